@@ -1,0 +1,10 @@
+# cmake -DFILES=a.vert;b.frag -DOUT=header.h -P embed_shaders.cmake
+set(text "// Made from shaders/ by cmake/embed_shaders.cmake.\n#pragma once\n#include <string_view>\nnamespace kw::shaders {\n")
+foreach(path IN LISTS FILES)
+  get_filename_component(name ${path} NAME)
+  string(MAKE_C_IDENTIFIER ${name} identifier)
+  file(READ ${path} source)
+  string(APPEND text "inline constexpr std::string_view ${identifier} = R\"glsl(${source})glsl\";\n")
+endforeach()
+string(APPEND text "}  // namespace kw::shaders\n")
+file(WRITE ${OUT} "${text}")

@@ -1,0 +1,25 @@
+# Flags of our own code. What others wrote is compiled without our warnings, and not sanitized (Dear ImGui under
+# AddressSanitizer takes minutes to build).
+add_library(kw_flags INTERFACE)
+target_compile_options(kw_flags INTERFACE
+  -Wall -Wextra -Wpedantic -Wconversion -Wshadow
+  $<$<BOOL:${KW_WERROR}>:-Werror>
+  -ffp-contract=off  # the same answer on every machine: no fused multiply-add where the machine has one
+  -ffunction-sections -fdata-sections)
+target_link_options(kw_flags INTERFACE -Wl,--gc-sections)
+if(KW_SANITIZE)
+  target_compile_options(kw_flags INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
+    $<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized>)  # gcc 12 takes its own instrumentation for uninitialized reads
+  target_link_options(kw_flags INTERFACE -fsanitize=address,undefined)
+endif()
+if(KW_TIDY)
+  find_program(CLANG_TIDY clang-tidy REQUIRED)
+endif()
+
+# kw_own(TARGET): what is true of every target that we wrote
+function(kw_own target)
+  target_link_libraries(${target} PRIVATE kw_flags)
+  if(KW_TIDY)
+    set_target_properties(${target} PROPERTIES CXX_CLANG_TIDY "${CLANG_TIDY};--quiet")
+  endif()
+endfunction()

@@ -1,0 +1,74 @@
+# test_<folder> from tests/<folder>/*.cpp, for every folder of src and for tests/whole. The tests' own outside sources come with
+# them: Eigen, Boost, GLPK. doctest's main is compiled once.
+find_package(doctest 2.4 REQUIRED CONFIG)
+include(doctest)
+find_package(Eigen3 3.4 REQUIRED NO_MODULE)
+find_package(Boost 1.74 REQUIRED)
+find_path(GLPK_INCLUDE glpk.h REQUIRED)
+find_library(GLPK_LIBRARY glpk REQUIRED)
+
+set(tests ${CMAKE_SOURCE_DIR}/tests)
+file(CONFIGURE OUTPUT doctest_main.cpp CONTENT "#define DOCTEST_CONFIG_IMPLEMENT_WITH_MAIN\n#include <doctest/doctest.h>\n")
+add_library(kw_test_main OBJECT ${CMAKE_CURRENT_BINARY_DIR}/doctest_main.cpp)
+target_link_libraries(kw_test_main PUBLIC doctest::doctest)
+
+# What every test may use: where the tests' files are, where the program is, and the outside sources.
+add_library(kw_test_base INTERFACE)
+target_link_libraries(kw_test_base INTERFACE doctest::doctest Eigen3::Eigen Boost::headers kw_3p_json kw_3p_fmt)
+target_include_directories(kw_test_base SYSTEM INTERFACE ${GLPK_INCLUDE})
+target_compile_definitions(kw_test_base INTERFACE
+  KW_TEST_DIR="${tests}" KW_PROGRAM="$<TARGET_FILE:kerfwright>" KW_ASSET_DIR="${KW_BUILT_ASSETS}")
+
+function(kw_test folder libraries)  # further arguments: properties of its tests
+  file(GLOB sources CONFIGURE_DEPENDS ${tests}/${folder}/*.cpp)
+  if(NOT sources)
+    return()
+  endif()
+  add_executable(test_${folder} ${sources} $<TARGET_OBJECTS:kw_test_main>)
+  kw_own(test_${folder})
+  target_link_libraries(test_${folder} PRIVATE ${libraries} kw_test_base)
+  target_include_directories(test_${folder} PRIVATE ${tests})
+  doctest_discover_tests(test_${folder} TEST_PREFIX "${folder}: " PROPERTIES ${ARGN})
+endfunction()
+
+set(all_but_window ${KW_FOLDERS})
+list(REMOVE_ITEM all_but_window window)
+foreach(folder IN LISTS all_but_window)
+  kw_test(${folder} kw_${folder} LABELS ${folder})
+endforeach()
+if(TARGET test_order)
+  target_link_libraries(test_order PRIVATE ${GLPK_LIBRARY})
+endif()
+
+# The checker makes drawers from a plan by itself. It shares nothing with src, not even the include path.
+file(GLOB checker CONFIGURE_DEPENDS ${tests}/checker/*.cpp)
+if(checker)
+  add_library(kw_checker STATIC ${checker})
+  kw_own(kw_checker)
+  target_include_directories(kw_checker PUBLIC ${tests})
+  target_link_libraries(kw_checker PUBLIC kw_3p_json)
+  set(checker_library kw_checker)
+endif()
+list(TRANSFORM all_but_window PREPEND kw_ OUTPUT_VARIABLE libraries)
+kw_test(whole "${libraries};${checker_library}" LABELS whole)
+
+# The window's tests share one display. Leaks: a GL driver unloads itself before the sanitizer can name its frames.
+kw_test(window "kw_window;${checker_library}" LABELS window RESOURCE_LOCK display ENVIRONMENT ASAN_OPTIONS=detect_leaks=0)
+foreach(test test_whole test_window)
+  if(TARGET ${test})
+    add_dependencies(${test} kerfwright kw_assets)
+  endif()
+endforeach()
+
+# Benchmarks: one program per file, built on request (./dev bench), and by the lint so that they keep compiling.
+add_custom_target(benches)
+file(GLOB benches CONFIGURE_DEPENDS ${tests}/bench/*.cpp)
+foreach(path IN LISTS benches)
+  get_filename_component(name ${path} NAME_WE)
+  add_executable(bench_${name} EXCLUDE_FROM_ALL ${path})
+  kw_own(bench_${name})
+  target_link_libraries(bench_${name} PRIVATE kw_command kw_window kw_test_base)
+  target_include_directories(bench_${name} PRIVATE ${tests})
+  add_dependencies(bench_${name} kerfwright kw_assets)
+  add_dependencies(benches bench_${name})
+endforeach()

@@ -1,0 +1,247 @@
+#include "draw/layout.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace kw::draw {
+namespace {
+
+bool meet(const PixelBox& a, const PixelBox& b) {
+    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+PixelBox padded(const PixelBox& box, double pad) {
+    return {box.left - pad, box.top - pad, box.right + pad, box.bottom + pad};
+}
+
+PixelBox around(Pixel a, Pixel b) {
+    return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
+}
+
+PixelBox both(const PixelBox& a, const PixelBox& b) {
+    return {std::min(a.left, b.left), std::min(a.top, b.top), std::max(a.right, b.right), std::max(a.bottom, b.bottom)};
+}
+
+// A sheet in the making: what is placed, and which places are taken.
+class Sheet {
+public:
+    Sheet(const View& view, const TextMeasure& measure) : view_(view), measure_(measure) {}
+
+    void fixed_label(const Label& label) {
+        PlacedText text = sized(label.text, label.emphasis, text_px(label.size));
+        place(text, to_pixel(view_, label.at), label.anchor);
+        take(text);
+    }
+
+    void led_label(const Label& label) {
+        PlacedText text = sized(label.text, label.emphasis, text_px(label.size));
+        const Pixel target = to_pixel(view_, *label.points_at);
+        Pixel at = to_pixel(view_, label.at);
+        const Pixel step = direction(target, at, px(row_step_px));
+        place(text, at, label.anchor);
+        for (int tries = 0; tries < most_steps && taken(plate(text)); ++tries) {
+            at = {at.x + step.x, at.y + step.y};
+            place(text, at, label.anchor);
+        }
+        lead(text, target, label.emphasis);
+        take(text);
+    }
+
+    void dimension(const Dimension& d) {
+        const bool along_x = d.side == Side::above || d.side == Side::below;
+        const double out = d.side == Side::above || d.side == Side::left ? -1 : 1;
+        const AnnotationStyle style = annotation_style(d.emphasis, Theme::light);
+        PlacedText text = sized(d.text, d.emphasis, style.text_px);
+        const Pixel from = to_pixel(view_, d.from), to = to_pixel(view_, d.to);
+        const Pixel clear = to_pixel(view_, {d.clear_of_mm, d.clear_of_mm});
+        double level = (along_x ? clear.y : clear.x) + out * px(dimension_clearance_px);
+        if (d.row > 0) level += out * d.row * row_depth(text, along_x);
+        for (int tries = 0;; ++tries) {
+            put_beside(text, from, to, level, d.side);
+            if (tries == most_steps || !taken(room(text, from, to, level, along_x))) break;
+            level += out * px(row_step_px);
+        }
+        taken_.push_back(room(text, from, to, level, along_x));
+        draw_dimension(from, to, level, along_x, d.emphasis);
+        sheet_.texts.push_back(text);
+    }
+
+    Annotations finished() && { return std::move(sheet_); }
+
+private:
+    static constexpr int most_steps = 60;
+
+    double px(double paper_px) const { return paper_px * view_.pixel_ratio; }
+    PixelBox plate(const PlacedText& text) const { return padded(text.box, px(plate_pad_px)); }
+
+    PlacedText sized(const std::string& words, Emphasis emphasis, double size) const {
+        const AnnotationStyle style = annotation_style(emphasis, Theme::light);
+        PlacedText text{words, {}, px(size), style.bold, emphasis, style.framed};
+        text.box.right = measure_(words, text.size_px, text.bold);
+        text.box.bottom = text.size_px * line_height_em;
+        return text;
+    }
+
+    static void place(PlacedText& text, Pixel at, Anchor anchor) {
+        const double w = text.box.right - text.box.left, h = text.box.bottom - text.box.top;
+        const double left = anchor == Anchor::left ? at.x : anchor == Anchor::right ? at.x - w : at.x - w / 2;
+        const double top = anchor == Anchor::top ? at.y : anchor == Anchor::bottom ? at.y - h : at.y - h / 2;
+        text.box = {left, top, left + w, top + h};
+    }
+
+    bool taken(const PixelBox& box) const {
+        return std::any_of(taken_.begin(), taken_.end(), [&](const PixelBox& other) { return meet(box, other); });
+    }
+
+    void take(const PlacedText& text) {
+        taken_.push_back(plate(text));
+        sheet_.texts.push_back(text);
+    }
+
+    static Pixel direction(Pixel from, Pixel to, double length) {
+        const double dx = to.x - from.x, dy = to.y - from.y, d = std::hypot(dx, dy);
+        return d < 1e-9 ? Pixel{0, -length} : Pixel{dx / d * length, dy / d * length};
+    }
+
+    void lead(const PlacedText& text, Pixel target, Emphasis emphasis) {
+        const PixelBox box = plate(text);
+        const Pixel start{std::clamp(target.x, box.left, box.right), std::clamp(target.y, box.top, box.bottom)};
+        sheet_.lines.push_back({start, target, emphasis, true});
+        sheet_.dots.push_back(target);
+    }
+
+    double row_depth(const PlacedText& text, bool along_x) const {
+        const double text_depth = along_x ? text.box.bottom - text.box.top : text.box.right - text.box.left;
+        return text_depth + px(text_gap_px + 2 * plate_pad_px);
+    }
+
+    // The text stands on the outer side of the dimension line, upright to the reader in every direction.
+    void put_beside(PlacedText& text, Pixel from, Pixel to, double level, Side side) const {
+        const double gap = px(text_gap_px), mid_x = (from.x + to.x) / 2, mid_y = (from.y + to.y) / 2;
+        switch (side) {
+            case Side::above: place(text, {mid_x, level - gap}, Anchor::bottom); break;
+            case Side::below: place(text, {mid_x, level + gap}, Anchor::top); break;
+            case Side::left: place(text, {level - gap, mid_y}, Anchor::right); break;
+            case Side::right: place(text, {level + gap, mid_y}, Anchor::left); break;
+        }
+    }
+
+    double arrow_reach(double span) const { return span < px(2.6 * arrow_length_px) ? px(2 * arrow_length_px) : 0; }
+
+    // What a dimension takes up: its text, its line, and the arrows that stand outside a short one.
+    PixelBox room(const PlacedText& text, Pixel from, Pixel to, double level, bool along_x) const {
+        const double a = along_x ? from.x : from.y, b = along_x ? to.x : to.y;
+        const double reach = arrow_reach(std::abs(a - b)), half = px(arrow_half_width_px);
+        const double low = std::min(a, b) - reach, high = std::max(a, b) + reach;
+        const PixelBox line = along_x ? PixelBox{low, level - half, high, level + half}
+                                      : PixelBox{level - half, low, level + half, high};
+        // A hair less than touching, so that chains of dimensions share one row.
+        return both(padded(line, -0.5), plate(text));
+    }
+
+    void draw_dimension(Pixel from, Pixel to, double level, bool along_x, Emphasis emphasis) {
+        const auto at = [&](double along, double across) { return along_x ? Pixel{along, across} : Pixel{across, along}; };
+        double a = along_x ? from.x : from.y, b = along_x ? to.x : to.y;
+        double a_across = along_x ? from.y : from.x, b_across = along_x ? to.y : to.x;
+        if (a > b) {
+            std::swap(a, b);
+            std::swap(a_across, b_across);
+        }
+        extend(at(a, a_across), at(a, level), emphasis);
+        extend(at(b, b_across), at(b, level), emphasis);
+        const double reach = arrow_reach(b - a);
+        const double inward = reach > 0 ? 1 : -1;
+        sheet_.lines.push_back({at(a - reach, level), at(b + reach, level), emphasis, false});
+        sheet_.arrows.push_back({at(a, level), at(inward, 0), emphasis});
+        sheet_.arrows.push_back({at(b, level), at(-inward, 0), emphasis});
+    }
+
+    void extend(Pixel point, Pixel level, Emphasis emphasis) {
+        const double length = std::hypot(level.x - point.x, level.y - point.y);
+        if (length <= px(extension_gap_px)) return;
+        const Pixel gap = direction(point, level, px(extension_gap_px));
+        const Pixel over = direction(point, level, px(extension_overrun_px));
+        sheet_.lines.push_back({{point.x + gap.x, point.y + gap.y}, {level.x + over.x, level.y + over.y}, emphasis, true});
+    }
+
+    const View& view_;
+    const TextMeasure& measure_;
+    Annotations sheet_;
+    std::vector<PixelBox> taken_;
+};
+
+std::optional<PixelBox> reach(const Annotations& annotations) {
+    std::optional<PixelBox> box;
+    const auto add = [&](const PixelBox& other) { box = box ? both(*box, other) : other; };
+    for (const PlacedLine& line : annotations.lines) add(around(line.from, line.to));
+    for (const PlacedText& text : annotations.texts) add(padded(text.box, plate_pad_px));
+    return box;
+}
+
+struct Margins {
+    double left = 0, top = 0, right = 0, bottom = 0;
+};
+
+View laid_out(const Box& box, double width, double height, const Margins& margins, double pixel_ratio) {
+    const double w_mm = std::max(box.right_mm - box.left_mm, 1e-6), h_mm = std::max(box.top_mm - box.bottom_mm, 1e-6);
+    const double w = std::max(width - margins.left - margins.right, width * 0.1);
+    const double h = std::max(height - margins.top - margins.bottom, height * 0.1);
+    const double scale = std::min(w / w_mm, h / h_mm);
+    const double spare_x = width - margins.left - margins.right - w_mm * scale;
+    const double spare_y = height - margins.top - margins.bottom - h_mm * scale;
+    return {scale,
+            {margins.left + spare_x / 2 - box.left_mm * scale, margins.top + spare_y / 2 + box.top_mm * scale},
+            pixel_ratio};
+}
+
+}  // namespace
+
+Pixel to_pixel(const View& view, Point p) {
+    return {view.origin.x + p.x_mm * view.px_per_mm, view.origin.y - p.y_mm * view.px_per_mm};
+}
+
+Point to_mm(const View& view, Pixel p) {
+    return {(p.x - view.origin.x) / view.px_per_mm, (view.origin.y - p.y) / view.px_per_mm};
+}
+
+Annotations annotate(const Drawing& drawing, const View& view, const TextMeasure& measure) {
+    Sheet sheet(view, measure);
+    std::vector<Dimension> dimensions;
+    std::vector<Label> led;
+    for (const Shape& shape : drawing.shapes) {
+        if (const auto* label = std::get_if<Label>(&shape)) {
+            if (label->points_at) led.push_back(*label);
+            else sheet.fixed_label(*label);
+        } else if (const auto* dimension = std::get_if<Dimension>(&shape)) {
+            dimensions.push_back(*dimension);
+        }
+    }
+    std::stable_sort(dimensions.begin(), dimensions.end(),
+                     [](const Dimension& a, const Dimension& b) { return a.row < b.row; });
+    for (const Dimension& dimension : dimensions) sheet.dimension(dimension);
+    for (const Label& label : led) sheet.led_label(label);
+    return std::move(sheet).finished();
+}
+
+PixelBox extent(const Annotations& annotations) { return reach(annotations).value_or(PixelBox{}); }
+
+View fitted(const Drawing& drawing, double width_px, double height_px, double pixel_ratio, const TextMeasure& measure) {
+    const Box box = bounds(drawing);
+    const double bare = 4 * pixel_ratio;
+    Margins margins{bare, bare, bare, bare};
+    View view = laid_out(box, width_px, height_px, margins, pixel_ratio);
+    // Words keep their size while the picture shrinks to make room for them, so their places move: look again.
+    for (int round = 0; round < 6; ++round) {
+        const auto words = reach(annotate(drawing, view, measure));
+        if (!words) break;
+        const Pixel upper_left = to_pixel(view, {box.left_mm, box.top_mm});
+        const Pixel lower_right = to_pixel(view, {box.right_mm, box.bottom_mm});
+        margins = {bare + std::max(0.0, upper_left.x - words->left), bare + std::max(0.0, upper_left.y - words->top),
+                   bare + std::max(0.0, words->right - lower_right.x), bare + std::max(0.0, words->bottom - lower_right.y)};
+        view = laid_out(box, width_px, height_px, margins, pixel_ratio);
+    }
+    return view;
+}
+
+}  // namespace kw::draw

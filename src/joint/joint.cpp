@@ -1,0 +1,62 @@
+#include "joint/joint.h"
+
+#include <algorithm>
+#include <cassert>
+
+#include "joint/kinds.h"
+
+namespace kw {
+
+const Cut& JointDesign::slot() const {
+    const auto found = std::find_if(cuts.begin(), cuts.end(),
+                                    [](const Cut& cut) { return cut.member == Member::receiver; });
+    assert(found != cuts.end() && "every joint has a slot");
+    return *found;
+}
+
+const Cut* JointDesign::insert_cut() const {
+    const auto found = std::find_if(cuts.begin(), cuts.end(),
+                                    [](const Cut& cut) { return cut.member == Member::insert; });
+    return found == cuts.end() ? nullptr : &*found;
+}
+
+Length least_web(Length thickness) { return thickness.scaled(1, 3); }
+
+std::optional<Refusal> check_web(Length receiver_thickness, Length depth, const char* field) {
+    const Length most = receiver_thickness - least_web(receiver_thickness);
+    if (depth <= most) return std::nullopt;
+    return Refusal{field,
+                   Message::of("the web would be too thin: a slot ", depth, " deep leaves ",
+                               receiver_thickness - depth, " of a board ", receiver_thickness, " thick"),
+                   Message::of("make it at most ", most, " deep, or take thicker stock")};
+}
+
+const std::vector<JointType>& joint_types() {
+    static const std::vector<JointType> types = {
+        {"locking rabbet", {Place::front, Place::back}, true, design_locking_rabbet},
+        {"dado", {Place::back}, false, design_dado},
+        {"rabbet", {Place::front, Place::back}, false, design_rabbet},
+        {"groove", {Place::bottom}, false, design_groove},
+    };
+    return types;
+}
+
+const JointType* find_joint_type(std::string_view name, Place place) {
+    for (const JointType& type : joint_types()) {
+        const bool fits = std::find(type.places.begin(), type.places.end(), place) != type.places.end();
+        if (fits && type.name == name) return &type;
+    }
+    return nullptr;
+}
+
+std::string joint_names_for(Place place) {
+    std::string names;
+    for (const JointType& type : joint_types()) {
+        if (std::find(type.places.begin(), type.places.end(), place) == type.places.end()) continue;
+        if (!names.empty()) names += " or ";
+        names += "`" + std::string(type.name) + "`";
+    }
+    return names;
+}
+
+}  // namespace kw

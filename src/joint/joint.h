@@ -1,0 +1,95 @@
+#pragma once
+// A joint is data: which cuts each member gets, how far the insert reaches into the receiver, and what it rests
+// against when it is closed. The geometry of each kind is derived in its own file. No screen and no setup code
+// knows one kind from another.
+//
+// The receiver is the board with the slot in it (a side, for the front and the back; every board with the groove,
+// for the bottom). The insert is the board that enters the slot.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <tl/expected.hpp>
+
+#include "joint/section.h"
+#include "length/message.h"
+
+namespace kw {
+
+enum class Member { receiver, insert };
+enum class BoardFace { inside, outside };
+
+// Wood to be taken away: from the member's reference end or edge, the span [near, near + width], from the
+// face that lies down to `depth`, along the whole end or edge.
+struct Cut {
+    Member member = Member::receiver;
+    BoardFace down = BoardFace::inside;
+    Length near;
+    Length width;
+    Length depth;
+    std::string name;  // in the trade's words: "side dado", "front rabbet"
+
+    Length far() const { return near + width; }
+    bool operator==(const Cut&) const = default;
+};
+
+// Which wall of the slot the insert rests against when the joint is closed: the one nearer to the receiver's
+// reference end or edge, or the one farther away.
+enum class Seat { near_wall, far_wall };
+
+struct JointDesign {
+    std::string kind;  // the name in job files: "locking rabbet"
+    std::vector<Cut> cuts;
+    Length reach;  // how far the insert enters, measured from the receiver's inside face
+    Seat seat = Seat::near_wall;
+    Length clearance;   // asked: slot width less what enters it
+    Length end_relief;  // asked: slot depth less reach
+    Length step;        // asked: how far the receiver's end stands proud of the insert's outside face
+    bool sets_length = false;  // the insert is cut to length only when this joint has been locked
+    std::vector<Message> remarks;
+
+    const Cut& slot() const;            // the receiver's cut
+    const Cut* insert_cut() const;      // the insert's, or nullptr where the insert enters as it is
+};
+
+// What a maker asks of a joint. Lengths are measured ones; what the maker left open is filled by the kind.
+struct JointAsk {
+    Length receiver_thickness;
+    Length insert_thickness;
+    std::optional<Length> slot_width;  // locking rabbet: the dado's width, usually the cutter's kerf
+    std::optional<Length> depth;       // of the receiver's slot
+    Length near;                       // setback of a back, offset of a bottom
+    Length clearance;
+    Length end_relief;
+    Length step;
+};
+
+using JointResult = tl::expected<JointDesign, Refusal>;
+
+// What must be left of a board under a slot: a third of its thickness (common practice, no source).
+Length least_web(Length thickness);
+
+// A tongue or a lip thinner than this breaks in handling (common practice, no source).
+inline constexpr Length least_tongue = Length::micrometres(1500);
+
+// Refuses a slot that leaves less than least_web of the receiver; `field` is blamed.
+std::optional<Refusal> check_web(Length receiver_thickness, Length depth, const char* field);
+
+enum class Place { front, back, bottom };
+
+struct JointType {
+    std::string_view name;
+    std::vector<Place> places;
+    bool width_from_cutter;  // the slot may be as wide as the cutter; otherwise the insert sets it
+    JointResult (*design)(const JointAsk&);
+};
+
+const std::vector<JointType>& joint_types();
+const JointType* find_joint_type(std::string_view name, Place place);
+
+// "`locking rabbet` or `rabbet`": the kinds that can stand in a place, for messages.
+std::string joint_names_for(Place place);
+
+}  // namespace kw

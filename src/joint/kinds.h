@@ -1,0 +1,29 @@
+#pragma once
+// The kinds of joint, each in a file of its own.
+
+#include "joint/joint.h"
+
+namespace kw {
+
+// A dado across the receiver's inside face near its end, and a rabbet on the outside face of the insert's ends,
+// which leaves a tongue on the inside half. With dado width w, clearance c, end relief g, step e:
+//   rabbet depth r = T_insert - w + c        (what is left is the tongue, w - c thick)
+//   lip            = r + e                   (receiver's end to the dado)
+//   tongue length L = d - g                  (d: the dado's depth)
+// One height for both cuts where d = r leaves web enough; otherwise, or where a depth is asked, two.
+// At the back, `near` (the setback) is the least lip.
+JointResult design_locking_rabbet(const JointAsk& ask);
+
+// The insert enters as it is: slot width T_insert + c, depth d, near side at the setback; reach d - g.
+// Depth left open: half of the receiver.
+JointResult design_dado(const JointAsk& ask);
+
+// A rabbet on the receiver's end takes the insert: width T_insert + e, depth d, reach d - g. The insert rests against
+// the rabbet's shoulder. Depth left open: half of the receiver.
+JointResult design_rabbet(const JointAsk& ask);
+
+// Along the bottom edge: width T_bottom + c, near side at the offset, depth left open: a quarter inch, but at most half of
+// the thinnest board it is cut in (`receiver_thickness`); reach is the whole depth, the slack is taken off the bottom.
+JointResult design_groove(const JointAsk& ask);
+
+}  // namespace kw

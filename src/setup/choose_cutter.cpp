@@ -1,0 +1,99 @@
+#include "setup/choose_cutter.h"
+
+#include <algorithm>
+
+namespace kw {
+namespace {
+
+// Rough weights for the choice alone; the order of work is timed by the job's own costs.
+constexpr double change_s = 900.0;
+constexpr double setup_s = 150.0;
+constexpr double pass_s = 20.0;
+constexpr int most_passes = 8;
+
+std::optional<Message> unfit(const Machine& machine, const Cutter& cutter, const JointDesign& joint) {
+    for (const Cut& cut : joint.cuts) {
+        const bool at_end = cut.near == Length{};
+        if (!at_end && cutter.kerf > cut.width)
+            return Message::of("it cuts ", cutter.kerf, ", wider than the ", cut.name, " of ", cut.width);
+        if (cut.depth > machine.max_height)
+            return Message::of("`", machine.name, "` raises it no higher than ", machine.max_height);
+        if (passes_for(cut.width, cutter.kerf) > most_passes)
+            return Message::of("it would take ", passes_for(cut.width, cutter.kerf), " passes");
+    }
+    return std::nullopt;
+}
+
+std::optional<Message> unfit(const Machine* machine, const Cutter& cutter) {
+    if (!machine) return Message::of("there is no machine named `", cutter.machine, "`");
+    if (machine->kind == MachineKind::miter_saw) return Message::of("a miter saw cuts no joints");
+    if (cutter.kerf > machine->max_dado_width)
+        return Message::of("the cutter is ", cutter.kerf, " wide and `", machine->name, "` takes no more than ",
+                           machine->max_dado_width);
+    return std::nullopt;
+}
+
+double rough_seconds(const CutterAsk& ask, const Cutter& cutter, const JointDesign& joint) {
+    const bool in_use = std::find(ask.in_use.begin(), ask.in_use.end(), cutter.name) != ask.in_use.end();
+    int passes = 0;
+    for (const Cut& cut : joint.cuts) passes += passes_for(cut.width, cutter.kerf);
+    const double blade_penalty = cutter.kind == CutterKind::blade ? 1.0 : 0.0;  // ragged floor; last among equals
+    return (in_use ? 0.0 : change_s) + passes * (setup_s + ask.ends * pass_s) + blade_penalty;
+}
+
+// One refusal that says of each cutter why it is out. A single reason keeps its own remedy.
+Refusal refuse_all(const CutterAsk& ask, const std::vector<std::pair<std::string, Refusal>>& reasons) {
+    if (reasons.empty())
+        return {"cutter", Message::of("no cutter in the shop can make this joint"),
+                Message::of("list a dado stack or a bit under `cutters`")};
+    const auto same_field = std::all_of(reasons.begin(), reasons.end(), [&](const auto& reason) {
+        return reason.second.field == reasons.front().second.field && reason.second.field != "cutter";
+    });
+    if (same_field || reasons.size() == 1) return reasons.back().second;
+    Refusal all{"cutter", Message::of("no cutter in the shop can make this joint"), {}};
+    for (const auto& [name, refusal] : reasons) all.why = all.why + Message::of("; `", name, "`: ") + refusal.why;
+    all.remedy = Message::of(ask.named.empty() ? "add a cutter that fits" : "name another cutter",
+                             ", or change the joint");
+    return all;
+}
+
+}  // namespace
+
+tl::expected<ChosenJoint, Refusal> choose_cutter(const Shop& shop, const CutterAsk& ask,
+                                                 const std::function<JointResult(Length)>& design) {
+    std::optional<ChosenJoint> best;
+    double best_s = 0.0;
+    std::vector<std::pair<std::string, Refusal>> reasons;
+    const auto out = [&](const Cutter& cutter, Message why) {
+        reasons.emplace_back(cutter.name,
+                             Refusal{"cutter", std::move(why), Message::of("take a cutter that fits the joint")});
+    };
+    for (const Cutter& cutter : shop.cutters) {
+        if (!ask.named.empty() && cutter.name != ask.named) continue;
+        const Machine* machine = shop.machine_of(cutter);
+        if (auto why = unfit(machine, cutter)) {
+            if (!machine || machine->kind != MachineKind::miter_saw) out(cutter, *why);
+            continue;
+        }
+        auto joint = design(cutter.kerf);
+        if (!joint) {
+            reasons.emplace_back(cutter.name, joint.error());
+            continue;
+        }
+        if (auto why = unfit(*machine, cutter, *joint)) {
+            out(cutter, *why);
+            continue;
+        }
+        const double seconds = rough_seconds(ask, cutter, *joint);
+        if (best && seconds >= best_s) continue;
+        best = ChosenJoint{*joint, *machine, cutter};
+        best_s = seconds;
+    }
+    if (best) return *best;
+    if (!ask.named.empty() && !shop.cutter_named(ask.named))
+        return tl::unexpected(Refusal{"cutter", Message::of("there is no cutter named `", ask.named, "`"),
+                                      Message::of("name one of the job's `cutters`")});
+    return tl::unexpected(refuse_all(ask, reasons));
+}
+
+}  // namespace kw

@@ -1,0 +1,30 @@
+#pragma once
+// Which cutter makes a joint.
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "setup/settings.h"
+
+namespace kw {
+
+struct CutterAsk {
+    std::string named;               // the maker's choice; empty: choose
+    std::vector<std::string> in_use; // cutters that are set up for this job anyway: taken before others
+    int ends = 1;                    // how many ends or edges go through, for weighing passes against a change
+};
+
+struct ChosenJoint {
+    JointDesign joint;
+    Machine machine;
+    Cutter cutter;
+};
+
+// `design` makes the joint for a cutter of this kerf. A cutter is out where it is wider than the machine's arbor takes, wider than
+// the slot, or where the machine can't raise it that far; a miter saw cuts no joints. Of the others the one with the least
+// time is taken: changing to it, and its passes. Refuses with the reason of each cutter that was tried.
+tl::expected<ChosenJoint, Refusal> choose_cutter(const Shop& shop, const CutterAsk& ask,
+                                                 const std::function<JointResult(Length kerf)>& design);
+
+}  // namespace kw

@@ -1,0 +1,81 @@
+#include "testcut/model.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+namespace kw {
+
+namespace {
+
+bool is_amount(double value) { return std::isfinite(value) && value >= 0.0; }
+
+bool is_sound(const Control& control) {
+    return std::isfinite(control.set_mm) && is_amount(control.spread_mm) && is_amount(control.resolution_mm) &&
+           is_amount(control.move_spread_mm) && is_amount(control.move_gain_spread) && is_amount(control.effort);
+}
+
+bool is_sound(const Form& form, std::size_t controls) {
+    const auto finite = [](double value) { return std::isfinite(value); };
+    return form.weights.size() == controls && finite(form.constant) &&
+           std::all_of(form.weights.begin(), form.weights.end(), finite);
+}
+
+bool is_sound(const Outcome& outcome, std::size_t controls) {
+    return is_sound(outcome.form, controls) && std::isfinite(outcome.target_mm) && outcome.below_mm >= 0.0 &&
+           outcome.above_mm >= 0.0 && outcome.below_mm + outcome.above_mm > 0.0;
+}
+
+}  // namespace
+
+double Outcome::tolerance_mm() const {
+    if (std::isinf(below_mm)) return above_mm;
+    if (std::isinf(above_mm)) return below_mm;
+    return 0.5 * (below_mm + above_mm);
+}
+
+bool is_sound(const Model& model) {
+    const std::size_t n = model.controls.size();
+    return n > 0 &&
+           std::all_of(model.controls.begin(), model.controls.end(),
+                       [](const Control& control) { return is_sound(control); }) &&
+           std::all_of(model.readings.begin(), model.readings.end(),
+                       [n](const Reading& reading) {
+                           return is_sound(reading.form, n) && reading.spread_mm >= 0.0;
+                       }) &&
+           std::all_of(model.outcomes.begin(), model.outcomes.end(),
+                       [n](const Outcome& outcome) { return is_sound(outcome, n); });
+}
+
+Belief belief_from_priors(const Model& model) {
+    assert(is_sound(model));
+    const std::size_t n = model.controls.size();
+    Belief belief{std::vector<double>(n), std::vector<double>(n * n, 0.0)};
+    for (std::size_t i = 0; i < n; ++i) {
+        const Control& control = model.controls[i];
+        belief.mean[i] = control.set_mm;
+        belief.covariance[i * n + i] = control.spread_mm * control.spread_mm;
+    }
+    return belief;
+}
+
+Belief predict_move(const Model& model, const Belief& belief, const Move& move) {
+    assert(move.control < belief.size() && belief.size() == model.controls.size());
+    assert(std::isfinite(move.by_mm));
+    if (move.by_mm == 0.0) return belief;
+    const Control& control = model.controls[move.control];
+    const double gain_mm = control.move_gain_spread * move.by_mm;
+    Belief next = belief;
+    next.mean[move.control] += move.by_mm;
+    next.covariance[move.control * belief.size() + move.control] +=
+        control.move_spread_mm * control.move_spread_mm + gain_mm * gain_mm;
+    return next;
+}
+
+Belief predict_moves(const Model& model, const Belief& belief, const std::vector<Move>& moves) {
+    Belief next = belief;
+    for (const Move& move : moves) next = predict_move(model, next, move);
+    return next;
+}
+
+}  // namespace kw

@@ -1,0 +1,73 @@
+#pragma once
+// A setup group as the estimator sees it: controls that stand somewhere near where they were set, readings and
+// outcomes that are linear in them, and moves. All lengths are doubles in mm.
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "testcut/gaussian.h"
+
+namespace kw {
+
+struct Control {
+    std::string name;
+    double set_mm = 0.0;              // where it is believed to stand: the scale, with the machine's known offset
+    double spread_mm = 0.0;           // one sigma about that, before any reading; 0 = known
+    bool movable = false;
+    double resolution_mm = 0.0;       // the step in which the maker can move it; 0 = continuous
+    double move_spread_mm = 0.0;      // one sigma that any move adds, whatever its length
+    double move_gain_spread = 0.0;    // one sigma that a move adds, per mm of the move
+    double effort = 0.0;              // what a move of it costs; see MoveOptions::effort_price
+};
+
+enum class ReadingKind {
+    plain,
+    at_least_zero,  // max(0, form): a gap. Zero says only that the form is not above zero
+};
+
+struct Reading {
+    Form form;
+    double spread_mm = 0.0;  // of the usual tool, one sigma
+    ReadingKind kind = ReadingKind::plain;
+};
+
+// What the joint must come to: within [target - below, target + above]. An infinite deviation leaves that side open.
+struct Outcome {
+    Form form;
+    double target_mm = 0.0;
+    double below_mm = 0.0;
+    double above_mm = 0.0;
+
+    double low_mm() const { return target_mm - below_mm; }
+    double high_mm() const { return target_mm + above_mm; }
+    // Half the width allowed, or the closed side's deviation; infinite where both sides are open.
+    double tolerance_mm() const;
+};
+
+struct Model {
+    std::vector<Control> controls;
+    std::vector<Reading> readings;
+    std::vector<Outcome> outcomes;
+};
+
+// + fence out, + blade up, + thicker spacer, + wider stack: whatever raises the control's value.
+struct Move {
+    std::size_t control;  // index in Model::controls
+    double by_mm;
+
+    bool operator==(const Move&) const = default;
+};
+
+// Every form has one weight for each control, nothing is negative or not a number that may not be, every outcome
+// has room. The functions of this folder assert it.
+bool is_sound(const Model& model);
+
+Belief belief_from_priors(const Model& model);
+
+// A move shifts its control by what was asked and adds the variance move_spread^2 + (move_gain_spread * by)^2, which is
+// independent of everything known. A move by zero was not made, and changes nothing.
+Belief predict_move(const Model& model, const Belief& belief, const Move& move);
+Belief predict_moves(const Model& model, const Belief& belief, const std::vector<Move>& moves);
+
+}  // namespace kw

@@ -1,0 +1,23 @@
+#pragma once
+// The standard normal distribution, and what is left of it when only an interval is possible.
+
+namespace kw {
+
+double normal_density(double z);
+double normal_below(double z);  // chance of less than z; z may be infinite
+
+// Chance of lying in [low, high], without cancellation in either tail. 0 where high < low.
+double normal_between(double low, double high);
+
+struct TruncatedMoments {
+    double mean;
+    double variance;
+};
+
+// Mean and variance of a standard normal that is known to lie in [low, high], where low <= high and at most one
+// end is infinite on its own side or both are. Integrated numerically around the interval's likeliest point, so that the
+// variance keeps its digits where the closed form (1 + (a phi(a) - b phi(b)) / Z - mean^2) loses all of
+// them: a thousand sigmas out, or in an interval of a millionth.
+TruncatedMoments truncated_moments(double low, double high);
+
+}  // namespace kw

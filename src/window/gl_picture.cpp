@@ -1,0 +1,168 @@
+#include "window/gl_picture.h"
+
+#include <imgui_internal.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "window/platform.h"
+#include "window/text.h"
+
+namespace kw::window {
+namespace {
+
+constexpr int frames_kept = 240;  // a picture that is away for a while is not rendered again when it comes back
+
+draw::View seen(const draw::View& fitted, const ViewTransform& look, int width, int height) {
+    draw::View view = fitted;
+    const double cx = width / 2.0, cy = height / 2.0;
+    view.px_per_mm *= look.zoom;
+    view.origin.x = cx + (fitted.origin.x - cx) * look.zoom + look.pan_x_px * fitted.pixel_ratio;
+    view.origin.y = cy + (fitted.origin.y - cy) * look.zoom + look.pan_y_px * fitted.pixel_ratio;
+    return view;
+}
+
+Font font_for(Ui& ui, double size_px, bool bold) { return ui.fonts.get(bold ? Face::strong : Face::text, size_px); }
+
+void unblended(const ImDrawList*, const ImDrawCmd*) { glDisable(GL_BLEND); }
+void blended(const ImDrawList*, const ImDrawCmd*) { glEnable(GL_BLEND); }
+
+void show(Ui& ui, ImDrawList& list, const Pictures::Picture& picture, ImVec2 corner) {
+    const ImVec2 end{corner.x + static_cast<float>(picture.width), corner.y + static_cast<float>(picture.height)};
+    const auto texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(picture.texture));
+    list.AddCallback(unblended, nullptr);
+    list.AddImage(texture, corner, end, {0, 1}, {1, 0});
+    list.AddCallback(blended, nullptr);
+    list.PushClipRect(corner, end, true);
+    for (const draw::PlacedText& text : picture.annotations.texts) {
+        const draw::AnnotationStyle style = draw::annotation_style(text.emphasis, ui.theme);
+        const ImVec2 at{corner.x + static_cast<float>(text.box.left), corner.y + static_cast<float>(text.box.top)};
+        draw_text(ui, list, at, text.text, font_for(ui, text.size_px, text.bold), colour(style.ink));
+    }
+    list.PopClipRect();
+}
+
+void log_picture(Ui& ui, const Pictures::Picture& picture, ImVec2 corner) {
+    if (!ui.log) return;
+    LoggedWidget whole;
+    whole.kind = "picture";
+    whole.label = picture.drawing.title;
+    log_widget(ui, whole, corner,
+               {corner.x + static_cast<float>(picture.width), corner.y + static_cast<float>(picture.height)});
+    for (const draw::PlacedText& text : picture.annotations.texts) {
+        LoggedWidget words;
+        words.kind = "picture text";
+        words.label = text.text;
+        words.text_px = text.size_px / ui.pixel_ratio;
+        words.contrast = draw::contrast(draw::annotation_style(text.emphasis, ui.theme).ink, ui.colours().card);
+        words.cut_off = text.box.left < 0 || text.box.top < 0 || text.box.right > picture.width ||
+                        text.box.bottom > picture.height;
+        log_widget(ui, words, {corner.x + static_cast<float>(text.box.left), corner.y + static_cast<float>(text.box.top)},
+                   {corner.x + static_cast<float>(text.box.right), corner.y + static_cast<float>(text.box.bottom)});
+    }
+}
+
+ImVec2 whole_pixels(ImVec2 size) { return {std::max(16.0f, std::floor(size.x)), std::max(16.0f, std::floor(size.y))}; }
+
+void zoom_about(ViewTransform& look, double factor, ImVec2 from_middle_px) {
+    const double zoom = std::clamp(look.zoom * factor, 1.0, 60.0), real = zoom / look.zoom;
+    look.pan_x_px = from_middle_px.x + (look.pan_x_px - from_middle_px.x) * real;
+    look.pan_y_px = from_middle_px.y + (look.pan_y_px - from_middle_px.y) * real;
+    look.zoom = zoom;
+    if (zoom <= 1.0) look = {};
+}
+
+}  // namespace
+
+Pictures::~Pictures() {
+    for (auto& [id, picture] : pictures_) {
+        glDeleteFramebuffers(1, &picture.framebuffer);
+        glDeleteTextures(1, &picture.texture);
+    }
+}
+
+const Pictures::Picture& Pictures::rendered(Ui& ui, ImGuiID id, const draw::Drawing& drawing, ImVec2 size,
+                                            const ViewTransform& look) {
+    Picture& picture = pictures_[id];
+    const int width = static_cast<int>(size.x), height = static_cast<int>(size.y);
+    picture.last_frame = ImGui::GetFrameCount();
+    if (picture.texture && picture.width == width && picture.height == height && picture.theme == ui.theme &&
+        picture.pixel_ratio == ui.pixel_ratio && picture.fonts == ui.fonts.generation() && picture.look == look &&
+        picture.drawing == drawing) {
+        return picture;
+    }
+    picture.drawing = drawing;
+    picture.look = look;
+    picture.theme = ui.theme;
+    picture.pixel_ratio = ui.pixel_ratio;
+    picture.fonts = ui.fonts.generation();
+    picture.width = width;
+    picture.height = height;
+    const draw::TextMeasure measure = [&ui](std::string_view text, double size_px, bool bold) {
+        return static_cast<double>(text_width(ui, text, font_for(ui, size_px, bold)));
+    };
+    const draw::View all = draw::fitted(drawing, width, height, ui.pixel_ratio, measure);
+    picture.view = seen(all, look, width, height);
+    picture.annotations = draw::annotate(drawing, picture.view, measure);
+    render(picture);
+    return picture;
+}
+
+void Pictures::render(Picture& picture) {
+    if (!picture.texture) {
+        glGenTextures(1, &picture.texture);
+        glGenFramebuffers(1, &picture.framebuffer);
+    }
+    glBindTexture(GL_TEXTURE_2D, picture.texture);
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, picture.width, picture.height, 0, GL_RGBA, GL_UNSIGNED_BYTE, nullptr);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);  // shown pixel for pixel
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
+    glBindFramebuffer(GL_FRAMEBUFFER, picture.framebuffer);
+    glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, picture.texture, 0);
+    painter_.paint(picture.drawing, picture.annotations, picture.view, picture.theme, picture.width, picture.height);
+    glBindFramebuffer(GL_FRAMEBUFFER, 0);
+    ++platform::counters().pictures;
+}
+
+void Pictures::forget_unused(int frame) {
+    for (auto it = pictures_.begin(); it != pictures_.end();) {
+        if (frame - it->second.last_frame <= frames_kept) {
+            ++it;
+            continue;
+        }
+        glDeleteFramebuffers(1, &it->second.framebuffer);
+        glDeleteTextures(1, &it->second.texture);
+        it = pictures_.erase(it);
+    }
+}
+
+void draw_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size, const ViewTransform& look) {
+    const ImVec2 cursor = ImGui::GetCursorScreenPos();
+    const ImVec2 corner{std::floor(cursor.x), std::floor(cursor.y)}, room = whole_pixels(size);
+    const Pictures::Picture& picture = ui.pictures.rendered(ui, ImGui::GetID(id), drawing, room, look);
+    show(ui, *ImGui::GetWindowDrawList(), picture, corner);
+    ImGui::Dummy(room);
+    log_picture(ui, picture, corner);
+}
+
+void explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size, ViewTransform& look) {
+    const ImVec2 corner = ImGui::GetCursorScreenPos(), room = whole_pixels(size);
+    ImGui::PushID(id);
+    ImGui::SetNextItemAllowOverlap();
+    ImGui::InvisibleButton("explore", room);
+    const ImGuiIO& io = ImGui::GetIO();
+    const ImVec2 from_middle{(io.MousePos.x - corner.x - room.x / 2) / ui.px(1), (io.MousePos.y - corner.y - room.y / 2) / ui.px(1)};
+    if (ImGui::IsItemHovered() && io.MouseWheel != 0) zoom_about(look, std::pow(1.25, static_cast<double>(io.MouseWheel)), from_middle);
+    ImGui::SetItemKeyOwner(ImGuiKey_MouseWheelY);
+    // The step that arrives together with the release still counts.
+    if ((ImGui::IsItemActive() || ImGui::IsItemDeactivated()) && look.zoom > 1) {
+        look.pan_x_px += io.MouseDelta.x / ui.px(1);
+        look.pan_y_px += io.MouseDelta.y / ui.px(1);
+    }
+    if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) look = {};
+    ImGui::PopID();
+    ImGui::SetCursorScreenPos(corner);
+    draw_picture(ui, id, drawing, size, look);
+}
+
+}  // namespace kw::window

@@ -1,0 +1,180 @@
+#include "window/length_entry.h"
+
+#include "draw/fraction_text.h"
+
+namespace kw::window {
+namespace {
+
+constexpr std::size_t most_digits = 6;
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+LengthEntry emptied(const LengthEntry& entry) {
+    LengthEntry next;
+    next.unit = entry.unit;
+    next.fresh = false;
+    return next;
+}
+
+LengthEntry started(const LengthEntry& entry) { return entry.fresh ? emptied(entry) : entry; }
+
+std::string& digits_of(LengthEntry& entry) {
+    switch (entry.slot) {
+        case Slot::whole: return entry.whole;
+        case Slot::decimals: return entry.decimals;
+        case Slot::numerator: return entry.numerator;
+        case Slot::denominator: break;
+    }
+    return entry.denominator;
+}
+
+bool has_fraction(const LengthEntry& e) { return !e.numerator.empty() || !e.denominator.empty(); }
+
+// "in", "mm", "cm", and the marks for inches; empty for anything else.
+std::string_view unit_at_end(std::string_view text) {
+    for (const std::string_view unit : {"mm", "cm", "in"}) {
+        if (text.size() >= unit.size() && text.substr(text.size() - unit.size()) == unit) return unit;
+    }
+    return !text.empty() && text.back() == '"' ? std::string_view("in") : std::string_view();
+}
+
+bool take_number(LengthEntry& entry, std::string_view number) {
+    for (const char c : number) {
+        if (is_digit(c)) digits_of(entry) += c;
+        else if ((c == '.' || c == ',') && entry.slot == Slot::whole) entry.slot = Slot::decimals;
+        else if (c == '-' && entry.whole.empty() && !entry.negative && entry.slot == Slot::whole) entry.negative = true;
+        else if (c != ' ') return false;
+    }
+    return true;
+}
+
+bool take_run(LengthEntry& entry, const draw::TextRun& run) {
+    switch (run.kind) {
+        case draw::RunKind::plain: return !has_fraction(entry) && take_number(entry, run.text);
+        case draw::RunKind::numerator:
+            if (has_fraction(entry)) return false;
+            entry.numerator = run.text;
+            entry.slot = Slot::numerator;
+            return true;
+        case draw::RunKind::slash: return true;
+        case draw::RunKind::denominator: break;
+    }
+    entry.denominator = run.text;
+    return true;
+}
+
+}  // namespace
+
+LengthEntry entry_of(std::string_view text, std::string_view unit) {
+    LengthEntry entry;
+    const std::string_view own_unit = unit_at_end(text);
+    entry.unit = own_unit.empty() ? unit : own_unit;
+    std::string number(text.substr(0, own_unit.empty() ? text.size() : text.size() - (text.back() == '"' ? 1 : own_unit.size())));
+    while (!number.empty() && number.back() == ' ') number.pop_back();
+    const LengthEntry nothing = entry;
+    for (const draw::TextRun& run : draw::text_runs(number)) {
+        if (!take_run(entry, run)) return nothing;
+    }
+    return entry;
+}
+
+LengthEntry digit(const LengthEntry& entry, char value) {
+    LengthEntry next = started(entry);
+    if (std::string& digits = digits_of(next); digits.size() < most_digits) digits += value;
+    return next;
+}
+
+LengthEntry point(const LengthEntry& entry) {
+    LengthEntry next = started(entry);
+    next.slot = Slot::decimals;
+    next.numerator.clear();
+    next.denominator.clear();
+    if (next.whole.empty()) next.whole = "0";
+    return next;
+}
+
+LengthEntry next_slot(const LengthEntry& entry) {
+    LengthEntry next = started(entry);
+    next.decimals.clear();
+    switch (next.slot) {
+        case Slot::whole:
+        case Slot::decimals: next.slot = Slot::numerator; break;
+        case Slot::numerator: next.slot = Slot::denominator; break;
+        case Slot::denominator: next.slot = Slot::whole; break;
+    }
+    return next;
+}
+
+LengthEntry denominator(const LengthEntry& entry, int value) {
+    LengthEntry next = started(entry);
+    next.decimals.clear();
+    next.denominator = std::to_string(value);
+    next.slot = Slot::numerator;
+    return next;
+}
+
+LengthEntry erased(const LengthEntry& entry) {
+    if (entry.fresh) return emptied(entry);
+    LengthEntry next = entry;
+    if (std::string& digits = digits_of(next); !digits.empty()) {
+        digits.pop_back();
+        return next;
+    }
+    switch (next.slot) {
+        case Slot::denominator: next.slot = Slot::numerator; break;
+        case Slot::numerator:
+            next.denominator.clear();
+            next.slot = Slot::whole;
+            break;
+        case Slot::decimals: next.slot = Slot::whole; break;
+        case Slot::whole: next.negative = false; break;
+    }
+    return next;
+}
+
+LengthEntry change_sign(const LengthEntry& entry) {
+    LengthEntry next = entry;
+    next.negative = !next.negative;
+    return next;
+}
+
+LengthEntry with_unit(const LengthEntry& entry, std::string_view unit) {
+    LengthEntry next = entry;
+    next.unit = unit;
+    return next;
+}
+
+LengthEntry typed(const LengthEntry& entry, char key) {
+    if (is_digit(key)) return digit(entry, key);
+    if (key == '.' || key == ',') return point(entry);
+    if (key == '-') return change_sign(started(entry));
+    if (key == ' ' && (entry.slot == Slot::whole || entry.fresh)) return next_slot(entry);
+    if (key != '/') return entry;
+    LengthEntry next = started(entry);
+    // "3/" right away: what was put in as the whole is the numerator.
+    if (next.slot == Slot::whole) {
+        next.numerator.swap(next.whole);
+        next.whole.clear();
+    }
+    if (next.slot == Slot::decimals) return next;
+    next.denominator.clear();
+    next.slot = Slot::denominator;
+    return next;
+}
+
+std::string text_of(const LengthEntry& entry) {
+    std::string number = entry.whole;
+    if (!entry.decimals.empty()) number += "." + entry.decimals;
+    if (!entry.numerator.empty() && !entry.denominator.empty()) {
+        number += (number.empty() ? "" : " ") + entry.numerator + "/" + entry.denominator;
+    }
+    if (number.empty()) return "";
+    return (entry.negative ? "-" : "") + number + (entry.unit.empty() ? "" : " " + entry.unit);
+}
+
+bool is_complete(const LengthEntry& entry) {
+    const bool number = !entry.whole.empty() || !entry.numerator.empty();
+    return number && entry.numerator.empty() == entry.denominator.empty();
+}
+
+}  // namespace kw::window

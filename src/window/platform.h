@@ -1,0 +1,42 @@
+#pragma once
+// The one seam between kinds of machine. Everything that a desktop and a browser do in different ways is here, and
+// platform_*.cpp say how.
+
+#include <filesystem>
+#include <functional>
+#include <string>
+
+#include "window/counters.h"
+
+struct GLFWwindow;
+
+namespace kw::window::platform {
+
+// The line that every shader starts with, and the precision that goes with it.
+const char* shader_header();
+// What the toolkit's own GL back end wants to hear.
+const char* toolkit_shader_header();
+
+void set_window_hints();
+bool load_gl();
+double pixel_ratio(GLFWwindow* window);
+
+// A folder that std::fstream can write to: KERFWRIGHT_DATA, or the user's data folder. Made if it is not there.
+std::filesystem::path data_folder();
+// What was written to the data folder must outlive the program: nothing to do on a desktop.
+void commit_data();
+
+// Where fonts and the demo job lie.
+std::filesystem::path asset(const std::string& name);
+
+// Calls step again and again until the window closes. step returns how many seconds to wait for events before the next
+// call. On a desktop this returns when the window has closed; in a browser at once.
+void run_loop(GLFWwindow* window, std::function<double()> step, Counters& counters);
+
+// Ends a wait from any thread.
+void post_wake_up();
+
+// The counters of KERFWRIGHT_STATS, or ordinary memory.
+Counters& counters();
+
+}  // namespace kw::window::platform

@@ -1,0 +1,88 @@
+#pragma once
+// What every widget is handed: look, type, and where to report. One Ui for each window; screens get it with each frame and
+// keep nothing of it.
+
+#include <imgui.h>
+
+#include <cstdint>
+#include <deque>
+#include <string>
+#include <vector>
+
+#include "window/fonts.h"
+#include "window/length_entry.h"
+#include "window/pacer.h"
+#include "window/scroll_state.h"
+#include "window/theme.h"
+#include "window/widget_log.h"
+
+namespace kw::window {
+
+class Pictures;
+
+// An area painted without blending, from the draw list's callback: far cheaper than a blended rectangle where
+// pixels are drawn by the processor.
+struct OpaqueArea {
+    ImVec4 box;  // left, top, right, bottom
+    draw::Rgb rgb;
+};
+
+struct Toast {
+    std::string text;
+    Tone tone = Tone::plain;
+    double until_s = 0;
+};
+
+struct CardFrame {
+    ImVec2 corner;
+    float width = 0;
+    Tone tone = Tone::plain;
+    float height = 0;  // least
+    ImDrawListSplitter splitter;
+};
+
+struct Ui {
+    Ui(Fonts& fonts_, Pictures& pictures_, Pacer& pacer_) : fonts(fonts_), pictures(pictures_), pacer(pacer_) {}
+    Ui(const Ui&) = delete;
+    Ui& operator=(const Ui&) = delete;
+
+    // Set these at any time; they take effect with the next frame.
+    draw::Theme theme = draw::Theme::light;
+    double user_scale = 1;
+
+    double pixel_ratio = 1;  // device pixels per paper pixel: the system's times user_scale
+    double now_s = 0;
+    ImVec2 page_size;        // room for the screen, device pixels
+    WidgetLog* log = nullptr;
+
+    Fonts& fonts;
+    Pictures& pictures;
+    Pacer& pacer;
+
+    // Widgets' own memory.
+    std::deque<OpaqueArea> opaque_areas;  // of this frame: the draw list points into it
+    std::deque<CardFrame> cards;          // open ones
+    std::vector<Toast> toasts;
+    ImGuiID armed = 0;                    // the confirm button that waits for its second press
+    double armed_until_s = 0;
+    ScrollState scroll;
+    LengthEntry entry;                    // what stands on the open keypad
+
+    float px(double paper_px) const { return static_cast<float>(paper_px * pixel_ratio); }
+    const draw::Palette& colours() const { return draw::palette(theme); }
+    Font font(TypeSize size, Face face = Face::text) { return fonts.get(face, em_px(size) * pixel_ratio); }
+    Font font_px(double paper_px, Face face = Face::text) { return fonts.get(face, paper_px * pixel_ratio); }
+
+    // Something moves: draw on.
+    void animate() { pacer.request(1); }
+    void toast(std::string text, Tone tone = Tone::plain);
+};
+
+void fill_opaque(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb);
+// A sheet with rounded corners, painted mostly without blending.
+void fill_sheet(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb, float radius);
+
+// Adds to the test's log, if there is one. box is in screen coordinates.
+void log_widget(Ui& ui, LoggedWidget widget, ImVec2 min, ImVec2 max);
+
+}  // namespace kw::window
