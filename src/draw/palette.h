@@ -110,9 +110,9 @@ inline constexpr double arrow_half_width_px = 4;
 inline constexpr double extension_gap_px = 4;
 inline constexpr double extension_overrun_px = 5;
 inline constexpr double dimension_clearance_px = 18;  // from the picture to the first dimension line
-inline constexpr double text_gap_px = 9;              // between a line and the text beside it
+inline constexpr double text_gap_px = 11;             // between a line and the text beside it
 inline constexpr double row_step_px = 8;              // how far a dimension moves out at a time to find room
-inline constexpr double plate_pad_px = 3;             // bare ground round the text
+inline constexpr double plate_pad_px = 5;             // bare ground round the text
 inline constexpr double line_height_em = 1.21;
 inline constexpr double ascent_em = 0.97;
 

@@ -1,27 +1,35 @@
 #pragma once
-// What a maker's length text is made of, before it means anything. Private to this folder.
+// What a length text is made of, before it means anything. Private to this folder.
 
-#include <cstdint>
 #include <string_view>
 #include <vector>
 
+#include "length/ratio.h"
 #include "length/text.h"
 
 namespace kw {
 
-enum class TokenKind { whole, decimal, fraction, unit, plus, minus, feet, end };
+// The units that a maker may write.
+enum class Measure { inch, foot, millimetre, centimetre, metre };
 
-// Numbers are kept as exact ratios. `glued` tells a hyphen that has no space on either side.
+enum class TokenKind { whole, decimal, fraction, measure, plus, minus, hyphen, end };
+
 struct Token {
     TokenKind kind = TokenKind::end;
-    std::size_t column = 0;
-    std::int64_t numerator = 0;
-    std::int64_t denominator = 1;
-    Unit unit = Unit::inch;
-    std::int64_t unit_count = 1;  // 1 m is 1000 of its unit
-    bool glued = false;
+    std::size_t column = 0;  // first byte
+    std::size_t end = 0;     // one past the last
+    Ratio value{};           // of a number
+    Measure measure = Measure::inch;
+
+    bool is_number() const {
+        return kind == TokenKind::whole || kind == TokenKind::decimal || kind == TokenKind::fraction;
+    }
+    bool is_sign() const {
+        return kind == TokenKind::plus || kind == TokenKind::minus || kind == TokenKind::hyphen;
+    }
 };
 
+// The last token is always TokenKind::end.
 tl::expected<std::vector<Token>, ReadError> tokens_of(std::string_view text);
 
 }  // namespace kw

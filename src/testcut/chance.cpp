@@ -18,14 +18,14 @@ using Row = std::array<double, most_outcomes>;
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-// Parts of the accuracy asked for. A side that is all but certain to hold is left out: by Boole's inequality that costs
-// no more than its own chance of failing.
+// Parts of the accuracy asked for. A side that is all but certain to hold is left out: by Boole's inequality
+// that costs no more than its own chance of failing.
 constexpr double ignored_part = 1e-3;
 constexpr double quadrature_part = 0.1;
 constexpr double inner_part = 0.5;  // of the next outer level's tolerance
 constexpr int most_halvings = 12;
-constexpr double reach_sigmas = 5.0;  // 6e-7 lies beyond
-constexpr double panel_sigmas = 4.0;  // the widest panel to start from
+constexpr double reach_sigmas = 5.0;                      // 6e-7 lies beyond
+constexpr double panel_sigmas = 4.0;                      // the widest panel to start from
 static_assert(2.0 * reach_sigmas <= 3.0 * panel_sigmas);  // most_ends counts on it
 
 // A side that turns from open to shut within this many sigmas of an outer variable is steep, and has done so
@@ -33,8 +33,8 @@ static_assert(2.0 * reach_sigmas <= 3.0 * panel_sigmas);  // most_ends counts on
 constexpr double steep_sigmas = 0.2;
 constexpr double edge_blurs = 4.0;
 
-// A variable whose variance, given those before it, is below this part of its own, hangs on them. Taking it as exact
-// moves its limits by 1e-5 of its sigma.
+// A variable whose variance, given those before it, is below this part of its own, hangs on them. Taking it
+// as exact moves its limits by 1e-5 of its sigma.
 constexpr double dependent_part = 1e-10;
 constexpr double touching_mm = 1e-9;  // a known value this near to an edge lies on it
 
@@ -71,7 +71,8 @@ double chance_given(const Side& side, const Levels& z, std::size_t levels) {
     return normal_between((side.low - at) / sd, (side.high - at) / sd);
 }
 
-// The side that leaves the least, given typical values of the z before; none when all the rest depend on them.
+// The side that leaves the least, given typical values of the z before; none when all the rest depend on
+// them.
 std::optional<std::size_t> most_restrictive(const Staircase& stairs, std::size_t from, const Levels& z) {
     std::optional<std::size_t> best;
     double least = infinity;
@@ -119,8 +120,7 @@ double typical(const Side& side, const Levels& z, std::size_t level) {
 void find_level(Side& side, std::size_t rank) {
     const double least = std::sqrt(dependent_part * side.own_variance);
     for (std::size_t j = 0; j < rank; ++j) {
-        if (std::abs(side.loading[j]) > least)
-            side.level = j;
+        if (std::abs(side.loading[j]) > least) side.level = j;
     }
 }
 
@@ -158,7 +158,8 @@ Interval open_at(const Staircase& stairs, std::size_t level, const Levels& z) {
     return open;
 }
 
-// Both ends, what panel_sigmas can cut within the reach, and two on either side of each edge of each other side.
+// Both ends, what panel_sigmas can cut within the reach, and two on either side of each edge of each other
+// side.
 constexpr std::size_t most_ends = 4 + 4 * (most_outcomes - 1);
 
 struct PanelEnds {
@@ -168,12 +169,13 @@ struct PanelEnds {
     void add(double end) { at[count++] = end; }
 };
 
-// Where to start new panels: panel_sigmas apart at most, and about every edge of a deeper side that is steep here,
-// which a panel could otherwise step over.
+// Where to start new panels: panel_sigmas apart at most, and about every edge of a deeper side that is steep
+// here, which a panel could otherwise step over.
 PanelEnds panel_ends(const Staircase& stairs, std::size_t level, const Levels& z, Interval open) {
     PanelEnds ends;
     ends.add(open.high);
-    for (double at = open.low; at < open.high; at += panel_sigmas) ends.add(at);
+    const int panels = int(std::ceil((open.high - open.low) / panel_sigmas));
+    for (int i = 0; i < panels; ++i) ends.add(open.low + panel_sigmas * i);
     for (std::size_t i = 0; i < stairs.count; ++i) {
         const Side& side = stairs.sides[i];
         if (side.level <= level || side.loading[level] == 0.0) continue;

@@ -17,11 +17,11 @@ struct Box {
     std::vector<double> high;  // may be +infinity
 };
 
-// The chance that a normal vector (mean m, covariance m x m row after row, of any rank) lies in the box, edges
-// included, for up to most_outcomes dimensions. Right to `accuracy`, and the same on every run: nested quadrature over the
-// covariance's triangular factor, the most restrictive side first (Genz, J. Comp. Graph. Stat. 1, 1992; the
-// order after Gibson, Glasbey and Elston, 1994; both from memory), rows that depend on others joined to the
-// last variable that they hang on (Genz and Kwong, 2000; from memory).
+// The chance that a normal vector (mean m, covariance m x m row after row, of any rank) lies in the box,
+// edges included, for up to most_outcomes dimensions. Right to `accuracy`, and the same on every run: nested
+// quadrature over the covariance's triangular factor, the most restrictive side first (Genz, J. Comp. Graph.
+// Stat. 1, 1992; the order after Gibson, Glasbey and Elston, 1994; both from memory), rows that depend on
+// others joined to the last variable that they hang on (Genz and Kwong, 2000; from memory).
 double box_chance(const std::vector<double>& mean, const std::vector<double>& covariance, const Box& box,
                   double accuracy = chance_accuracy);
 

@@ -46,8 +46,9 @@ const Reading* most_telling(const Model& model, const Belief& belief, const Advi
     return best;
 }
 
-// The belief to expect after a reading: its covariance, with the mean where it is (the reading's value isn't known yet).
-// Removing the part p of the reading's variance S is what a plain reading of total variance S / p does.
+// The belief to expect after a reading: its covariance, with the mean where it is (the reading's value isn't
+// known yet). Removing the part p of the reading's variance S is what a plain reading of total variance S / p
+// does.
 Belief expect_reading(const Belief& belief, const Reading& reading) {
     const Marginal form = marginal(belief, reading.form);
     const double form_variance = form.sd_mm * form.sd_mm;
@@ -56,8 +57,9 @@ Belief expect_reading(const Belief& belief, const Reading& reading) {
     return observe(belief, reading.form, form.mean_mm, std::sqrt(std::max(0.0, noise)));
 }
 
-// The chance to expect when all that is left to read has been read and the best move been made. Where the readings will
-// put the mean isn't known yet, but the move will bring it back: so the mean as it is may stand for it.
+// The chance to expect when all that is left to read has been read and the best move been made. Where the
+// readings will put the mean isn't known yet, but the move will bring it back: so the mean as it is may stand
+// for it.
 double chance_when_read(const Model& model, const Belief& belief, const AdviceOptions& options) {
     Belief known = belief;
     for (const Reading& reading : model.readings)

@@ -10,8 +10,8 @@ namespace kw {
 
 struct AdviceOptions {
     double wanted_chance = 0.9;  // in tolerance; common practice, no source
-    // Reading all that is left to read on the cut must promise at least this much more chance than the best move,
-    // else the move is made. Common practice, no source.
+    // Reading all that is left to read on the cut must promise at least this much more chance than the best
+    // move, else the move is made. Common practice, no source.
     double reading_worth = 0.05;
     std::vector<std::string> already_read;  // names of readings not to be asked for again
     MoveOptions move;
@@ -21,16 +21,16 @@ enum class AdviceKind { lock, move, measure };
 
 struct Advice {
     AdviceKind kind;
-    std::vector<Move> moves;       // of `move`, else empty
-    std::string reading;           // of `measure`, else empty
-    double chance_in_tolerance;    // as it stands
-    double chance_after_move;      // after the best move found, taken or not; as it stands where there is none
+    std::vector<Move> moves;     // of `move`, else empty
+    std::string reading;         // of `measure`, else empty
+    double chance_in_tolerance;  // as it stands
+    double chance_after_move;    // after the best move found, taken or not; as it stands where there is none
 };
 
-// lock: the chance is what is wanted, or neither a move nor a reading would better it (then chance_in_tolerance is
-// below what is wanted, and the caller says so). move: as best_move; when that falls short of the wanted chance,
-// and the readings left promise enough, measure comes first. measure: the reading after which the
-// outcomes' variances, each in units of its tolerance, are expected to be least.
+// lock: the chance is what is wanted, or neither a move nor a reading would better it (then
+// chance_in_tolerance is below what is wanted, and the caller says so). move: as best_move; when that falls
+// short of the wanted chance, and the readings left promise enough, measure comes first. measure: the reading
+// after which the outcomes' variances, each in units of its tolerance, are expected to be least.
 Advice advise(const Model& model, const Belief& belief, const AdviceOptions& options = {});
 
 // The part of a reading's own variance that it is expected to remove: 1 for a plain one, less for one that

@@ -6,14 +6,16 @@
 namespace kw {
 
 const std::array<FeelMeaning, 5>& feel_table() {
-    // Common practice, no source. The order of magnitude of the tight half agrees with the interference fit of 0.1 mm
-    // that Elek et al. (Eur. J. Wood Prod. 2020) found strongest, and that was driven together; the loose half
-    // with gaps of 0.1 mm hard to see and 0.2 mm visible.
+    // Common practice, no source. The order of magnitude of the tight half agrees with the interference fit
+    // of 0.1 mm that Elek et al. (Eur. J. Wood Prod. 2020) found strongest, and that was driven together; the
+    // loose half with gaps of 0.1 mm hard to see and 0.2 mm visible.
     constexpr double open = std::numeric_limits<double>::infinity();
     static constexpr std::array<FeelMeaning, 5> table = {{
-        {Feel::will_not_enter, "will not enter", -open, -0.20, "wood gives a tenth or two under a mallet, no more"},
+        {Feel::will_not_enter, "will not enter", -open, -0.20,
+         "wood gives a tenth or two under a mallet, no more"},
         {Feel::mallet, "mallet", -0.20, -0.05, "goes home only when driven: the fibres are pressed"},
-        {Feel::hand_tight, "hand tight", -0.05, 0.05, "friction holds it, a push closes it: about size for size"},
+        {Feel::hand_tight, "hand tight", -0.05, 0.05,
+         "friction holds it, a push closes it: about size for size"},
         {Feel::slides, "slides", 0.05, 0.20, "drops in, and no play is seen"},
         {Feel::rattles, "rattles", 0.20, open, "play is seen and heard"},
     }};
@@ -24,8 +26,8 @@ const FeelMeaning& meaning(Feel feel) { return feel_table()[static_cast<std::siz
 
 std::optional<Feel> feel_of_word(std::string_view word) {
     const auto& table = feel_table();
-    const auto found = std::find_if(table.begin(), table.end(),
-                                    [word](const FeelMeaning& row) { return row.word == word; });
+    const auto found =
+        std::find_if(table.begin(), table.end(), [word](const FeelMeaning& row) { return row.word == word; });
     if (found == table.end()) return std::nullopt;
     return found->feel;
 }

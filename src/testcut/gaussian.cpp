@@ -23,8 +23,9 @@ std::vector<double> spread_along(const Belief& belief, const Form& form) {
     return along;
 }
 
-// (I - gain w') P (I - gain w')' + noise gain gain', multiplied out from the left and then from the right: the second
-// factor works on the rounded result of the first, which is what keeps the result from going negative.
+// (I - gain w') P (I - gain w')' + noise gain gain', multiplied out from the left and then from the right:
+// the second factor works on the rounded result of the first, which is what keeps the result from going
+// negative.
 void joseph_update(Belief& belief, const Form& form, const std::vector<double>& along,
                    const std::vector<double>& gain, double noise) {
     const std::size_t n = belief.size();

@@ -11,8 +11,9 @@ namespace {
 bool is_amount(double value) { return std::isfinite(value) && value >= 0.0; }
 
 bool is_sound(const Control& control) {
-    return std::isfinite(control.set_mm) && is_amount(control.spread_mm) && is_amount(control.resolution_mm) &&
-           is_amount(control.move_spread_mm) && is_amount(control.move_gain_spread) && is_amount(control.effort);
+    return std::isfinite(control.set_mm) && is_amount(control.spread_mm) &&
+           is_amount(control.resolution_mm) && is_amount(control.move_spread_mm) &&
+           is_amount(control.move_gain_spread) && is_amount(control.effort);
 }
 
 bool is_sound(const Form& form, std::size_t controls) {

@@ -1,6 +1,6 @@
 #pragma once
-// A setup group as the estimator sees it: controls that stand somewhere near where they were set, readings and
-// outcomes that are linear in them, and moves. All lengths are doubles in mm.
+// A setup group as the estimator sees it: controls that stand somewhere near where they were set, readings
+// and outcomes that are linear in them, and moves. All lengths are doubles in mm.
 
 #include <cstddef>
 #include <string>
@@ -12,13 +12,13 @@ namespace kw {
 
 struct Control {
     std::string name;
-    double set_mm = 0.0;              // where it is believed to stand: the scale, with the machine's known offset
-    double spread_mm = 0.0;           // one sigma about that, before any reading; 0 = known
+    double set_mm = 0.0;     // where it is believed to stand: the scale, with the machine's known offset
+    double spread_mm = 0.0;  // one sigma about that, before any reading; 0 = known
     bool movable = false;
-    double resolution_mm = 0.0;       // the step in which the maker can move it; 0 = continuous
-    double move_spread_mm = 0.0;      // one sigma that any move adds, whatever its length
-    double move_gain_spread = 0.0;    // one sigma that a move adds, per mm of the move
-    double effort = 0.0;              // what a move of it costs; see MoveOptions::effort_price
+    double resolution_mm = 0.0;     // the step in which the maker can move it; 0 = continuous
+    double move_spread_mm = 0.0;    // one sigma that any move adds, whatever its length
+    double move_gain_spread = 0.0;  // one sigma that a move adds, per mm of the move
+    double effort = 0.0;            // what a move of it costs; see MoveOptions::effort_price
 };
 
 enum class ReadingKind {
@@ -32,7 +32,8 @@ struct Reading {
     ReadingKind kind = ReadingKind::plain;
 };
 
-// What the joint must come to: within [target - below, target + above]. An infinite deviation leaves that side open.
+// What the joint must come to: within [target - below, target + above]. An infinite deviation leaves that
+// side open.
 struct Outcome {
     Form form;
     double target_mm = 0.0;
@@ -59,14 +60,14 @@ struct Move {
     bool operator==(const Move&) const = default;
 };
 
-// Every form has one weight for each control, nothing is negative or not a number that may not be, every outcome
-// has room. The functions of this folder assert it.
+// Every form has one weight for each control, nothing is negative or not a number that may not be, every
+// outcome has room. The functions of this folder assert it.
 bool is_sound(const Model& model);
 
 Belief belief_from_priors(const Model& model);
 
-// A move shifts its control by what was asked and adds the variance move_spread^2 + (move_gain_spread * by)^2, which is
-// independent of everything known. A move by zero was not made, and changes nothing.
+// A move shifts its control by what was asked and adds the variance move_spread^2 + (move_gain_spread *
+// by)^2, which is independent of everything known. A move by zero was not made, and changes nothing.
 Belief predict_move(const Model& model, const Belief& belief, const Move& move);
 Belief predict_moves(const Model& model, const Belief& belief, const std::vector<Move>& moves);
 

@@ -61,15 +61,25 @@ struct Trial {
 
 Lever lever_of(const Model& model, std::size_t index, double tightest_mm) {
     const Control& control = model.controls[index];
-    Lever lever{index, {}, control.resolution_mm, control.resolution_mm > 0.0, control.move_spread_mm,
-                control.move_gain_spread, control.effort};
+    Lever lever{index,
+                {},
+                control.resolution_mm,
+                control.resolution_mm > 0.0,
+                control.move_spread_mm,
+                control.move_gain_spread,
+                control.effort};
     for (const Outcome& outcome : model.outcomes) lever.effect.push_back(outcome.form.weights[index]);
     if (!lever.whole_steps) lever.step = continuous_step * tightest_mm;
     return lever;
 }
 
 Search prepare(const Model& model, const Belief& belief, double effort_price) {
-    Search search{outcome_mean(model, belief), outcome_covariance(model, belief), outcome_box(model), {}, {}, {},
+    Search search{outcome_mean(model, belief),
+                  outcome_covariance(model, belief),
+                  outcome_box(model),
+                  {},
+                  {},
+                  {},
                   effort_price};
     double stiffest = 0.0;
     for (const Outcome& outcome : model.outcomes) {
@@ -150,7 +160,8 @@ Guess guess(const Search& search, const Numbers& by) {
 
 double true_worth(const Search& search, const Numbers& by) {
     const Numbers mean = mean_after(search, by);
-    return box_chance(mean, covariance_after(search, by), search.box, search_accuracy) - cost(search, by, mean);
+    return box_chance(mean, covariance_after(search, by), search.box, search_accuracy) -
+           cost(search, by, mean);
 }
 
 // Gaussian elimination of a small positive definite system, row after row; the solution replaces `right`.
@@ -169,7 +180,8 @@ void solve(Numbers& matrix, Numbers& right) {
     }
 }
 
-// The amounts of the chosen levers that bring the outcomes nearest to their targets, in units of their tolerances.
+// The amounts of the chosen levers that bring the outcomes nearest to their targets, in units of their
+// tolerances.
 Numbers least_squares(const Search& search, const Choice& choice) {
     const std::size_t n = choice.size();
     Numbers matrix(n * n, 0.0);
@@ -179,7 +191,8 @@ Numbers least_squares(const Search& search, const Choice& choice) {
         for (std::size_t a = 0; a < n; ++a) {
             const double effect = weight * search.levers[choice[a]].effect[i];
             right[a] += effect * (search.target[i] - search.mean[i]);
-            for (std::size_t b = 0; b < n; ++b) matrix[a * n + b] += effect * search.levers[choice[b]].effect[i];
+            for (std::size_t b = 0; b < n; ++b)
+                matrix[a * n + b] += effect * search.levers[choice[b]].effect[i];
         }
     }
     double trace = 0.0;
@@ -212,7 +225,8 @@ double stepped(const Lever& lever, double by, double direction) {
     return lever.whole_steps ? lever.step * std::round(next / lever.step) : next;
 }
 
-// All trials one step away, in one lever or in two at once (the joint's couplings), and those that leave one lever out.
+// All trials one step away, in one lever or in two at once (the joint's couplings), and those that leave one
+// lever out.
 std::vector<Numbers> neighbours(const Search& search, const Numbers& by) {
     std::vector<Numbers> all;
     const auto with = [](Numbers trial, std::size_t lever, double amount) {
@@ -278,7 +292,8 @@ std::vector<Trial> promising(const Search& search, std::size_t most_moves) {
     std::vector<Trial> all;
     for (const Choice& choice : choices(search.levers.size(), most_moves))
         all.push_back(best_rounding(search, choice, least_squares(search, choice)));
-    std::stable_sort(all.begin(), all.end(), [](const Trial& a, const Trial& b) { return a.worth > b.worth; });
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Trial& a, const Trial& b) { return a.worth > b.worth; });
     all.resize(std::min(all.size(), finalists));
     return all;
 }

@@ -1,5 +1,6 @@
 #pragma once
-// The move that brings a joint into tolerance: which controls, and by how much, in steps that the maker can make.
+// The move that brings a joint into tolerance: which controls, and by how much, in steps that the maker can
+// make.
 
 #include <cstddef>
 #include <vector>
@@ -9,7 +10,8 @@
 namespace kw {
 
 struct MoveOptions {
-    double effort_price = 0.01;  // chance of fit given up to save one unit of effort; common practice, no source
+    double effort_price =
+        0.01;  // chance of fit given up to save one unit of effort; common practice, no source
     std::size_t most_moves = 3;  // controls moved at once
 };
 
@@ -18,10 +20,11 @@ struct BestMove {
     double chance_after = 0.0;  // in tolerance, after these moves, with the spread that they add
 };
 
-// The move of at most `most_moves` movable controls, each by a whole number of its resolution, with the highest
-// chance_after - effort_price * effort. Starts for every choice of controls from the least squares toward the
-// outcomes' targets, weighted by their tolerances, and the roundings about it; then goes on from the best in single
-// and double steps while they help. Between moves of the same chance the one that ends nearer the targets is taken.
+// The move of at most `most_moves` movable controls, each by a whole number of its resolution, with the
+// highest chance_after - effort_price * effort. Starts for every choice of controls from the least squares
+// toward the outcomes' targets, weighted by their tolerances, and the roundings about it; then goes on from
+// the best in single and double steps while they help. Between moves of the same chance the one that ends
+// nearer the targets is taken.
 BestMove best_move(const Model& model, const Belief& belief, const MoveOptions& options = {});
 
 }  // namespace kw

@@ -14,10 +14,10 @@ struct TruncatedMoments {
     double variance;
 };
 
-// Mean and variance of a standard normal that is known to lie in [low, high], where low <= high and at most one
-// end is infinite on its own side or both are. Integrated numerically around the interval's likeliest point, so that the
-// variance keeps its digits where the closed form (1 + (a phi(a) - b phi(b)) / Z - mean^2) loses all of
-// them: a thousand sigmas out, or in an interval of a millionth.
+// Mean and variance of a standard normal that is known to lie in [low, high], where low <= high and at most
+// one end is infinite on its own side or both are. Integrated numerically around the interval's likeliest
+// point, so that the variance keeps its digits where the closed form (1 + (a phi(a) - b phi(b)) / Z - mean^2)
+// loses all of them: a thousand sigmas out, or in an interval of a millionth.
 TruncatedMoments truncated_moments(double low, double high);
 
 }  // namespace kw

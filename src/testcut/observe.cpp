@@ -17,14 +17,15 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 // An interval that takes less than this part off the variance has said nothing: what is left is rounding.
 constexpr double least_learned = 1e-12;
 
-// The plain reading that would teach a belief the same as an interval does: same mean, same covariance after it.
+// The plain reading that would teach a belief the same as an interval does: same mean, same covariance after
+// it.
 struct Site {
     double value_mm = 0.0;
     double spread_mm = infinity;
 };
 
-// With u = form + error, u ~ N(m, S), cut off to the interval: gain K = P w / S moves the mean by K (m_u - m) and the
-// covariance by -K K' (S - V_u). A plain reading of total variance S^2 / (S - V_u) does just that.
+// With u = form + error, u ~ N(m, S), cut off to the interval: gain K = P w / S moves the mean by K (m_u - m)
+// and the covariance by -K K' (S - V_u). A plain reading of total variance S^2 / (S - V_u) does just that.
 Site site_of(const Belief& cavity, const Observation& observation) {
     const Marginal form = marginal(cavity, observation.form);
     const double form_variance = form.sd_mm * form.sd_mm;
@@ -87,14 +88,17 @@ Observation read(const Reading& reading, double value_mm, double spread_mm) {
     return {reading.form, value_mm, value_mm, spread_mm};
 }
 
-Observation read(const Reading& reading, double value_mm) { return read(reading, value_mm, reading.spread_mm); }
+Observation read(const Reading& reading, double value_mm) {
+    return read(reading, value_mm, reading.spread_mm);
+}
 
 Observation felt(const Form& fit, Feel feel) {
     const FeelMeaning& row = meaning(feel);
     return {fit, row.low_mm, row.high_mm, feel_spread_mm};
 }
 
-Belief observe_interval(const Belief& belief, const Form& form, double low_mm, double high_mm, double spread_mm) {
+Belief observe_interval(const Belief& belief, const Form& form, double low_mm, double high_mm,
+                        double spread_mm) {
     return observe_all(belief, {{form, low_mm, high_mm, spread_mm}});
 }
 

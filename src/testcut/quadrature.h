@@ -1,7 +1,7 @@
 #pragma once
-// The fifteen-point Gauss-Kronrod rule on one panel, with the seven-point Gauss rule inside it as a check of its
-// own error. Nodes and weights: rule QK15 of Piessens et al., QUADPACK (1983), from memory; the tests prove them on
-// polynomials, which the rule must integrate exactly up to degree 22.
+// The fifteen-point Gauss-Kronrod rule on one panel, with the seven-point Gauss rule inside it as a check of
+// its own error. Nodes and weights: rule QK15 of Piessens et al., QUADPACK (1983), from memory; the tests
+// prove them on polynomials, which the rule must integrate exactly up to degree 22.
 
 #include <array>
 #include <cmath>

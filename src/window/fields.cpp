@@ -1,3 +1,4 @@
+#include <imgui.h>
 #include <imgui_stdlib.h>
 
 #include <algorithm>

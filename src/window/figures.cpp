@@ -19,6 +19,7 @@ constexpr float part_gap_em = 0.10f;
 constexpr float mark_em = 0.50f;
 constexpr float unit_em = 0.40f;
 constexpr float top_em = 0.46f;     // of the fraction above the middle of the digits, with its gap
+constexpr float tighter_em = 0.03f;  // large type is set closer
 constexpr float least_em_px = 24;
 
 ImDrawList& canvas() { return *ImGui::GetWindowDrawList(); }
@@ -32,7 +33,7 @@ float glyph_width(const Font& font, std::string_view c) {
 float cell_width(const Font& font) {
     float widest = 0;
     for (char c = '0'; c <= '9'; ++c) widest = std::max(widest, glyph_width(font, {&c, 1}));
-    return std::round(widest);
+    return std::round(widest - font.em * tighter_em);
 }
 
 std::string_view next_character(std::string_view text, std::size_t at) {
@@ -151,7 +152,7 @@ bool figure(Ui& ui, const Figure& figure) {
     const auto below = small_lines(ui, figure, room);
     float lines = static_cast<float>(head.size());
     for (const Small& s : below) lines += static_cast<float>(s.lines.size());
-    const float digits = em * (cap_height_em + 2 * (top_em - cap_height_em / 2)) + ui.px(8);
+    const float digits = em * (cap_height_em + 2 * (top_em - cap_height_em / 2)) + ui.px(16);
     const float pad = ui.px(figure.pressable ? 10 : 2), height = lines * small.line + digits + 2 * pad;
     const Press press = press_area(ui, figure.caption, {width, std::max(height, ui.px(size::target))}, figure.pressable);
     const draw::Palette& p = ui.colours();
@@ -167,7 +168,7 @@ bool figure(Ui& ui, const Figure& figure) {
         draw_text(ui, canvas(), {box.Min.x + inset, y}, line, small, colour(p.soft_ink));
         y += small.line;
     }
-    const float base = y + ui.px(4) + em * (top_em + cap_height_em / 2);
+    const float base = y + ui.px(8) + em * (top_em + cap_height_em / 2);
     set_value(ui, &canvas(), fonts, {box.Min.x + inset, base}, parts, figure.unit, colour(changed ? p.changed : p.ink), colour(p.soft_ink));
     y += digits;
     for (const Small& s : below) {

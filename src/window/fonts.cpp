@@ -120,13 +120,15 @@ bool Fonts::build_wanted() {
         const File& source = file(key.first);
         ImFontConfig config;
         config.FontDataOwnedByAtlas = false;
-        config.PixelSnapH = true;
-        config.OversampleH = 1;
+        // Letters keep their true widths, or words fall apart; large figures stand on whole pixels.
+        const bool figures = key.first == Face::figures;
+        config.PixelSnapH = figures;
+        config.OversampleH = figures ? 1 : 2;
         config.OversampleV = 1;
         auto* data = const_cast<char*>(source.bytes.data());  // read only: the atlas does not own it
         font = io.Fonts->AddFontFromMemoryTTF(data, static_cast<int>(source.bytes.size()),
                                               static_cast<float>(key.second * source.toolkit_px_per_em), &config,
-                                              key.first == Face::figures ? figure_ranges : text_ranges);
+                                              figures ? figure_ranges : text_ranges);
     }
     io.FontDefault = fonts_.empty() ? nullptr : fonts_.begin()->second;
     return io.Fonts->Build();

@@ -59,9 +59,9 @@ void swing(Ui& ui, ImGuiWindow* window) {
 }
 
 void shade_hidden(Ui& ui, const ImGuiWindow* window) {
-    const float h = ui.px(18);
+    const float h = ui.px(14);
     const ImRect& r = window->InnerRect;
-    const ImU32 solid = colour(ui.colours().soft_ink, 0.28f), clear = colour(ui.colours().soft_ink, 0);
+    const ImU32 solid = colour(ui.colours().soft_ink, 0.16f), clear = colour(ui.colours().soft_ink, 0);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (window->Scroll.y > 1) list.AddRectFilledMultiColor(r.Min, {r.Max.x, r.Min.y + h}, solid, solid, clear, clear);
     if (window->Scroll.y < window->ScrollMax.y - 1) {

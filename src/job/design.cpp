@@ -1,0 +1,247 @@
+#include "job/design.h"
+
+#include <algorithm>
+
+#include "job/drawer_checks.h"
+
+namespace kw {
+namespace {
+
+struct Boards {
+    const Stock* sides = nullptr;
+    const Stock* front = nullptr;
+    const Stock* back = nullptr;
+    const Stock* bottom = nullptr;
+    const Stock* face = nullptr;
+};
+
+// Everything known while one drawer is designed; problems are gathered, so that the maker sees all of them at once.
+class DrawerDesigner {
+public:
+    DrawerDesigner(const Job& job, const Shop& shop, std::size_t index, std::vector<std::string>& cutters_in_use,
+                   std::vector<Problem>& problems, std::vector<Note>& notes)
+        : job_(job), shop_(shop), spec_(job.drawers[index]), at_("/drawers/" + std::to_string(index)),
+          cutters_in_use_(cutters_in_use), problems_(problems), notes_(notes) {}
+
+    std::optional<DrawerDesign> run() {
+        if (!find_boards() || !size_the_box()) return std::nullopt;
+        const bool front = choose_front();
+        const bool back = front && choose_back();
+        const bool bottom = choose_bottom();
+        if (!front || !back || !bottom) return std::nullopt;
+        for (Problem& problem : check_drawer(made_, at_)) problems_.push_back(std::move(problem));
+        return made_;
+    }
+
+private:
+    bool find_boards() {
+        boards_ = {find("/sides/stock", spec_.side_stock), find("/front/stock", spec_.front.stock),
+                   find("/back/stock", spec_.back.stock), find("/bottom/stock", spec_.bottom.stock), nullptr};
+        if (!spec_.face.stock.empty()) {
+            boards_.face = find("/face/stock", spec_.face.stock);
+            if (!boards_.face) return false;
+        }
+        if (!boards_.sides || !boards_.front || !boards_.back || !boards_.bottom) return false;
+        made_.spec = &spec_;
+        made_.thickness = {boards_.sides->thickness, boards_.front->thickness, boards_.back->thickness,
+                           boards_.bottom->thickness};
+        return true;
+    }
+
+    const Stock* find(const std::string& field, const std::string& name) {
+        const Stock* stock = job_.stock_named(name);
+        if (!stock)
+            blame(field, {"", name.empty() ? Message::of("no stock is named here")
+                                           : Message::of("there is no stock named `", name, "`"),
+                          Message::of("name one of the job's `stock`")});
+        return stock;
+    }
+
+    bool size_the_box() {
+        if (spec_.box) {
+            made_.box = *spec_.box;
+            return true;
+        }
+        Length face_in_depth;
+        if (spec_.face.style == FaceStyle::inset) {
+            if (!boards_.face) {
+                blame("/face/stock", {"", Message::of("an inset face takes its thickness off the depth"),
+                                      Message::of("say which stock the face is of")});
+                return false;
+            }
+            face_in_depth = boards_.face->thickness;
+        }
+        const auto box = size_box(*spec_.opening, spec_.slide, boards_.sides->thickness, face_in_depth);
+        if (!box) {
+            blame(box.error().field == "lengths" ? "/slide/" : "/opening/", box.error());
+            return false;
+        }
+        made_.box = *box;
+        return true;
+    }
+
+    JointAsk ask_for(Length insert_thickness) const {
+        JointAsk ask;
+        ask.receiver_thickness = made_.thickness.sides;
+        ask.insert_thickness = insert_thickness;
+        ask.clearance = job_.fit.clearance;
+        ask.end_relief = job_.fit.end_relief;
+        return ask;
+    }
+
+    bool choose_front() {
+        JointAsk ask = ask_for(made_.thickness.front);
+        ask.step = job_.fit.step;
+        ask.depth = spec_.front.depth;
+        ask.slot_width = spec_.front.dado_width;
+        return choose("/front/", Place::front, spec_.front.joint, spec_.front.cutter, ask, 4, made_.front);
+    }
+
+    bool choose_back() {
+        JointAsk ask = ask_for(made_.thickness.back);
+        ask.near = spec_.back.joint == "rabbet" ? Length{} : spec_.back.setback;
+        ask.slot_width = spec_.back.dado_width;
+        made_.back_follows_front = !spec_.back.depth && spec_.back.joint != "locking rabbet";
+        ask.depth = made_.back_follows_front ? made_.front.joint.reach + ask.end_relief : spec_.back.depth;
+        return choose("/back/", Place::back, spec_.back.joint, spec_.back.cutter, ask, 2, made_.back);
+    }
+
+    bool choose_bottom() {
+        const bool captured = spec_.bottom.style == BottomStyle::captured;
+        JointAsk ask = ask_for(made_.thickness.bottom);
+        ask.receiver_thickness = min(made_.thickness.sides, made_.thickness.front);
+        if (captured) ask.receiver_thickness = min(ask.receiver_thickness, made_.thickness.back);
+        ask.clearance = job_.fit.groove_clearance;
+        ask.near = spec_.bottom.offset;
+        ask.depth = spec_.bottom.depth;
+        return choose("/bottom/", Place::bottom, spec_.bottom.joint, spec_.bottom.cutter, ask, captured ? 4 : 3,
+                      made_.bottom);
+    }
+
+    bool choose(const std::string& field, Place place, const std::string& joint_name, const std::string& cutter,
+                const JointAsk& ask, int ends, ChosenJoint& chosen) {
+        const JointType* type = find_joint_type(joint_name, place);
+        if (!type) {
+            blame(field + "joint", {"", Message::of("there is no joint `", joint_name, "` here"),
+                                    Message::of("write ", joint_names_for(place))});
+            return false;
+        }
+        const auto design_with = [&](Length kerf) {
+            JointAsk with_kerf = ask;
+            if (type->width_from_cutter && !ask.slot_width) with_kerf.slot_width = usual_width(ask, kerf);
+            return type->design(with_kerf);
+        };
+        auto result = choose_cutter(shop_, {cutter, cutters_in_use_, ends * spec_.count}, design_with);
+        if (!result) {
+            blame(field, result.error());
+            return false;
+        }
+        chosen = std::move(*result);
+        cutters_in_use_.push_back(chosen.cutter.name);
+        for (const Message& remark : chosen.joint.remarks) notes_.push_back({Level::warning, spec_.name, remark});
+        return true;
+    }
+
+    // The cutter's own width where that leaves tongue and lip each a third of the board; else half of the board.
+    static Length usual_width(const JointAsk& ask, Length kerf) {
+        const Length third = ask.insert_thickness.scaled(1, 3);
+        return kerf >= third && kerf <= ask.insert_thickness - third ? kerf : ask.insert_thickness.scaled(1, 2);
+    }
+
+    // `field` ends in a slash where the refusal names the field itself.
+    void blame(const std::string& field, const Refusal& refusal) {
+        problems_.push_back({at_ + field + refusal.field, refusal.why, refusal.remedy});
+    }
+
+    const Job& job_;
+    const Shop& shop_;
+    const DrawerSpec& spec_;
+    std::string at_;
+    std::vector<std::string>& cutters_in_use_;
+    std::vector<Problem>& problems_;
+    std::vector<Note>& notes_;
+    Boards boards_;
+    DrawerDesign made_;
+};
+
+struct Joined {
+    std::vector<Role> receivers;
+    Reference receiver_end;
+    std::vector<Role> inserts;
+};
+
+JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::string label, const Joined& joined,
+                  Length insert_thickness, const std::string& insert_stock) {
+    JointWork work;
+    work.chosen = chosen;
+    work.label = std::move(label);
+    work.receiver_thickness = drawer.thickness.sides;
+    work.receiver_stock = drawer.spec->side_stock;
+    work.insert_thickness = insert_thickness;
+    work.insert_stock = insert_stock;
+    work.guide = joined.receiver_end == Reference::bottom_edge ? "rip fence" : "miter gauge";
+    for (int copy = 1; copy <= drawer.spec->count; ++copy) {
+        for (const Role role : joined.receivers)
+            work.receivers.push_back({part_id(*drawer.spec, copy, role), joined.receiver_end});
+        for (const Role role : joined.inserts) {
+            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::left_end});
+            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::right_end});
+        }
+    }
+    return work;
+}
+
+void add_groups(const JointWork& work, JointKeys& keys, std::vector<Group>& groups) {
+    for (Group& group : groups_of(work)) {
+        if (group.cuts_slot) keys.slot = group.key;
+        if (group.cuts_end) keys.end = group.key;
+        groups.push_back(std::move(group));
+    }
+}
+
+void add_all_groups(DrawerDesign& drawer, std::vector<Group>& groups) {
+    const DrawerSpec& spec = *drawer.spec;
+    const std::vector<Role> sides = {Role::side_left, Role::side_right};
+    std::vector<Role> grooved = {Role::side_left, Role::side_right, Role::front};
+    if (spec.bottom.style == BottomStyle::captured) grooved.push_back(Role::back);
+    const std::string front_label = spec.front.joint == "rabbet" ? "front rabbet" : spec.front.joint;
+    add_groups(work_of(drawer, drawer.front, front_label, {sides, Reference::front_end, {Role::front}},
+                       drawer.thickness.front, spec.front.stock),
+               drawer.front_keys, groups);
+    add_groups(work_of(drawer, drawer.back, "back " + spec.back.joint,
+                       {sides, Reference::rear_end, {Role::back}}, drawer.thickness.back, spec.back.stock),
+               drawer.back_keys, groups);
+    add_groups(work_of(drawer, drawer.bottom, spec.bottom.joint, {grooved, Reference::bottom_edge, {}},
+                       drawer.thickness.bottom, spec.bottom.stock),
+               drawer.bottom_keys, groups);
+}
+
+}  // namespace
+
+const Group* Design::group_with_key(const std::string& key) const {
+    const auto found =
+        std::find_if(groups.begin(), groups.end(), [&](const Group& group) { return group.key == key; });
+    return found == groups.end() ? nullptr : &*found;
+}
+
+std::string part_id(const DrawerSpec& drawer, int copy, Role role) {
+    return drawer.name + "." + std::to_string(copy) + "." + std::string(name_of(role));
+}
+
+tl::expected<Design, std::vector<Problem>> design(const Job& job) {
+    std::vector<Problem> problems;
+    Design made;
+    const Shop shop = with_implied_blades(job.shop);
+    std::vector<std::string> cutters_in_use;
+    for (std::size_t i = 0; i < job.drawers.size(); ++i) {
+        DrawerDesigner designer(job, shop, i, cutters_in_use, problems, made.notes);
+        if (auto drawer = designer.run()) made.drawers.push_back(std::move(*drawer));
+    }
+    if (!problems.empty()) return tl::unexpected(std::move(problems));
+    std::vector<Group> groups;
+    for (DrawerDesign& drawer : made.drawers) add_all_groups(drawer, groups);
+    made.groups = merge_groups(groups);
+    return made;
+}
+
+}  // namespace kw

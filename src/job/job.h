@@ -1,0 +1,152 @@
+#pragma once
+// The job: what the maker wants, what there is to make it with, and what has been done. A value.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "drawer/parts.h"
+#include "setup/setup.h"
+#include "wood/stock.h"
+
+namespace kw {
+
+struct Tolerances {
+    Length fit = Length::micrometres(100);           // either way from the clearance asked
+    Length shoulder_gap = Length::micrometres(100);
+    Length step = Length::micrometres(150);          // either way
+    Length depth = Length::micrometres(250);         // of a slot, either way: the lengths follow what was cut
+    Length place = Length::micrometres(500);         // of a back or a bottom, either way
+};
+
+struct FitRules {
+    Length clearance = Length::inches(4, 1000);
+    Length end_relief = Length::inches(1, 64);
+    Length groove_clearance = Length::inches(10, 1000);
+    Length bottom_slack = Length::inches(1, 32);
+    Length step;
+    Tolerances tolerance;
+    double wanted_chance = 0.9;  // that all of a joint is within tolerance, before locking is advised
+};
+
+struct FrontSpec {
+    std::string stock;
+    std::string joint = "locking rabbet";
+    std::string cutter;  // empty: the program chooses
+    std::optional<Length> dado_width;
+    std::optional<Length> depth;
+};
+
+struct BackSpec {
+    std::string stock;
+    std::string joint = "dado";
+    std::string cutter;
+    std::optional<Length> dado_width;
+    std::optional<Length> depth;  // left open: so that fronts and backs are of one length
+    Length setback = Length::inches(1);
+};
+
+struct BottomSpec {
+    std::string stock;
+    std::string joint = "groove";
+    std::string cutter;
+    Length offset = Length::inches(3, 8);
+    std::optional<Length> depth;
+    BottomStyle style = BottomStyle::slide_in;
+};
+
+struct FaceSpec {
+    std::string stock;
+    FaceStyle style = FaceStyle::none;
+    Length left, right, top, bottom;  // overlays, or gaps of an inset face
+};
+
+struct DrawerSpec {
+    std::string name;
+    int count = 1;
+    std::optional<Opening> opening;  // either this, with a slide,
+    Slide slide;
+    std::optional<BoxSize> box;      // or the box itself
+    std::string side_stock;
+    FrontSpec front;
+    BackSpec back;
+    BottomSpec bottom;
+    FaceSpec face;
+};
+
+// Moisture content over the year, in percent.
+struct Climate {
+    double driest_percent = 0.0;
+    double dampest_percent = 0.0;
+};
+
+// Seconds of work; common practice, no source. All editable in the job.
+struct WorkTimes {
+    std::int64_t machine_s = 30;   // walking to another machine
+    std::int64_t cutter_s = 900;
+    std::int64_t fence_s = 60;
+    std::int64_t height_s = 60;
+    std::int64_t spacer_s = 20;
+    std::int64_t test_cut_s = 300;
+    std::int64_t pass_s = 20;
+};
+
+enum class LogKind { test, lock, ran };
+
+struct NamedLength {
+    std::string name;
+    Length value;
+    bool operator==(const NamedLength&) const = default;
+};
+
+// One thing done at the machine. `key` is the group's: it holds when the plan is numbered anew.
+struct LogEntry {
+    LogKind kind = LogKind::test;
+    std::string time;   // ISO 8601, UTC
+    std::string setup;  // as numbered when it was done
+    std::string key;
+    std::vector<NamedLength> readings;
+    std::string felt;
+    std::vector<NamedLength> moved;  // what was moved since the test before; empty: the moves advised then
+    bool moved_given = false;
+    bool fresh_end = false;
+    std::string part;                // of `ran`
+    std::string reference;
+    std::string by;
+};
+
+struct Job {
+    std::string name;
+    Unit unit = Unit::inch;
+    Graduation graduation = Graduation::in_64;  // how finely the maker reads
+    FitRules fit;
+    std::vector<Stock> stock;
+    Shop shop;
+    WorkTimes times;
+    std::optional<Climate> climate;
+    std::vector<DrawerSpec> drawers;
+    std::vector<LogEntry> log;
+
+    const Stock* stock_named(std::string_view name_wanted) const;
+};
+
+// Corrections and readings are shown finer than a rule can be read: a caliper's step in the job's unit.
+Graduation caliper_graduation(const Job& job);
+
+enum class Level { note, warning, error };
+
+// Something wrong with the job, at the field to blame (a JSON pointer into the job file).
+struct Problem {
+    std::string pointer;
+    Message why;
+    Message remedy;
+};
+
+// Something to tell the maker; `about` is a setup, a drawer or a part.
+struct Note {
+    Level level = Level::note;
+    std::string about;
+    Message text;
+};
+
+}  // namespace kw

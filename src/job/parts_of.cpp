@@ -1,0 +1,108 @@
+#include "job/parts_of.h"
+
+namespace kw {
+namespace {
+
+const Settings& stands(const Design& design, const std::string& key) {
+    const Group* group = design.group_with_key(key);
+    return group->stands;
+}
+
+// How far the insert enters: as far as its tongue is long, or what the slot's depth leaves less the relief.
+Length reach_as_cut(const Design& design, const ChosenJoint& chosen, const JointKeys& keys) {
+    if (!keys.end.empty()) return far_at_end(stands(design, keys.end));
+    return stands(design, keys.slot).height - chosen.joint.end_relief;
+}
+
+// From the receiver's end to the insert's outside face.
+Length face_as_cut(const Design& design, const ChosenJoint& chosen, const JointKeys& keys, Length insert_thickness) {
+    const Settings& slot = stands(design, keys.slot);
+    if (chosen.joint.seat == Seat::far_wall) return far_at_end(slot) - insert_thickness;
+    if (keys.end.empty()) return slot.fence;
+    return slot.fence - stands(design, keys.end).height;
+}
+
+const std::string& stock_of(const DrawerSpec& spec, Role role) {
+    switch (role) {
+        case Role::front: return spec.front.stock;
+        case Role::back: return spec.back.stock;
+        case Role::bottom: return spec.bottom.stock;
+        case Role::face: return spec.face.stock;
+        case Role::side_left:
+        case Role::side_right: break;
+    }
+    return spec.side_stock;
+}
+
+std::vector<PartSize> sizes_of(const Job& job, const Design& design, const DrawerDesign& drawer) {
+    const DrawerSpec& spec = *drawer.spec;
+    const BottomFit fit{spec.bottom.style, job.fit.bottom_slack, drawer.seasonal_swell};
+    auto sizes = size_parts(drawer.box, drawer.thickness, joints_as_cut(design, drawer), fit);
+    if (!spec.opening || spec.face.stock.empty()) return sizes;
+    const FaceAsk face{spec.face.style,  spec.face.left,   spec.face.right,
+                       spec.face.top,    spec.face.bottom, job.stock_named(spec.face.stock)->thickness};
+    if (auto size = size_face(*spec.opening, face)) sizes.push_back(*size);
+    return sizes;
+}
+
+}  // namespace
+
+DrawerJoints joints_as_cut(const Design& design, const DrawerDesign& drawer) {
+    const Settings& groove = stands(design, drawer.bottom_keys.slot);
+    DrawerJoints joints;
+    joints.front_reach = reach_as_cut(design, drawer.front, drawer.front_keys);
+    joints.back_reach = reach_as_cut(design, drawer.back, drawer.back_keys);
+    joints.back_setback = face_as_cut(design, drawer.back, drawer.back_keys, drawer.thickness.back);
+    joints.front_step = face_as_cut(design, drawer.front, drawer.front_keys, drawer.thickness.front);
+    joints.groove_near = groove.fence;
+    joints.groove_width = groove.kerf + groove.shift;
+    joints.groove_depth = groove.height;
+    return joints;
+}
+
+std::vector<Part> parts_of(const Job& job, const Design& design) {
+    std::vector<Part> parts;
+    for (const DrawerDesign& drawer : design.drawers) {
+        const auto sizes = sizes_of(job, design, drawer);
+        for (int copy = 1; copy <= drawer.spec->count; ++copy)
+            for (const PartSize& size : sizes)
+                parts.push_back({part_id(*drawer.spec, copy, size.role), drawer.spec->name, copy, size,
+                                 stock_of(*drawer.spec, size.role)});
+    }
+    return parts;
+}
+
+std::vector<SizeCut> size_cuts_of(const std::vector<Part>& parts) {
+    std::vector<SizeCut> cuts;
+    for (const Part& part : parts) {
+        const auto add = [&](Reference from, Length size, bool lengthwise, const char* what) {
+            cuts.push_back({{part.id, from}, size, lengthwise, what});
+        };
+        switch (part.size.role) {
+            case Role::side_left:
+            case Role::side_right:
+                add(Reference::bottom_edge, part.size.width, true, "sides and fronts");
+                add(Reference::front_end, part.size.length, false, "sides");
+                break;
+            case Role::front:
+                add(Reference::bottom_edge, part.size.width, true, "sides and fronts");
+                add(Reference::left_end, part.size.length, false, "fronts");
+                break;
+            case Role::back:
+                add(Reference::bottom_edge, part.size.width, true, "backs");
+                add(Reference::left_end, part.size.length, false, "backs");
+                break;
+            case Role::bottom:
+                add(Reference::front_end, part.size.width, true, "bottoms");
+                add(Reference::left_end, part.size.length, false, "bottoms");
+                break;
+            case Role::face:
+                add(Reference::bottom_edge, part.size.width, true, "faces");
+                add(Reference::left_end, part.size.length, false, "faces");
+                break;
+        }
+    }
+    return cuts;
+}
+
+}  // namespace kw

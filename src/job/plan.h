@@ -1,0 +1,44 @@
+#pragma once
+// The plan: boxes, parts, setups and their order, with every number as the groups stand now.
+
+#include "job/design.h"
+
+namespace kw {
+
+struct Part {
+    std::string id;
+    std::string drawer;
+    int copy = 1;
+    PartSize size;
+    std::string stock;
+};
+
+struct DrawerBox {
+    std::string drawer;
+    BoxSize size;
+};
+
+struct Plan {
+    std::string job;
+    std::vector<DrawerBox> boxes;
+    std::vector<Part> parts;
+    std::vector<Group> groups;
+    std::vector<Setup> setups;            // in the order of the work
+    std::vector<std::string> sequence;    // each setup's id, once
+    std::int64_t seconds = 0;
+    std::int64_t lower_bound_seconds = 0;
+    bool proved = false;
+    std::vector<Note> notes;
+
+    const Setup* setup_with_id(std::string_view id) const;
+    const Group* group_with_id(std::string_view id) const;
+    const Part* part_with_id(std::string_view id) const;
+};
+
+// `design` must be of this job; its groups' `stands` are used for every number.
+tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& design);
+
+// How a drawer's joints stand: the reach, setback and groove that its parts' sizes follow from.
+DrawerJoints joints_as_cut(const Design& design, const DrawerDesign& drawer);
+
+}  // namespace kw

@@ -1,0 +1,104 @@
+#include "job/precedence.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace kw {
+namespace {
+
+struct PartSetups {
+    int rip = -1;
+    int crosscut = -1;
+    std::vector<int> joints;
+};
+
+class Rules {
+public:
+    Rules(const Design& design, const std::vector<Setup>& setups) : design_(design), setups_(setups) {
+        for (int i = 0; i < static_cast<int>(setups.size()); ++i) {
+            const Setup& setup = setups[static_cast<std::size_t>(i)];
+            if (!setup.group.empty()) of_group_[setup.group].push_back(i);
+            for (const Pass& pass : setup.passes) {
+                PartSetups& part = of_part_[pass.part];
+                if (setup.stage == Stage::rip) part.rip = i;
+                else if (setup.stage == Stage::crosscut) part.crosscut = i;
+                else part.joints.push_back(i);
+            }
+        }
+    }
+
+    Precedence all() {
+        for (const auto& [group, members] : of_group_)
+            for (std::size_t i = 1; i < members.size(); ++i) add(members[i - 1], members[i]);
+        for (const auto& [part, its] : of_part_) size_before_joints(its);
+        for (const DrawerDesign& drawer : design_.drawers) drawer_rules(drawer);
+        return {{pairs_.begin(), pairs_.end()}, notes_};
+    }
+
+private:
+    void size_before_joints(const PartSetups& part) {
+        add(part.rip, part.crosscut);
+        for (const int joint : part.joints) {
+            add(part.rip, joint);
+            add(part.crosscut, joint);
+        }
+    }
+
+    void drawer_rules(const DrawerDesign& drawer) {
+        const DrawerSpec& spec = *drawer.spec;
+        for (int copy = 1; copy <= spec.count; ++copy) {
+            const auto part = [&](Role role) -> const PartSetups& { return of_part_[part_id(spec, copy, role)]; };
+            length_after_lock(drawer.front, drawer.front_keys, part(Role::front), spec.name, "front");
+            length_after_lock(drawer.back, drawer.back_keys, part(Role::back), spec.name, "back");
+            if (spec.bottom.style == BottomStyle::slide_in)
+                add(last_of(drawer.bottom_keys.slot), part(Role::back).rip);
+            for (const Role role : {Role::side_left, Role::front, Role::back})
+                for (const int joint : part(role).joints) add(joint, part(Role::bottom).rip);
+        }
+    }
+
+    // Not where the machine that cuts to length is the one that holds the joint's setup: going there would tear down what
+    // was locked. Then the length comes first, from the kerf as it is known.
+    void length_after_lock(const ChosenJoint& chosen, const JointKeys& keys, const PartSetups& insert,
+                           const std::string& drawer, const std::string& which) {
+        if (!chosen.joint.sets_length || insert.crosscut < 0) return;
+        const Setup& crosscut = setups_[static_cast<std::size_t>(insert.crosscut)];
+        if (crosscut.machine != chosen.machine.name) {
+            add(first_of(keys.slot), insert.crosscut);
+            return;
+        }
+        if (told_.insert(drawer + which).second)
+            notes_.push_back({Level::note, drawer,
+                              Message::of("the only saw that crosscuts holds the stack for the ", which,
+                                          "'s joint: the ", which,
+                                          " is cut to length first, so the tongue must come out as long as planned (",
+                                          chosen.joint.reach, ")")});
+    }
+
+    int first_of(const std::string& key) const { return member(key, true); }
+    int last_of(const std::string& key) const { return member(key, false); }
+    int member(const std::string& key, bool first) const {
+        const Group* group = design_.group_with_key(key);
+        const auto members = of_group_.find(group->id);
+        return first ? members->second.front() : members->second.back();
+    }
+
+    void add(int before, int after) {
+        if (before >= 0 && after >= 0 && before != after) pairs_.insert({before, after});
+    }
+
+    const Design& design_;
+    const std::vector<Setup>& setups_;
+    std::map<std::string, PartSetups> of_part_;
+    std::map<std::string, std::vector<int>> of_group_;
+    std::set<std::pair<int, int>> pairs_;
+    std::set<std::string> told_;
+    std::vector<Note> notes_;
+};
+
+}  // namespace
+
+Precedence precedence_of(const Design& design, const std::vector<Setup>& setups) { return Rules(design, setups).all(); }
+
+}  // namespace kw

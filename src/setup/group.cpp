@@ -1,0 +1,96 @@
+#include "setup/group.h"
+
+#include <algorithm>
+#include <map>
+
+namespace kw {
+namespace {
+
+std::string mm(Length length) { return exact_text(length, Unit::millimetre); }
+
+// Says everything that makes two groups the same work: what is cut, of what, with what, where the controls stand.
+std::string key_of(const Group& group) {
+    const JointWork& work = group.work;
+    const Settings& s = group.designed;
+    std::string key = work.label + (group.cuts_slot ? ", slot" : "") + (group.cuts_end ? ", end" : "");
+    key += "; " + work.chosen.machine.name + ", " + work.chosen.cutter.name + " " + mm(s.kerf);
+    key += "; fence " + mm(s.fence) + ", height " + mm(s.height);
+    if (s.shift > Length{}) key += ", shift " + mm(s.shift);
+    if (s.spacer > Length{}) key += ", spacer " + mm(s.spacer);
+    key += "; " + work.insert_stock + " " + mm(work.insert_thickness);
+    // A groove is the same in boards of any thickness; a dado and a rabbet are tested on the receiver's own stock.
+    if (work.guide == "miter gauge") key += " into " + work.receiver_stock + " " + mm(work.receiver_thickness);
+    return key;
+}
+
+Settings slot_settings(const Cut& slot, Length kerf) {
+    return slot.near == Length{} ? settings_for_end(slot, kerf, std::nullopt) : settings_for_slot(slot, kerf);
+}
+
+Group finished(Group group) {
+    group.stands = group.designed;
+    group.key = key_of(group);
+    return group;
+}
+
+}  // namespace
+
+std::string_view name_of(Reference reference) {
+    switch (reference) {
+        case Reference::left_end: return "left end";
+        case Reference::right_end: return "right end";
+        case Reference::front_end: return "front end";
+        case Reference::rear_end: return "rear end";
+        case Reference::bottom_edge: return "bottom edge";
+        case Reference::top_edge: return "top edge";
+    }
+    return {};
+}
+
+std::string_view name_of(BoardFace face) { return face == BoardFace::inside ? "inside" : "outside"; }
+
+int Group::slot_passes() const {
+    return slot_is_open() ? 1 : passes_for(slot().width, work.chosen.cutter.kerf);
+}
+
+std::vector<Group> groups_of(const JointWork& work) {
+    const Length kerf = work.chosen.cutter.kerf;
+    const Cut& slot = work.chosen.joint.slot();
+    const Cut* end = work.chosen.joint.insert_cut();
+
+    Group first;
+    first.work = work;
+    first.designed = slot_settings(slot, kerf);
+    if (!end) return {finished(first)};
+
+    const Settings at_end = settings_for_end(*end, kerf, first.designed.fence);
+    if (end->depth == slot.depth && at_end.fence == first.designed.fence) {
+        first.cuts_end = true;
+        first.designed.spacer = at_end.spacer;
+        return {finished(first)};
+    }
+    Group second = first;
+    second.cuts_slot = false;
+    second.cuts_end = true;
+    second.designed = at_end;
+    return {finished(first), finished(second)};
+}
+
+std::vector<Group> merge_groups(const std::vector<Group>& groups) {
+    std::vector<Group> merged;
+    std::map<std::string, std::size_t> place_of;
+    for (const Group& group : groups) {
+        const auto [place, is_new] = place_of.try_emplace(group.key, merged.size());
+        if (is_new) {
+            merged.push_back(group);
+            merged.back().id = "G" + std::to_string(merged.size());
+            continue;
+        }
+        JointWork& work = merged[place->second].work;
+        work.receivers.insert(work.receivers.end(), group.work.receivers.begin(), group.work.receivers.end());
+        work.inserts.insert(work.inserts.end(), group.work.inserts.begin(), group.work.inserts.end());
+    }
+    return merged;
+}
+
+}  // namespace kw

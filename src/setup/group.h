@@ -1,0 +1,58 @@
+#pragma once
+// A group: the cuts of one joint that share a locked fence and height, over the whole batch. It is what is tested, corrected
+// and locked as one. Its setups follow from its settings.
+
+#include <string>
+#include <vector>
+
+#include "setup/choose_cutter.h"
+
+namespace kw {
+
+enum class Reference { left_end, right_end, front_end, rear_end, bottom_edge, top_edge };
+
+// "left end" and so on: as in plan files.
+std::string_view name_of(Reference reference);
+std::string_view name_of(BoardFace face);
+
+// One end or edge of one part.
+struct PartEnd {
+    std::string part;
+    Reference reference = Reference::left_end;
+    bool operator==(const PartEnd&) const = default;
+};
+
+// What one joint of one drawer, all copies, asks of the machines.
+struct JointWork {
+    ChosenJoint chosen;
+    std::string label;            // "locking rabbet", "back dado": leads each setup's `work`
+    Length receiver_thickness;
+    Length insert_thickness;
+    std::string receiver_stock;   // for telling groups apart by what is tested on
+    std::string insert_stock;
+    std::vector<PartEnd> receivers;
+    std::vector<PartEnd> inserts;
+    std::string guide;            // "miter gauge" for ends, "rip fence" for edges
+};
+
+struct Group {
+    std::string id;               // "G1"
+    std::string key;              // the same for the same work however the plan is numbered; the log names it
+    JointWork work;               // merged over all joints with equal settings
+    bool cuts_slot = true;        // the receiver's cut is made here
+    bool cuts_end = false;        // the insert's cut is made here
+    Settings designed;
+    Settings stands;              // as tested and locked; the designed ones before the first test cut
+
+    const Cut& slot() const { return work.chosen.joint.slot(); }
+    bool slot_is_open() const { return slot().near == Length{}; }
+    int slot_passes() const;
+};
+
+// One group, or two where slot and insert's cut need different heights.
+std::vector<Group> groups_of(const JointWork& work);
+
+// Groups with equal settings become one; parts keep their order. Ids are given in the order in which they come.
+std::vector<Group> merge_groups(const std::vector<Group>& groups);
+
+}  // namespace kw

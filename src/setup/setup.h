@@ -1,0 +1,58 @@
+#pragma once
+// A setup: one machine with its controls set, and the parts that go through.
+
+#include "setup/group.h"
+
+namespace kw {
+
+struct Pass {
+    std::string part;
+    Reference reference = Reference::left_end;
+    BoardFace down = BoardFace::inside;
+    bool nibble = false;
+    bool operator==(const Pass&) const = default;
+};
+
+// In the order in which a part meets them.
+enum class Stage { rip, crosscut, joint };
+
+// A pass removes, measured from its reference, [fence - spacer, fence - spacer + kerf] (with nibble, from 0) over the whole
+// end or edge, from the face that lies down to `height`. Rips and crosscuts have no height and go through; their
+// fence is the finished size.
+struct Setup {
+    std::string id;      // "S1"
+    std::string group;   // "G1"; empty for rips and crosscuts
+    Stage stage = Stage::joint;
+    std::string work;    // "locking rabbet: side dado"
+    std::string machine;
+    std::string cutter;
+    Length kerf;
+    Length fence;
+    std::optional<Length> height;
+    Length spacer;
+    bool sacrificial = false;
+    std::string guide;
+    bool test_cut = false;
+    std::vector<Pass> passes;
+};
+
+// The setups of a group as its controls stand, in the order in which they are run: the first pass of the slot, the cut on the
+// insert's ends (before the fence moves), the further passes of the slot.
+std::vector<Setup> setups_of(const Group& group);
+
+// A part to be brought to size.
+struct SizeCut {
+    PartEnd from;
+    Length size;
+    bool lengthwise = false;  // along the grain: to width
+    std::string what;         // "fronts", for the setup's `work`
+};
+
+// One setup for all parts of equal size. Long panels and widths go along the rip fence; lengths against a stop, on the
+// miter saw where there is one.
+tl::expected<std::vector<Setup>, Refusal> sizing_setups(const Shop& shop, const std::vector<SizeCut>& cuts);
+
+// The machine that cuts to length; nullptr where there is none.
+const Machine* crosscut_machine(const Shop& shop);
+
+}  // namespace kw

@@ -1,0 +1,81 @@
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "setup/setup.h"
+
+namespace kw {
+namespace {
+
+struct Station {
+    const Machine* machine = nullptr;
+    const Cutter* cutter = nullptr;
+    std::string guide;
+    std::string verb;
+};
+
+const Cutter* blade_on(const Shop& shop, const Machine& machine) {
+    for (const Cutter& cutter : shop.cutters)
+        if (cutter.machine == machine.name && cutter.kind == CutterKind::blade) return &cutter;
+    return nullptr;
+}
+
+const Machine* first_of(const Shop& shop, MachineKind kind) {
+    for (const Machine& machine : shop.machines)
+        if (machine.kind == kind) return &machine;
+    return nullptr;
+}
+
+Station station_for(const Shop& shop, bool along_fence) {
+    const Machine* machine = along_fence ? first_of(shop, MachineKind::table_saw) : crosscut_machine(shop);
+    if (!machine) return {};
+    return {machine, blade_on(shop, *machine), along_fence ? "rip fence" : "stop",
+            along_fence ? "rip to width" : "crosscut to length"};
+}
+
+// Panels are wider than a miter saw reaches: both of their sizes go along the rip fence.
+bool is_panel(const SizeCut& cut) { return cut.what == "bottoms" || cut.what == "faces"; }
+
+void say_what(Setup& setup, const std::string& what) {
+    const std::size_t colon = setup.work.find(": ");
+    if (colon == std::string::npos) setup.work += ": " + what;
+    else if (setup.work.find(what, colon) == std::string::npos) setup.work += ", " + what;
+}
+
+}  // namespace
+
+const Machine* crosscut_machine(const Shop& shop) {
+    if (const Machine* miter = first_of(shop, MachineKind::miter_saw)) return miter;
+    return first_of(shop, MachineKind::table_saw);
+}
+
+tl::expected<std::vector<Setup>, Refusal> sizing_setups(const Shop& shop, const std::vector<SizeCut>& cuts) {
+    std::vector<Setup> setups;
+    std::map<std::tuple<std::string, std::string, Length, bool>, std::size_t> place_of;
+    for (const SizeCut& cut : cuts) {
+        const Station station = station_for(shop, cut.lengthwise || is_panel(cut));
+        if (!station.machine)
+            return tl::unexpected(Refusal{"machines", Message::of("no machine in the shop cuts parts to size"),
+                                          Message::of("list a table saw under `machines`")});
+        // Fronts go to length when their joint is locked, sides before: one setup only for those of one kind.
+        const auto key = std::make_tuple(station.machine->name, station.guide + cut.what, cut.size, cut.lengthwise);
+        const auto [place, is_new] = place_of.try_emplace(key, setups.size());
+        if (is_new) {
+            Setup setup;
+            setup.stage = cut.lengthwise ? Stage::rip : Stage::crosscut;
+            setup.work = cut.lengthwise || !is_panel(cut) ? station.verb : "cut to length";
+            setup.machine = station.machine->name;
+            setup.cutter = station.cutter->name;
+            setup.kerf = station.cutter->kerf;
+            setup.fence = cut.size;
+            setup.guide = station.guide;
+            setups.push_back(std::move(setup));
+        }
+        Setup& setup = setups[place->second];
+        say_what(setup, cut.what);
+        setup.passes.push_back({cut.from.part, cut.from.reference, BoardFace::inside, false});
+    }
+    return setups;
+}
+
+}  // namespace kw
