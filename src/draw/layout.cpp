@@ -175,24 +175,19 @@ std::optional<PixelBox> reach(const Annotations& annotations) {
     std::optional<PixelBox> box;
     const auto add = [&](const PixelBox& other) { box = box ? both(*box, other) : other; };
     for (const PlacedLine& line : annotations.lines) add(around(line.from, line.to));
-    for (const PlacedText& text : annotations.texts) add(padded(text.box, plate_pad_px));
+    for (const PlacedText& text : annotations.texts) add(text.box);
     return box;
 }
 
-struct Margins {
-    double left = 0, top = 0, right = 0, bottom = 0;
-};
+constexpr double bare_px = 4;      // round everything
+constexpr double least_share = 0.2;  // of the scale without words: below this the words must be cut off instead
 
-View laid_out(const Box& box, double width, double height, const Margins& margins, double pixel_ratio) {
-    const double w_mm = std::max(box.right_mm - box.left_mm, 1e-6), h_mm = std::max(box.top_mm - box.bottom_mm, 1e-6);
-    const double w = std::max(width - margins.left - margins.right, width * 0.1);
-    const double h = std::max(height - margins.top - margins.bottom, height * 0.1);
-    const double scale = std::min(w / w_mm, h / h_mm);
-    const double spare_x = width - margins.left - margins.right - w_mm * scale;
-    const double spare_y = height - margins.top - margins.bottom - h_mm * scale;
-    return {scale,
-            {margins.left + spare_x / 2 - box.left_mm * scale, margins.top + spare_y / 2 + box.top_mm * scale},
-            pixel_ratio};
+// Everything that would be seen at this scale, with (0 mm, 0 mm) at the sheet's corner.
+PixelBox everything(const Drawing& drawing, const Box& box, double scale, double pixel_ratio, const TextMeasure& measure) {
+    const View view{scale, {}, pixel_ratio};
+    const PixelBox shapes = around(to_pixel(view, {box.left_mm, box.bottom_mm}), to_pixel(view, {box.right_mm, box.top_mm}));
+    const auto words = reach(annotate(drawing, view, measure));
+    return words ? both(shapes, padded(*words, plate_pad_px * pixel_ratio)) : shapes;
 }
 
 }  // namespace
@@ -226,22 +221,21 @@ Annotations annotate(const Drawing& drawing, const View& view, const TextMeasure
 
 PixelBox extent(const Annotations& annotations) { return reach(annotations).value_or(PixelBox{}); }
 
+// Words keep their size while the picture shrinks to make room for them, and move as it does: the scale is searched for.
 View fitted(const Drawing& drawing, double width_px, double height_px, double pixel_ratio, const TextMeasure& measure) {
     const Box box = bounds(drawing);
-    const double bare = 4 * pixel_ratio;
-    Margins margins{bare, bare, bare, bare};
-    View view = laid_out(box, width_px, height_px, margins, pixel_ratio);
-    // Words keep their size while the picture shrinks to make room for them, so their places move: look again.
-    for (int round = 0; round < 6; ++round) {
-        const auto words = reach(annotate(drawing, view, measure));
-        if (!words) break;
-        const Pixel upper_left = to_pixel(view, {box.left_mm, box.top_mm});
-        const Pixel lower_right = to_pixel(view, {box.right_mm, box.bottom_mm});
-        margins = {bare + std::max(0.0, upper_left.x - words->left), bare + std::max(0.0, upper_left.y - words->top),
-                   bare + std::max(0.0, words->right - lower_right.x), bare + std::max(0.0, words->bottom - lower_right.y)};
-        view = laid_out(box, width_px, height_px, margins, pixel_ratio);
+    const double w = width_px - 2 * bare_px * pixel_ratio, h = height_px - 2 * bare_px * pixel_ratio;
+    const double most = std::min(w / std::max(box.right_mm - box.left_mm, 1e-6), h / std::max(box.top_mm - box.bottom_mm, 1e-6));
+    double low = most * least_share, high = most;
+    PixelBox seen = everything(drawing, box, low, pixel_ratio, measure);
+    for (int round = 0; round < 16; ++round) {
+        const double scale = round == 0 ? high : (low + high) / 2;
+        const PixelBox tried = everything(drawing, box, scale, pixel_ratio, measure);
+        const bool fits = tried.right - tried.left <= w && tried.bottom - tried.top <= h;
+        (fits ? low : high) = scale;
+        if (fits) seen = tried;
     }
-    return view;
+    return {low, {(width_px - seen.left - seen.right) / 2, (height_px - seen.top - seen.bottom) / 2}, pixel_ratio};
 }
 
 }  // namespace kw::draw

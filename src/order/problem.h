@@ -1,56 +1,77 @@
 #pragma once
-// Operations on several machines by one person. Knows nothing of wood: a machine keeps a state (a vector of attribute values)
-// while others are used; an operation needs its machine in a certain state; changing the state takes time.
+// Work to be put in order: operations done one after another by one person on several machines. Every machine keeps its own
+// settings while another is used. Nothing here knows what an operation makes.
+//
+// Indices count from 0 in the order of the vectors. Times are whole seconds, so that every machine finds the same order.
 
+#include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace kw::order {
 
-inline constexpr int any = -1;  // as a need: leaves the attribute as it is; as a state: not known, must be set
+inline constexpr int any = -1;      // as a need: the operation runs with the attribute as it is, and leaves it so
+inline constexpr int unknown = -1;  // as a machine's start: must be set, whatever is needed
 
-struct Operation {
-    int machine = 0;
-    std::vector<int> needs;      // one value per attribute, or `any`
-    std::int64_t seconds = 0;    // the work itself
+// One thing that can be set on a machine. Its values are small numbers from 0 that mean nothing here.
+struct Attribute {
+    std::int64_t change_s = 0;               // setting it
+    std::vector<std::int64_t> change_to_s;   // by value, where one costs more than another; values beyond it cost change_s
+    std::vector<std::size_t> invalidates;    // attributes of this machine that must be set again once this one was changed;
+                                             // what hangs on those is invalidated with them
+
+    std::int64_t setting_s(int value) const;
 };
 
 struct Machine {
-    std::vector<std::int64_t> change_seconds;  // per attribute
-    std::vector<int> stands;                   // per attribute, at the start
-    // Attributes whose value is lost when another one changes: lost_by[a] are lost when a changes.
-    std::vector<std::vector<int>> lost_by;
+    std::int64_t walk_s = 0;            // going there from another machine
+    std::vector<Attribute> attributes;
+    std::vector<int> start;             // a value or `unknown`, one per attribute
 };
 
-// Operations on one machine that are begun and finished without anything else on that machine between them.
-struct Block {
-    std::vector<int> operations;
+struct Operation {
+    std::size_t machine = 0;
+    std::vector<int> needs;             // a value or `any`, one per attribute of its machine
+    std::int64_t duration_s = 0;
+};
+
+struct Precedence {
+    std::size_t first = 0;
+    std::size_t then = 0;
+};
+
+// Operations of one machine that share settings which must not be disturbed: from its first operation to its last, no operation
+// from outside may change or invalidate an attribute that is held. Its own operations may.
+struct Group {
+    std::vector<std::size_t> operations;
+    std::vector<std::size_t> held;      // attributes of that machine
+    bool begun = false;                 // its first operation is behind us: held from the start
 };
 
 struct Problem {
     std::vector<Machine> machines;
     std::vector<Operation> operations;
-    std::vector<std::pair<int, int>> before;  // first before second
-    std::vector<Block> blocks;
-    std::int64_t walk_seconds = 0;            // from one machine to another
+    std::vector<Precedence> precedences;
+    std::vector<Group> groups;
+    std::optional<std::size_t> start_machine;  // where the person stands; nowhere: the first machine costs no walk
 };
 
-// The time of one step of an order, taken apart.
-struct Step {
-    int operation = 0;
-    std::int64_t walk_seconds = 0;
-    std::vector<std::int64_t> change_seconds;  // per attribute
-    std::int64_t work_seconds = 0;
+inline constexpr std::size_t most_operations = 16'000;
+inline constexpr std::size_t most_attributes = 32;          // of a machine
+inline constexpr std::int64_t most_seconds = 1'000'000'000;  // of any one time: sums stay far from overflow
 
-    std::int64_t total() const;
+enum class Where { machine, operation, precedence, group, start_machine };
+
+struct Fault {
+    Where where = Where::machine;
+    std::size_t index = 0;  // of the machine, operation and so on
+    std::string why;
 };
 
-// Every step's cost; their totals add up to the order's. The order must hold every operation once.
-std::vector<Step> cost_of(const Problem& problem, const std::vector<int>& order);
-std::int64_t total_seconds(const std::vector<Step>& steps);
-
-// Whether the order keeps `before` and `blocks`.
-bool is_allowed(const Problem& problem, const std::vector<int>& order);
+// The first thing that makes no sense; nothing when the problem can be asked. Cycles and groups that contradict each other make
+// sense, and are found by solve().
+std::optional<Fault> validate(const Problem& problem);
 
 }  // namespace kw::order

@@ -71,8 +71,7 @@ double chance_given(const Side& side, const Levels& z, std::size_t levels) {
     return normal_between((side.low - at) / sd, (side.high - at) / sd);
 }
 
-// The side that leaves the least, given typical values of the z before; none when all the rest depend on
-// them.
+// The side that leaves the least, given typical values of the z before; none when all the rest hang on them.
 std::optional<std::size_t> most_restrictive(const Staircase& stairs, std::size_t from, const Levels& z) {
     std::optional<std::size_t> best;
     double least = infinity;
@@ -158,8 +157,7 @@ Interval open_at(const Staircase& stairs, std::size_t level, const Levels& z) {
     return open;
 }
 
-// Both ends, what panel_sigmas can cut within the reach, and two on either side of each edge of each other
-// side.
+// Both ends, what panel_sigmas can cut within the reach, and a pair about each edge of each other side.
 constexpr std::size_t most_ends = 4 + 4 * (most_outcomes - 1);
 
 struct PanelEnds {
@@ -213,7 +211,7 @@ double chance_from(const Staircase& stairs, std::size_t level, const Levels& z, 
     return sum;
 }
 
-Side side_of(const std::vector<double>& mean, const std::vector<double>& covariance, const Box& box,
+Side side_of(const std::vector<double>& mean, const std::vector<double>& covariance, const ToleranceBox& box,
              std::size_t i) {
     Side side;
     side.low = box.low[i] - mean[i];
@@ -229,8 +227,8 @@ double chance_alone(const Side& side) {
 
 }  // namespace
 
-double box_chance(const std::vector<double>& mean, const std::vector<double>& covariance, const Box& box,
-                  double accuracy) {
+double box_chance(const std::vector<double>& mean, const std::vector<double>& covariance,
+                  const ToleranceBox& box, double accuracy) {
     const std::size_t m = mean.size();
     assert(m <= most_outcomes && covariance.size() == m * m && box.low.size() == m && box.high.size() == m);
     const double ignored_chance = ignored_part * accuracy;
@@ -265,8 +263,8 @@ std::vector<double> outcome_covariance(const Model& model, const Belief& belief)
     return all;
 }
 
-Box outcome_box(const Model& model) {
-    Box box;
+ToleranceBox outcome_box(const Model& model) {
+    ToleranceBox box;
     for (const Outcome& outcome : model.outcomes) {
         box.low.push_back(outcome.low_mm());
         box.high.push_back(outcome.high_mm());

@@ -33,8 +33,7 @@ struct Marginal {
     double sd_mm;
 };
 
-// Known to less than this (a nanometre, squared: less than one tick) counts as known: below it is only
-// rounding.
+// A variance below this (a nanometre, squared: less than one tick) counts as known: it is only rounding.
 inline constexpr double known_variance_mm2 = 1e-12;
 
 double value_at(const Form& form, const std::vector<double>& controls_mm);

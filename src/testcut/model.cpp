@@ -37,7 +37,7 @@ double Outcome::tolerance_mm() const {
 
 bool is_sound(const Model& model) {
     const std::size_t n = model.controls.size();
-    return n > 0 &&
+    return n > 0 && model.outcomes.size() <= most_outcomes &&
            std::all_of(model.controls.begin(), model.controls.end(),
                        [](const Control& control) { return is_sound(control); }) &&
            std::all_of(model.readings.begin(), model.readings.end(),

@@ -46,10 +46,13 @@ struct Outcome {
     double tolerance_mm() const;
 };
 
+// The chance of fit is integrated over the outcomes, and its cost grows fast with their number.
+inline constexpr std::size_t most_outcomes = 4;
+
 struct Model {
     std::vector<Control> controls;
     std::vector<Reading> readings;
-    std::vector<Outcome> outcomes;
+    std::vector<Outcome> outcomes;  // at most most_outcomes
 };
 
 // + fence out, + blade up, + thicker spacer, + wider stack: whatever raises the control's value.
@@ -61,13 +64,13 @@ struct Move {
 };
 
 // Every form has one weight for each control, nothing is negative or not a number that may not be, every
-// outcome has room. The functions of this folder assert it.
+// outcome has room, and there are not too many. The functions of this folder assert it.
 bool is_sound(const Model& model);
 
 Belief belief_from_priors(const Model& model);
 
-// A move shifts its control by what was asked and adds the variance move_spread^2 + (move_gain_spread *
-// by)^2, which is independent of everything known. A move by zero was not made, and changes nothing.
+// A move shifts its control by what was asked, and adds the variance move_spread^2 + (move_gain_spread by)^2,
+// independent of everything known. A move by zero was not made, and changes nothing.
 Belief predict_move(const Model& model, const Belief& belief, const Move& move);
 Belief predict_moves(const Model& model, const Belief& belief, const std::vector<Move>& moves);
 

@@ -45,7 +45,7 @@ struct Lever {
 struct Search {
     Numbers mean;
     Numbers covariance;
-    Box box;
+    ToleranceBox box;
     Numbers target;
     Numbers stiffness;  // 1 / tolerance; 0 where an outcome may be anything
     std::vector<Lever> levers;

@@ -1,5 +1,5 @@
 #pragma once
-// The move that brings a joint into tolerance: which controls, and by how much, in steps that the maker can
+// The move that brings a joint into tolerance: which controls, and by how much, in steps that a maker can
 // make.
 
 #include <cstddef>
@@ -10,8 +10,8 @@
 namespace kw {
 
 struct MoveOptions {
-    double effort_price =
-        0.01;  // chance of fit given up to save one unit of effort; common practice, no source
+    // Chance of fit given up to save one unit of effort. Common practice, no source.
+    double effort_price = 0.01;
     std::size_t most_moves = 3;  // controls moved at once
 };
 

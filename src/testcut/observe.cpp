@@ -82,14 +82,14 @@ auto sort_key(const Observation& o) {
 
 bool Observation::operator==(const Observation& other) const { return sort_key(*this) == sort_key(other); }
 
-Observation read(const Reading& reading, double value_mm, double spread_mm) {
+Observation taken(const Reading& reading, double value_mm, double spread_mm) {
     const bool one_sided = reading.kind == ReadingKind::at_least_zero && value_mm <= 0.0;
     if (one_sided) return {reading.form, -infinity, 0.0, spread_mm};
     return {reading.form, value_mm, value_mm, spread_mm};
 }
 
-Observation read(const Reading& reading, double value_mm) {
-    return read(reading, value_mm, reading.spread_mm);
+Observation taken(const Reading& reading, double value_mm) {
+    return taken(reading, value_mm, reading.spread_mm);
 }
 
 Observation felt(const Form& fit, Feel feel) {

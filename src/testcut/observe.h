@@ -22,9 +22,9 @@ struct Observation {
 
 // A reading as the maker gave it. Of a reading that is at least zero, zero (and below, which the caller has
 // better refused) is one-sided: form + error <= 0.
-Observation read(const Reading& reading, double value_mm, double spread_mm);
-Observation read(const Reading& reading, double value_mm);  // with the spread of the usual tool
-Observation felt(const Form& fit, Feel feel);               // fit: clearance, + loose
+Observation taken(const Reading& reading, double value_mm, double spread_mm);
+Observation taken(const Reading& reading, double value_mm);  // with the spread of the usual tool
+Observation felt(const Form& fit, Feel feel);                // fit: clearance, + loose
 
 // The normal belief with the mean and covariance of the true one after form + error was found in [low, high]
 // (moment matching; exact moments, whatever the error's spread, 0 included). Infinite ends say nothing.

@@ -85,8 +85,8 @@ Press drawn_button(Ui& ui, const char* label, std::string_view words_shown, Rank
     const Faces faces{ui.font(TypeSize::body, Face::strong), ui.font(TypeSize::small)};
     const float pad = ui.px(size::pad);
     const float natural = std::max(text_width(ui, words_shown, faces.label), text_width(ui, options.detail, faces.detail));
-    const float width = width_or(options.width, std::max(natural + 2 * pad, ui.px(size::target)));
-    const float room = std::max(width - 2 * std::min(pad, width * 0.12f), 1.0f);
+    const float width = width_or(options.width, std::ceil(std::max(natural + 2 * pad, ui.px(size::target))));
+    const float room = std::max(width - 2 * std::min(pad, width * 0.12f), 1.0f) + 1;
     const Words words = words_within(ui, words_shown, faces.label, room);
     const Words detail = options.detail.empty() ? Words{} : words_within(ui, options.detail, faces.detail, room);
     const float text_height = static_cast<float>(words.lines.size()) * faces.label.line +

@@ -152,15 +152,16 @@ bool segments(Ui& ui, const char* id, std::span<const std::string> labels, int& 
     const int count = static_cast<int>(labels.size());
     const float whole = std::min(width > 0 ? width : width < 0 ? content_width(ui) : natural * static_cast<float>(count), content_width(ui));
     const int rows = rows_for(ui, labels, font, whole), columns = (count + rows - 1) / rows;
-    const ImVec2 size{std::floor(whole / static_cast<float>(columns)), ui.px(size::target)};
+    const int in_last = count - (rows - 1) * columns;
     bool changed = false;
     ImGui::PushID(id);
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
     for (int i = 0; i < count; ++i) {
         if (i % columns != 0) ImGui::SameLine(0, 0);
-        const Segment s{labels[static_cast<std::size_t>(i)], i == chosen, corners_of(i % columns, columns, i / columns, rows)};
-        if (segment(ui, s, i, size) && chosen != i) {
+        const int row = i / columns, across = row == rows - 1 ? in_last : columns;  // the last row fills the width too
+        const Segment s{labels[static_cast<std::size_t>(i)], i == chosen, corners_of(i % columns, across, row, rows)};
+        if (segment(ui, s, i, {std::floor(whole / static_cast<float>(across)), ui.px(size::target)}) && chosen != i) {
             chosen = i;
             changed = true;
         }

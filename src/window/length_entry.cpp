@@ -75,6 +75,7 @@ LengthEntry entry_of(std::string_view text, std::string_view unit) {
     for (const draw::TextRun& run : draw::text_runs(number)) {
         if (!take_run(entry, run)) return nothing;
     }
+    entry.slot = Slot::whole;
     return entry;
 }
 

@@ -1,0 +1,70 @@
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdlib>
+#include <cstring>
+#include <fstream>
+#include <sstream>
+
+#include "file/document.h"
+
+namespace kw {
+namespace {
+
+FileError disk_error(const std::string& what) {
+    return {{}, what + ": " + std::strerror(errno), "look at the folder's rights and at the room left on the disk"};
+}
+
+bool write_all(int file, const std::string& text) {
+    std::size_t done = 0;
+    while (done < text.size()) {
+        const ssize_t wrote = ::write(file, text.data() + done, text.size() - done);
+        if (wrote < 0 && errno == EINTR) continue;
+        if (wrote <= 0) return false;
+        done += static_cast<std::size_t>(wrote);
+    }
+    return true;
+}
+
+// A rename is only on the disk when its folder is.
+void sync_folder(const std::filesystem::path& folder) {
+    const int handle = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (handle < 0) return;
+    ::fsync(handle);
+    ::close(handle);
+}
+
+}  // namespace
+
+tl::expected<std::string, FileError> read_file(const std::filesystem::path& path) {
+    std::ifstream in(path, std::ios::binary);
+    std::ostringstream text;
+    if (!in || std::filesystem::is_directory(path) || !(text << in.rdbuf()))
+        return tl::unexpected(FileError{{}, "this file can't be read", "look at its name and its rights"});
+    return text.str();
+}
+
+tl::expected<void, FileError> save_file(const std::filesystem::path& path, const std::string& text) {
+    // A link stays a link: what it points to is replaced.
+    std::error_code ignored;
+    const std::filesystem::path target =
+        std::filesystem::is_symlink(path, ignored) ? std::filesystem::canonical(path, ignored) : path;
+    const std::filesystem::path folder = target.has_parent_path() ? target.parent_path() : ".";
+    std::string aside = (folder / ("." + target.filename().string() + ".XXXXXX")).string();
+    const int file = ::mkstemp(aside.data());
+    if (file < 0) return tl::unexpected(disk_error("nothing can be written beside this file"));
+    ::fchmod(file, 0644);
+    const bool written = write_all(file, text) && ::fsync(file) == 0;
+    const bool closed = ::close(file) == 0;
+    if (!written || !closed || ::rename(aside.c_str(), target.c_str()) != 0) {
+        const FileError error = disk_error("this file can't be saved");
+        ::unlink(aside.c_str());
+        return tl::unexpected(error);
+    }
+    sync_folder(folder);
+    return {};
+}
+
+}  // namespace kw

@@ -1,0 +1,40 @@
+#pragma once
+// A job file: its text, what it says, and where in it each field stands.
+
+#include <filesystem>
+
+#include "file/read_job.h"
+
+namespace kw {
+
+// Line and column, both from 1; columns count characters, not bytes.
+struct Position {
+    int line = 1;
+    int column = 1;
+};
+
+// A message about a file, ready to be shown: what is wrong, where, and what would do.
+struct FileError {
+    Position position;
+    std::string why;
+    std::string remedy;
+};
+
+tl::expected<Json, FileError> parse_json(const std::string& text);
+
+// Where the value at `pointer` begins, or the nearest thing around it that exists. `text` must be valid JSON.
+Position locate(const std::string& text, const std::string& pointer);
+
+// "job.json:12:20: why\n    the line\n    ^ here\n  what would do". `text` empty: without the line.
+std::string report(const std::string& file, const std::string& text, const FileError& error);
+FileError to_file_error(const Problem& problem, const std::string& text, Graduation graduation);
+
+// The whole file, two spaces a level, a newline at the end: the same job gives the same bytes.
+std::string to_text(const Json& json);
+
+tl::expected<std::string, FileError> read_file(const std::filesystem::path& path);
+
+// Written aside in the same folder, synced, and renamed: at any moment the file is the old one or the new one.
+tl::expected<void, FileError> save_file(const std::filesystem::path& path, const std::string& text);
+
+}  // namespace kw

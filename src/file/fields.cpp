@@ -1,0 +1,183 @@
+#include "file/fields.h"
+
+#include <cmath>
+
+namespace kw {
+namespace {
+
+std::string kind_of(const Json& value) {
+    if (value.is_null()) return "nothing";
+    if (value.is_boolean()) return "true or false";
+    if (value.is_number()) return "a number";
+    if (value.is_string()) return "a text";
+    return value.is_array() ? "a list" : "an object";
+}
+
+constexpr Length farthest = Length::millimetres(100'000);  // no drawer is longer than a hundred metres
+
+}  // namespace
+
+std::string pointer_step(const std::string& name) {
+    std::string step = "/";
+    for (const char c : name) step += c == '~' ? "~0" : c == '/' ? "~1" : std::string(1, c);
+    return step;
+}
+
+Fields::Fields(const Json* json, std::string at, Unit unit, std::vector<Problem>& problems)
+    : json_(json), at_(std::move(at)), unit_(unit), problems_(&problems) {}
+
+const Json* Fields::find(const std::string& name) const {
+    if (!json_ || !json_->is_object()) return nullptr;
+    const auto found = json_->find(name);
+    return found == json_->end() || found->is_null() ? nullptr : &*found;
+}
+
+bool Fields::has(const std::string& name) const { return find(name) != nullptr; }
+
+void Fields::blame(const std::string& name, Message why, Message remedy) {
+    problems_->push_back({at_ + (name.empty() ? "" : pointer_step(name)), std::move(why), std::move(remedy)});
+}
+
+std::string Fields::text(const std::string& name, const std::string& fallback) {
+    const Json* value = find(name);
+    if (!value) return fallback;
+    if (value->is_string()) return value->get<std::string>();
+    blame(name, Message::of("`", name, "` is ", kind_of(*value), ", where a text is wanted"),
+          Message::of("put it in quotes"));
+    return fallback;
+}
+
+std::string Fields::required_text(const std::string& name) {
+    if (!find(name)) {
+        blame(name, Message::of("`", name, "` is missing"), Message::of("write one"));
+        return {};
+    }
+    const std::string words = text(name, {});
+    if (words.empty() && find(name)->is_string())
+        blame(name, Message::of("`", name, "` is empty"), Message::of("write one"));
+    return words;
+}
+
+int Fields::count(const std::string& name, int fallback, int least, int most) {
+    const Json* value = find(name);
+    if (!value) return fallback;
+    if (value->is_number_integer()) {
+        const auto number = value->get<std::int64_t>();
+        if (number >= least && number <= most) return static_cast<int>(number);
+    }
+    blame(name, Message::of("`", name, "` must be a whole number"),
+          Message::of("write one from ", least, " to ", most));
+    return fallback;
+}
+
+double Fields::number(const std::string& name, double fallback) {
+    const Json* value = find(name);
+    if (!value) return fallback;
+    if (value->is_number() && std::isfinite(value->get<double>())) return value->get<double>();
+    blame(name, Message::of("`", name, "` is ", kind_of(*value), ", where a number is wanted"), Message::of("write a number"));
+    return fallback;
+}
+
+bool Fields::truth(const std::string& name, bool fallback) {
+    const Json* value = find(name);
+    if (!value) return fallback;
+    if (value->is_boolean()) return value->get<bool>();
+    blame(name, Message::of("`", name, "` must be true or false"), Message::of("write true or false, without quotes"));
+    return fallback;
+}
+
+std::optional<Length> Fields::read(const Json& value, const std::string& name, bool allow_negative) {
+    if (!value.is_string() && !value.is_number()) {
+        blame(name, Message::of("`", name, "` is ", kind_of(value), ", where a length is wanted"),
+              Message::of("write it as on a cut list, in quotes: \"10 1/16 in\" or \"12.7 mm\""));
+        return std::nullopt;
+    }
+    // A number is read from its own digits, so that 0.1 is a tenth and not the double next to it.
+    const std::string written = value.is_string() ? value.get<std::string>() : value.dump();
+    const auto length = read_length(written, unit_);
+    if (!length) {
+        blame(name, Message::of("`", written, "` at its character ", static_cast<int>(length.error().column + 1), ": ",
+                                length.error().message),
+              Message::of("write it as on a cut list: \"10 1/16 in\" or \"12.7 mm\""));
+        return std::nullopt;
+    }
+    if (abs(*length) > farthest || (*length < Length{} && !allow_negative)) {
+        blame(name, *length < Length{} ? Message::of("`", name, "` is less than nothing")
+                                       : Message::of("`", name, "` is longer than any drawer"),
+              Message::of("measure it again"));
+        return std::nullopt;
+    }
+    return length.value();
+}
+
+std::optional<Length> Fields::optional_length(const std::string& name) {
+    const Json* value = find(name);
+    return value ? read(*value, name, false) : std::nullopt;
+}
+
+Length Fields::length(const std::string& name, Length fallback) { return optional_length(name).value_or(fallback); }
+
+Length Fields::signed_length(const std::string& name, Length fallback) {
+    const Json* value = find(name);
+    return value ? read(*value, name, true).value_or(fallback) : fallback;
+}
+
+Length Fields::required_length(const std::string& name) {
+    const Json* value = find(name);
+    if (!value) {
+        blame(name, Message::of("`", name, "` is missing"), Message::of("measure it, and write it here"));
+        return {};
+    }
+    const auto size = read(*value, name, false);
+    if (size && *size == Length{})
+        blame(name, Message::of("`", name, "` is zero"), Message::of("measure it, and write it here"));
+    return size.value_or(Length{});
+}
+
+std::vector<Length> Fields::lengths(const std::string& name) {
+    const Json* value = find(name);
+    if (!value) return {};
+    if (!value->is_array()) {
+        blame(name, Message::of("`", name, "` must be a list"), Message::of("write [\"16 in\", \"18 in\"]"));
+        return {};
+    }
+    std::vector<Length> out;
+    for (const Json& item : *value)
+        if (const auto length = read(item, name, false)) out.push_back(*length);
+    return out;
+}
+
+Fields Fields::object(const std::string& name, bool required) {
+    const Json* value = find(name);
+    if (value && !value->is_object()) {
+        blame(name, Message::of("`", name, "` is ", kind_of(*value), ", where an object is wanted"),
+              Message::of("write { ... }"));
+        value = nullptr;
+    } else if (!value && required) {
+        blame(name, Message::of("`", name, "` is missing"), Message::of("write { ... }"));
+    }
+    return Fields(value, at_ + pointer_step(name), unit_, *problems_);
+}
+
+std::vector<Fields> Fields::array(const std::string& name, bool required) {
+    const Json* value = find(name);
+    std::vector<Fields> out;
+    if (!value || !value->is_array()) {
+        if (value || required)
+            blame(name, value ? Message::of("`", name, "` must be a list") : Message::of("`", name, "` is missing"),
+                  Message::of("write [ ... ]"));
+        return out;
+    }
+    const std::string at = at_ + pointer_step(name);
+    for (std::size_t i = 0; i < value->size(); ++i) {
+        const Json& item = (*value)[i];
+        const std::string item_at = at + "/" + std::to_string(i);
+        if (!item.is_object())
+            problems_->push_back({item_at, Message::of("this is ", kind_of(item), ", where an object is wanted"),
+                                  Message::of("write { ... }")});
+        out.emplace_back(item.is_object() ? &item : nullptr, item_at, unit_, *problems_);
+    }
+    return out;
+}
+
+}  // namespace kw

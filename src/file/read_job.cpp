@@ -1,0 +1,256 @@
+#include "file/read_job.h"
+
+#include <set>
+
+#include "file/read_log.h"
+
+namespace kw {
+namespace {
+
+std::optional<Unit> unit_named(std::string_view name) {
+    if (name == "in") return Unit::inch;
+    if (name == "mm") return Unit::millimetre;
+    if (name == "cm") return Unit::centimetre;
+    return std::nullopt;
+}
+
+std::optional<Graduation> graduation_named(std::string_view name) {
+    for (const auto& [known, graduation] : graduation_names())
+        if (known == name) return graduation;
+    return std::nullopt;
+}
+
+std::optional<FaceStyle> face_style_named(std::string_view name) {
+    if (name == "none") return FaceStyle::none;
+    if (name == "overlay") return FaceStyle::overlay;
+    if (name == "inset") return FaceStyle::inset;
+    return std::nullopt;
+}
+
+std::optional<BottomStyle> bottom_style_named(std::string_view name) {
+    if (name == "slide in") return BottomStyle::slide_in;
+    if (name == "captured") return BottomStyle::captured;
+    return std::nullopt;
+}
+
+FitRules read_fit(Fields fit) {
+    FitRules rules;
+    rules.clearance = fit.signed_length("clearance", rules.clearance);
+    rules.end_relief = fit.length("end_relief", rules.end_relief);
+    rules.groove_clearance = fit.length("groove_clearance", rules.groove_clearance);
+    rules.bottom_slack = fit.length("bottom_slack", rules.bottom_slack);
+    rules.step = fit.length("step", rules.step);
+    Fields tolerance = fit.object("tolerance");
+    rules.tolerance.fit = tolerance.length("fit", rules.tolerance.fit);
+    rules.tolerance.shoulder_gap = tolerance.length("shoulder_gap", rules.tolerance.shoulder_gap);
+    rules.tolerance.step = tolerance.length("step", rules.tolerance.step);
+    rules.tolerance.depth = tolerance.length("depth", rules.tolerance.depth);
+    rules.tolerance.place = tolerance.length("place", rules.tolerance.place);
+    rules.wanted_chance = fit.number("wanted_chance", rules.wanted_chance);
+    if (rules.wanted_chance <= 0.0 || rules.wanted_chance >= 1.0)
+        fit.blame("wanted_chance", Message::of("`wanted_chance` must lie between 0 and 1"), Message::of("0.9 is usual"));
+    return rules;
+}
+
+Stock read_stock(Fields fields) {
+    Stock stock;
+    stock.name = fields.required_text("name");
+    stock.thickness = fields.required_length("thickness");
+    stock.kind = fields.one_of("kind", stock_kind_named, "`plywood`, `solid` or `panel`", StockKind::plywood);
+    stock.species = fields.text("species", {});
+    stock.cut = fields.one_of("cut", grain_cut_named, "`flatsawn` or `quartersawn`", GrainCut::flatsawn);
+    if (fields.has("moisture")) stock.moisture_percent = fields.number("moisture", 0.0);
+    return stock;
+}
+
+Machine read_machine(Fields fields) {
+    const std::string name = fields.required_text("name");
+    const auto kind = fields.one_of("kind", machine_kind_named, "`table saw`, `router table` or `miter saw`",
+                                    MachineKind::table_saw);
+    Machine machine = usual_machine(name, kind);
+    machine.max_dado_width = fields.length("max_dado_width", machine.max_dado_width);
+    machine.max_height = fields.length("max_height", machine.max_height);
+    machine.least_part = fields.length("least_part", machine.least_part);
+    machine.fence_step = fields.length("fence_step", machine.fence_step);
+    machine.height_step = fields.length("height_step", machine.height_step);
+    machine.height_per_turn = fields.optional_length("height_per_turn");
+    return machine;
+}
+
+// A stack's kerf, where it is not given, is what its outer cutters, chippers and shims add up to.
+Length make_up(Fields& fields) {
+    Length sum;
+    for (const char* name : {"outer", "chippers", "shims"})
+        for (const Length part : fields.lengths(name)) sum += part;
+    return sum;
+}
+
+Cutter read_cutter(Fields fields) {
+    Cutter cutter;
+    cutter.name = fields.required_text("name");
+    cutter.kind = fields.one_of("kind", cutter_kind_named, "`blade`, `dado stack` or `bit`", CutterKind::dado_stack);
+    cutter.machine = fields.required_text("machine");
+    const Length stack = make_up(fields);
+    cutter.kerf = stack > Length{} && !fields.has("kerf") ? stack : fields.required_length("kerf");
+    return cutter;
+}
+
+Slide read_slide(Fields fields) {
+    const auto kind = fields.one_of("kind", slide_kind_named,
+                                    "`side mount`, `bottom corner`, `undermount` or `wooden runner`",
+                                    SlideKind::side_mount);
+    Slide slide = usual_slide(kind);
+    slide.side = fields.length("side", slide.side);
+    slide.top = fields.length("top", slide.top);
+    slide.bottom = fields.length("bottom", slide.bottom);
+    slide.back = fields.length("back", slide.back);
+    slide.lengths = fields.lengths("lengths");
+    return slide;
+}
+
+void read_size(Fields& fields, DrawerSpec& drawer) {
+    if (fields.has("box")) {
+        Fields box = fields.object("box");
+        drawer.box = BoxSize{box.required_length("width"), box.required_length("height"), box.required_length("depth")};
+    }
+    if (fields.has("opening") || !fields.has("box")) {
+        Fields opening = fields.object("opening", true);
+        if (fields.has("opening"))
+            drawer.opening = Opening{opening.required_length("width"), opening.required_length("height"),
+                                     opening.required_length("depth")};
+    }
+    drawer.slide = read_slide(fields.object("slide"));
+}
+
+BackSpec read_back(Fields fields) {
+    BackSpec back;
+    back.stock = fields.required_text("stock");
+    back.joint = fields.text("joint", back.joint);
+    back.cutter = fields.text("cutter", {});
+    back.dado_width = fields.optional_length("dado_width");
+    back.depth = fields.optional_length("depth");
+    back.setback = fields.length("setback", back.setback);
+    return back;
+}
+
+BottomSpec read_bottom(Fields fields) {
+    BottomSpec bottom;
+    bottom.stock = fields.required_text("stock");
+    bottom.joint = fields.text("joint", bottom.joint);
+    bottom.cutter = fields.text("cutter", {});
+    bottom.offset = fields.length("offset", bottom.offset);
+    bottom.depth = fields.optional_length("depth");
+    bottom.style = fields.one_of("style", bottom_style_named, "`slide in` or `captured`", BottomStyle::slide_in);
+    return bottom;
+}
+
+FaceSpec read_face(Fields fields) {
+    FaceSpec face;
+    face.stock = fields.text("stock", {});
+    face.style = fields.one_of("style", face_style_named, "`overlay`, `inset` or `none`", FaceStyle::none);
+    face.left = fields.length("left", {});
+    face.right = fields.length("right", {});
+    face.top = fields.length("top", {});
+    face.bottom = fields.length("bottom", {});
+    return face;
+}
+
+DrawerSpec read_drawer(Fields fields) {
+    DrawerSpec drawer;
+    drawer.name = fields.required_text("name");
+    drawer.count = fields.count("count", 1, 1, 1000);
+    read_size(fields, drawer);
+    drawer.side_stock = fields.object("sides", true).required_text("stock");
+    Fields front = fields.object("front", true);
+    drawer.front = {front.required_text("stock"), front.text("joint", "locking rabbet"), front.text("cutter", {}),
+                    front.optional_length("dado_width"), front.optional_length("depth")};
+    drawer.back = read_back(fields.object("back", true));
+    drawer.bottom = read_bottom(fields.object("bottom", true));
+    drawer.face = read_face(fields.object("face"));
+    return drawer;
+}
+
+WorkTimes read_times(Fields fields) {
+    WorkTimes times;
+    const auto read = [&](const char* name, std::int64_t& seconds) {
+        seconds = fields.count(name, static_cast<int>(seconds), 0, 100'000);
+    };
+    read("machine", times.machine_s);
+    read("cutter", times.cutter_s);
+    read("fence", times.fence_s);
+    read("height", times.height_s);
+    read("spacer", times.spacer_s);
+    read("test_cut", times.test_cut_s);
+    read("pass", times.pass_s);
+    return times;
+}
+
+template <class Items, class Name>
+void check_names(const Items& items, Name name_of_item, const std::string& list, std::vector<Problem>& problems) {
+    std::set<std::string> seen;
+    for (std::size_t i = 0; i < items.size(); ++i)
+        if (!seen.insert(name_of_item(items[i])).second)
+            problems.push_back({"/" + list + "/" + std::to_string(i) + "/name",
+                                Message::of("two ", list, " are named `", name_of_item(items[i]), "`"),
+                                Message::of("give each its own name")});
+}
+
+void use_default_shop(Shop& shop) {
+    if (shop.machines.empty()) shop.machines.push_back(usual_machine("saw", MachineKind::table_saw));
+    if (!shop.cutters.empty()) return;
+    const std::string& machine = shop.machines.front().name;
+    const bool router = shop.machines.front().kind == MachineKind::router_table;
+    shop.cutters.push_back({router ? "quarter bit" : "quarter stack", router ? CutterKind::bit : CutterKind::dado_stack,
+                            machine, Length::inches(1, 4)});
+}
+
+void check_format(Fields& fields, std::vector<Problem>& problems) {
+    const std::string format = fields.required_text("format");
+    if (!format.empty() && format != "kerfwright-job")
+        problems.push_back({"/format", Message::of("this is not a job: its format is `", format, "`"),
+                            Message::of("a job's format is `kerfwright-job`")});
+    const int version = fields.count("version", job_version, 1, 1'000'000);
+    if (version > job_version)
+        problems.push_back({"/version", Message::of("this job is of version ", version, "; this program reads ", job_version),
+                            Message::of("open it with a newer Kerfwright")});
+}
+
+}  // namespace
+
+const std::vector<std::pair<std::string_view, Graduation>>& graduation_names() {
+    static const std::vector<std::pair<std::string_view, Graduation>> names = {
+        {"1/64 in", Graduation::in_64},   {"1/32 in", Graduation::in_32},  {"1/16 in", Graduation::in_16},
+        {"0.001 in", Graduation::in_001}, {"0.01 mm", Graduation::mm_0_01}, {"0.1 mm", Graduation::mm_0_1},
+        {"0.5 mm", Graduation::mm_0_5}};
+    return names;
+}
+
+tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
+    std::vector<Problem> problems;
+    if (!json.is_object())
+        return tl::unexpected(std::vector<Problem>{{"", Message::of("a job is an object"), Message::of("write { ... }")}});
+    Job job;
+    Fields head(&json, "", Unit::inch, problems);
+    check_format(head, problems);
+    job.unit = head.one_of("unit", unit_named, "`in`, `mm` or `cm`", Unit::inch);
+    Fields fields(&json, "", job.unit, problems);
+    job.name = fields.text("name", "Drawers");
+    job.graduation = fields.one_of("reading", graduation_named, "`1/64 in`, `1/32 in`, `0.001 in`, `0.1 mm` or `0.5 mm`",
+                                   job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
+    job.fit = read_fit(fields.object("fit"));
+    for (Fields& item : fields.array("stock", true)) job.stock.push_back(read_stock(item));
+    for (Fields& item : fields.array("machines")) job.shop.machines.push_back(read_machine(item));
+    for (Fields& item : fields.array("cutters")) job.shop.cutters.push_back(read_cutter(item));
+    use_default_shop(job.shop);
+    job.times = read_times(fields.object("times"));
+    for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item));
+    job.log = read_log(fields);
+    check_names(job.stock, [](const Stock& s) { return s.name; }, "stock", problems);
+    check_names(job.shop.machines, [](const Machine& m) { return m.name; }, "machines", problems);
+    check_names(job.shop.cutters, [](const Cutter& c) { return c.name; }, "cutters", problems);
+    check_names(job.drawers, [](const DrawerSpec& d) { return d.name; }, "drawers", problems);
+    if (!problems.empty()) return tl::unexpected(std::move(problems));
+    return job;
+}
+
+}  // namespace kw

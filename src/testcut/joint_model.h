@@ -1,0 +1,34 @@
+#pragma once
+// A group as the estimator sees it: which controls it has, what each reading says of them, and what the joint
+// must come to. Signs: fence out, blade up, thicker spacer, wider stack are +.
+//
+// Readings of a joint with a tongue (T stock of the insert, f fence, h height, k kerf, m shift of the fence between
+// passes, s spacer):
+//   dado_width k + m, dado_depth h, lip f, tongue_thickness T - h, tongue_length f + k - s,
+//   fit k + m + h - T, shoulder_gap max(0, f + k - s - h), face_step f - h
+// Where slot and tongue have heights of their own, h is the height that makes each.
+// Of a dado or a groove: width k + m, depth h, near f, fit k + m - T. Of a rabbet that takes a whole
+// board: width f + k - s, depth h, face_step f + k - s - T.
+
+#include "setup/setup.h"
+#include "testcut/model.h"
+
+namespace kw {
+
+struct GroupTolerances {
+    Length fit, shoulder_gap, step, depth, place;
+};
+
+// `partner`: the group that cuts the slot, where this one cuts the tongue alone; else nullptr.
+Model model_of(const Group& group, const GroupTolerances& tolerances, const Group* partner);
+
+// Where the controls stand by a belief about them; what the model has no control for keeps its designed value.
+Settings settings_by(const Model& model, const Settings& designed, const Belief& belief);
+
+// One sigma of one control, in mm; 0 for one that the model does not have.
+double spread_of(const Model& model, const Belief& belief, std::string_view control);
+
+std::optional<std::size_t> control_named(const Model& model, std::string_view name);
+const Reading* reading_named(const Model& model, std::string_view name);
+
+}  // namespace kw

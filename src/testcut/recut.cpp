@@ -1,0 +1,34 @@
+#include "testcut/recut.h"
+
+namespace kw {
+namespace {
+
+Removal removal_of(const Group& group, Member member, const Settings& settings) {
+    if (member == Member::insert) return end_removal(settings, group.work.chosen.joint.insert_cut()->down);
+    return group.slot_is_open() ? end_removal(settings, group.slot().down)
+                                : slot_removal(settings, group.slot().down);
+}
+
+Region removed(const Group& group, Member member, const Settings& settings) {
+    const Removal cut = removal_of(group, member, settings);
+    return to_region(Rect{cut.near, Length{}, cut.far, cut.depth});
+}
+
+bool alike_to(const Removal& a, const Removal& b, Length alike) {
+    return abs(a.near - b.near) <= alike && abs(a.far - b.far) <= alike && abs(a.depth - b.depth) <= alike;
+}
+
+}  // namespace
+
+Fate fate_of(const Group& group, Member member, const Settings& old, const Settings& wanted, Length alike) {
+    if (alike_to(removal_of(group, member, old), removal_of(group, member, wanted), alike)) return Fate::fine;
+    const Region gone_for_nothing = subtract(removed(group, member, old), removed(group, member, wanted));
+    return is_empty(gone_for_nothing) ? Fate::recut : Fate::lost;
+}
+
+bool same_ends_will_do(const Group& group, const Settings& old, const Settings& wanted) {
+    const auto can = [&](Member member) { return fate_of(group, member, old, wanted, Length{}) != Fate::lost; };
+    return (!group.cuts_slot || can(Member::receiver)) && (!group.cuts_end || can(Member::insert));
+}
+
+}  // namespace kw
