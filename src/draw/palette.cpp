@@ -207,7 +207,7 @@ LineStyle line_style(Stroke stroke, Theme theme) {
 AnnotationStyle annotation_style(Emphasis emphasis, Theme theme) {
     const Palette& p = palette(theme);
     switch (emphasis) {
-        case Emphasis::plain: return {.ink = p.ink, .line_px = 1.2, .text_px = 22};
+        case Emphasis::plain: return {.ink = p.ink, .line_px = 1.2, .text_px = 20};
         case Emphasis::strong: return {.ink = p.accent, .line_px = 2.4, .text_px = 26, .bold = true};
         case Emphasis::changed: return {.ink = p.changed, .line_px = 2.4, .text_px = 26, .bold = true, .framed = true};
         case Emphasis::faint: break;

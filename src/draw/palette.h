@@ -96,7 +96,7 @@ LineStyle line_style(Stroke stroke, Theme theme);
 struct AnnotationStyle {
     Rgb ink;
     double line_px = 1.2;
-    double text_px = 22;  // em
+    double text_px = 20;  // em
     bool bold = false;
     bool framed = false;  // a frame round the text: the mark of `changed` that does not hang on colour
 };

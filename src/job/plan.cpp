@@ -16,18 +16,18 @@ auto find_with_id(const Items& items, std::string_view id) -> decltype(items.dat
 }
 
 // Setups named in the order in which they are done, so that the maker counts up.
-std::vector<Setup> in_order(const std::vector<Setup>& setups, const std::vector<int>& order) {
+std::vector<Setup> in_order(const std::vector<Setup>& setups, const std::vector<std::size_t>& order) {
     std::vector<Setup> sorted;
-    for (const int index : order) {
-        sorted.push_back(setups[static_cast<std::size_t>(index)]);
+    for (const std::size_t index : order) {
+        sorted.push_back(setups[index]);
         sorted.back().id = "S" + std::to_string(sorted.size());
     }
     return sorted;
 }
 
-std::vector<Problem> impossible(const std::vector<Setup>& setups, const std::vector<int>& culprits) {
+std::vector<Problem> impossible(const std::vector<Setup>& setups, const std::vector<std::size_t>& culprits) {
     std::string names;
-    for (const int index : culprits) names += (names.empty() ? "" : "; ") + setups[static_cast<std::size_t>(index)].work;
+    for (const std::size_t index : culprits) names += (names.empty() ? "" : "; ") + setups[index].work;
     return {{"/drawers", Message::of("these setups wait for each other: ", names),
              Message::of("name a cutter on another machine for one of them")}};
 }
@@ -54,7 +54,7 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
 
     const Precedence precedence = precedence_of(design, *setups);
     const order::Result result = order::solve(order_problem(job, *setups, precedence.before));
-    if (result.status == order::Status::impossible) return tl::unexpected(impossible(*setups, result.culprits));
+    if (result.order.empty()) return tl::unexpected(impossible(*setups, result.culprits));
     plan.setups = in_order(*setups, result.order);
     for (const Setup& setup : plan.setups) plan.sequence.push_back(setup.id);
     plan.seconds = result.seconds;

@@ -58,7 +58,7 @@ struct Problem {
     std::optional<std::size_t> start_machine;  // where the person stands; nowhere: the first machine costs no walk
 };
 
-inline constexpr std::size_t most_operations = 16'000;
+inline constexpr std::size_t most_operations = 8'000;
 inline constexpr std::size_t most_attributes = 32;          // of a machine
 inline constexpr std::int64_t most_seconds = 1'000'000'000;  // of any one time: sums stay far from overflow
 

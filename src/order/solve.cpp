@@ -1,123 +1,87 @@
 #include "order/solve.h"
 
 #include <algorithm>
-#include <map>
-#include <memory>
+#include <cassert>
 
-#include "order/graph.h"
-#include "order/state.h"
+#include "order/cost.h"
+#include "order/precedence.h"
+#include "order/search.h"
 
 namespace kw::order {
+
 namespace {
 
-struct Trail {  // the order so far, shared by all states that came from it
-    int operation;
-    std::shared_ptr<const Trail> before;
-};
+// Best-first search remembers every partial order: beyond this many operations it would end nowhere.
+constexpr std::size_t most_for_best_first = 128;
 
-struct Node {
-    Graph::Progress progress;
-    Machines machines;
-    std::int64_t seconds = 0;
-    std::shared_ptr<const Trail> trail;
-};
+// A layer of the beam costs width x work that is ready, and there are as many layers as operations.
+constexpr std::size_t beam_budget = 1 << 22;
 
-struct Candidate {
-    std::size_t parent;
-    int operation;
-    std::int64_t seconds;
-};
-
-std::vector<int> order_of(const std::shared_ptr<const Trail>& last) {
-    std::vector<int> order;
-    for (const Trail* trail = last.get(); trail; trail = trail->before.get()) order.push_back(trail->operation);
-    std::reverse(order.begin(), order.end());
-    return order;
+// True if that settled it.
+bool search_all(Search& search, std::size_t count) {
+    if (search_beam(search, {1, false, false})) return true;
+    if (search.best_s == no_order) search_beam(search, {1, true, false});
+    const std::size_t width = std::clamp(beam_budget / (count * count), std::size_t{1}, search.options.beam_width);
+    if (width > 1 && search_beam(search, {width, false, true})) return true;
+    return count <= most_for_best_first && !search.stopped && search_best_first(search);
 }
 
-std::vector<Candidate> candidates_of(const Problem& problem, const Graph& graph, const std::vector<Node>& layer) {
-    std::vector<Candidate> candidates;
-    for (std::size_t i = 0; i < layer.size(); ++i)
-        for (const int op : graph.available(layer[i].progress))
-            candidates.push_back({i, op, layer[i].seconds + layer[i].machines.step_to(problem, op).total()});
-    // The work itself must be done at some time: only what it costs beyond that ranks a candidate.
-    std::stable_sort(candidates.begin(), candidates.end(), [&](const Candidate& a, const Candidate& b) {
-        const auto beyond = [&](const Candidate& c) { return c.seconds - graph.work_done(layer[c.parent].progress, c.operation); };
-        return beyond(a) < beyond(b);
-    });
-    return candidates;
+Result impossible(std::vector<std::size_t> operations, std::vector<std::size_t> groups, std::int64_t nodes) {
+    Result result;
+    result.status = Status::impossible;
+    result.culprits = std::move(operations);
+    result.culprit_groups = std::move(groups);
+    result.nodes = nodes;
+    return result;
 }
 
-class Search {
-public:
-    Search(const Problem& problem, const Options& options) : problem_(problem), graph_(problem) {
-        const auto n = std::max<std::int64_t>(1, static_cast<std::int64_t>(problem.operations.size()));
-        width_ = static_cast<std::size_t>(std::clamp<std::int64_t>(options.effort / (n * n), 1, 4000));
-    }
-
-    Result run() {
-        Result result;
-        result.lower_bound_seconds = lower_bound(problem_);
-        std::vector<Node> layer = {Node{graph_.start(), Machines(problem_), 0, nullptr}};
-        for (std::size_t done = 0; done < problem_.operations.size(); ++done) {
-            const auto candidates = candidates_of(problem_, graph_, layer);
-            if (candidates.empty()) return dead_end(result, layer.front());
-            layer = next_layer(layer, candidates);
+// At the furthest that any order came: what was ready but would have disturbed a group, and what those groups still waited for.
+Result dead_end(const Model& model, const Search& search) {
+    Bits operations(model.words(), 0);
+    std::vector<std::size_t> groups;
+    for (std::size_t i = 0; i < model.count; ++i) {
+        if (!is_ready(model, search.furthest, i)) continue;
+        put(operations, i);
+        const Move move = move_of(model, search.furthest, i);
+        for (const std::size_t g : open_groups(model, search.furthest, model.works[i].machine)) {
+            if (!disturbs(model, {g}, move)) continue;
+            if (std::find(groups.begin(), groups.end(), g) == groups.end()) groups.push_back(g);
+            each_left(model.groups[g].operations, search.furthest.done, [&](std::size_t own) { put(operations, own); });
         }
-        const auto best = std::min_element(layer.begin(), layer.end(),
-                                           [](const Node& a, const Node& b) { return a.seconds < b.seconds; });
-        result.order = order_of(best->trail);
-        result.seconds = best->seconds;
-        const bool proved = complete_ || result.seconds == result.lower_bound_seconds;
-        if (proved) result.lower_bound_seconds = result.seconds;
-        result.status = proved ? Status::proved : Status::limited;
-        return result;
     }
+    std::vector<std::size_t> culprits;
+    each(operations, [&](std::size_t i) { culprits.push_back(i); });
+    std::sort(groups.begin(), groups.end());
+    return impossible(std::move(culprits), std::move(groups), search.nodes);
+}
 
-private:
-    std::vector<Node> next_layer(const std::vector<Node>& layer, const std::vector<Candidate>& candidates) {
-        std::vector<Node> next;
-        std::map<std::vector<std::uint64_t>, std::vector<std::size_t>> with_done;
-        for (const Candidate& candidate : candidates) {
-            const Node& parent = layer[candidate.parent];
-            Node node{graph_.after(parent.progress, candidate.operation), parent.machines, candidate.seconds, nullptr};
-            node.machines.take(problem_, candidate.operation);
-            auto& twins = with_done[node.progress.done];
-            const auto twin = std::find_if(twins.begin(), twins.end(),
-                                           [&](std::size_t i) { return next[i].machines == node.machines; });
-            if (twin != twins.end()) {
-                if (node.seconds < next[*twin].seconds) {
-                    node.trail = std::make_shared<const Trail>(Trail{candidate.operation, parent.trail});
-                    next[*twin] = std::move(node);
-                }
-                continue;
-            }
-            if (next.size() == width_) {
-                complete_ = false;
-                break;
-            }
-            node.trail = std::make_shared<const Trail>(Trail{candidate.operation, parent.trail});
-            twins.push_back(next.size());
-            next.push_back(std::move(node));
-        }
-        return next;
-    }
-
-    Result dead_end(Result result, const Node& node) const {
-        result.status = Status::impossible;
-        for (int op = 0; op < static_cast<int>(problem_.operations.size()); ++op)
-            if (!Graph::is_done(node.progress, op)) result.culprits.push_back(op);
-        return result;
-    }
-
-    const Problem& problem_;
-    Graph graph_;
-    std::size_t width_;
-    bool complete_ = true;
-};
+Result solve(const Problem& problem, const Model& model, const Options& options) {
+    Search search(model, options);
+    std::vector<std::size_t> at_once;
+    const State start = search.expander.start(&at_once);
+    search.bound_s = search.expander.bound_s(start);
+    const bool is_settled = at_once.size() == model.count || search_all(search, model.count);
+    if (at_once.size() == model.count) search.note_order({});
+    if (is_settled && search.best_s == no_order) return dead_end(model, search);
+    Result result;
+    result.status = is_settled || search.best_s == search.bound_s ? Status::proved : Status::limited;
+    result.nodes = search.nodes;
+    result.order = search.order;
+    if (result.status == Status::proved) search.bound_s = search.best_s;
+    result.lower_bound_seconds = search.bound_s + model.duration_s;
+    if (search.best_s != no_order) result.seconds = search.best_s + model.duration_s;
+    assert(search.best_s == no_order || price(problem, result.order).seconds == result.seconds);
+    return result;
+}
 
 }  // namespace
 
-Result solve(const Problem& problem, const Options& options) { return Search(problem, options).run(); }
+Result solve(const Problem& problem, const Options& options) {
+    assert(!validate(problem));
+    std::variant<std::vector<Bits>, Contradiction> before = all_before(problem);
+    if (auto* found = std::get_if<Contradiction>(&before))
+        return impossible(std::move(found->operations), std::move(found->groups), 0);
+    return solve(problem, model_of(problem, std::get<std::vector<Bits>>(std::move(before))), options);
+}
 
 }  // namespace kw::order

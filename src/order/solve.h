@@ -1,35 +1,48 @@
 #pragma once
-// A good order of the work, with an honest bound. The same on every machine and every run.
+// The order that takes least time, or a good one and how far from the least it may be.
+
+#include <functional>
 
 #include "order/problem.h"
 
 namespace kw::order {
 
-enum class Status {
-    proved,      // no order is faster
-    limited,     // the best found; none is faster than the bound
-    impossible,  // `before` and `blocks` contradict each other
+struct Progress {
+    std::int64_t best_seconds = 0;   // of the best order so far: there always is one by the time of the first report
+    std::int64_t bound_seconds = 0;  // no order takes less
+    std::int64_t nodes = 0;
 };
 
 struct Options {
-    // About how many steps are looked at in all; wider searches of small problems, narrow ones of large ones.
-    std::int64_t effort = 3'000'000;
+    std::int64_t node_limit = 400'000;  // partial orders looked at; the same count on every machine, unlike time
+    std::size_t beam_width = 100;       // partial orders of equal length kept in the first, quick search
+    std::function<bool(const Progress&)> stop;  // asked every few hundred nodes once there is an order; true ends the search
+};
+
+enum class Status {
+    proved,      // no order takes less
+    limited,     // a limit or the callback ended the search: the best order found, if any was
+    impossible,  // there is no order
 };
 
 struct Result {
-    Status status = Status::impossible;
-    std::vector<int> order;
-    std::int64_t seconds = 0;
-    std::int64_t lower_bound_seconds = 0;
-    std::vector<int> culprits;  // of `impossible`: operations none of which can come first
+    Status status = Status::limited;
+    std::vector<std::size_t> order;        // empty where none was found
+    std::int64_t seconds = 0;              // of that order
+    std::int64_t lower_bound_seconds = 0;  // no order takes less; with `proved` the same as seconds
+    std::int64_t nodes = 0;
+
+    // Where impossible: the operations that can't all keep the rules, in the order in which one forces the next, and the groups
+    // that are in the way. A cycle of precedences alone names no group.
+    std::vector<std::size_t> culprits;
+    std::vector<std::size_t> culprit_groups;
 };
 
-// Beam search. States with the same operations done and the same machines are one, the cheaper kept. Where no state had
-// to be dropped the search was complete, and the order is proved.
+// The problem must be valid (see validate). The result depends on nothing but the problem and the options.
+//
+// Costs are sums of changes per attribute, so that (see expand.h) work that needs no change is done at once, and work that
+// lies on the way to other work is done on the way. A beam search finds a good order; a best-first search, bounded by it and by
+// bound.h, proves it or finds the best. Large problems get a narrow beam and local improvement (see improve.h).
 Result solve(const Problem& problem, const Options& options = {});
-
-// Work, plus for each machine and attribute one change for each value that is needed and does not stand already, plus
-// one walk to each further machine.
-std::int64_t lower_bound(const Problem& problem);
 
 }  // namespace kw::order

@@ -22,6 +22,7 @@ float width_of(Ui& ui, const FieldOptions& options) {
 bool text_entry(Ui& ui, const char* label, std::string& text, const ImRect& box, float unit_room, const FieldOptions& options) {
     const Font font = ui.font(TypeSize::body);
     const float pad = ui.px(14);
+    ui.fonts.need(text);
     ImGui::SetCursorScreenPos(box.Min);
     ImGui::PushFont(font.font);
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, ImVec2(pad, std::floor((box.GetHeight() - ImGui::GetFontSize()) / 2)));

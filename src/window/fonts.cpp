@@ -12,11 +12,9 @@
 namespace kw::window {
 namespace {
 
-// Latin with its extensions, and every sign that the trade's numbers and this program's buttons use.
+// Western Latin, and every sign that the trade's numbers and this program's buttons use.
 constexpr ImWchar text_ranges[] = {
-    0x0020, 0x007e, 0x00a0, 0x017f,  // Latin-1 and Latin Extended-A
-    0x0218, 0x021b,                  // Romanian
-    0x0394, 0x0394,                  // delta
+    0x0020, 0x007e, 0x00a0, 0x00ff,  // Latin-1
     0x2010, 0x2027, 0x2030, 0x2033,  // dashes, quotes, ellipsis, per mille, primes
     0x2044, 0x2044,                  // fraction slash
     0x2070, 0x208e,                  // super- and subscript digits
@@ -26,6 +24,12 @@ constexpr ImWchar text_ranges[] = {
     0x232b, 0x232b,                  // erase to the left
     0x25a0, 0x25a1, 0x25b2, 0x25b3, 0x25bc, 0x25bd, 0x25cb, 0x25cf,  // geometric marks
     0x26a0, 0x26a0, 0x2713, 0x2713, 0x2717, 0x2717,  // warning, tick, cross
+    0};
+
+// The rest of Latin; half as many again, so only for those who need them.
+constexpr ImWchar rare_letter_ranges[] = {
+    0x0100, 0x017f,  // Latin Extended-A
+    0x01a0, 0x01b0, 0x0218, 0x021b, 0x0300, 0x0303, 0x1e80, 0x1ef9,  // Romanian, Welsh, Vietnamese
     0};
 
 constexpr ImWchar figure_ranges[] = {
@@ -110,6 +114,30 @@ Font Fonts::get(Face face, double em_px) {
     return made(key, nearest ? nearest : ImGui::GetIO().FontDefault, size);
 }
 
+void Fonts::need(std::string_view text) {
+    if (rare_letters_) return;
+    for (const char c : text) {
+        const auto lead = static_cast<unsigned char>(c);
+        // First bytes of U+0100 to U+033F and of U+1000 to U+1FFF.
+        if ((lead >= 0xc4 && lead <= 0xcc) || lead == 0xe1) rare_letters_ = wanted_ = true;
+    }
+}
+
+ImFont* Fonts::add(Key key, const ImWchar* ranges, bool to_the_last) {
+    const File& source = file(key.first);
+    // Letters keep their true widths, or words fall apart; large figures stand on whole pixels.
+    const bool figures = key.first == Face::figures;
+    ImFontConfig config;
+    config.FontDataOwnedByAtlas = false;
+    config.MergeMode = to_the_last;
+    config.PixelSnapH = figures;
+    config.OversampleH = figures ? 1 : 2;
+    config.OversampleV = 1;
+    auto* data = const_cast<char*>(source.bytes.data());  // read only: the atlas does not own it
+    return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(data, static_cast<int>(source.bytes.size()),
+                                                      static_cast<float>(key.second * source.toolkit_px_per_em), &config, ranges);
+}
+
 bool Fonts::build_wanted() {
     if (!wanted_) return false;
     wanted_ = false;
@@ -117,18 +145,9 @@ bool Fonts::build_wanted() {
     ImGuiIO& io = ImGui::GetIO();
     io.Fonts->Clear();
     for (auto& [key, font] : fonts_) {
-        const File& source = file(key.first);
-        ImFontConfig config;
-        config.FontDataOwnedByAtlas = false;
-        // Letters keep their true widths, or words fall apart; large figures stand on whole pixels.
         const bool figures = key.first == Face::figures;
-        config.PixelSnapH = figures;
-        config.OversampleH = figures ? 1 : 2;
-        config.OversampleV = 1;
-        auto* data = const_cast<char*>(source.bytes.data());  // read only: the atlas does not own it
-        font = io.Fonts->AddFontFromMemoryTTF(data, static_cast<int>(source.bytes.size()),
-                                              static_cast<float>(key.second * source.toolkit_px_per_em), &config,
-                                              figures ? figure_ranges : text_ranges);
+        font = add(key, figures ? figure_ranges : text_ranges, false);
+        if (rare_letters_ && !figures) add(key, rare_letter_ranges, true);
     }
     io.FontDefault = fonts_.empty() ? nullptr : fonts_.begin()->second;
     return io.Fonts->Build();

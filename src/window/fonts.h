@@ -7,13 +7,14 @@
 #include <filesystem>
 #include <map>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
 namespace kw::window {
 
 enum class Face {
-    text,     // Inter Regular, all Latin letters and the trade's signs
+    text,     // Inter Regular, Latin letters and the trade's signs
     strong,   // Inter SemiBold, the same
     figures,  // Inter SemiBold, only what a number is made of: for large sizes, and small digits of fractions
 };
@@ -30,6 +31,8 @@ class Fonts {
 public:
     // em_px in device pixels.
     Font get(Face face, double em_px);
+    // To be told every text that will be drawn: rarer letters are made once one of them is used.
+    void need(std::string_view text);
     // Makes what was asked for since the last call. True if anything was made: the GL texture must then be renewed.
     bool build_wanted();
     // Counts builds: what was measured in an earlier one may be out by a pixel.
@@ -46,11 +49,13 @@ private:
     using Key = std::pair<Face, int>;
 
     const File& file(Face face) const { return face == Face::text ? regular_ : strong_; }
+    ImFont* add(Key key, const ImWchar* ranges, bool to_the_last);
     Font made(Key key, ImFont* font, double em_px) const;
 
     File regular_;
     File strong_;
     std::map<Key, ImFont*> fonts_;
+    bool rare_letters_ = false;
     bool wanted_ = false;
     int generation_ = 0;
 };

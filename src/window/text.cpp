@@ -78,10 +78,12 @@ void wrap_paragraph(Ui& ui, std::string_view text, const Font& font, float width
 }  // namespace
 
 float text_width(Ui& ui, std::string_view text, const Font& font) {
+    ui.fonts.need(text);
     return set_runs(ui, text, font, [](const TextRun&, const Font&, float) {});
 }
 
 void draw_text(Ui& ui, ImDrawList& list, ImVec2 at, std::string_view text, const Font& font, ImU32 ink) {
+    ui.fonts.need(text);
     const float base = std::round(at.y + font.ascent);
     set_runs(ui, text, font, [&](const TextRun& run, const Font& used, float x) {
         const float y = base - used.ascent - raise_of(run) * font.em;

@@ -8,6 +8,7 @@
 
 #include <cstdio>
 
+#include "draw/fraction_text.h"
 #include "window/gl_api.h"
 #include "window/gl_picture.h"
 #include "window/platform.h"
@@ -44,13 +45,13 @@ namespace {
 
 constexpr int frames_before_forgetting = 60;
 
+// What nearly every screen uses, so that the first frame is right; the rest comes when it is asked for.
 void ask_for_usual_sizes(Ui& ui) {
-    for (const TypeSize size : {TypeSize::small, TypeSize::body, TypeSize::heading}) {
-        ui.font(size);
-        ui.font(size, Face::strong);
-    }
-    ui.font_px(draw::annotation_style(draw::Emphasis::plain, draw::Theme::light).text_px);
-    for (const TypeSize size : {TypeSize::number, TypeSize::huge}) ui.font(size, Face::figures);
+    ui.font(TypeSize::small);
+    ui.font(TypeSize::body);
+    ui.font(TypeSize::body, Face::strong);
+    ui.font(TypeSize::heading, Face::strong);
+    ui.font_px(em_px(TypeSize::body) * draw::fraction_digit_size, Face::figures);
 }
 
 float part(std::uint8_t value) { return static_cast<float>(value) / 255.0f; }
@@ -99,8 +100,13 @@ void Window::Inside::apply_look() {
 
 void Window::Inside::renew_fonts() {
     if (!fonts.build_wanted()) return;
-    ImGui_ImplOpenGL3_DestroyFontsTexture();
-    ImGui_ImplOpenGL3_CreateFontsTexture();
+    if (fonts.generation() == 1) {
+        ImGui_ImplOpenGL3_CreateDeviceObjects();  // with the texture
+    } else {
+        ImGui_ImplOpenGL3_DestroyFontsTexture();
+        ImGui_ImplOpenGL3_CreateFontsTexture();
+    }
+    ImGui::GetIO().Fonts->ClearTexData();  // the GL has it now
     ImGui::GetIO().FontDefault = ui.font(TypeSize::body).font;
     pacer.request(1);
 }

@@ -1,6 +1,16 @@
 #include "wood/stock.h"
 
 namespace kw {
+namespace {
+
+template <class Kind>
+std::optional<Kind> named(const std::vector<Kind>& kinds, std::string_view name) {
+    for (const Kind kind : kinds)
+        if (name_of(kind) == name) return kind;
+    return std::nullopt;
+}
+
+}  // namespace
 
 std::string_view name_of(StockKind kind) {
     switch (kind) {
@@ -8,21 +18,28 @@ std::string_view name_of(StockKind kind) {
         case StockKind::solid: return "solid";
         case StockKind::panel: return "panel";
     }
-    return {};
+    return "";
 }
 
-std::optional<StockKind> stock_kind_named(std::string_view name) {
-    for (const StockKind kind : {StockKind::plywood, StockKind::solid, StockKind::panel})
-        if (name_of(kind) == name) return kind;
-    return std::nullopt;
+std::string_view name_of(GrainCut cut) {
+    switch (cut) {
+        case GrainCut::flatsawn: return "flatsawn";
+        case GrainCut::quartersawn: return "quartersawn";
+    }
+    return "";
 }
 
-std::string_view name_of(GrainCut cut) { return cut == GrainCut::flatsawn ? "flatsawn" : "quartersawn"; }
+std::optional<StockKind> stock_kind_named(std::string_view name) { return named(stock_kinds(), name); }
+std::optional<GrainCut> grain_cut_named(std::string_view name) { return named(grain_cuts(), name); }
 
-std::optional<GrainCut> grain_cut_named(std::string_view name) {
-    if (name == "flatsawn") return GrainCut::flatsawn;
-    if (name == "quartersawn") return GrainCut::quartersawn;
-    return std::nullopt;
+const std::vector<StockKind>& stock_kinds() {
+    static const std::vector<StockKind> all = {StockKind::plywood, StockKind::solid, StockKind::panel};
+    return all;
+}
+
+const std::vector<GrainCut>& grain_cuts() {
+    static const std::vector<GrainCut> all = {GrainCut::flatsawn, GrainCut::quartersawn};
+    return all;
 }
 
 }  // namespace kw

@@ -1,31 +1,37 @@
 #pragma once
-// The boards and panels that parts are cut from.
+// The sheets and boards that parts are cut from.
 
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "length/length.h"
 
 namespace kw {
 
 enum class StockKind { plywood, solid, panel };
+
+// How the board was sawn: the growth rings run with its face, or stand on it.
 enum class GrainCut { flatsawn, quartersawn };
 
 struct Stock {
     std::string name;
-    Length thickness;  // measured, not nominal
+    Length thickness;  // measured, never the nominal one
     StockKind kind = StockKind::plywood;
-    std::string species;                       // solid wood only; empty: not known
+    std::optional<std::string> species;  // solid wood's, as in species.h
     GrainCut cut = GrainCut::flatsawn;
-    std::optional<double> moisture_percent;    // now
+    std::optional<double> moisture_percent;  // now
 
     bool operator==(const Stock&) const = default;
 };
 
+// The names used in job files: "plywood", "solid", "panel"; "flatsawn", "quartersawn".
 std::string_view name_of(StockKind kind);
-std::optional<StockKind> stock_kind_named(std::string_view name);
 std::string_view name_of(GrainCut cut);
+std::optional<StockKind> stock_kind_named(std::string_view name);
 std::optional<GrainCut> grain_cut_named(std::string_view name);
+const std::vector<StockKind>& stock_kinds();
+const std::vector<GrainCut>& grain_cuts();
 
 }  // namespace kw

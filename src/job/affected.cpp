@@ -1,0 +1,47 @@
+#include "job/standing.h"
+
+namespace kw {
+namespace {
+
+std::string part_word(const std::string& part) { return "`" + part + "`"; }
+
+// Parts that went through a group's setup before it was corrected.
+std::optional<Affected> recheck_joint(const Job& job, const Design& design, const Ran& ran) {
+    const Group* group = design.group_with_key(ran.group_key);
+    if (!group) return std::nullopt;
+    const Fate fate = fate_of(*group, ran.member, ran.settings, group->stands, job.fit.tolerance.fit);
+    if (fate == Fate::fine) return std::nullopt;
+    return Affected{ran.part, fate,
+                    fate == Fate::recut
+                        ? Message::of(part_word(ran.part), ", ", ran.reference, ": run it again, the new cut takes it all")
+                        : Message::of(part_word(ran.part), ", ", ran.reference,
+                                      ": lost, the old cut took wood that should be there")};
+}
+
+// Parts already cut to a size that has changed since.
+std::optional<Affected> recheck_size(const Job& job, const Plan& plan, const Ran& ran) {
+    const Part* part = plan.part_with_id(ran.part);
+    if (!part || !ran.size) return std::nullopt;
+    const Length wanted = ran.work_key == "rip" ? part->size.width : part->size.length;
+    const Length less = wanted - *ran.size;
+    if (abs(less) <= job.fit.tolerance.fit) return std::nullopt;
+    if (less < Length{})
+        return Affected{ran.part, Fate::recut,
+                        Message::of(part_word(ran.part), " was cut to ", *ran.size, ": take off ", -less, ", to ", wanted)};
+    return Affected{ran.part, Fate::lost,
+                    Message::of(part_word(ran.part), " was cut to ", *ran.size, ", and must be ", wanted, ": too short by ",
+                                less)};
+}
+
+}  // namespace
+
+std::vector<Affected> affected_parts(const Job& job, const Design& design, const Plan& plan, const Standing& standing) {
+    std::vector<Affected> out;
+    for (const Ran& ran : standing.ran) {
+        const auto affected = ran.group_key.empty() ? recheck_size(job, plan, ran) : recheck_joint(job, design, ran);
+        if (affected) out.push_back(*affected);
+    }
+    return out;
+}
+
+}  // namespace kw

@@ -1,0 +1,166 @@
+#include "job/standing.h"
+
+#include <algorithm>
+
+#include "testcut/observe.h"
+
+namespace kw {
+namespace {
+
+class Replay {
+public:
+    Replay(const Job& job, const Design& design) : job_(job), design_(design) {}
+
+    Standing run() {
+        for (const LogEntry& entry : job_.log) {
+            if (entry.kind == LogKind::ran) note_ran(entry);
+            else if (const Group* group = group_of(entry)) entry.kind == LogKind::test ? test(*group, entry) : lock(*group, entry);
+            else ++standing_.forgotten;
+        }
+        return standing_;
+    }
+
+private:
+    // An entry's key is its group's, behind which a setup's own work may stand.
+    const Group* group_of(const LogEntry& entry) const {
+        for (const Group& group : design_.groups)
+            if (entry.key == group.key || entry.key.rfind(group.key + " | ", 0) == 0) return &group;
+        return nullptr;
+    }
+
+    GroupStanding& standing_of(const Group& group) {
+        const auto [place, is_new] = standing_.groups.try_emplace(group.key);
+        GroupStanding& standing = place->second;
+        if (is_new) {
+            standing.model = model_of(as_it_stands(group), tolerances_of(job_), partner(group));
+            standing.now = belief_from_priors(standing.model);
+            standing.next = standing.now;
+        }
+        return standing;
+    }
+
+    Group as_it_stands(const Group& group) const {
+        Group standing = group;
+        const auto found = standing_.groups.find(group.key);
+        if (found != standing_.groups.end())
+            standing.stands = settings_by(found->second.model, group.designed, found->second.next);
+        return standing;
+    }
+
+    const Group* partner(const Group& group) {
+        const Group* slot = partner_of(design_, group);
+        if (!slot) return nullptr;
+        partner_ = as_it_stands(*slot);
+        return &partner_;
+    }
+
+    // The moves that the entry tells of, or else those that were advised.
+    static Belief moved(const GroupStanding& standing, const LogEntry& entry) {
+        if (!entry.moved_given) return standing.next;
+        std::vector<Move> moves;
+        for (const NamedLength& move : entry.moved)
+            if (const auto control = control_named(standing.model, move.name)) moves.push_back({*control, move.value.mm()});
+        return predict_moves(standing.model, standing.now, moves);
+    }
+
+    void test(const Group& group, const LogEntry& entry) {
+        GroupStanding& standing = standing_of(group);
+        const Belief before = moved(standing, entry);
+        standing.now = observe_all(before, observations(standing.model, entry));
+        ++standing.tests;
+        standing.locked = false;
+        standing.read.clear();
+        for (const NamedLength& reading : entry.readings) standing.read.push_back(reading.name);
+        AdviceOptions options;
+        options.wanted_chance = job_.fit.wanted_chance;
+        options.already_read = standing.read;
+        standing.advice = advise(standing.model, standing.now, options);
+        standing.next = predict_moves(standing.model, standing.now, standing.advice.moves);
+        standing.at_test = settings_by(standing.model, group.designed, standing.now);
+        if (entry.fresh_end || standing.tests == 1) standing.at_fresh_ends = standing.at_test;
+    }
+
+    static std::vector<Observation> observations(const Model& model, const LogEntry& entry) {
+        std::vector<Observation> out;
+        for (const NamedLength& reading : entry.readings)
+            if (const Reading* known = reading_named(model, reading.name)) out.push_back(taken(*known, reading.value.mm()));
+        const Reading* fit = reading_named(model, "fit");
+        if (const auto feel = feel_of_word(entry.felt); feel && fit) out.push_back(felt(fit->form, *feel));
+        return out;
+    }
+
+    void lock(const Group& group, const LogEntry& entry) {
+        GroupStanding& standing = standing_of(group);
+        standing.now = moved(standing, entry);
+        standing.next = standing.now;
+        standing.locked = true;
+    }
+
+    void note_ran(const LogEntry& entry) {
+        Ran ran{entry.key, {}, entry.part, entry.reference, Member::receiver, {}, std::nullopt};
+        if (const Group* group = group_of(entry)) {
+            ran.group_key = group->key;
+            ran.settings = as_it_stands(*group).stands;
+            const auto& inserts = group->work.inserts;
+            const bool inserted = group->cuts_end && std::any_of(inserts.begin(), inserts.end(), [&](const PartEnd& end) {
+                return end.part == entry.part && name_of(end.reference) == entry.reference;
+            });
+            ran.member = inserted ? Member::insert : Member::receiver;
+        }
+        for (const NamedLength& reading : entry.readings)
+            if (reading.name == "size") ran.size = reading.value;
+        // Told twice is run once, as it ran last.
+        standing_.ran.erase(std::remove_if(standing_.ran.begin(), standing_.ran.end(),
+                                           [&](const Ran& other) {
+                                               return other.work_key == ran.work_key && other.part == ran.part &&
+                                                      other.reference == ran.reference;
+                                           }),
+                            standing_.ran.end());
+        standing_.ran.push_back(std::move(ran));
+    }
+
+    const Job& job_;
+    const Design& design_;
+    Standing standing_;
+    Group partner_;
+};
+
+}  // namespace
+
+GroupTolerances tolerances_of(const Job& job) {
+    const Tolerances& t = job.fit.tolerance;
+    return {t.fit, t.shoulder_gap, t.step, t.depth, t.place};
+}
+
+const Group* partner_of(const Design& design, const Group& group) {
+    if (group.cuts_slot || !group.cuts_end) return nullptr;
+    for (const DrawerDesign& drawer : design.drawers)
+        for (const JointKeys* keys : {&drawer.front_keys, &drawer.back_keys})
+            if (keys->end == group.key) return design.group_with_key(keys->slot);
+    return nullptr;
+}
+
+std::string work_key(const Setup& setup, const Design& design) {
+    for (const Group& group : design.groups)
+        if (group.id == setup.group) return group.key + " | " + setup.work;
+    return setup.stage == Stage::rip ? "rip" : "crosscut";
+}
+
+Standing replay(const Job& job, const Design& design) { return Replay(job, design).run(); }
+
+Design with_standing(Design design, const Standing& standing) {
+    for (Group& group : design.groups) {
+        const auto found = standing.groups.find(group.key);
+        if (found != standing.groups.end())
+            group.stands = settings_by(found->second.model, group.designed, found->second.next);
+    }
+    for (const DrawerDesign& drawer : design.drawers) {
+        if (!drawer.back_follows_front || standing.groups.count(drawer.back_keys.slot) > 0) continue;
+        const Length front_reach = joints_as_cut(design, drawer).front_reach;
+        for (Group& group : design.groups)
+            if (group.key == drawer.back_keys.slot) group.stands.height = front_reach + drawer.back.joint.end_relief;
+    }
+    return design;
+}
+
+}  // namespace kw

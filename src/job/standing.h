@@ -1,0 +1,64 @@
+#pragma once
+// How everything stands: the log, replayed. No state is kept anywhere else.
+
+#include <map>
+
+#include "job/plan.h"
+#include "testcut/correct.h"
+#include "testcut/joint_model.h"
+#include "testcut/recut.h"
+
+namespace kw {
+
+struct GroupStanding {
+    Model model;
+    Belief now;                 // as the last test cut left it, before the moves advised
+    Belief next;                // after them: where the next cut will be made
+    int tests = 0;
+    bool locked = false;
+    Advice advice;              // after the last test
+    std::vector<std::string> read;
+    Settings at_test;           // what cut the last test ends, as believed now
+    Settings at_fresh_ends;     // what cut them first
+};
+
+// One part's end or edge that has gone through.
+struct Ran {
+    std::string work_key;       // see work_key()
+    std::string group_key;      // empty for rips and crosscuts
+    std::string part;
+    std::string reference;
+    Member member = Member::receiver;
+    Settings settings;          // of the group, when it ran
+    std::optional<Length> size; // that it was cut to, of rips and crosscuts
+};
+
+struct Standing {
+    std::map<std::string, GroupStanding> groups;  // by group key; those that were tested or locked
+    std::vector<Ran> ran;
+    int forgotten = 0;                            // log entries about work that is no longer planned
+};
+
+GroupTolerances tolerances_of(const Job& job);
+const Group* partner_of(const Design& design, const Group& group);
+
+// The same for the same work, however setups are numbered; the log names it.
+std::string work_key(const Setup& setup, const Design& design);
+
+// Replays the job's log over the design.
+Standing replay(const Job& job, const Design& design);
+
+// The design with its groups standing as tested and locked. Backs that follow the front's reach follow it here.
+Design with_standing(Design design, const Standing& standing);
+
+// A part that has been cut and no longer is as it must be.
+struct Affected {
+    std::string part;
+    Fate fate = Fate::fine;
+    Message what;
+};
+
+std::vector<Affected> affected_parts(const Job& job, const Design& standing_design, const Plan& plan,
+                                     const Standing& standing);
+
+}  // namespace kw

@@ -1,0 +1,89 @@
+#include <algorithm>
+
+#include "order/search.h"
+
+namespace kw::order {
+
+namespace {
+
+class Beam {
+public:
+    Beam(Search& search, const BeamWidth& beam)
+        : search_(search), expander_(search.expander), beam_(beam), nodes_(expander_.model()),
+          layers_(expander_.model().count) {}
+
+    bool run() {
+        State start = expander_.start();
+        const std::size_t done = count(start.done);
+        nodes_.meet(start, {0, 0, start.spent_s, expander_.bound_s(start), done, true});
+        layers_[done].push_back(0);
+        for (auto& layer : layers_) {
+            narrow(layer);
+            for (const std::size_t index : layer) {
+                if (is_over()) return false;
+                if (nodes_[index].bound_s < search_.best_s) expand(index);
+            }
+        }
+        return is_complete_;
+    }
+
+private:
+    bool is_over() {
+        if (!beam_.has_limits) return false;
+        search_.ask_to_stop();
+        return search_.stopped || search_.is_out_of_nodes();
+    }
+
+    void narrow(std::vector<std::size_t>& layer) {
+        std::sort(layer.begin(), layer.end(), [this](std::size_t a, std::size_t b) {
+            return std::pair(nodes_[a].bound_s, a) < std::pair(nodes_[b].bound_s, b);
+        });
+        if (layer.size() <= beam_.width) return;
+        is_complete_ = is_complete_ && nodes_[layer[beam_.width]].bound_s >= search_.best_s;
+        layer.resize(beam_.width);
+    }
+
+    void expand(std::size_t index) {
+        nodes_.load(index, state_);
+        const std::vector<Child>& children = expander_.children(state_);
+        if (children.empty()) search_.note_dead_end(state_, nodes_[index].done);
+        const bool wait = beam_.is_patient && std::any_of(children.begin(), children.end(), [this](const Child& child) {
+                              return expander_.is_patient(state_, child.move.operation);
+                          });
+        for (const Child& child : children) {
+            if (child.bound_s >= search_.best_s) continue;
+            if (wait && !expander_.is_patient(state_, child.move.operation)) is_complete_ = false;
+            else follow(index, child);
+        }
+    }
+
+    void follow(std::size_t index, const Child& child) {
+        next_ = state_;
+        expander_.go(child.move, next_);
+        ++search_.nodes;
+        const std::size_t done = count(next_.done);
+        if (done == expander_.model().count) {
+            if (next_.spent_s < search_.best_s) search_.note_order(nodes_.moves_to(index, child.move.operation));
+            return;
+        }
+        const std::int64_t bound_s = std::max(child.bound_s, nodes_[index].bound_s);
+        const std::size_t known = nodes_.size();
+        const std::size_t met = nodes_.meet(next_, {index, child.move.operation, next_.spent_s, bound_s, done, true}).first;
+        if (met == known) layers_[done].push_back(met);
+    }
+
+    Search& search_;
+    Expander& expander_;
+    BeamWidth beam_;
+    Nodes nodes_;
+    std::vector<std::vector<std::size_t>> layers_;  // by the number of operations done
+    bool is_complete_ = true;
+    State state_;
+    State next_;
+};
+
+}  // namespace
+
+bool search_beam(Search& search, const BeamWidth& beam) { return Beam(search, beam).run(); }
+
+}  // namespace kw::order

@@ -1,0 +1,54 @@
+#pragma once
+// What may be done next, without what need not be tried.
+//
+// Two rules leave choices out on machines that are orderly, which is where the following holds. All work that needs an attribute
+// also needs what that hangs on. All operations of a group need all that it holds, at the same values, and what a group
+// holds hangs only on what it holds. (A group that is begun: the machine stands at those values.) There an operation can be taken
+// out of an order without making the rest dearer or against the rules: what it changed is changed later by the next one that
+// needs it, and costs no more there. So:
+// - work at the machine where we stand that needs no change, and begins no group, is done at once;
+// - work v is not tried while work w on the same machine lies on the way to it: all that w changes, v would change alike, and w
+//   begins no group that v does not. Between two that lie on each other's way, the lower index goes first.
+
+#include "order/bound.h"
+
+namespace kw::order {
+
+struct Child {
+    Move move;
+    std::int64_t bound_s = 0;  // of changes and walks, all told: spent, and the floor of what is left
+};
+
+class Expander {
+public:
+    explicit Expander(const Model& model) : model_(model), bound_(model) {}
+
+    // Before the first move, with what is done at once.
+    State start(std::vector<std::size_t>* trail = nullptr) const;
+    std::int64_t bound_s(const State& state) { return state.spent_s + bound_.floor(state).total_s; }
+    // By index. Valid until the next call.
+    const std::vector<Child>& children(State& state);
+    // Takes the move and all that is then done at once; `trail`, if any, gets these operations in order.
+    void go(const Move& move, State& state, std::vector<std::size_t>* trail = nullptr) const;
+
+    // Whether an operation that comes next begins no group that would then wait for work that could be done before.
+    bool is_patient(const State& state, std::size_t operation) const;
+
+    const Model& model() const { return model_; }
+
+private:
+    void collect_moves(const State& state);
+    void settle(State& state, std::vector<std::size_t>* trail) const;
+    bool begins_a_group(const State& state, std::size_t operation) const;
+    bool begins_no_other_group(const State& state, std::size_t w, std::size_t v) const;
+    bool lies_on_the_way(const State& state, const Move& w, const Move& v) const;
+    bool can_be_skipped(const State& state, const Move& v) const;
+
+    const Model& model_;
+    Bound bound_;
+    std::vector<Move> moves_;
+    std::vector<std::size_t> first_move_;  // by machine, and one more
+    std::vector<Child> children_;
+};
+
+}  // namespace kw::order

@@ -1,0 +1,23 @@
+#pragma once
+// What must come before what: as asked, and as follows from the groups.
+
+#include <variant>
+
+#include "order/bits.h"
+#include "order/problem.h"
+
+namespace kw::order {
+
+// Operations that can't all keep the rules, and the groups that make it so.
+struct Contradiction {
+    std::vector<std::size_t> operations;
+    std::vector<std::size_t> groups;
+};
+
+// For every operation all those that must be done before it; or why that can't be.
+//
+// An operation that needs another value of a held attribute than every operation of the group does would disturb the group wherever
+// it came between them. So if it must come before one of them it must come before all, and likewise after.
+std::variant<std::vector<Bits>, Contradiction> all_before(const Problem& problem);
+
+}  // namespace kw::order

@@ -1,0 +1,35 @@
+#include "order/search.h"
+
+namespace kw::order {
+
+namespace {
+
+constexpr std::int64_t nodes_between_questions = 256;
+
+}  // namespace
+
+Search::Search(const Model& model, const Options& limits) : expander(model), options(limits), furthest(start_of(model)) {}
+
+void Search::ask_to_stop() {
+    if (stopped || !options.stop || best_s == no_order || nodes - asked_at_ < nodes_between_questions) return;
+    asked_at_ = nodes;
+    const std::int64_t duration_s = expander.model().duration_s;
+    stopped = options.stop({best_s + duration_s, bound_s + duration_s, nodes});
+}
+
+void Search::note_order(const std::vector<std::size_t>& moves) {
+    order.clear();
+    State state = expander.start(&order);
+    for (const std::size_t operation : moves)
+        expander.go(move_of(expander.model(), state, operation), state, &order);
+    assert(order.size() == expander.model().count);
+    best_s = state.spent_s;
+}
+
+void Search::note_dead_end(const State& state, std::size_t done) {
+    if (done < furthest_done_) return;
+    furthest_done_ = done;
+    furthest = state;
+}
+
+}  // namespace kw::order

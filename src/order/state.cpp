@@ -1,0 +1,82 @@
+#include "order/state.h"
+
+#include <algorithm>
+
+namespace kw::order {
+
+namespace {
+
+// A label that no work asks for any more is as good as none: fewer states to tell apart.
+Label worth_keeping(const View& view, Label label, const Bits& done) {
+    return any_left(view.asked_by[label], done) ? label : Label{0};
+}
+
+}  // namespace
+
+State start_of(const Model& model) {
+    State state{Bits(model.words(), 0), {}, 0};
+    for (const View& view : model.views) state.label.push_back(worth_keeping(view, view.start, state.done));
+    if (model.views.back().start == model.nowhere()) state.label.back() = model.nowhere();
+    return state;
+}
+
+Move move_of(const Model& model, const State& state, std::size_t operation) {
+    const Work& work = model.works[operation];
+    const Shop& shop = model.shops[work.machine];
+    const Label* stands = state.label.data() + shop.first_view;
+    Mask hanging = 0;
+    Move move;
+    move.operation = operation;
+    for (std::size_t a = 0; a < shop.attributes; ++a) {
+        if (work.label[a] == 0 || work.label[a] == stands[a]) continue;
+        move.changed |= Mask{1} << a;
+        hanging |= shop.hangs[a];
+    }
+    move.touched = move.changed | hanging;
+    move.changed |= hanging & work.needs;
+    for (std::size_t a = 0; a < shop.attributes; ++a)
+        if (move.changed >> a & 1) move.cost_s += model.views[shop.first_view + a].weight[work.label[a]];
+    const Label here = state.label.back();
+    if (here != work.machine + 1 && here != model.nowhere())
+        move.cost_s += model.views.back().weight[work.machine + 1];
+    return move;
+}
+
+void take(const Model& model, const Move& move, State& state) {
+    const Work& work = model.works[move.operation];
+    const Shop& shop = model.shops[work.machine];
+    put(state.done, move.operation);
+    state.spent_s += move.cost_s;
+    for (std::size_t a = 0; a < shop.attributes; ++a) {
+        Label& label = state.label[shop.first_view + a];
+        if (work.label[a] != 0) label = work.label[a];
+        else if (move.touched >> a & 1) label = 0;
+        label = worth_keeping(model.views[shop.first_view + a], label, state.done);
+    }
+    state.label.back() = worth_keeping(model.views.back(), static_cast<Label>(work.machine + 1), state.done);
+}
+
+bool is_ready(const Model& model, const State& state, std::size_t operation) {
+    return !has(state.done, operation) && is_subset(model.before[operation], state.done);
+}
+
+bool is_untouched(const Model& model, const State& state, std::size_t group) {
+    const Held& held = model.groups[group];
+    return !held.begun && !intersect(held.operations, state.done);
+}
+
+std::vector<std::size_t> open_groups(const Model& model, const State& state, std::size_t machine) {
+    std::vector<std::size_t> open;
+    for (const std::size_t g : model.shops[machine].groups)
+        if (!is_untouched(model, state, g) && any_left(model.groups[g].operations, state.done)) open.push_back(g);
+    return open;
+}
+
+bool disturbs(const Model& model, const std::vector<std::size_t>& open, const Move& move) {
+    return std::any_of(open.begin(), open.end(), [&](std::size_t g) {
+        const Held& held = model.groups[g];
+        return (held.held & move.touched) && !has(held.operations, move.operation);
+    });
+}
+
+}  // namespace kw::order

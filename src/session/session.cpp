@@ -1,0 +1,199 @@
+#include "session/session.h"
+
+#include <algorithm>
+
+#include "file/read_log.h"
+
+namespace kw {
+namespace {
+
+void work_it_out(Session& session) {
+    auto job = read_job(session.document);
+    if (!job) {
+        session.problems = std::move(job.error());
+        return;
+    }
+    auto work = work_out(std::move(*job));
+    if (!work) {
+        session.problems = std::move(work.error());
+        return;
+    }
+    session.problems.clear();
+    session.work = std::move(*work);
+}
+
+Session refuse(Session session, std::string field, std::string why) {
+    session.refused_field = std::move(field);
+    session.refused = std::move(why);
+    return session;
+}
+
+Session refuse(Session session, const Refusal& refusal) {
+    const Graduation graduation = session.work ? caliper_graduation(session.work->job) : Graduation::in_001;
+    return refuse(std::move(session), refusal.field,
+                  refusal.why.text(graduation) + "; " + refusal.remedy.text(graduation));
+}
+
+Session with_document(const Session& before, Json document) {
+    constexpr std::size_t most_undo = 200;
+    Session after = before;
+    after.undo.push_back(before.document);
+    if (after.undo.size() > most_undo) after.undo.erase(after.undo.begin());
+    after.redo.clear();
+    after.document = std::move(document);
+    work_it_out(after);
+    return after;
+}
+
+Session with_log_entry(const Session& session, const LogEntry& entry) {
+    Json document = session.document;
+    document["log"].push_back(log_entry_json(entry, session.work->job.unit));
+    return with_document(session, std::move(document));
+}
+
+// Sets what `pointer` names, making the objects on the way; a null value erases.
+Json with_field(Json document, const Json::json_pointer& pointer, const Json& value) {
+    if (value.is_null()) {
+        if (!document.contains(pointer)) return document;
+        document[pointer.parent_pointer()].erase(pointer.back());
+    } else {
+        document[pointer] = value;
+    }
+    return document;
+}
+
+std::string free_name(const Json& drawers, const std::string& like) {
+    const auto taken = [&](const std::string& name) {
+        return std::any_of(drawers.begin(), drawers.end(),
+                           [&](const Json& drawer) { return drawer.value("name", "") == name; });
+    };
+    for (int i = 2;; ++i) {
+        const std::string name = like + " " + std::to_string(i);
+        if (!taken(name)) return name;
+    }
+}
+
+class Applier {
+public:
+    Applier(const Session& session, const std::string& time) : session_(session), time_(time) {}
+
+    Session operator()(const SetField& set) const {
+        try {
+            return with_document(session_, with_field(session_.document, Json::json_pointer(set.pointer), set.value));
+        } catch (const Json::exception&) {
+            return refuse(session_, set.pointer, "there is no such field in a job");
+        }
+    }
+
+    Session operator()(const AddDrawer& add) const {
+        Json document = session_.document;
+        Json& drawers = document["drawers"];
+        if (add.like >= drawers.size()) return refuse(session_, "/drawers", "there is no drawer to start from");
+        Json drawer = drawers[add.like];
+        drawer["name"] = free_name(drawers, drawer.value("name", "drawer"));
+        drawers.push_back(std::move(drawer));
+        return with_document(session_, std::move(document));
+    }
+
+    Session operator()(const RemoveDrawer& remove) const {
+        Json document = session_.document;
+        Json& drawers = document["drawers"];
+        if (remove.index >= drawers.size() || drawers.size() < 2)
+            return refuse(session_, "/drawers", "a job keeps at least one drawer");
+        drawers.erase(remove.index);
+        return with_document(session_, std::move(document));
+    }
+
+    Session operator()(const SaveTest& save) const {
+        if (!session_.work) return nothing_planned();
+        const auto entry = test_entry(*session_.work, save.cut, time_);
+        return entry ? with_log_entry(session_, *entry) : refuse(session_, entry.error());
+    }
+
+    Session operator()(const LockGroup& lock) const {
+        if (!session_.work) return nothing_planned();
+        const auto entry = lock_entry(*session_.work, lock.cut, time_);
+        return entry ? with_log_entry(session_, *entry) : refuse(session_, entry.error());
+    }
+
+    Session operator()(const MarkRun& mark) const {
+        const Setup* setup = session_.work ? session_.work->plan.setup_with_id(mark.setup) : nullptr;
+        if (!setup) return nothing_planned();
+        Json document = session_.document;
+        for (const std::size_t index : mark.passes) {
+            const LogEntry entry = ran_entry(*setup, setup->passes.at(index));
+            Json& log = document["log"];
+            if (mark.done) log.push_back(log_entry_json(entry, session_.work->job.unit));
+            else take_back(log, entry);
+        }
+        return with_document(session_, std::move(document));
+    }
+
+    Session operator()(const Undo&) const { return step(session_.undo, &Session::undo, &Session::redo, "nothing to take back"); }
+    Session operator()(const Redo&) const { return step(session_.redo, &Session::redo, &Session::undo, "nothing to do again"); }
+
+private:
+    Session nothing_planned() const { return refuse(session_, "setup", "there is no such setup in the plan"); }
+
+    Session step(const std::vector<Json>& from, std::vector<Json> Session::*source, std::vector<Json> Session::*target,
+                 const char* why_not) const {
+        if (from.empty()) return refuse(session_, "", why_not);
+        Session after = session_;
+        (after.*target).push_back(session_.document);
+        after.document = (after.*source).back();
+        (after.*source).pop_back();
+        work_it_out(after);
+        return after;
+    }
+
+    LogEntry ran_entry(const Setup& setup, const Pass& pass) const {
+        LogEntry entry;
+        entry.kind = LogKind::ran;
+        entry.time = time_;
+        entry.setup = setup.id;
+        entry.key = work_key(setup, session_.work->design);
+        entry.part = pass.part;
+        entry.reference = std::string(name_of(pass.reference));
+        if (!setup.height) entry.readings.push_back({"size", setup.fence});
+        return entry;
+    }
+
+    static void take_back(Json& log, const LogEntry& entry) {
+        for (std::size_t i = log.size(); i-- > 0;) {
+            const Json& other = log[i];
+            if (other.value("kind", "") != "ran" || other.value("key", "") != entry.key ||
+                other.value("part", "") != entry.part || other.value("reference", "") != entry.reference)
+                continue;
+            log.erase(i);
+            return;
+        }
+    }
+
+    const Session& session_;
+    const std::string& time_;
+};
+
+}  // namespace
+
+Session open_session(Json document) {
+    Session session;
+    session.document = std::move(document);
+    work_it_out(session);
+    return session;
+}
+
+Session apply(const Session& session, const Action& action, const std::string& time) {
+    Session before = session;
+    before.refused.clear();
+    before.refused_field.clear();
+    return std::visit(Applier(before, time), action);
+}
+
+std::vector<Problem> problems_at(const Session& session, const std::string& pointer) {
+    std::vector<Problem> out;
+    for (const Problem& problem : session.problems)
+        if (problem.pointer == pointer || problem.pointer.rfind(pointer + "/", 0) == 0) out.push_back(problem);
+    return out;
+}
+
+}  // namespace kw

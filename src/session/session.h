@@ -1,0 +1,58 @@
+#pragma once
+// The open job: its document, what has been worked out from it, and the way back. A value; every action gives a new
+// one. The window and the command line change jobs only through here.
+
+#include <variant>
+
+#include "file/document.h"
+#include "session/test_cut.h"
+
+namespace kw {
+
+struct Session {
+    Json document;
+    std::shared_ptr<const Work> work;  // the last that could be worked out; null before there was one
+    std::vector<Problem> problems;     // of the document as it is: `work` is then an older one's
+    std::vector<Json> undo;
+    std::vector<Json> redo;
+    std::string refused;               // why the last action was not taken; empty if it was
+    std::string refused_field;         // JSON pointer, or "setup", "readings" ...
+};
+
+// One field of the document; a null value takes the field away.
+struct SetField {
+    std::string pointer;
+    Json value;
+};
+struct AddDrawer {
+    std::size_t like = 0;  // index of the drawer to start from
+};
+struct RemoveDrawer {
+    std::size_t index = 0;
+};
+struct SaveTest {
+    TestCut cut;
+};
+struct LockGroup {
+    TestCut cut;  // its setup, and what was moved
+};
+struct MarkRun {
+    std::string setup;
+    std::vector<std::size_t> passes;  // indices into the setup's passes
+    bool done = true;
+};
+struct Undo {};
+struct Redo {};
+
+using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, Undo, Redo>;
+
+Session open_session(Json document);
+
+// `time`: now, as it goes into the log. An action that is refused leaves everything but `refused` as it was. A field that
+// reads well but makes a job that can't be made is taken: the problems are said, and the last work stays.
+Session apply(const Session& session, const Action& action, const std::string& time);
+
+// Problems at this field or beneath it.
+std::vector<Problem> problems_at(const Session& session, const std::string& pointer);
+
+}  // namespace kw

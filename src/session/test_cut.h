@@ -1,0 +1,57 @@
+#pragma once
+// A test cut as it goes in, and what is answered.
+
+#include "job/work.h"
+
+namespace kw {
+
+struct TestCut {
+    std::string setup;
+    std::vector<NamedLength> readings;
+    std::string felt;
+    std::optional<std::vector<NamedLength>> moved;  // nothing: the moves advised before were made
+    bool fresh_end = false;
+    std::string by;
+};
+
+// The log entry for a test cut or a lock at a setup, checked: names that the joint knows, readings within reason.
+// Refuses with the field `setup`, `readings`, `felt` or `moved`.
+tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& cut, const std::string& time);
+tl::expected<LogEntry, Refusal> lock_entry(const Work& work, const TestCut& cut, const std::string& time);
+
+struct SaidMove {
+    std::string control;
+    Length by;
+    std::string say;  // "raise the blade 0.012 in, about 1/8 turn"
+};
+
+enum class Retry { same_ends, fresh_end };
+
+// Where a group stands after its last test cut, and what to do.
+struct FitReport {
+    std::string setup;
+    std::string group;
+    int test = 0;
+    bool locked = false;
+    Settings now;
+    Settings next;                   // after the moves
+    std::vector<std::pair<std::string, double>> spread_mm;
+    std::vector<SaidMove> moves;
+    Retry retry = Retry::same_ends;
+    double chance_in_tolerance = 0.0;
+    double chance_after_move = 0.0;
+    AdviceKind advice = AdviceKind::measure;
+    std::string measure;             // the reading that would tell most
+    std::optional<double> fit_mm, shoulder_gap_mm, face_step_mm;  // expected after the moves
+};
+
+// Nothing for a setup that has no joint. Before the first test: what is believed of the scales.
+std::optional<FitReport> fit_report(const Work& work, const std::string& setup);
+
+// The readings that a setup's joint knows, in the order in which a maker takes them.
+std::vector<std::string> reading_names(const Work& work, const std::string& setup);
+
+// "tongue thickness" for "tongue_thickness".
+std::string plain_name(const std::string& reading);
+
+}  // namespace kw

@@ -1,0 +1,149 @@
+#include "checker/setups.h"
+
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "checker/workpiece.h"
+
+namespace checker {
+namespace {
+
+// Settings are written with six decimals; nearer than this (mm) they are one.
+constexpr double one_setting_mm = 5e-6;
+
+bool is_one(double one_mm, double other_mm) { return std::abs(one_mm - other_mm) < one_setting_mm; }
+
+class SetupCheck {
+public:
+    SetupCheck(const Plan& plan, const Asked& asked, Report& report) : plan_(plan), asked_(asked), report_(report) {
+        for (const PlanPart& part : plan.parts) parts_.emplace(part.id, part);
+    }
+
+    void run() {
+        std::set<std::string> ids;
+        for (const Setup& setup : plan_.setups) {
+            if (!ids.insert(setup.id).second) say(setup, "two setups have this id");
+            if (setup.passes.empty()) say(setup, "nothing goes through it");
+            machine(setup);
+            cutter(setup);
+            if (setup.through())
+                through_cut(setup);
+            else
+                joint_cut(setup);
+        }
+        equal_settings();
+        chosen_cutters();
+    }
+
+private:
+    void say(const Setup& setup, const std::string& what) { report_.say(Kind::setup, setup.id, what); }
+
+    void machine(const Setup& setup) {
+        const AskedMachine* machine = find_named(asked_.machines, setup.machine);
+        if (machine == nullptr) {
+            say(setup, "no machine is called " + setup.machine);
+            return;
+        }
+        if (setup.through()) return;
+        if (machine->kind == "miter saw") say(setup, "a miter saw makes no joint");
+        if (machine->max_height_mm && *setup.height_mm > *machine->max_height_mm + nothing_mm)
+            say(setup, "the cutter does not rise that high");
+        if (machine->max_dado_width_mm && setup.kerf_mm > *machine->max_dado_width_mm + nothing_mm)
+            say(setup, "the cutter is wider than the arbor takes");
+    }
+
+    // A miter saw's own blade need not be in the job: a through cut there may name none.
+    void cutter(const Setup& setup) {
+        if (setup.through() && setup.cutter.empty()) return;
+        const AskedCutter* cutter = find_named(asked_.cutters, setup.cutter);
+        if (cutter == nullptr) {
+            say(setup, "no cutter is called " + setup.cutter);
+            return;
+        }
+        if (cutter->machine != setup.machine) say(setup, "its cutter is for another machine");
+        if (!setup.through() && cutter->kerf_mm && !is_one(setup.kerf_mm, *cutter->kerf_mm))
+            say(setup, "its kerf is not the cutter's");
+        if (setup.through() && cutter->kind == "dado stack") say(setup, "a dado stack does not cut to size");
+    }
+
+    void through_cut(const Setup& setup) {
+        if (setup.sacrificial) say(setup, "a through cut runs in no spacer");
+        for (const Pass& pass : setup.passes) {
+            if (pass.nibble) say(setup, "a through cut nibbles");
+            const auto found = parts_.find(pass.part);
+            if (found == parts_.end()) continue;  // said already
+            const auto reference = find_reference(found->second.role, pass.reference);
+            if (reference && reference->axis == along && setup.guide.find("stop") == std::string::npos) {
+                say(setup, "a crosscut goes without a stop");
+                return;
+            }
+        }
+    }
+
+    void joint_cut(const Setup& setup) {
+        if (!(*setup.height_mm > 0) || !(setup.kerf_mm > 0)) say(setup, "it cuts nothing");
+        if (setup.spacer_mm < 0) say(setup, "its spacer is thinner than nothing");
+        const double near = setup.near_mm();
+        const bool on_the_fence = std::abs(near) < one_setting_mm;
+        if (!on_the_fence && setup.sacrificial != (near < 0))
+            say(setup, near < 0 ? "the cutter runs in a spacer that is not sacrificial"
+                                : "a spacer is called sacrificial that the cutter does not reach");
+        for (const Pass& pass : setup.passes) {
+            if (pass.nibble && near < one_setting_mm) say(setup, "it nibbles where no strip is left at the end");
+            const auto found = parts_.find(pass.part);
+            if (found != parts_.end() && *setup.height_mm >= found->second.thickness_mm)
+                say(setup, "it cuts through " + pass.part);
+        }
+    }
+
+    // Equal settings are one setup, for the whole batch.
+    void equal_settings() {
+        const auto equal = [](const Setup& one, const Setup& other) {
+            return one.machine == other.machine && one.cutter == other.cutter && one.guide == other.guide &&
+                   is_one(one.kerf_mm, other.kerf_mm) && is_one(one.fence_mm, other.fence_mm) &&
+                   is_one(one.spacer_mm, other.spacer_mm) && is_one(*one.height_mm, *other.height_mm);
+        };
+        for (std::size_t i = 0; i < plan_.setups.size(); ++i) {
+            for (std::size_t j = i + 1; j < plan_.setups.size(); ++j) {
+                const Setup& one = plan_.setups[i];
+                const Setup& other = plan_.setups[j];
+                if (!one.through() && !other.through() && equal(one, other))
+                    say(other, "it has the same settings as " + one.id);
+            }
+        }
+    }
+
+    // Where the job names a joint's cutter, that one makes it.
+    void chosen_cutters() {
+        for (const Setup& setup : plan_.setups) {
+            if (setup.through()) continue;
+            for (const Pass& pass : setup.passes) {
+                const auto found = parts_.find(pass.part);
+                if (found == parts_.end()) continue;
+                const std::string chosen = chosen_cutter(found->second, pass);
+                if (!chosen.empty() && chosen != setup.cutter)
+                    say(setup, pass.part + "'s " + pass.reference + " was to be cut with " + chosen);
+            }
+        }
+    }
+
+    std::string chosen_cutter(const PlanPart& part, const Pass& pass) const {
+        const AskedDrawer* drawer = find_named(asked_.drawers, part.drawer);
+        if (drawer == nullptr) return "";
+        if (pass.reference == "bottom edge" || pass.reference == "top edge") return drawer->bottom.cutter;
+        const bool of_back = part.role == "back" || pass.reference == "rear end";
+        return of_back ? drawer->back.cutter : drawer->front.cutter;
+    }
+
+    const Plan& plan_;
+    const Asked& asked_;
+    Report& report_;
+    std::map<std::string, PlanPart> parts_;
+};
+
+}  // namespace
+
+void check_setups(const Plan& plan, const Asked& asked, Report& report) { SetupCheck(plan, asked, report).run(); }
+
+}  // namespace checker

@@ -1,0 +1,240 @@
+// The belief and its update by linear readings, against Eigen (an outside library of linear algebra) and the
+// GUM.
+
+#include <doctest/doctest.h>
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "est_shop.h"
+#include "testcut/gaussian.h"
+
+namespace {
+
+using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
+using Vector = Eigen::VectorXd;
+
+Vector vector_of(const std::vector<double>& values) {
+    return Eigen::Map<const Vector>(values.data(), Eigen::Index(values.size()));
+}
+
+Matrix matrix_of(const kw::Belief& belief) {
+    const auto n = Eigen::Index(belief.size());
+    return Eigen::Map<const Matrix>(belief.covariance.data(), n, n);
+}
+
+// A belief about n controls that are correlated in some way.
+kw::Belief random_belief(est::Random& random, std::size_t n) {
+    const auto size = Eigen::Index(n);
+    Matrix root(size, size);
+    for (Eigen::Index i = 0; i < size; ++i)
+        for (Eigen::Index j = 0; j < size; ++j) root(i, j) = random.normal(0.3);
+    const Matrix covariance = root * root.transpose() + 0.01 * Matrix::Identity(size, size);
+    kw::Belief belief{std::vector<double>(n),
+                      std::vector<double>(covariance.data(), covariance.data() + n * n)};
+    for (double& mean : belief.mean) mean = random.normal(10.0);
+    return belief;
+}
+
+struct Taken {
+    kw::Form form;
+    double value;
+    double spread;
+};
+
+std::vector<Taken> random_readings(est::Random& random, std::size_t n, std::size_t count) {
+    std::vector<Taken> all;
+    for (std::size_t r = 0; r < count; ++r) {
+        Taken taken{est::form("reading", std::vector<double>(n), random.normal()), random.normal(10.0),
+                    random.uniform(0.01, 0.5)};
+        for (double& weight : taken.form.weights) weight = double(random.below(3)) - 1.0;
+        all.push_back(taken);
+    }
+    return all;
+}
+
+kw::Belief take(kw::Belief belief, const std::vector<Taken>& readings) {
+    for (const Taken& taken : readings) belief = kw::observe(belief, taken.form, taken.value, taken.spread);
+    return belief;
+}
+
+double furthest(const kw::Belief& a, const kw::Belief& b) {
+    return std::max((vector_of(a.mean) - vector_of(b.mean)).cwiseAbs().maxCoeff(),
+                    (matrix_of(a) - matrix_of(b)).cwiseAbs().maxCoeff());
+}
+
+}  // namespace
+
+TEST_CASE("the belief after readings is the weighted least squares of prior and readings (Eigen's QR)") {
+    est::Random random(101);
+    for (int shop = 0; shop < 200; ++shop) {
+        const std::size_t n = 1 + random.below(8);
+        const kw::Belief prior = random_belief(random, n);
+        const auto readings = random_readings(random, n, random.below(12));
+        const kw::Belief after = take(prior, readings);
+
+        // Rows whitened: the prior's by the inverse of its Cholesky factor, a reading's by its spread.
+        const auto size = Eigen::Index(n);
+        Matrix rows(size + Eigen::Index(readings.size()), size);
+        Vector right(rows.rows());
+        const Matrix lower = matrix_of(prior).llt().matrixL();
+        rows.topRows(size) = lower.inverse();
+        right.head(size) = lower.inverse() * vector_of(prior.mean);
+        for (std::size_t r = 0; r < readings.size(); ++r) {
+            const Taken& taken = readings[r];
+            const auto row = size + Eigen::Index(r);
+            rows.row(row) = vector_of(taken.form.weights).transpose() / taken.spread;
+            right(row) = (taken.value - taken.form.constant) / taken.spread;
+        }
+        const Vector mean = rows.colPivHouseholderQr().solve(right);
+        const Matrix covariance = (rows.transpose() * rows).inverse();
+        CHECK((vector_of(after.mean) - mean).cwiseAbs().maxCoeff() < 1e-8);
+        CHECK((matrix_of(after) - covariance).cwiseAbs().maxCoeff() < 1e-9);
+    }
+}
+
+TEST_CASE("exact readings leave the conditional distribution (Eigen's LU), and are met exactly") {
+    est::Random random(102);
+    for (int shop = 0; shop < 100; ++shop) {
+        const std::size_t n = 3 + random.below(4);
+        const kw::Belief prior = random_belief(random, n);
+        const kw::Form a = est::form("a", [&] {
+            std::vector<double> weights(n, 0.0);
+            weights[0] = weights[1] = 1.0;
+            return weights;
+        }());
+        const kw::Form b = est::form("b", [&] {
+            std::vector<double> weights(n, 0.0);
+            weights[1] = 1.0;
+            weights[2] = -2.0;
+            return weights;
+        }());
+        const kw::Belief after = kw::observe(kw::observe(prior, a, 3.0, 0.0), b, -1.0, 0.0);
+
+        Matrix w(2, Eigen::Index(n));
+        w.row(0) = vector_of(a.weights).transpose();
+        w.row(1) = vector_of(b.weights).transpose();
+        const Matrix p = matrix_of(prior);
+        const Matrix gain = p * w.transpose() * (w * p * w.transpose()).inverse();
+        const Vector mean =
+            vector_of(prior.mean) + gain * (Eigen::Vector2d(3.0, -1.0) - w * vector_of(prior.mean));
+        CHECK((vector_of(after.mean) - mean).cwiseAbs().maxCoeff() < 1e-8);
+        CHECK((matrix_of(after) - (p - gain * w * p)).cwiseAbs().maxCoeff() < 1e-9);
+        CHECK(kw::marginal(after, a).mean_mm == doctest::Approx(3.0));
+        CHECK(kw::marginal(after, b).sd_mm < 1e-6);
+        CHECK(furthest(kw::observe(after, a, 3.1, 0.0), after) == 0.0);  // known: no second exact reading
+    }
+}
+
+TEST_CASE("the order of readings does not matter") {
+    est::Random random(103);
+    for (int shop = 0; shop < 200; ++shop) {
+        const std::size_t n = 2 + random.below(6);
+        const kw::Belief prior = random_belief(random, n);
+        auto readings = random_readings(random, n, 8);
+        const kw::Belief forward = take(prior, readings);
+        std::reverse(readings.begin(), readings.end());
+        CHECK(furthest(forward, take(prior, readings)) < 1e-10);
+        std::swap(readings[random.below(8)], readings[random.below(8)]);
+        CHECK(furthest(forward, take(prior, readings)) < 1e-10);
+    }
+}
+
+TEST_CASE("a reading with no information changes nothing, to the bit") {
+    est::Random random(104);
+    const kw::Belief prior = random_belief(random, 5);
+    constexpr double endless = std::numeric_limits<double>::infinity();
+    const kw::Form form = est::form("any", {1, 2, 0, -1, 0});
+    CHECK(kw::observe(prior, form, 12.0, endless) == prior);
+    const kw::Form nothing = est::form("nothing", {0, 0, 0, 0, 0}, 1.0);
+    CHECK(furthest(kw::observe(prior, nothing, 12.0, 0.1), prior) == 0.0);
+}
+
+TEST_CASE("the covariance stays symmetric and non-negative through hundreds of sharp and exact readings") {
+    est::Random random(105);
+    for (int shop = 0; shop < 20; ++shop) {
+        kw::Belief belief = random_belief(random, 6);
+        for (double& entry : belief.covariance) entry *= 100.0;  // several mm
+        const double rounding = 1e-14 * matrix_of(belief).trace();
+        for (const Taken& taken : random_readings(random, 6, 300)) {
+            const double spread = random.below(4) == 0 ? 0.0 : taken.spread * 1e-4;
+            belief = kw::observe(belief, taken.form, taken.value, spread);
+            const Matrix p = matrix_of(belief);
+            REQUIRE((p - p.transpose()).cwiseAbs().maxCoeff() == 0.0);
+            REQUIRE(Eigen::SelfAdjointEigenSolver<Matrix>(p).eigenvalues().minCoeff() > -rounding);
+            REQUIRE(std::isfinite(p.sum()));
+        }
+    }
+}
+
+TEST_CASE("readings never make a control less sure") {
+    est::Random random(106);
+    for (int shop = 0; shop < 100; ++shop) {
+        const kw::Belief prior = random_belief(random, 5);
+        const kw::Belief after = take(prior, random_readings(random, 5, 4));
+        for (Eigen::Index i = 0; i < 5; ++i) CHECK(matrix_of(after)(i, i) <= matrix_of(prior)(i, i) + 1e-12);
+    }
+}
+
+// JCGM 100:2008 (GUM) 5.1.2, eq. 10, with 4.3.7 for the rectangular terms; formula from memory, figures
+// computed.
+TEST_CASE(
+    "GUM: three independent rectangular terms of 0.1 mm combine to a standard uncertainty of 0.1000 mm") {
+    kw::Model model;
+    for (const char* name : {"a", "b", "c"})
+        model.controls.push_back({name, 0.0, 0.1 / std::sqrt(3.0), false, 0.0, 0.0, 0.0, 0.0});
+    const kw::Belief belief = kw::belief_from_priors(model);
+    CHECK(kw::marginal(belief, est::form("sum", {1, 1, 1})).sd_mm == doctest::Approx(0.1000).epsilon(1e-12));
+    CHECK(2.0 * kw::marginal(belief, est::form("U, k = 2", {1, -1, 1})).sd_mm == doctest::Approx(0.200));
+    // Sensitivities of 1, 2 and 2 give three times one term's own.
+    CHECK(kw::marginal(belief, est::form("weighted", {1, 2, 2})).sd_mm ==
+          doctest::Approx(0.3 / std::sqrt(3.0)));
+}
+
+// JCGM 100:2008 (GUM) 5.2.2, the example of ten resistors of 1000 ohm; from memory.
+TEST_CASE("GUM: ten terms of 0.1 calibrated against one standard combine to 1, not to 0.32") {
+    const std::vector<double> ones(10, 1.0);
+    const kw::Belief correlated{std::vector<double>(10, 1000.0), std::vector<double>(100, 0.01)};
+    CHECK(kw::marginal(correlated, est::form("sum", ones)).mean_mm == doctest::Approx(10000.0));
+    CHECK(kw::marginal(correlated, est::form("sum", ones)).sd_mm == doctest::Approx(1.0));
+    kw::Belief independent{std::vector<double>(10, 1000.0), std::vector<double>(100, 0.0)};
+    for (std::size_t i = 0; i < 10; ++i) independent.covariance[i * 11] = 0.01;
+    CHECK(kw::marginal(independent, est::form("sum", ones)).sd_mm == doctest::Approx(0.32).epsilon(0.02));
+}
+
+TEST_CASE("reading a sum makes its terms lean on each other, and their difference no surer") {
+    const kw::Belief prior{{5.0, 7.0}, {0.04, 0.0, 0.0, 0.04}};
+    const kw::Belief after = kw::observe(prior, est::form("sum", {1, 1}), 12.3, 0.0);
+    CHECK(after.mean[0] == doctest::Approx(5.15));
+    CHECK(after.mean[1] == doctest::Approx(7.15));
+    CHECK(kw::covariance(after, est::form("a", {1, 0}), est::form("b", {0, 1})) == doctest::Approx(-0.02));
+    CHECK(kw::marginal(after, est::form("difference", {1, -1})).sd_mm == doctest::Approx(std::sqrt(0.08)));
+}
+
+TEST_CASE("a move shifts its control, adds jitter and gain error to it alone, and no move adds nothing") {
+    const kw::Model shop = est::locking_rabbet();
+    const kw::Belief before = kw::belief_from_priors(shop);
+    const kw::Belief after = kw::predict_move(shop, before, {est::height, -0.5});
+    CHECK(after.mean[est::height] == doctest::Approx(before.mean[est::height] - 0.5));
+    CHECK(after.covariance[est::height * 6] == doctest::Approx(0.09 + 0.03 * 0.03 + 0.01 * 0.01));
+    for (const std::size_t other : {est::fence, est::kerf, est::spacer, est::stock}) {
+        CHECK(after.mean[other] == before.mean[other]);
+        CHECK(after.covariance[other * 6] == before.covariance[other * 6]);
+    }
+    CHECK(kw::predict_move(shop, before, {est::height, 0.0}) == before);
+}
+
+TEST_CASE("a move blurs what was read, but only in the control that moved") {
+    const kw::Model shop = est::locking_rabbet();
+    kw::Belief belief = kw::belief_from_priors(shop);
+    belief = kw::observe(belief, est::fit_form(), 0.02, 0.001);
+    const kw::Belief moved = kw::predict_move(shop, belief, {est::height, 0.1});
+    CHECK(kw::marginal(moved, est::fit_form()).mean_mm ==
+          doctest::Approx(kw::marginal(belief, est::fit_form()).mean_mm + 0.1));
+    CHECK(kw::marginal(moved, est::fit_form()).sd_mm ==
+          doctest::Approx(std::hypot(kw::marginal(belief, est::fit_form()).sd_mm, 0.03, 0.02 * 0.1)));
+    const kw::Form lip = est::form("lip", {1, 0, 0, 0, 0});
+    CHECK(kw::marginal(moved, lip).sd_mm == kw::marginal(belief, lip).sd_mm);
+}
