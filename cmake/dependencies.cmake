@@ -44,6 +44,14 @@ if(NOT EXISTS ${IMGUI_DIR}/imgui.h)
   FetchContent_MakeAvailable(imgui)
   set(IMGUI_DIR ${imgui_SOURCE_DIR})
 endif()
+foreach(pin imgui.h=68f05c921ad9a657b3ef5d1be7516a425cbd9a77b9b632faf9fd9c7ca1fa166d
+            imgui.cpp=d71b34cc92c9202a6bc26af61a87a16ea551b0b00788acf99fa26300ef116f72)
+  string(REGEX MATCH "(.*)=(.*)" _ ${pin})
+  file(SHA256 ${IMGUI_DIR}/${CMAKE_MATCH_1} found)
+  if(NOT found STREQUAL CMAKE_MATCH_2)
+    message(FATAL_ERROR "${IMGUI_DIR}/${CMAKE_MATCH_1} is not that of Dear ImGui 1.90.1")
+  endif()
+endforeach()
 add_library(kw_3p_imgui STATIC
   ${IMGUI_DIR}/imgui.cpp ${IMGUI_DIR}/imgui_draw.cpp ${IMGUI_DIR}/imgui_tables.cpp ${IMGUI_DIR}/imgui_widgets.cpp
   ${IMGUI_DIR}/misc/cpp/imgui_stdlib.cpp

@@ -16,9 +16,7 @@ target_include_directories(kw_shaders INTERFACE ${CMAKE_BINARY_DIR}/generated)
 # kw_assets: build/<preset>/assets holds everything from assets/ and, under fonts/, the fonts that we do not carry ourselves.
 set(KW_BUILT_ASSETS ${CMAKE_BINARY_DIR}/assets)
 find_path(INTER_DIR Inter-Regular.otf PATHS /usr/share/fonts/opentype/inter /usr/share/fonts/inter REQUIRED)
-find_path(DEJAVU_DIR DejaVuSans.ttf PATHS /usr/share/fonts/truetype/dejavu /usr/share/fonts/dejavu REQUIRED)
-set(fonts ${INTER_DIR}/Inter-Regular.otf ${INTER_DIR}/Inter-SemiBold.otf ${INTER_DIR}/Inter-Bold.otf
-          ${DEJAVU_DIR}/DejaVuSans.ttf ${DEJAVU_DIR}/DejaVuSans-Bold.ttf)
+set(fonts ${INTER_DIR}/Inter-Regular.otf ${INTER_DIR}/Inter-SemiBold.otf)
 file(GLOB_RECURSE asset_files CONFIGURE_DEPENDS RELATIVE ${CMAKE_SOURCE_DIR}/assets ${CMAKE_SOURCE_DIR}/assets/*)
 
 function(kw_copy from to)

@@ -105,7 +105,7 @@ struct Label {
     TextSize size = TextSize::body;
     Anchor anchor = Anchor::centre;
     Emphasis emphasis = Emphasis::plain;
-    std::optional<Point> points_at;  // with a leader line from the text to this point
+    std::optional<Point> points_at = {};  // with a leader line from the text to this point
     bool operator==(const Label&) const = default;
 };
 
@@ -114,7 +114,7 @@ using Shape = std::variant<Fill, Line, Dimension, Label>;
 struct Drawing {
     std::string title;         // in words, for those who cannot see it, and for the file
     std::vector<Shape> shapes;
-    std::optional<Box> frame;  // what must be seen, if not just all that is drawn
+    std::optional<Box> frame = {};  // what must be seen, if not just all that is drawn
     bool operator==(const Drawing&) const = default;
 };
 

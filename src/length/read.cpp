@@ -11,26 +11,34 @@ constexpr Length farthest = Length::millimetres(1'000'000);
 
 Measure measure_of(Unit unit) {
     switch (unit) {
-        case Unit::inch: return Measure::inch;
-        case Unit::millimetre: return Measure::millimetre;
-        case Unit::centimetre: return Measure::centimetre;
+        case Unit::inch:
+            return Measure::inch;
+        case Unit::millimetre:
+            return Measure::millimetre;
+        case Unit::centimetre:
+            return Measure::centimetre;
     }
     return Measure::inch;
 }
 
 std::int64_t ticks_per(Measure measure) {
     switch (measure) {
-        case Measure::inch: return Length::ticks_per_inch;
-        case Measure::foot: return 12 * Length::ticks_per_inch;
-        case Measure::millimetre: return Length::ticks_per_mm;
-        case Measure::centimetre: return 10 * Length::ticks_per_mm;
-        case Measure::metre: return 1000 * Length::ticks_per_mm;
+        case Measure::inch:
+            return Length::ticks_per_inch;
+        case Measure::foot:
+            return 12 * Length::ticks_per_inch;
+        case Measure::millimetre:
+            return Length::ticks_per_mm;
+        case Measure::centimetre:
+            return 10 * Length::ticks_per_mm;
+        case Measure::metre:
+            return 1000 * Length::ticks_per_mm;
     }
     return Length::ticks_per_mm;
 }
 
-// A bare term's unit is the first one to its right, or else `bare`. Nothing where nobody can tell: feet and inches
-// to its right, or another unit than `bare` to its left.
+// A bare term's unit is the first one to its right, or else `bare`. Nothing where nobody can tell: feet and
+// inches to its right, or another unit than `bare` to its left.
 std::optional<Measure> measure_of_term(const std::vector<Term>& terms, std::size_t index, Measure bare) {
     if (terms[index].measure) return terms[index].measure;
     for (std::size_t right = index + 1; right < terms.size(); ++right) {
@@ -49,13 +57,17 @@ std::optional<Ratio> size_of(const Term& term, Measure measure) {
     return term.negative ? negated(*size) : *size;
 }
 
-tl::expected<Length, ReadError> length_of(std::string_view text, const std::vector<Term>& terms, Measure bare) {
+tl::expected<Length, ReadError> length_of(std::string_view text, const std::vector<Term>& terms,
+                                          Measure bare) {
     Ratio total;
     for (std::size_t i = 0; i < terms.size(); ++i) {
         const Term& term = terms[i];
-        const auto error = [&](std::string why) { return tl::unexpected(ReadError{term.column, std::move(why)}); };
+        const auto error = [&](std::string why) {
+            return tl::unexpected(ReadError{term.column, std::move(why)});
+        };
         const auto measure = measure_of_term(terms, i, bare);
-        if (!measure) return error("give " + quoted(text.substr(term.column, term.end - term.column)) + " a unit too");
+        if (!measure)
+            return error("give " + quoted(text.substr(term.column, term.end - term.column)) + " a unit too");
         const auto size = size_of(term, *measure);
         if (size && exceeds(*size, farthest.ticks())) return error("more than a kilometre");
         const auto so_far = size ? sum(total, *size) : std::nullopt;

@@ -17,8 +17,8 @@ struct Symbol {
     int under = 1;
 };
 
-// Where one begins with another, the longer stands first. A phone turns a hyphen between digits into an en dash; the
-// proper minus is nobody's hyphen.
+// Where one begins with another, the longer stands first. A phone turns a hyphen between digits into an en
+// dash; the proper minus is nobody's hyphen.
 constexpr std::array symbols = {
     Symbol{"+", Kind::plus},
     Symbol{"-", Kind::hyphen},
@@ -46,7 +46,8 @@ constexpr std::array symbols = {
     Symbol{"⅞", Kind::fraction, Measure::inch, 7, 8},
 };
 
-constexpr std::array<std::string_view, 8> spaces = {" ", "\t", "\n", "\r", "\u00a0", "\u2007", "\u2009", "\u202f"};
+constexpr std::array<std::string_view, 8> spaces = {" ",      "\t",     "\n",     "\r",
+                                                    "\u00a0", "\u2007", "\u2009", "\u202f"};
 
 struct Word {
     std::string_view text;
@@ -54,12 +55,14 @@ struct Word {
 };
 
 constexpr std::array words = {
-    Word{"in", Measure::inch},  Word{"inch", Measure::inch},     Word{"inches", Measure::inch},
-    Word{"ft", Measure::foot},  Word{"foot", Measure::foot},     Word{"feet", Measure::foot},
-    Word{"m", Measure::metre},  Word{"cm", Measure::centimetre}, Word{"mm", Measure::millimetre},
+    Word{"in", Measure::inch}, Word{"inch", Measure::inch},     Word{"inches", Measure::inch},
+    Word{"ft", Measure::foot}, Word{"foot", Measure::foot},     Word{"feet", Measure::foot},
+    Word{"m", Measure::metre}, Word{"cm", Measure::centimetre}, Word{"mm", Measure::millimetre},
 };
 
-bool begins_with(std::string_view text, std::string_view start) { return text.substr(0, start.size()) == start; }
+bool begins_with(std::string_view text, std::string_view start) {
+    return text.substr(0, start.size()) == start;
+}
 
 std::string lowercase(std::string_view word) {
     std::string out(word);
@@ -81,11 +84,20 @@ bool is_whole_character(std::string_view bytes) {
     if (bytes.size() != promised_bytes(byte(0))) return false;
     for (std::size_t i = 1; i < bytes.size(); ++i)
         if ((byte(i) & 0xc0) != 0x80) return false;
-    if (bytes.size() == 3 && byte(0) == 0xe0) return byte(1) >= 0xa0;  // the rest are longer than they need be,
-    if (bytes.size() == 3 && byte(0) == 0xed) return byte(1) < 0xa0;   // halves of a pair,
-    if (bytes.size() == 4 && byte(0) == 0xf0) return byte(1) >= 0x90;
-    if (bytes.size() == 4 && byte(0) == 0xf4) return byte(1) < 0x90;  // or beyond the last character
-    return true;
+    // Not longer than need be (e0, f0), no half of a surrogate pair (ed), nothing beyond the last character
+    // (f4).
+    switch (byte(0)) {
+        case 0xe0:
+            return byte(1) >= 0xa0;
+        case 0xed:
+            return byte(1) < 0xa0;
+        case 0xf0:
+            return byte(1) >= 0x90;
+        case 0xf4:
+            return byte(1) < 0x90;
+        default:
+            return true;
+    }
 }
 
 bool can_be_shown(std::string_view character) {
@@ -96,8 +108,8 @@ bool can_be_shown(std::string_view character) {
 }  // namespace
 
 std::optional<Token> symbol_at(std::string_view text) {
-    const auto found =
-        std::find_if(symbols.begin(), symbols.end(), [&](const Symbol& s) { return begins_with(text, s.text); });
+    const auto found = std::find_if(symbols.begin(), symbols.end(),
+                                    [&](const Symbol& s) { return begins_with(text, s.text); });
     if (found == symbols.end()) return std::nullopt;
     return Token{found->kind, 0, found->text.size(), Ratio{found->over, found->under}, found->measure};
 }
@@ -116,7 +128,8 @@ std::size_t slash_at(std::string_view text) {
 
 std::optional<Measure> measure_named(std::string_view word) {
     const std::string lower = lowercase(word);
-    const auto found = std::find_if(words.begin(), words.end(), [&](const Word& w) { return w.text == lower; });
+    const auto found =
+        std::find_if(words.begin(), words.end(), [&](const Word& w) { return w.text == lower; });
     if (found == words.end()) return std::nullopt;
     return found->measure;
 }

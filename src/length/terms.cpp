@@ -27,7 +27,8 @@ private:
         const bool signed_term = here().is_sign();
         if (signed_term) term.negative = take().kind != TokenKind::plus;
         term.column = here().column;
-        if (!here().is_number()) return error(signed_term ? "a number is missing after the sign" : "a number is missing");
+        if (!here().is_number())
+            return error(signed_term ? "a number is missing after the sign" : "a number is missing");
         term.amount = number();
         if (here().kind == TokenKind::measure) term.measure = take().measure;
         if (term.measure == Measure::foot && inches_follow()) {
@@ -85,6 +86,8 @@ private:
 
 }  // namespace
 
-tl::expected<std::vector<Term>, ReadError> terms_of(const std::vector<Token>& tokens) { return Parser(tokens).all(); }
+tl::expected<std::vector<Term>, ReadError> terms_of(const std::vector<Token>& tokens) {
+    return Parser(tokens).all();
+}
 
 }  // namespace kw

@@ -52,7 +52,8 @@ private:
         while (at_ < text_.size() && is_letter(text_[at_])) ++at_;
         const std::string_view word = text_.substr(start, at_ - start);
         const auto measure = measure_named(word);
-        if (!measure) return error(start, quoted(word) + " is not a unit known here: use in, ft, mm, cm or m");
+        if (!measure)
+            return error(start, quoted(word) + " is not a unit known here: use in, ft, mm, cm or m");
         if (at_ < text_.size() && text_[at_] == '.') ++at_;  // `in.`
         return Token{TokenKind::measure, start, at_, {}, *measure};
     }

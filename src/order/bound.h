@@ -6,10 +6,10 @@
 
 namespace kw::order {
 
-// View by view, as if nothing else took time: each label that is still asked for is set once more; the one that stands is not,
-// unless some of its work must wait for another label's; tangled labels (see revisits.h) as often as precedence forces
-// them. Different views pay for different changes, so that their sum is a floor, too. Groups count only as far as precedence.h has
-// turned them into precedences.
+// View by view, as if nothing else took time. A label is set at least as often as a chain of precedences leads to it and away to
+// other labels; once less if it stands now and the longest chains start with work that can be done at once. Tangled
+// labels (see revisits.h) are looked into deeper. Different labels and different views pay for different changes, so that the sum
+// is a floor, too. Groups count only as far as precedence.h has turned them into precedences.
 class Bound {
 public:
     // With at most Tangle::most_operations operations, tangles are looked into.
@@ -26,20 +26,21 @@ public:
     std::int64_t after_s(State& state, const Move& move, const Floor& before);
 
 private:
-    std::int64_t once_each_s(std::size_t view, const Bits& done) const;
-    std::int64_t standing_s(std::size_t view, const Bits& done, Label label);
-    std::int64_t for_label_s(std::size_t view, const Bits& done, Label label);
-    bool must_return(std::size_t view, const Bits& done, Label label) const;
-    std::int64_t view_after_s(const State& state, const Move& move, std::size_t view);
+    std::int64_t visits_s(std::size_t view, Label label, const Bits& done) const;
+    std::int64_t saved_s(std::size_t view, Label label, const Bits& done) const;
+    std::int64_t standing_s(std::size_t view, Label label, const Bits& done);
+    std::int64_t with_label_s(std::size_t view, Label label, const Bits& done);
+    std::int64_t step_s(State& state, const Move& move, std::size_t view);
 
     struct Extra {
-        std::vector<bool> tangled;     // by label
         std::vector<Tangle> tangles;
-        Bits waits_for_others;         // operations that wait for another label's
+        std::vector<std::vector<Bits>> chains;  // by label, then by length: work that starts a chain of so many visits or more;
+                                                // none for tangled labels
+        Bits waiting;                           // work that must wait for another label's
     };
 
     const Model& model_;
-    std::vector<Extra> extras_;        // by view
+    std::vector<Extra> extras_;                 // by view
 };
 
 }  // namespace kw::order

@@ -165,13 +165,6 @@ private:
 
 }  // namespace
 
-Label Model::label_in(std::size_t view, std::size_t operation) const {
-    const Work& work = works[operation];
-    if (view == place()) return static_cast<Label>(work.machine + 1);
-    const std::size_t first = shops[work.machine].first_view;
-    return first <= view && view < first + work.label.size() ? work.label[view - first] : Label{0};
-}
-
 Model model_of(const Problem& problem, std::vector<Bits> before) {
     return Maker(problem, std::move(before)).make();
 }

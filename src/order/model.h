@@ -57,7 +57,6 @@ struct Model {
     std::size_t words() const { return words_for(count); }
     std::size_t place() const { return views.size() - 1; }  // the view of where the person stands; machine m has label m + 1
     Label nowhere() const { return static_cast<Label>(shops.size() + 1); }  // its label before the first walk, which is free
-    Label label_in(std::size_t view, std::size_t operation) const;         // asked by the operation, or 0
 };
 
 Model model_of(const Problem& problem, std::vector<Bits> before);

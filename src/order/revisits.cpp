@@ -56,7 +56,7 @@ Tangle::Tangle(const View& view, const std::vector<Bits>& before, const std::vec
         groups_.push_back(group);
     }
     for (const Group& group : groups_)
-        each(group.asked_by, [&](std::size_t operation) {
+        each(view.asked_by[group.label], [&](std::size_t operation) {
             const Bits& waits = before[operation];
             for (std::size_t w = 0; w < waits.size(); ++w)
                 waits_for_[operation][w] = waits[w] & all_[w] & ~group.asked_by[w];

@@ -66,7 +66,7 @@ struct FigureFonts {
 FigureFonts fonts_at(Ui& ui, float em) {
     const auto at = [&](Face face, float size) { return ui.fonts.get(face, static_cast<double>(size)); };
     return {at(Face::figures, em), at(Face::figures, em * fraction_em), at(Face::figures, em * mark_em),
-            at(Face::text, std::max(em * unit_em, ui.px(18)))};
+            at(Face::figures, std::max(em * unit_em, ui.px(18)))};
 }
 
 // The whole value on one base line; draws if a list is given. Returns the width.
@@ -139,6 +139,8 @@ std::vector<Small> small_lines(Ui& ui, const Figure& figure, float room) {
 }
 
 }  // namespace
+
+void ask_for_figure_type(Ui& ui, TypeSize size) { fonts_at(ui, ui.px(em_px(size))); }
 
 bool figure(Ui& ui, const Figure& figure) {
     const float width = figure.width > 0 ? figure.width : content_width(ui), inset = ui.px(figure.pressable ? size::pad : size::gap);

@@ -89,11 +89,11 @@ void end_scroll(Ui& ui);
 // --- numbers -----------------------------------------------------------------------------------------------------
 
 struct Figure {
-    std::string_view caption;       // "Fence to near side"
-    std::string_view value;         // "10 15/32 +", "3.175", "−1/4"
-    std::string_view unit;          // "in"
-    std::string_view changed_from;  // words; empty: as in the setup before
-    std::string_view note;          // a line beneath
+    std::string_view caption = {};       // "Fence to near side"
+    std::string_view value = {};         // "10 15/32 +", "3.175", "−1/4"
+    std::string_view unit = {};          // "in"
+    std::string_view changed_from = {};  // words; empty: as in the setup before
+    std::string_view note = {};          // a line beneath
     TypeSize size = TypeSize::number;
     double value_px = 0;            // em of the value where `size` is not enough; 0: as size says
     float width = 0;
@@ -102,6 +102,8 @@ struct Figure {
 
 // A large number with its fraction set one over the other. True when pressed.
 bool figure(Ui& ui, const Figure& figure);
+// Asks for the type of figures of this size ahead of their first use.
+void ask_for_figure_type(Ui& ui, TypeSize size);
 // The value alone, at the cursor, as large as fits into width x height (device pixels): one number to fill the screen.
 void filling_figure(Ui& ui, const Figure& figure, ImVec2 room);
 

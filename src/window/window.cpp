@@ -52,6 +52,8 @@ void ask_for_usual_sizes(Ui& ui) {
     ui.font(TypeSize::body, Face::strong);
     ui.font(TypeSize::heading, Face::strong);
     ui.font_px(em_px(TypeSize::body) * draw::fraction_digit_size, Face::figures);
+    ask_for_figure_type(ui, TypeSize::number);
+    ask_for_figure_type(ui, TypeSize::huge);
 }
 
 float part(std::uint8_t value) { return static_cast<float>(value) / 255.0f; }

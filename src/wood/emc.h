@@ -14,9 +14,10 @@ struct Air {
     bool operator==(const Air&) const = default;
 };
 
-// USDA Wood Handbook (2021), eq. 4-5, its form for degrees Celsius. In percent of the dry wood's weight. The handbook
-// derives it mainly from Sitka spruce and calls a tenth of a percent not meaningful. Refuses air beyond the part of
-// table 4-2 that it is tested against, -1.1 to 48.9 C and up to 95 %, with the field `temperature` or `humidity`.
+// USDA Wood Handbook (2021), eq. 4-5, its form for degrees Celsius. In percent of the dry wood's weight. The
+// handbook derives it mainly from Sitka spruce and calls a tenth of a percent not meaningful. Refuses air
+// beyond the part of table 4-2 that it is tested against, -1.1 to 48.9 C and up to 95 %, with the field
+// `temperature` or `humidity`.
 tl::expected<double, Refusal> equilibrium_moisture_percent(const Air& air);
 
 }  // namespace kw

@@ -32,7 +32,8 @@ tl::expected<Length, Refusal> panel_swing(std::string_view species, GrainCut cut
     const Species* known = find_species(species);
     if (known == nullptr) {
         const std::string why = "how much `" + std::string(species) + "` moves is not known here";
-        return tl::unexpected(Refusal{"species", Message::of(why), Message::of("give one of " + species_names())});
+        return tl::unexpected(
+            Refusal{"species", Message::of(why), Message::of("give one of " + species_names())});
     }
     return abs(movement(*known, cut, width, climate.driest_percent, climate.dampest_percent));
 }

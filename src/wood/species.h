@@ -7,8 +7,8 @@
 
 namespace kw {
 
-// Change per unit of width for each 1 % of moisture content: radial (across a quartersawn board) and tangential
-// (across a flatsawn one). They hold between 6 and 14 % and are of the width at 10 %.
+// Change per unit of width for each 1 % of moisture content: radial (across a quartersawn board) and
+// tangential (across a flatsawn one). They hold between 6 and 14 % and are of the width at 10 %.
 struct Species {
     std::string_view name;
     std::string_view trade_name;  // as lumber yards have it; empty where it is the same

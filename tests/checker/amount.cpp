@@ -44,7 +44,7 @@ std::string feet(const Amount& amount, Dice& dice) {
     const std::string feet_part = std::to_string(amount.count / foot) + "'";
     const std::int64_t rest = amount.count % foot;
     if (rest == 0) return feet_part;
-    return feet_part + (dice.chance(70) ? " " : "") + mixed(rest, amount.per, " ") + (dice.chance(80) ? "\"" : "");
+    return feet_part + (dice.chance(70) ? " " : "") + mixed(rest, amount.per, " ") + "\"";
 }
 
 // Two terms, both with a unit or both without.

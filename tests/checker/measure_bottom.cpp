@@ -45,21 +45,22 @@ void check_groove_depth(const Assembly& drawer, Report& report) {
         report.say(Kind::measure, drawer.name, "the groove is deeper than half the thinnest part");
 }
 
+// Across each groove, half-way in as far as the bottom reaches.
 void check_thickness_play(const Assembly& drawer, Report& report) {
-    const double half_groove = drawer.left_shape.groove.depth_mm / 2;
+    const Block& bottom = drawer.bottom.hull;
     const double middle_x = drawer.box.width_mm / 2;
     const double middle_y = drawer.box.depth_mm / 2;
-    const double left_x = drawer.side_thickness_mm() - half_groove;
-    const double front_y = drawer.front_face_y_mm + drawer.front_thickness_mm() - half_groove;
-    const double back_y = drawer.back_face_y_mm - drawer.back_thickness_mm() + half_groove;
+    const double front_inside_y = drawer.front_face_y_mm + drawer.front_thickness_mm();
+    const double back_inside_y = drawer.back_face_y_mm - drawer.back_thickness_mm();
+    const double right_inside_x = drawer.box.width_mm - drawer.side_thickness_mm();
     const auto same = [&](const char* where, const Solid& part, double x, double y) {
         report.same(Kind::measure, drawer.name, std::string("bottom's clearance in the ") + where + " groove",
                     play_mm(part, drawer.bottom, z_axis, {x, y, 0}), drawer.fit.groove_clearance_mm);
     };
-    same("left side's", drawer.left, left_x, middle_y);
-    same("right side's", drawer.right, drawer.box.width_mm - left_x, middle_y);
-    same("front's", drawer.front, middle_x, front_y);
-    if (drawer.asked.captured) same("back's", drawer.back, middle_x, back_y);
+    same("left side's", drawer.left, (drawer.side_thickness_mm() + bottom.low[x_axis]) / 2, middle_y);
+    same("right side's", drawer.right, (right_inside_x + bottom.high[x_axis]) / 2, middle_y);
+    same("front's", drawer.front, middle_x, (front_inside_y + bottom.low[y_axis]) / 2);
+    if (drawer.asked.captured) same("back's", drawer.back, middle_x, (back_inside_y + bottom.high[y_axis]) / 2);
 }
 
 double bottom_z_mm(const Assembly& drawer) {

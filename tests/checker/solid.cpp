@@ -85,7 +85,8 @@ std::vector<Span> wood_along(const Solid& solid, int axis, const Point& point) {
     if (!line_meets(solid.hull, a, point)) return {};
     std::vector<Span> spans{{solid.hull.low[a], solid.hull.high[a]}};
     for (const Block& cut : solid.cuts) {
-        if (line_meets(cut, a, point)) spans = without(spans, cut.low[a], cut.high[a]);
+        // A line that runs where two cuts meet is not in the wood, nor in the skin that rounding may leave there.
+        if (line_meets(grown(cut, nothing_mm / 2), a, point)) spans = without(spans, cut.low[a], cut.high[a]);
     }
     return without_nothings(spans);
 }

@@ -30,10 +30,10 @@ TEST_CASE("an exact text reads back as exactly the same length, whatever the job
     std::uniform_int_distribution<std::int64_t> anywhere(-kilometre, kilometre);
     std::uniform_int_distribution<std::int64_t> shop(-2'000'000'000, 2'000'000'000);
     std::uniform_int_distribution<std::int64_t> count(-100'000, 100'000);
-    for (int i = 0; i < 5'000; ++i) {
-        for (const Length length :
-             {Length::from_ticks(anywhere(random)), Length::from_ticks(shop(random)), Length::inches(count(random), 256),
-              Length::inches(count(random), 10'000), Length::micrometres(count(random))}) {
+    for (int i = 0; i < 1'000; ++i) {
+        for (const Length length : {Length::from_ticks(anywhere(random)), Length::from_ticks(shop(random)),
+                                    Length::inches(count(random), 256), Length::inches(count(random), 10'000),
+                                    Length::micrometres(count(random))}) {
             for (const Unit unit : {Unit::inch, Unit::millimetre, Unit::centimetre}) {
                 const std::string text = exact_text(length, unit);
                 for (const Unit bare : {Unit::inch, Unit::millimetre}) {

@@ -7,8 +7,8 @@
 
 using namespace kw;
 
-// 1 yd = 0.9144 m exactly: addendum to NBS Circular 572, from 1 July 1959 (the value read in the addendum). NIST SP 811
-// App. B lists 1 in = 2.54 cm as exact (from memory).
+// 1 yd = 0.9144 m exactly: addendum to NBS Circular 572, from 1 July 1959 (the value read in the addendum).
+// NIST SP 811 App. B lists 1 in = 2.54 cm as exact (from memory).
 TEST_CASE("an inch is 25.4 mm exactly, and a yard 914.4 mm") {
     CHECK(Length::inches(1) == Length::micrometres(25'400));
     CHECK(10 * Length::inches(1) == Length::millimetres(254));

@@ -53,10 +53,14 @@ Written random_decimal() {
 Written random_number() {
     const int whole = below(300);
     switch (below(4)) {
-        case 0: return {std::to_string(whole), whole};
-        case 1: return random_fraction();
-        case 2: return random_decimal();
-        default: break;
+        case 0:
+            return {std::to_string(whole), whole};
+        case 1:
+            return random_fraction();
+        case 2:
+            return random_decimal();
+        default:
+            break;
     }
     const Written fraction = random_fraction();
     const std::string joint = one_of<std::string>({" ", "-", "  ", "\u00a0", "\u2013"});
@@ -69,9 +73,11 @@ Written random_term() {
     const std::string space = one_of<std::string>({"", " ", "\u00a0"});
     if (below(5) == 0) {
         const int feet = below(9);
-        const Written with_feet{std::to_string(feet) + one_of<std::string>({"'", " ft ", "′", " foot "}) + number.text,
-                                12 * feet + number.value};
-        return {with_feet.text + one_of<std::string>({"\"", " in", "″", "''"}), with_feet.value * Rational(127, 5)};
+        const Written with_feet{
+            std::to_string(feet) + one_of<std::string>({"'", " ft ", "′", " foot "}) + number.text,
+            12 * feet + number.value};
+        return {with_feet.text + one_of<std::string>({"\"", " in", "″", "''"}),
+                with_feet.value * Rational(127, 5)};
     }
     struct Unit {
         std::vector<std::string> spellings;
@@ -97,7 +103,7 @@ std::int64_t nearest(const Rational& value) {
 
 TEST_CASE("random sums in every notation come to the nearest tick of the exact sum") {
     const Rational kilometre_mm = 1'000'000;
-    for (int i = 0; i < 20'000; ++i) {
+    for (int i = 0; i < 10'000; ++i) {
         Written sum;
         bool within = true;
         for (int terms = 1 + below(4), n = 0; n < terms; ++n) {
@@ -125,8 +131,9 @@ std::string random_bytes() {
 // Pieces that belong in a length, in no order.
 std::string random_pieces() {
     static const std::vector<std::string> pieces = {
-        "0",  "1",  "16", "999999999", "00", " ", " ", " ", ".",  ",",   "/",   "⁄", "-",    "+",       "−",   "–",
-        "in", "mm", "cm", "m",         "ft", "'", "\"", "″", "''", "inch", "½", "⅓", "\u00a0", "\xc2", "\xe2\x80", "x"};
+        "0",  "1", "16", "999999999", "00", " ",  " ",      " ",    ".",        ",",  "/",
+        "⁄",  "-", "+",  "−",         "–",  "in", "mm",     "cm",   "m",        "ft", "'",
+        "\"", "″", "''", "inch",      "½",  "⅓",  "\u00a0", "\xc2", "\xe2\x80", "x"};
     std::string text;
     for (int length = below(12); length > 0; --length) text += one_of(pieces);
     return text;
@@ -150,8 +157,8 @@ void check_sane(const std::string& text) {
 }  // namespace
 
 TEST_CASE("whatever is typed, the reader gives a length or says where it stumbled") {
-    for (int i = 0; i < 50'000; ++i) check_sane(random_bytes());
-    for (int i = 0; i < 50'000; ++i) check_sane(random_pieces());
+    for (int i = 0; i < 20'000; ++i) check_sane(random_bytes());
+    for (int i = 0; i < 40'000; ++i) check_sane(random_pieces());
     check_sane(std::string(1, '\0'));
     check_sane(std::string(100'000, '9'));
     check_sane(std::string(100'000, '-'));

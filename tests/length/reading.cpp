@@ -15,23 +15,40 @@ Length read(const std::string& text, Unit bare = Unit::inch) {
     return *length;
 }
 
-void all_read_as(Length expected, std::initializer_list<const char*> texts, Unit bare = Unit::inch) {
-    for (const char* text : texts) {
+void all_read_as(Length expected, std::initializer_list<std::string> texts, Unit bare = Unit::inch) {
+    for (const std::string& text : texts) {
         CAPTURE(text);
         CHECK(read(text, bare) == expected);
-        CHECK(read(std::string("-") + text, bare) == -expected);
-        CHECK(read(std::string("\u2212 ") + text + " ", bare) == -expected);
-        CHECK(read(std::string(" + ") + text, bare) == expected);
+        CHECK(read("-" + text, bare) == -expected);
+        CHECK(read("\u2212 " + text + " ", bare) == -expected);
+        CHECK(read(" + " + text, bare) == expected);
     }
 }
 
 }  // namespace
 
 TEST_CASE("ten and a sixteenth inches, as people write it") {
-    all_read_as(Length::inches(161, 16),
-                {"10 1/16", "10-1/16", "10-1/16 in", "10 1/16\"", "10 1/16''", "10 1/16″", "10 1/16”", "10  1 / 16 inch",
-                 "10 1⁄16 inches", "10\u00a01/16\u00a0in", "10\u202f1/16", "10\u20111/16", "10–1/16", "10 1/16IN",
-                 "10 1/16 in.", "161/16", "10.0625", "10,0625 in", "10.06250000000000000000", "9 17/16", "0010 01/16"});
+    all_read_as(Length::inches(161, 16), {"10 1/16",
+                                          "10-1/16",
+                                          "10-1/16 in",
+                                          "10 1/16\"",
+                                          "10 1/16''",
+                                          "10 1/16″",
+                                          "10 1/16”",
+                                          "10  1 / 16 inch",
+                                          "10 1⁄16 inches",
+                                          "10\u00a01/16\u00a0in",
+                                          "10\u202f1/16",
+                                          "10\u20111/16",
+                                          "10–1/16",
+                                          "10 1/16IN",
+                                          "10 1/16 in.",
+                                          "161/16",
+                                          "10.0625",
+                                          "10,0625 in",
+                                          "10.06250000000000000000",
+                                          "9 17/16",
+                                          "0010 01/16"});
 }
 
 TEST_CASE("the fractions that keyboards have") {
@@ -48,9 +65,9 @@ TEST_CASE("the fractions that keyboards have") {
 }
 
 TEST_CASE("feet and inches") {
-    all_read_as(Length::inches(29, 2),
-                {"1' 2 1/2\"", "1'2½\"", "1' 2 1/2", "1 ft 2 1/2 in", "1ft 2.5in", "1 foot 2-1/2 inches", "1′ 2½″",
-                 "1’ 2½”", "1'-2 1/2\"", "1'-2-1/2\"", "1 ft. 2 1/2 in.", "14 1/2", "1'2½''", "½' 8.5\"", "1'2½′′"});
+    all_read_as(Length::inches(29, 2), {"1' 2 1/2\"", "1'2½\"", "1' 2 1/2", "1 ft 2 1/2 in", "1ft 2.5in",
+                                        "1 foot 2-1/2 inches", "1′ 2½″", "1’ 2½”", "1'-2 1/2\"", "1'-2-1/2\"",
+                                        "1 ft. 2 1/2 in.", "14 1/2", "1'2½''", "½' 8.5\"", "1'2½′′"});
     all_read_as(Length::inches(36), {"3 ft", "3'", "3 feet", "3′", "3.0 FT", "2 2/2 ft"});
 }
 
@@ -62,13 +79,16 @@ TEST_CASE("between feet and inches a hyphen without spaces joins, as on drawings
 }
 
 TEST_CASE("millimetres, centimetres and metres") {
-    all_read_as(Length::micrometres(12'700), {"12.7 mm", "12,7 mm", "12.7mm", "12 7/10 mm", "1.27 cm", "0,0127 m", "1/2\""});
+    all_read_as(Length::micrometres(12'700),
+                {"12.7 mm", "12,7 mm", "12.7mm", "12 7/10 mm", "1.27 cm", "0,0127 m", "1/2\""});
     all_read_as(Length::micrometres(12'700), {"12.7", "12,7", "1.27 cm", "½ in"}, Unit::millimetre);
     all_read_as(Length::micrometres(12'700), {"1.27", "1,27", "12.7mm"}, Unit::centimetre);
     all_read_as(Length::millimetres(1'000'000), {"1000 m", "1000000 mm"});
 }
 
-TEST_CASE("a hyphen joins a whole number and a fraction only where no space stands beside it; elsewhere it subtracts") {
+TEST_CASE(
+    "a hyphen joins a whole number and a fraction only where no space stands beside it; elsewhere it "
+    "subtracts") {
     CHECK(read("10-1/16") == Length::inches(161, 16));
     CHECK(read("10 - 1/16") == Length::inches(159, 16));
     CHECK(read("10 -1/16") == Length::inches(159, 16));

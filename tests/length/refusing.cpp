@@ -9,9 +9,9 @@ using namespace kw;
 namespace {
 
 struct Refused {
-    const char* text;
+    std::string text;
     std::size_t column;
-    const char* message;
+    std::string message;
 };
 
 void check_refused(const Refused& expected, Unit bare) {
@@ -25,7 +25,7 @@ void check_refused(const Refused& expected, Unit bare) {
 }  // namespace
 
 TEST_CASE("messages, word for word: numbers") {
-    constexpr Refused all[] = {
+    const Refused all[] = {
         {"", 0, "a length is missing"},
         {"  ", 2, "a length is missing"},
         {"in", 0, "`in`: a number is missing"},
@@ -48,11 +48,12 @@ TEST_CASE("messages, word for word: numbers") {
         {"1/2 1/4", 4, "`1/2 1/4`: a fraction follows a whole number only"},
     };
     for (const Refused& expected : all)
-        for (const Unit bare : {Unit::inch, Unit::millimetre, Unit::centimetre}) check_refused(expected, bare);
+        for (const Unit bare : {Unit::inch, Unit::millimetre, Unit::centimetre})
+            check_refused(expected, bare);
 }
 
 TEST_CASE("messages, word for word: units and what else stands in the text") {
-    constexpr Refused all[] = {
+    const Refused all[] = {
         {"12 yd", 3, "`12 yd`: `yd` is not a unit known here: use in, ft, mm, cm or m"},
         {"12 inchworms", 3, "`12 inchworms`: `inchworms` is not a unit known here: use in, ft, mm, cm or m"},
         {"12 in in", 6, "`12 in in`: one unit too many"},
@@ -66,7 +67,8 @@ TEST_CASE("messages, word for word: units and what else stands in the text") {
         {"10 \xff in", 3, "`10 ? in`: `?` doesn't belong in a length"},
     };
     for (const Refused& expected : all)
-        for (const Unit bare : {Unit::inch, Unit::millimetre, Unit::centimetre}) check_refused(expected, bare);
+        for (const Unit bare : {Unit::inch, Unit::millimetre, Unit::centimetre})
+            check_refused(expected, bare);
 }
 
 TEST_CASE("messages, word for word: nobody can tell which unit was meant") {
@@ -86,8 +88,10 @@ TEST_CASE("messages, word for word: out of a shop's reach") {
     check_refused({"600 m + 600 m", 8, "`600 m + 600 m`: more than a kilometre"}, Unit::inch);
     check_refused({"-600 m - 600 m", 9, "`-600 m - 600 m`: more than a kilometre"}, Unit::inch);
     check_refused({"1000000000", 0, "`1000000000`: more than a kilometre"}, Unit::millimetre);
-    check_refused({"99999999999999999999999999", 0, "`99999999999999999999999999`: more than a kilometre"}, Unit::inch);
-    check_refused({"999999999' 999999999\"", 0, "`999999999' 999999999\"`: more than a kilometre"}, Unit::inch);
+    check_refused({"99999999999999999999999999", 0, "`99999999999999999999999999`: more than a kilometre"},
+                  Unit::inch);
+    check_refused({"999999999' 999999999\"", 0, "`999999999' 999999999\"`: more than a kilometre"},
+                  Unit::inch);
     check_refused({"1/999999999 + 1/999999998", 14,
                    "`1/999999999 + 1/999999998`: these fractions are too unlike to be added"},
                   Unit::inch);
@@ -98,5 +102,6 @@ TEST_CASE("a long text is cut off in its message") {
     const auto length = read_length("1 in + 1 in + 1 in + 1 in + 1 in + 1 in + 1 in + 1 in!", Unit::inch);
     REQUIRE_FALSE(length.has_value());
     CHECK(length.error().column == 53);
-    CHECK(length.error().message == "`1 in + 1 in + 1 in + 1 in + 1 in + 1 in …`: `!` doesn't belong in a length");
+    CHECK(length.error().message ==
+          "`1 in + 1 in + 1 in + 1 in + 1 in + 1 in …`: `!` doesn't belong in a length");
 }

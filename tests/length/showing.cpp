@@ -45,7 +45,8 @@ Shown taken_apart(std::string text) {
         text.erase(0, minus.size());
     }
     for (const std::string& mark : {std::string(" +"), " " + minus}) {
-        if (text.size() < mark.size() || text.compare(text.size() - mark.size(), mark.size(), mark) != 0) continue;
+        if (text.size() < mark.size() || text.compare(text.size() - mark.size(), mark.size(), mark) != 0)
+            continue;
         out.mark = mark;
         text.erase(text.size() - mark.size());
     }
@@ -57,12 +58,14 @@ Shown taken_apart(std::string text) {
 std::int64_t ticks_shown(const std::string& number, Unit unit) {
     const std::int64_t per_unit = unit == Unit::inch ? Length::ticks_per_inch : Length::ticks_per_mm;
     std::int64_t whole = 0, over = 0, under = 1;
+    static const std::regex decimal(R"((\d+)\.(\d+))");
+    static const std::regex fraction(R"((?:(\d+) )?(\d+)/(\d+))");
     std::smatch parts;
-    if (std::regex_match(number, parts, std::regex(R"((\d+)\.(\d+))"))) {
+    if (std::regex_match(number, parts, decimal)) {
         whole = std::stoll(parts[1]);
         over = std::stoll(parts[2]);
         for (std::size_t i = 0; i < parts[2].str().size(); ++i) under *= 10;
-    } else if (std::regex_match(number, parts, std::regex(R"((?:(\d+) )?(\d+)/(\d+))"))) {
+    } else if (std::regex_match(number, parts, fraction)) {
         whole = parts[1].matched ? std::stoll(parts[1]) : 0;
         over = std::stoll(parts[2]);
         under = std::stoll(parts[3]);
@@ -80,8 +83,10 @@ void check_shown(Length length, const Rule& rule) {
     static std::map<std::string, std::regex> forms;
     const auto form = forms.try_emplace(rule.form, rule.form).first;
     CHECK(std::regex_match(shown.number, form->second));
-    if (shown.number == "0") CHECK(shown.sign.empty());
-    else CHECK(shown.sign.empty() == (length > Length{}));
+    if (shown.number == "0")
+        CHECK(shown.sign.empty());
+    else
+        CHECK(shown.sign.empty() == (length > Length{}));
 
     const std::int64_t size = ticks_shown(shown.number, unit_of(rule.graduation));
     const std::int64_t error = length.ticks() - (shown.sign.empty() ? size : -size);
@@ -111,9 +116,9 @@ TEST_CASE("shown lengths, word for word") {
 }
 
 TEST_CASE("12 mm plywood reads 15/32 in and a little more; 11.8 mm a little less") {
-    CHECK(show(Length::millimetres(12), Graduation::in_32) == "15/32");          // 11.906 mm: 0.12 of a step
-    CHECK(show(Length::micrometres(12'110), Graduation::in_32) == "15/32 +");    // 0.26 of a step
-    CHECK(show(Length::micrometres(11'700), Graduation::in_32) == "15/32 −");    // 0.26 of a step the other way
+    CHECK(show(Length::millimetres(12), Graduation::in_32) == "15/32");        // 11.906 mm: 0.12 of a step
+    CHECK(show(Length::micrometres(12'110), Graduation::in_32) == "15/32 +");  // 0.26 of a step
+    CHECK(show(Length::micrometres(11'700), Graduation::in_32) == "15/32 −");  // 0.26 of a step the other way
     CHECK(show(-Length::micrometres(12'110), Graduation::in_32) == "−15/32 −");
     CHECK(show_with_unit(Length::micrometres(12'110), Graduation::in_32) == "15/32 in +");
 }
@@ -134,8 +139,10 @@ TEST_CASE("showing is never wrong by more than half a step, and says so above a 
         std::uniform_int_distribution<std::int64_t> ticks(-1'600'000'000, 1'600'000'000);  // 2 m
         std::uniform_int_distribution<std::int64_t> steps(-200, 200);
         for (int i = 0; i < 400; ++i) check_shown(Length::from_ticks(ticks(random)), rule);
-        for (int i = 0; i < 100; ++i)  // where the rules turn: on the step, a quarter and a half off, a tick beside
-            for (const std::int64_t off : {std::int64_t{0}, step / 4, step / 4 + 1, step / 2 - 1, step / 2, step / 2 + 1})
+        for (int i = 0; i < 100;
+             ++i)  // where the rules turn: on the step, a quarter and a half off, a tick beside
+            for (const std::int64_t off :
+                 {std::int64_t{0}, step / 4, step / 4 + 1, step / 2 - 1, step / 2, step / 2 + 1})
                 check_shown(Length::from_ticks(steps(random) * step + off), rule);
     }
 }
@@ -145,8 +152,10 @@ TEST_CASE("fractions are reduced: the number above the line is odd") {
         const std::string text = show(Length::inches(n, 64), Graduation::in_64);
         CAPTURE(text);
         const auto slash = text.find('/');
-        if (slash == std::string::npos) CHECK(n % 64 == 0);
-        else CHECK((text[slash - 1] - '0') % 2 == 1);
+        if (slash == std::string::npos)
+            CHECK(n % 64 == 0);
+        else
+            CHECK((text[slash - 1] - '0') % 2 == 1);
     }
 }
 

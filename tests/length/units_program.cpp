@@ -37,15 +37,18 @@ std::vector<Asked> random_lengths() {
             all.push_back({whole + " " + over + "/" + under + " " + unit, mixed + " " + unit});
             all.push_back({whole + "." + over + unit, whole + "." + over + " " + unit});
         }
-        all.push_back({feet + "' " + whole + " " + over + "/" + under + "\"", feet + " ft + " + mixed + " in"});
-        all.push_back({whole + " in - " + over + "/" + under + " cm", whole + " in - " + over + "|" + under + " cm"});
+        all.push_back(
+            {feet + "' " + whole + " " + over + "/" + under + "\"", feet + " ft + " + mixed + " in"});
+        all.push_back(
+            {whole + " in - " + over + "/" + under + " cm", whole + " in - " + over + "|" + under + " cm"});
     }
     return all;
 }
 
 // One run of the program for all of them.
 std::vector<double> millimetres_by_units(const std::vector<Asked>& all) {
-    const auto path = std::filesystem::temp_directory_path() / ("kerfwright_units_" + std::to_string(getpid()));
+    const auto path =
+        std::filesystem::temp_directory_path() / ("kerfwright_units_" + std::to_string(getpid()));
     {
         std::ofstream file(path);
         for (const Asked& asked : all) file << asked.theirs << "\nmm\n";

@@ -111,10 +111,11 @@ TEST_CASE("the quadrature panel is exact for polynomials up to degree 22, its in
 
 TEST_CASE("normal chances keep their digits in both tails") {
     // Abramowitz and Stegun 26.2, table 26.1 and 26.2.12, from memory: Q(1) = 0.158655, Q(6) = 9.8659e-10.
-    CHECK(kw::normal_below(-1.0) == doctest::Approx(0.15865525393145707).epsilon(1e-14));
-    CHECK(kw::normal_between(6.0, endless) == doctest::Approx(9.865876450377e-10).epsilon(1e-10));
-    CHECK(kw::normal_between(6.0, 7.0) == doctest::Approx(kw::normal_between(-7.0, -6.0)).epsilon(1e-12));
-    CHECK(kw::normal_between(10.0, endless) == doctest::Approx(7.61985302416e-24).epsilon(1e-10));
+    CHECK(kw::normal_below(-1.0) == doctest::Approx(0.15865525393145707).epsilon(1e-14).scale(0));
+    CHECK(kw::normal_between(6.0, endless) == doctest::Approx(9.865876450377e-10).epsilon(1e-10).scale(0));
+    CHECK(kw::normal_between(6.0, 7.0) ==
+          doctest::Approx(kw::normal_between(-7.0, -6.0)).epsilon(1e-12).scale(0));
+    CHECK(kw::normal_between(10.0, endless) == doctest::Approx(7.61985302416e-24).epsilon(1e-10).scale(0));
     CHECK(kw::normal_between(-endless, endless) == 1.0);
     CHECK(kw::normal_between(1.0, -1.0) == 0.0);
 }
@@ -124,12 +125,12 @@ TEST_CASE("half a normal has the mean sqrt(2/pi) and the variance 1 - 2/pi") {
     for (const double side : {1.0, -1.0}) {
         const kw::TruncatedMoments half =
             side > 0 ? kw::truncated_moments(0.0, endless) : kw::truncated_moments(-endless, 0.0);
-        CHECK(half.mean == doctest::Approx(side * mean).epsilon(1e-13));
-        CHECK(half.variance == doctest::Approx(1.0 - 2.0 / std::numbers::pi).epsilon(1e-13));
+        CHECK(half.mean == doctest::Approx(side * mean).epsilon(1e-13).scale(0));
+        CHECK(half.variance == doctest::Approx(1.0 - 2.0 / std::numbers::pi).epsilon(1e-13).scale(0));
     }
     const kw::TruncatedMoments all = kw::truncated_moments(-endless, endless);
     CHECK(std::abs(all.mean) < 1e-14);
-    CHECK(all.variance == doctest::Approx(1.0).epsilon(1e-13));
+    CHECK(all.variance == doctest::Approx(1.0).epsilon(1e-13).scale(0));
 }
 
 TEST_CASE("truncated moments agree with the closed form where that keeps its digits") {
@@ -142,8 +143,8 @@ TEST_CASE("truncated moments agree with the closed form where that keeps its dig
         const double variance =
             1.0 + (low * kw::normal_density(low) - high * kw::normal_density(high)) / mass - mean * mean;
         const kw::TruncatedMoments moments = kw::truncated_moments(low, high);
-        CHECK(moments.mean == doctest::Approx(mean).epsilon(1e-9));
-        CHECK(moments.variance == doctest::Approx(variance).epsilon(1e-8));
+        CHECK(moments.mean == doctest::Approx(mean).epsilon(1e-9).scale(0));
+        CHECK(moments.variance == doctest::Approx(variance).epsilon(1e-8).scale(0));
     }
 }
 
@@ -151,10 +152,12 @@ TEST_CASE("truncated moments hold far out, where the closed form fails") {
     // Asymptotic series of the normal's tail: mean a + 1/a - 2/a^3 + 10/a^5, variance 1/a^2 - 6/a^4 + 50/a^6.
     for (const double a : {30.0, 100.0, 1e3, 1e5, 1e8}) {
         const kw::TruncatedMoments tail = kw::truncated_moments(a, endless);
-        CHECK(tail.mean - a ==
-              doctest::Approx(1 / a - 2 / std::pow(a, 3) + 10 / std::pow(a, 5)).epsilon(1e-5));
+        // Above 1e5 the mean itself has no digits left for the difference.
+        if (a <= 1e5)
+            CHECK(tail.mean - a ==
+                  doctest::Approx(1 / a - 2 / std::pow(a, 3) + 10 / std::pow(a, 5)).epsilon(1e-5).scale(0));
         CHECK(tail.variance ==
-              doctest::Approx(1 / (a * a) - 6 / std::pow(a, 4) + 50 / std::pow(a, 6)).epsilon(1e-5));
+              doctest::Approx(1 / (a * a) - 6 / std::pow(a, 4) + 50 / std::pow(a, 6)).epsilon(1e-5).scale(0));
         const kw::TruncatedMoments other = kw::truncated_moments(-endless, -a);
         CHECK(other.mean == -tail.mean);
         CHECK(other.variance == tail.variance);
@@ -162,7 +165,7 @@ TEST_CASE("truncated moments hold far out, where the closed form fails") {
     // A narrow interval is uniform: variance width^2 / 12.
     for (const double at : {0.0, 1.0, -3.0, 50.0}) {
         const kw::TruncatedMoments narrow = kw::truncated_moments(at, at + 1e-5);
-        CHECK(narrow.variance == doctest::Approx(1e-10 / 12.0).epsilon(1e-3));
+        CHECK(narrow.variance == doctest::Approx(1e-10 / 12.0).epsilon(1e-3).scale(0));
         CHECK(narrow.mean == doctest::Approx(at + 0.5e-5).epsilon(1e-7));
     }
     CHECK(kw::truncated_moments(2.0, 2.0).variance == 0.0);
@@ -239,9 +242,10 @@ TEST_CASE("an interval that ends nowhere says nothing; one that closes is a plai
     const kw::Belief plain = kw::observe(prior, form, 0.2, 0.05);
     CHECK(kw::observe_interval(prior, form, 0.2, 0.2, 0.05) == plain);
     const kw::Belief narrow = kw::observe_interval(prior, form, 0.2 - 1e-5, 0.2 + 1e-5, 0.05);
-    for (std::size_t i = 0; i < 2; ++i) CHECK(narrow.mean[i] == doctest::Approx(plain.mean[i]).epsilon(1e-6));
+    for (std::size_t i = 0; i < 2; ++i)
+        CHECK(narrow.mean[i] == doctest::Approx(plain.mean[i]).epsilon(1e-6).scale(0));
     for (std::size_t i = 0; i < 4; ++i)
-        CHECK(narrow.covariance[i] == doctest::Approx(plain.covariance[i]).epsilon(1e-6));
+        CHECK(narrow.covariance[i] == doctest::Approx(plain.covariance[i]).epsilon(1e-6).scale(0));
 }
 
 TEST_CASE("a shoulder gap of zero says that there is none, and nothing more where none was expected") {

@@ -1,0 +1,193 @@
+#include "command/run.h"
+
+#include <algorithm>
+#include <ctime>
+
+#include <CLI/CLI.hpp>
+
+#include "command/write.h"
+
+namespace kw {
+namespace {
+
+struct Options {
+    std::string job;
+    std::string setup;
+    bool json = false;
+    bool csv = false;
+    bool save = false;
+    bool fresh_end = false;
+    std::vector<std::string> readings;
+    std::vector<std::string> moved;
+    std::string felt;
+    std::string shots;
+};
+
+std::string utc_now() {
+    const std::time_t now = std::time(nullptr);
+    char text[32];
+    std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", std::gmtime(&now));
+    return text;
+}
+
+struct Opened {
+    std::string text;
+    Session session;
+};
+
+class Commands {
+public:
+    Commands(const Options& options, const CommandIo& io) : options_(options), io_(io) {}
+
+    int plan() const {
+        return with_work([&](const Opened& opened) {
+            io_.out << (options_.json ? plan_json(*opened.session.work) : plan_text(*opened.session.work));
+            return 0;
+        });
+    }
+
+    int parts() const {
+        return with_work([&](const Opened& opened) {
+            const Work& work = *opened.session.work;
+            io_.out << (options_.json ? parts_json(work) : options_.csv ? parts_csv(work) : parts_text(work));
+            return 0;
+        });
+    }
+
+    int check() const {
+        return with_work([](const Opened&) { return 0; });
+    }
+
+    int fit() const {
+        return with_work([&](const Opened& opened) {
+            auto cut = test_cut(*opened.session.work);
+            if (!cut) return refuse(cut.error());
+            const Session after = apply(opened.session, SaveTest{*cut}, utc_now());
+            return answer(after, options_.save);
+        });
+    }
+
+    int lock() const {
+        return with_work([&](const Opened& opened) {
+            auto cut = test_cut(*opened.session.work);
+            if (!cut) return refuse(cut.error());
+            return answer(apply(opened.session, LockGroup{*cut}, utc_now()), true);
+        });
+    }
+
+private:
+    template <class Then>
+    int with_work(Then then) const {
+        const auto text = read_file(options_.job);
+        if (!text) return tell({}, text.error());
+        auto json = parse_json(*text);
+        if (!json) return tell(*text, json.error());
+        const Opened opened{*text, open_session(std::move(*json))};
+        for (const Problem& problem : opened.session.problems) tell(*text, to_file_error(problem, *text, graduation_of(opened)));
+        return opened.session.problems.empty() ? then(opened) : 1;
+    }
+
+    // The unit may be all that could be read.
+    static Graduation graduation_of(const Opened& opened) {
+        const Json& document = opened.session.document;
+        const bool inch = !document.is_object() || document.value("unit", "in") == "in";
+        return inch ? Graduation::in_64 : Graduation::mm_0_1;
+    }
+
+    int tell(const std::string& text, const FileError& error) const {
+        io_.err << report(options_.job, text, error);
+        return 1;
+    }
+
+    int refuse(const std::string& why) const {
+        io_.err << options_.job << ": " << why << "\n";
+        return 1;
+    }
+
+    int answer(const Session& after, bool save) const {
+        if (!after.refused.empty()) return refuse(after.refused);
+        if (save)
+            if (const auto saved = save_file(options_.job, to_text(after.document)); !saved) return tell({}, saved.error());
+        const auto report = fit_report(*after.work, options_.setup);
+        io_.out << (options_.json ? fit_json(*report) : fit_text(*after.work, *report));
+        return 0;
+    }
+
+    tl::expected<TestCut, std::string> test_cut(const Work& work) const {
+        TestCut cut{options_.setup, {}, options_.felt, std::nullopt, options_.fresh_end, "command line"};
+        if (auto problem = read_pairs(options_.readings, work.job.unit, cut.readings)) return tl::unexpected(*problem);
+        if (options_.moved.empty()) return cut;
+        cut.moved.emplace();
+        if (auto problem = read_pairs(options_.moved, work.job.unit, *cut.moved)) return tl::unexpected(*problem);
+        return cut;
+    }
+
+    static std::optional<std::string> read_pairs(const std::vector<std::string>& pairs, Unit unit,
+                                                 std::vector<NamedLength>& out) {
+        for (const std::string& pair : pairs) {
+            const std::size_t equals = pair.find('=');
+            if (equals == std::string::npos) return "`" + pair + "`: write NAME=LENGTH";
+            const auto length = read_length(pair.substr(equals + 1), unit);
+            if (!length)
+                return "`" + pair + "` at its character " + std::to_string(equals + 2 + length.error().column) + ": " +
+                       length.error().message;
+            out.push_back({pair.substr(0, equals), *length});
+        }
+        return std::nullopt;
+    }
+
+    const Options& options_;
+    const CommandIo& io_;
+};
+
+CLI::App* add_command(CLI::App& app, Options& options, const std::string& name, const std::string& what) {
+    CLI::App* command = app.add_subcommand(name, what);
+    command->add_option("JOB", options.job, "the job's file")->required();
+    return command;
+}
+
+void add_test_options(CLI::App* command, Options& options) {
+    command->add_option("--setup", options.setup, "the setup, as the plan numbers it: S3")->required();
+    command->add_option("--moved", options.moved, "CONTROL=LENGTH: what was moved since the last test, if not as advised");
+    command->add_flag("--json", options.json, "answer for programs");
+}
+
+}  // namespace
+
+int run_command(std::vector<std::string> arguments, const CommandIo& io) {
+    Options options;
+    CLI::App app("Kerfwright: drawers, from the opening to the corrected cut.", "kerfwright");
+    app.set_version_flag("--version", "kerfwright 0.1.0");
+    app.add_option("JOB", options.job, "opens the window on this job; without one, on the last");
+    app.add_option("--shots", options.shots, "writes a picture of every screen into this folder");
+    CLI::App* plan = add_command(app, options, "plan", "boxes, parts and the ordered setups");
+    plan->add_flag("--json", options.json, "for programs");
+    CLI::App* parts = add_command(app, options, "parts", "the cut list");
+    parts->add_flag("--json", options.json, "for programs");
+    parts->add_flag("--csv", options.csv, "for spreadsheets");
+    CLI::App* fit = add_command(app, options, "fit", "a test cut's readings in, the correction out");
+    add_test_options(fit, options);
+    fit->add_option("--read", options.readings, "NAME=LENGTH: a reading, such as tongue_thickness=0.242in");
+    fit->add_option("--felt", options.felt, "will not enter, mallet, hand tight, slides, rattles");
+    fit->add_flag("--fresh-end", options.fresh_end, "the readings come from new ends");
+    fit->add_flag("--save", options.save, "logs it in the job");
+    CLI::App* lock = add_command(app, options, "lock", "locks a setup group as it stands");
+    add_test_options(lock, options);
+    CLI::App* check = add_command(app, options, "check", "says what is wrong with the job, or nothing");
+    app.require_subcommand(0, 1);
+    try {
+        std::reverse(arguments.begin(), arguments.end());
+        app.parse(arguments);
+    } catch (const CLI::ParseError& error) {
+        return app.exit(error, io.out, io.err) == 0 ? 0 : 2;
+    }
+    const Commands commands(options, io);
+    if (*plan) return commands.plan();
+    if (*parts) return commands.parts();
+    if (*fit) return commands.fit();
+    if (*lock) return commands.lock();
+    if (*check) return commands.check();
+    return options.shots.empty() ? io.open_window(options.job) : io.take_shots(options.shots, options.job);
+}
+
+}  // namespace kw

@@ -1,0 +1,23 @@
+#pragma once
+// The command line. Results go to `out`, messages to `err`; exit status 0 done, 1 the job can't be read or made as
+// asked, 2 wrong usage.
+
+#include <functional>
+#include <ostream>
+#include <string>
+#include <vector>
+
+namespace kw {
+
+struct CommandIo {
+    std::ostream& out;
+    std::ostream& err;
+    // Opens the window on a job (empty: the last one) and returns the exit status.
+    std::function<int(const std::string& job)> open_window;
+    // Writes pictures of every screen into a folder.
+    std::function<int(const std::string& folder, const std::string& job)> take_shots;
+};
+
+int run_command(std::vector<std::string> arguments, const CommandIo& io);
+
+}  // namespace kw

@@ -1,0 +1,18 @@
+#pragma once
+// What the commands answer: text for people, JSON for programs, CSV for spreadsheets.
+
+#include <string>
+
+#include "session/session.h"
+
+namespace kw {
+
+std::string plan_text(const Work& work);
+std::string plan_json(const Work& work);
+std::string parts_text(const Work& work);
+std::string parts_json(const Work& work);
+std::string parts_csv(const Work& work);
+std::string fit_text(const Work& work, const FitReport& report);
+std::string fit_json(const FitReport& report);
+
+}  // namespace kw

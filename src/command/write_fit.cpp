@@ -1,0 +1,50 @@
+#include "command/table.h"
+#include "command/write.h"
+#include "session/words.h"
+
+namespace kw {
+namespace {
+
+std::string standing_text(const Work& work, const FitReport& report) {
+    const Graduation fine = caliper_graduation(work.job);
+    const auto sigma = [&](const std::string& control) {
+        for (const auto& [name, mm] : report.spread_mm)
+            if (name == control) return "± " + show_with_unit(Length::nearest_mm(2.0 * mm), fine);
+        return std::string{};
+    };
+    Table table({Align::left, Align::right, Align::left});
+    table.row({"fence", show_with_unit(report.now.fence, fine), sigma("fence")});
+    table.row({"height", show_with_unit(report.now.height, fine), sigma("height")});
+    if (report.now.spacer > Length{}) table.row({"spacer", show_with_unit(report.now.spacer, fine), sigma("spacer")});
+    table.row({"kerf", show_with_unit(report.now.kerf, fine), sigma("kerf")});
+    if (report.now.shift > Length{}) table.row({"fence shift", show_with_unit(report.now.shift, fine), sigma("shift")});
+    return table.text();
+}
+
+std::string after_text(const Work& work, const FitReport& report) {
+    const Graduation fine = caliper_graduation(work.job);
+    Table table({Align::left, Align::right, Align::left});
+    const auto row = [&](const char* name, const std::optional<double>& mm, const char* sign) {
+        if (mm) table.row({name, show_with_unit(Length::nearest_mm(*mm), fine), sign});
+    };
+    row("fit", report.fit_mm, "+ loose, − tight");
+    row("shoulder gap", report.shoulder_gap_mm, "");
+    row("face step", report.face_step_mm, "+ side proud");
+    return table.text();
+}
+
+}  // namespace
+
+std::string fit_text(const Work& work, const FitReport& report) {
+    std::string out = report.setup + " (" + report.group + "), test " + std::to_string(report.test) + "\n" +
+                      say_advice(report) + "\n";
+    for (const SaidMove& move : report.moves) out += "  " + move.say + "\n";
+    out += "\nBelieved to stand at, with what it may be out by\n" + standing_text(work, report);
+    const std::string after = after_text(work, report);
+    if (!after.empty()) out += report.moves.empty() ? "\nExpected of the joint\n" + after : "\nExpected of the joint after the moves\n" + after;
+    for (const Affected& affected : work.affected)
+        out += "Already cut: " + affected.what.text(work.job.graduation) + "\n";
+    return out;
+}
+
+}  // namespace kw

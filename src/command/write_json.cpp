@@ -1,0 +1,124 @@
+#include "command/write.h"
+
+namespace kw {
+namespace {
+
+Json box_json(const DrawerBox& box) {
+    return {{"drawer", box.drawer}, {"width_mm", box.size.width.mm()}, {"height_mm", box.size.height.mm()},
+            {"depth_mm", box.size.depth.mm()}};
+}
+
+Json part_json(const Part& part) {
+    return {{"id", part.id},
+            {"drawer", part.drawer},
+            {"copy", part.copy},
+            {"role", name_of(part.size.role)},
+            {"length_mm", part.size.length.mm()},
+            {"width_mm", part.size.width.mm()},
+            {"thickness_mm", part.size.thickness.mm()},
+            {"stock", part.stock}};
+}
+
+Json setup_json(const Setup& setup) {
+    Json passes = Json::array();
+    for (const Pass& pass : setup.passes)
+        passes.push_back({{"part", pass.part},
+                          {"reference", name_of(pass.reference)},
+                          {"down", name_of(pass.down)},
+                          {"nibble", pass.nibble}});
+    return {{"id", setup.id},
+            {"group", setup.group.empty() ? Json() : Json(setup.group)},
+            {"work", setup.work},
+            {"machine", setup.machine},
+            {"cutter", setup.cutter},
+            {"kerf_mm", setup.kerf.mm()},
+            {"fence_mm", setup.fence.mm()},
+            {"height_mm", setup.height ? Json(setup.height->mm()) : Json()},
+            {"spacer_mm", setup.spacer.mm()},
+            {"sacrificial", setup.sacrificial},
+            {"guide", setup.guide},
+            {"test_cut", setup.test_cut},
+            {"passes", passes}};
+}
+
+Json parts_list(const Work& work) {
+    Json parts = Json::array();
+    for (const Part& part : work.plan.parts) parts.push_back(part_json(part));
+    return parts;
+}
+
+Json notes_json(const Work& work) {
+    Json notes = Json::array();
+    for (const Note& note : work.plan.notes)
+        notes.push_back({{"level", note.level == Level::note ? "note" : "warning"},
+                         {"about", note.about},
+                         {"text", note.text.text(work.job.graduation)}});
+    for (const Affected& affected : work.affected)
+        notes.push_back({{"level", "warning"}, {"about", affected.part}, {"text", affected.what.text(work.job.graduation)}});
+    return notes;
+}
+
+Json settings_json(const Settings& settings) {
+    Json json = {{"fence_mm", settings.fence.mm()}, {"height_mm", settings.height.mm()}, {"spacer_mm", settings.spacer.mm()},
+                 {"kerf_mm", settings.kerf.mm()}};
+    if (settings.shift > Length{}) json["shift_mm"] = settings.shift.mm();
+    return json;
+}
+
+Json optional_json(const std::optional<double>& value) { return value ? Json(*value) : Json(); }
+
+const char* name_of_advice(AdviceKind kind) {
+    switch (kind) {
+        case AdviceKind::lock: return "lock";
+        case AdviceKind::move: return "move";
+        case AdviceKind::measure: return "measure";
+    }
+    return "";
+}
+
+}  // namespace
+
+std::string plan_json(const Work& work) {
+    const Plan& plan = work.plan;
+    Json json = {{"format", "kerfwright-plan"}, {"version", 1}, {"job", plan.job}};
+    for (const DrawerBox& box : plan.boxes) json["boxes"].push_back(box_json(box));
+    json["parts"] = parts_list(work);
+    for (const Setup& setup : plan.setups) json["setups"].push_back(setup_json(setup));
+    json["sequence"] = plan.sequence;
+    json["seconds"] = plan.seconds;
+    json["lower_bound_seconds"] = plan.lower_bound_seconds;
+    json["proved"] = plan.proved;
+    json["notes"] = notes_json(work);
+    return to_text(json);
+}
+
+std::string parts_json(const Work& work) {
+    return to_text({{"format", "kerfwright-parts"}, {"version", 1}, {"job", work.plan.job}, {"parts", parts_list(work)}});
+}
+
+std::string fit_json(const FitReport& report) {
+    Json spread;
+    for (const auto& [control, sigma] : report.spread_mm) spread[control + "_mm"] = sigma;
+    Json moves = Json::array();
+    for (const SaidMove& move : report.moves)
+        moves.push_back({{"control", move.control}, {"by_mm", move.by.mm()}, {"say", move.say}});
+    Json json = {{"setup", report.setup},
+                 {"group", report.group},
+                 {"test", report.test},
+                 {"locked", report.locked},
+                 {"now", settings_json(report.now)},
+                 {"spread", spread},
+                 {"moves", moves},
+                 {"retry", report.retry == Retry::same_ends ? "same ends" : "fresh end"},
+                 {"chance_in_tolerance", report.chance_in_tolerance},
+                 {"chance_after_move", report.chance_after_move},
+                 {"advice", name_of_advice(report.advice)},
+                 {"after",
+                  {{"fit_mm", optional_json(report.fit_mm)},
+                   {"shoulder_gap_mm", optional_json(report.shoulder_gap_mm)},
+                   {"face_step_mm", optional_json(report.face_step_mm)}}}};
+    if (report.advice == AdviceKind::measure) json["measure"] = report.measure;
+    return to_text(json);
+}
+
+}  // namespace kw

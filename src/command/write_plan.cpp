@@ -1,0 +1,149 @@
+#include <algorithm>
+
+#include "command/table.h"
+#include "command/write.h"
+
+namespace kw {
+namespace {
+
+std::string times(std::size_t count) { return count == 1 ? "1 part end" : std::to_string(count) + " part ends"; }
+
+std::string minutes(std::int64_t seconds) {
+    const std::int64_t whole = (seconds + 30) / 60;
+    return whole < 120 ? std::to_string(whole) + " min"
+                       : std::to_string(whole / 60) + " h " + std::to_string(whole % 60) + " min";
+}
+
+std::string boxes_text(const Work& work) {
+    const Graduation graduation = work.job.graduation;
+    Table table({Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left});
+    for (const DrawerSpec& spec : work.job.drawers)
+        for (const DrawerBox& box : work.plan.boxes)
+            if (box.drawer == spec.name)
+                table.row({std::to_string(spec.count) + " × " + spec.name, show(box.size.width, graduation), "wide",
+                           show(box.size.height, graduation), "high", show(box.size.depth, graduation), "deep"});
+    return table.text();
+}
+
+// "seeds.1.side_left, front end" for each pass, a drawer's copies together.
+std::string passes_text(const Setup& setup) {
+    std::vector<std::string> lines;
+    std::string line;
+    std::string part;
+    for (const Pass& pass : setup.passes) {
+        const std::string reference(name_of(pass.reference));
+        if (pass.part == part) {
+            line += ", " + reference;
+            continue;
+        }
+        if (!line.empty()) lines.push_back(line);
+        part = pass.part;
+        line = pass.part + " " + reference;
+    }
+    lines.push_back(line);
+    std::string out;
+    for (const std::string& one : lines) out += "      [ ] " + one + "\n";
+    return out;
+}
+
+std::string downs_text(const Setup& setup) {
+    return std::string(name_of(setup.passes.front().down)) + " face down";
+}
+
+std::string settings_text(const Work& work, const Setup& setup) {
+    const Graduation graduation = work.job.graduation;
+    Table table({Align::left, Align::right, Align::left});
+    if (!setup.height) {
+        table.row({setup.guide, show_with_unit(setup.fence, graduation), "finished size"});
+        return table.text(6);
+    }
+    table.row({"fence", show_with_unit(setup.fence, graduation), "to the near side of the cutter"});
+    table.row({"height", show_with_unit(*setup.height, graduation), ""});
+    if (setup.spacer > Length{})
+        table.row({"spacer", show_with_unit(setup.spacer, graduation),
+                   setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it" : "on the fence"});
+    return table.text(6);
+}
+
+std::string setup_text(const Work& work, const Setup& setup) {
+    std::string out = setup.id + "  " + setup.work;
+    if (is_locked(work, setup)) out += "  (locked)";
+    out += "\n      " + setup.machine + ", " + setup.cutter + ", " + setup.guide;
+    if (setup.height) out += "; " + downs_text(setup) + ", " + std::string(name_of(setup.passes.front().reference)) + " to the fence";
+    out += "\n" + settings_text(work, setup);
+    if (setup.test_cut) out += "      test cut first, in scrap of the same stock\n";
+    const bool nibble = std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; });
+    if (nibble) out += "      then slide each end away from the fence and nibble off what is left\n";
+    return out + passes_text(setup);
+}
+
+std::string notes_text(const Work& work) {
+    std::string out;
+    for (const Note& note : work.plan.notes)
+        out += std::string("  ") + (note.level == Level::note ? "" : "WARNING ") + note.about + ": " +
+               note.text.text(work.job.graduation) + "\n";
+    for (const Affected& affected : work.affected)
+        out += "  ALREADY CUT " + affected.what.text(work.job.graduation) + "\n";
+    if (work.standing.forgotten > 0)
+        out += "  " + std::to_string(work.standing.forgotten) + " log entries are about work that is no longer planned\n";
+    return out;
+}
+
+Table parts_table(const Work& work) {
+    const Graduation graduation = work.job.graduation;
+    Table table({Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left});
+    for (const Part& part : work.plan.parts)
+        table.row({part.id, show(part.size.length, graduation), "×", show(part.size.width, graduation), "×",
+                   show(part.size.thickness, caliper_graduation(work.job)), part.stock});
+    return table;
+}
+
+std::string unit_text(const Work& work) {
+    return unit_of(work.job.graduation) == Unit::inch ? "inches" : "millimetres";
+}
+
+}  // namespace
+
+std::string plan_text(const Work& work) {
+    const Plan& plan = work.plan;
+    std::string out = plan.job + ", in " + unit_text(work) + "\n\nBoxes, outside\n" + boxes_text(work) +
+                      "\nParts, finished: length × width × thickness\n" + parts_table(work).text() + "\nSetups, in order\n";
+    std::size_t ends = 0;
+    for (const Setup& setup : plan.setups) {
+        out += "\n" + setup_text(work, setup);
+        ends += setup.passes.size();
+    }
+    out += "\nAbout " + minutes(plan.seconds) + " at the machines, " + std::to_string(plan.setups.size()) + " setups, " +
+           times(ends) + ". ";
+    out += plan.proved ? "No order of this work takes less.\n"
+                       : "The best order found; none takes less than " + minutes(plan.lower_bound_seconds) + ".\n";
+    const std::string notes = notes_text(work);
+    if (!notes.empty()) out += "\nNotes\n" + notes;
+    out += "\nWARNING Blades and bits cut hands, and kickback throws work. Guard and riving knife come off for a dado only: refit "
+           "them before the next\nthrough cut. The machine's manual, local rules and qualified instruction come first.\n";
+    return out;
+}
+
+std::string parts_text(const Work& work) {
+    return work.plan.job + ", in " + unit_text(work) + ": length × width × thickness\n" + parts_table(work).text();
+}
+
+std::string parts_csv(const Work& work) {
+    const auto quoted = [](const std::string& text) {
+        std::string out = "\"";
+        for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
+        return out + "\"";
+    };
+    std::string out = "part,drawer,role,copy,length,width,thickness,length_mm,width_mm,thickness_mm,stock\r\n";
+    for (const Part& part : work.plan.parts) {
+        const auto sizes = {part.size.length, part.size.width, part.size.thickness};
+        out += quoted(part.id) + "," + quoted(part.drawer) + "," + std::string(name_of(part.size.role)) + "," +
+               std::to_string(part.copy);
+        for (const Length size : sizes) out += "," + quoted(show_with_unit(size, work.job.graduation));
+        for (const Length size : sizes) out += "," + Json(size.mm()).dump();
+        out += "," + quoted(part.stock) + "\r\n";
+    }
+    return out;
+}
+
+}  // namespace kw

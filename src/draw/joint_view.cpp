@@ -1,0 +1,168 @@
+#include "draw/joint_view.h"
+
+#include <algorithm>
+
+#include "draw/joint_words.h"
+#include "draw/turned.h"
+#include "draw/wood.h"
+
+namespace kw::draw {
+namespace {
+
+Rect rect_of(const Box& box) {
+    return {Length::nearest_mm(box.left_mm), Length::nearest_mm(box.bottom_mm), Length::nearest_mm(box.right_mm),
+            Length::nearest_mm(box.top_mm)};
+}
+
+Length shown_for(const JointCuts& cuts) {
+    return 4 * (cuts.slot.far + cuts.receiver_thickness + cuts.insert_thickness);
+}
+
+// The whole corner. Its left and upper edges lie outside of the wood.
+Box corner_window(const JointCuts& cuts) {
+    const double t = cuts.insert_thickness.mm(), far = cuts.slot.far.mm();
+    return {-1, -1.5 * std::max(t, 9.0), far + std::max(1.5 * t, 12.0), cuts.receiver_thickness.mm() + 1};
+}
+
+// Tongue and slot, with the board's end where it is not far away.
+Box close_window(const JointCuts& cuts) {
+    const double near = cuts.slot.near.mm(), far = cuts.slot.far.mm(), w = far - near;
+    const double depth = cuts.slot.depth.mm(), web = cuts.receiver_thickness.mm() - depth;
+    const double left = near > 1.6 * w ? near - 0.8 * w : -0.25 * w;
+    return {left, -0.9 * std::max(w, depth), far + 0.8 * w, depth + 0.55 * web};
+}
+
+Material material_of(const Work& work, const std::string& stock_name, Grain grain) {
+    const Stock* stock = work.job.stock_named(stock_name);
+    return wood_material(stock ? stock->kind : StockKind::plywood, grain);
+}
+
+bool is_edge(const Group& group) { return group.work.guide == "rip fence"; }
+
+WoodLook receiver_look(const Work& work, const Group& group) {
+    return {material_of(work, group.work.receiver_stock, is_edge(group) ? Grain::across : Grain::along), false, false};
+}
+
+// It stands at a right angle to the receiver, so grain and plies turn with it; plain lining is turned by mirroring.
+WoodLook insert_look(const Work& work, const Group& group) {
+    const Material material = material_of(work, group.work.insert_stock, Grain::along);
+    const bool lined = material == Material::end_grain;
+    return {material, lined, !lined};
+}
+
+void add_region(Drawing& drawing, const Region& region, const Box& window, Material material) {
+    const Region seen = intersect(region, to_region(rect_of(window)));
+    if (!is_empty(seen)) drawing.shapes.push_back(Fill{rings_of(seen, shifted(0, 0)), material, false, false, true});
+}
+
+Breaks breaks_at(const Box& window) {
+    const Rect exact = rect_of(window);
+    return {exact.left.mm(), exact.right.mm(), exact.bottom.mm(), exact.top.mm()};
+}
+
+void add_joint(Drawing& drawing, const Work& work, const Group& group, const ClosedJoint& joint, const Box& window) {
+    const Region frame = to_region(rect_of(window));
+    const auto add = [&](const Region& board, const WoodLook& look) {
+        add_wood(drawing, rings_of(intersect(board, frame), shifted(0, 0)), look, breaks_at(window));
+    };
+    add(joint.receiver, receiver_look(work, group));
+    add(joint.insert, insert_look(work, group));
+    add_region(drawing, joint.gap, window, Material::gap);
+    add_region(drawing, joint.overlap, window, Material::overlap);
+}
+
+// The receiver alone, where nothing enters its slot.
+void add_receiver(Drawing& drawing, const Work& work, const Group& group, const JointCuts& cuts, const Box& window) {
+    const Region receiver = cut_section(Member::receiver, cuts.receiver_thickness, shown_for(cuts), {cuts.slot});
+    add_wood(drawing, rings_of(intersect(receiver, to_region(rect_of(window))), shifted(0, 0)),
+             receiver_look(work, group), breaks_at(window));
+}
+
+std::string title_of(const Work& work, const Group& group, const JointCuts& cuts, const ClosedJoint& joint) {
+    std::string title = group.work.label + ", closed";
+    for (const std::string& error : joint_errors(joint, cuts, caliper_graduation(work.job))) title += ", " + error;
+    return title;
+}
+
+Drawing stood(const Group& group, Drawing drawing) {
+    return is_edge(group) ? turned_left(std::move(drawing)) : drawing;
+}
+
+std::string times_text(int times) {
+    return times == 1 ? "clearances drawn true to scale" : "clearances drawn " + std::to_string(times) + " times as large";
+}
+
+Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, int times, const Box& window) {
+    const auto joint = closed(cuts, shown_for(cuts));
+    const auto drawn = closed(exaggerated(cuts, times), shown_for(cuts));
+    Drawing drawing;
+    if (!joint || !drawn) {
+        drawing.title = group.work.label + ": nothing enters the slot";
+        add_receiver(drawing, work, group, cuts, window);
+        return drawing;
+    }
+    drawing.title = title_of(work, group, cuts, *joint) + "; " + times_text(times);
+    add_joint(drawing, work, group, *drawn, window);
+    add_errors(drawing, *joint, *drawn, cuts, window, caliper_graduation(work.job));
+    return drawing;
+}
+
+void add_caption(Drawing& drawing, const std::string& text, TextSize size) {
+    const Box box = bounds(drawing);
+    drawing.shapes.push_back(Label{{(box.left_mm + box.right_mm) / 2, box.top_mm}, text, size, Anchor::bottom,
+                                   Emphasis::plain, std::nullopt});
+}
+
+void append(Drawing& drawing, Drawing more) {
+    drawing.shapes.insert(drawing.shapes.end(), more.shapes.begin(), more.shapes.end());
+}
+
+}  // namespace
+
+Drawing joint_view(const Work& work, const Group& group, const Settings& settings) {
+    const JointCuts cuts = joint_cuts(work, group, settings);
+    const Box window = corner_window(cuts);
+    Drawing drawing;
+    const auto joint = closed(cuts, shown_for(cuts));
+    if (joint) {
+        drawing.title = title_of(work, group, cuts, *joint);
+        add_joint(drawing, work, group, *joint, window);
+        add_slot_sizes(drawing, *joint, group.slot().name, window, work.job.graduation);
+        add_errors(drawing, *joint, *joint, cuts, window, caliper_graduation(work.job));
+    } else {
+        drawing.title = group.work.label + ": nothing enters the slot";
+        add_receiver(drawing, work, group, cuts, window);
+    }
+    return stood(group, std::move(drawing));
+}
+
+Drawing joint_view(const Work& work, const Group& group) { return joint_view(work, group, group.stands); }
+
+Drawing joint_magnified(const Work& work, const Group& group, const Settings& settings) {
+    const JointCuts cuts = joint_cuts(work, group, settings);
+    const int times = fitting_exaggeration(cuts);
+    Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(cuts)));
+    add_caption(drawing, times_text(times), TextSize::small);
+    return drawing;
+}
+
+Drawing joint_magnified(const Work& work, const Group& group) { return joint_magnified(work, group, group.stands); }
+
+Drawing joint_before_after(const Work& work, const Group& group, const Settings& before, const Settings& after) {
+    const JointCuts was = joint_cuts(work, group, before), is = joint_cuts(work, group, after);
+    const int times = std::min(fitting_exaggeration(was), fitting_exaggeration(is));
+    Drawing left = stood(group, magnified(work, group, was, times, close_window(was)));
+    Drawing right = stood(group, magnified(work, group, is, times, close_window(was)));
+    add_caption(left, "before", TextSize::body);
+    add_caption(right, "after", TextSize::body);
+    const Box first = bounds(left), second = bounds(right);
+    const double apart = 0.8 * (first.right_mm - first.left_mm);
+    Drawing both;
+    both.title = "before: " + left.title + "; after: " + right.title;
+    append(both, std::move(left));
+    append(both, moved(std::move(right), first.right_mm - second.left_mm + apart, 0));
+    add_caption(both, times_text(times), TextSize::small);
+    return both;
+}
+
+}  // namespace kw::draw

@@ -1,0 +1,87 @@
+#include "draw/joint_words.h"
+
+namespace kw::draw {
+namespace {
+
+std::string fit_text(Length fit, Graduation graduation) {
+    if (fit < Length{}) return "overlap " + show_with_unit(-fit, graduation);
+    return show_with_unit(fit, graduation) + " loose";
+}
+
+std::string step_text(Length step, Graduation graduation) {
+    return (step > Length{} ? "end proud " : "end short ") + show_with_unit(abs(step), graduation);
+}
+
+// A setback or an offset is a place, given by its dimension; a step is one only where the end should be near flush.
+bool has_step(const ClosedJoint& joint, const JointCuts& cuts) {
+    const bool at_the_end = cuts.end || cuts.slot.near == Length{};
+    return at_the_end && joint.face_step != Length{};
+}
+
+bool has_fit(const ClosedJoint& joint) { return joint.fit && *joint.fit != Length{}; }
+bool has_shoulder_gap(const ClosedJoint& joint) { return joint.shoulder_gap && *joint.shoulder_gap > Length{}; }
+
+void add_led(Drawing& drawing, Point at, std::string text, Anchor anchor, Point target) {
+    drawing.shapes.push_back(Label{at, std::move(text), TextSize::body, anchor, Emphasis::strong, target});
+}
+
+// The wall at which the tongue does not rest, halfway up, in the middle of what lies between.
+Point fit_point(const ClosedJoint& drawn, const JointCuts& cuts) {
+    const double play = drawn.fit.value_or(Length{}).mm();
+    const double near = drawn.slot_near.mm(), far = near + drawn.slot_width.mm();
+    const double x = cuts.seat == Seat::near_wall ? far - play / 2 : near + play / 2;
+    return {x, 0.45 * drawn.slot_depth.mm()};
+}
+
+// Between shoulder and inside face, beside the tongue.
+Point shoulder_point(const ClosedJoint& drawn) {
+    const double left = std::max(0.0, drawn.face_step.mm());
+    return {left + 0.4 * (drawn.slot_near.mm() - left), -0.5 * drawn.shoulder_gap->mm()};
+}
+
+Point end_gap_point(const ClosedJoint& drawn) {
+    return {drawn.slot_near.mm() + 0.5 * drawn.entering.mm(), (drawn.slot_depth - drawn.end_gap.scaled(1, 2)).mm()};
+}
+
+}  // namespace
+
+std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts, Graduation graduation) {
+    std::vector<std::string> texts;
+    if (has_fit(joint)) texts.push_back(fit_text(*joint.fit, graduation));
+    if (has_shoulder_gap(joint)) texts.push_back("shoulder gap " + show_with_unit(*joint.shoulder_gap, graduation));
+    if (joint.end_gap > Length{}) texts.push_back("end gap " + show_with_unit(joint.end_gap, graduation));
+    if (has_step(joint, cuts)) texts.push_back(step_text(joint.face_step, graduation));
+    return texts;
+}
+
+void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn, const JointCuts& cuts,
+                const Box& window, Graduation graduation) {
+    const double low = 0.62 * window.bottom_mm;
+    const double far = (drawn.slot_near + drawn.slot_width).mm();
+    if (has_fit(joint))
+        add_led(drawing, {far + 0.25 * (window.right_mm - far), low}, fit_text(*joint.fit, graduation), Anchor::left,
+                fit_point(drawn, cuts));
+    if (has_shoulder_gap(joint))
+        add_led(drawing, {window.left_mm, low}, "shoulder gap " + show_with_unit(*joint.shoulder_gap, graduation),
+                Anchor::right, shoulder_point(drawn));
+    if (joint.end_gap > Length{})
+        add_led(drawing, {far + 0.25 * (window.right_mm - far), 1.6 * low},
+                "end gap " + show_with_unit(joint.end_gap, graduation), Anchor::left, end_gap_point(drawn));
+    if (has_step(joint, cuts))
+        add_led(drawing, {window.left_mm, 1.6 * low}, step_text(joint.face_step, graduation), Anchor::right,
+                {drawn.face_step.mm() / 2, 0.3 * low});
+}
+
+void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name, const Box& window,
+                    Graduation graduation) {
+    const double near = joint.slot_near.mm(), far = near + joint.slot_width.mm(), depth = joint.slot_depth.mm();
+    if (joint.slot_near > Length{})
+        drawing.shapes.push_back(Dimension{{0, 0}, {near, depth}, Side::above, window.top_mm, 0,
+                                           show_with_unit(joint.slot_near, graduation), Emphasis::plain});
+    drawing.shapes.push_back(Dimension{{near, depth}, {far, depth}, Side::above, window.top_mm, 0,
+                                       slot_name + " " + show_with_unit(joint.slot_width, graduation), Emphasis::plain});
+    drawing.shapes.push_back(Dimension{{far, 0}, {far, depth}, Side::right, window.right_mm, 0,
+                                       show_with_unit(joint.slot_depth, graduation) + " deep", Emphasis::plain});
+}
+
+}  // namespace kw::draw

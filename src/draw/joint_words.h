@@ -1,0 +1,23 @@
+#pragma once
+// What is written on a closed joint: its sizes, and where it is not as asked. All in the frame of section.h, before the
+// picture is turned.
+
+#include "draw/drawing.h"
+#include "draw/joint_cuts.h"
+#include "length/text.h"
+
+namespace kw::draw {
+
+// "0.004 in loose", "overlap 0.002 in", "shoulder gap 0.003 in": only what is not zero, in that order, then the end
+// gap and the step.
+std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts, Graduation graduation);
+
+// Labels for these, pointing into `drawn`, which is `joint` exaggerated. `window` is what is seen.
+void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn, const JointCuts& cuts,
+                const Box& window, Graduation graduation);
+
+// Place, width and depth of the slot.
+void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name, const Box& window,
+                    Graduation graduation);
+
+}  // namespace kw::draw

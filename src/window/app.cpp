@@ -1,0 +1,109 @@
+#include "window/app.h"
+
+#include <chrono>
+#include <cstdio>
+#include <ctime>
+#include <fstream>
+
+#include "window/platform.h"
+
+namespace kw::window {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string utc_now() {
+    const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+    std::tm utc{};
+    gmtime_r(&now, &utc);
+    char text[32];
+    return {text, std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &utc)};
+}
+
+fs::path note_of_last() { return platform::data_folder() / "last-job"; }
+
+fs::path last_job() {
+    std::ifstream in(note_of_last());
+    std::string line;
+    std::getline(in, line);
+    std::error_code error;
+    return !line.empty() && fs::exists(line, error) ? fs::path(line) : fs::path();
+}
+
+// The shipped demo is only ever read: the maker works on a copy.
+fs::path own_demo() {
+    const fs::path copy = platform::data_folder() / "demo.json";
+    std::error_code error;
+    if (!fs::exists(copy, error)) fs::copy_file(platform::asset("demo.json"), copy, error);
+    return copy;
+}
+
+fs::path job_to_open(const std::string& asked) {
+    if (!asked.empty()) return fs::absolute(asked);
+    const fs::path last = last_job();
+    return last.empty() ? own_demo() : last;
+}
+
+void remember_as_last(const fs::path& path) {
+    // A job that can't be noted opens all the same.
+    (void)save_file(note_of_last(), path.string() + "\n");
+    platform::commit_data();
+}
+
+std::string title_of(const App& app) {
+    const auto& work = app.session().work;
+    return (work ? work->job.name : app.path().filename().string()) + " \u2013 Kerfwright";
+}
+
+}  // namespace
+
+tl::expected<App, std::string> App::open(const fs::path& path) {
+    const std::string name = path.string();
+    const auto text = read_file(path);
+    if (!text) return tl::unexpected(name + ": " + text.error().why + "\n");
+    auto json = parse_json(*text);
+    if (!json) return tl::unexpected(report(name, *text, json.error()));
+    App app;
+    app.path_ = path;
+    app.session_ = open_session(std::move(*json));
+    if (app.session_.work) return app;
+    std::string all;
+    for (const Problem& problem : app.session_.problems) all += report(name, *text, to_file_error(problem, *text, Graduation::in_64));
+    // A file that is no job at all is not taken on; one with wrong fields is, so that they can be put right.
+    if (!app.session_.document.is_object() || !app.session_.document.contains("drawers")) return tl::unexpected(all);
+    return app;
+}
+
+void App::act(Ui& ui, const Action& action) {
+    Session after = apply(session_, action, utc_now());
+    const bool changed = after.document != session_.document;
+    session_ = std::move(after);
+    ui.pacer.request(Pacer::settle_frames);
+    if (!session_.refused.empty()) {
+        ui.toast(session_.refused, Tone::wrong);
+        return;
+    }
+    if (std::holds_alternative<SaveTest>(action)) state_.test = {};
+    if (!changed) return;
+    if (const auto saved = save_file(path_, to_text(session_.document)); !saved) ui.toast("Not saved: " + saved.error().why, Tone::wrong);
+    platform::commit_data();
+}
+
+void App::frame(Ui& ui) {
+    if (const auto action = draw_program(ui, session_, state_)) act(ui, *action);
+}
+
+int run_app(const AppOptions& options) {
+    const fs::path path = job_to_open(options.job);
+    auto app = App::open(path);
+    if (!app) {
+        std::fprintf(stderr, "kerfwright: %s", app.error().c_str());
+        return 1;
+    }
+    remember_as_last(path);
+    WindowOptions window = options.window;
+    window.title = title_of(*app);
+    return run_window(window, [&](Ui& ui) { app->frame(ui); });
+}
+
+}  // namespace kw::window

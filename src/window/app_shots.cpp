@@ -1,0 +1,208 @@
+// Pictures of every screen, for whoever judges how it looks.
+
+#include <GLFW/glfw3.h>
+
+#include <cstdio>
+#include <functional>
+
+#include "window/app.h"
+#include "window/platform.h"
+#include "window/screenshot.h"
+
+namespace kw::window {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Theatre {
+    Window& window;
+    App& app;
+
+    void draw() { window.draw([&](Ui& ui) { app.frame(ui); }); }
+    void settle() {
+        for (int i = 0; i < 6; ++i) {
+            glfwPollEvents();
+            draw();
+        }
+    }
+    void act(const Action& action) { app.act(window.ui(), action); }
+    const Work& work() const { return *app.session().work; }
+    UiState& state() { return app.state(); }
+};
+
+// Presses what bears this label, as a finger would.
+void press(Theatre& stage, const std::string& label) {
+    WidgetLog log;
+    stage.window.ui().log = &log;
+    stage.draw();
+    const LoggedWidget* widget = log.find(label);
+    stage.window.ui().log = nullptr;
+    if (!widget) return;
+    ImGuiIO& io = ImGui::GetIO();
+    io.AddMousePosEvent(static_cast<float>(widget->seen.left + widget->seen.right) / 2, static_cast<float>(widget->seen.top + widget->seen.bottom) / 2);
+    stage.draw();
+    for (const bool down : {true, false}) {
+        io.AddMouseButtonEvent(0, down);
+        stage.draw();
+    }
+    io.AddMousePosEvent(-1, -1);
+}
+
+std::string setup_like(const Work& work, const std::function<bool(const Setup&)>& is_it) {
+    for (const std::string& step : work.plan.sequence) {
+        const Setup* setup = work.plan.setup_with_id(step.substr(0, step.find('#')));
+        if (setup && is_it(*setup)) return step;
+    }
+    return {};
+}
+
+bool says(const Setup& setup, const char* word) { return setup.work.find(word) != std::string::npos; }
+
+void go_to_saw(Theatre& stage, const std::string& setup, SawTab tab) {
+    stage.state() = {};
+    stage.state().place = Where::saw;
+    stage.state().setup = setup;
+    stage.state().saw_tab = tab;
+}
+
+TestCut a_test(const Work& work, const std::string& id) {
+    TestCut cut;
+    cut.setup = id;
+    const Setup& setup = *work.plan.setup_with_id(id);
+    const std::vector<std::string> names = reading_names(work, id);
+    const std::string depth = names.empty() || names.front().find("dado") == std::string::npos ? "depth" : "dado_depth";
+    cut.readings.push_back({depth, setup.height.value_or(Length{}) + Length::micrometres(300)});
+    cut.felt = "will not enter";
+    return cut;
+}
+
+using Prepare = std::function<void(Theatre&)>;
+
+struct Shot {
+    std::string name;
+    Prepare prepare;
+    draw::Theme theme = draw::Theme::light;
+};
+
+Prepare at_saw(std::string setup, SawTab tab = SawTab::picture) {
+    return [setup = std::move(setup), tab](Theatre& stage) { go_to_saw(stage, setup, tab); };
+}
+
+Prepare at_place(Where place, DrawersTab tab = DrawersTab::drawers) {
+    return [place, tab](Theatre& stage) {
+        stage.state() = {};
+        stage.state().place = place;
+        stage.state().tab = tab;
+    };
+}
+
+void mark_an_error(Theatre& stage) {
+    at_place(Where::drawers)(stage);
+    stage.act(SetField{"/drawers/0/opening/width", "2 in"});
+    stage.state().drafts["/drawers/0/opening/depth"] = {"18 3/0", "`18 3/0`: a fraction over zero"};
+}
+
+void open_a_keypad(Theatre& stage) {
+    stage.act(Undo{});
+    at_place(Where::drawers)(stage);
+    stage.settle();
+    press(stage, "Width");
+}
+
+std::vector<Shot> shots_of(const Work& work) {
+    const auto dado = setup_like(work, [](const Setup& s) { return says(s, "side dado"); });
+    const auto rabbet = setup_like(work, [](const Setup& s) { return says(s, "rabbet") && s.spacer > Length{}; });
+    const auto groove = setup_like(work, [](const Setup& s) { return says(s, "groove") && s.height; });
+    const auto rip = setup_like(work, [](const Setup& s) { return s.stage == Stage::rip; });
+    const auto crosscut = setup_like(work, [](const Setup& s) { return s.stage == Stage::crosscut; });
+    const auto dark = draw::Theme::dark;
+    return {
+        {"01-drawers", at_place(Where::drawers)},
+        {"02-drawers-dark", at_place(Where::drawers), dark},
+        {"03-stock", at_place(Where::drawers, DrawersTab::stock)},
+        {"04-machines", at_place(Where::drawers, DrawersTab::shop)},
+        {"05-fit", at_place(Where::drawers, DrawersTab::fit)},
+        {"06-order", at_place(Where::order)},
+        {"07-saw-rip", at_saw(rip)},
+        {"08-saw-crosscut", at_saw(crosscut)},
+        {"09-saw-side-dado", at_saw(dado)},
+        {"10-saw-side-dado-dark", at_saw(dado), dark},
+        {"11-saw-front-rabbet", at_saw(rabbet)},
+        {"12-saw-groove", at_saw(groove)},
+        {"13-joint-closed", at_saw(dado, SawTab::closed)},
+        {"14-joint-closed-dark", at_saw(dado, SawTab::closed), dark},
+        {"15-test-cut-empty", at_saw(dado, SawTab::test)},
+        {"16-test-cut-corrected", [dado](Theatre& stage) {
+             stage.act(SaveTest{a_test(stage.work(), dado)});
+             go_to_saw(stage, dado, SawTab::test);
+         }},
+        {"17-test-cut-corrected-dark", at_saw(dado, SawTab::test), dark},
+        {"18-test-cut-refused", [dado](Theatre& stage) {
+             TestCut cut;
+             cut.setup = dado;
+             stage.act(SaveTest{cut});
+             go_to_saw(stage, dado, SawTab::test);
+         }},
+        {"19-locked-and-running", [dado](Theatre& stage) {
+             TestCut cut;
+             cut.setup = dado;
+             stage.act(LockGroup{cut});
+             stage.act(MarkRun{dado, {0, 1}, true});
+             go_to_saw(stage, dado, SawTab::picture);
+         }},
+        {"20-log", at_saw(dado, SawTab::log)},
+        {"21-order-under-way", at_place(Where::order)},
+        {"22-fence-fills-the-screen", [dado](Theatre& stage) {
+             go_to_saw(stage, dado, SawTab::picture);
+             stage.state().filling = "Fence to near side";
+         }},
+        {"23-drawer-with-errors", mark_an_error},
+        {"24-keypad", open_a_keypad},
+    };
+}
+
+struct Size {
+    int width, height;
+};
+
+bool take(Window& window, App app, const fs::path& folder, Size size) {
+    window.resize(size.width, size.height);
+    Theatre stage{window, app};
+    stage.settle();
+    const std::string suffix = "-" + std::to_string(size.width) + "x" + std::to_string(size.height) + ".png";
+    for (const Shot& shot : shots_of(stage.work())) {
+        shot.prepare(stage);
+        window.ui().toasts.clear();
+        window.ui().theme = shot.theme;
+        stage.settle();
+        const Pixels pixels = window.capture([&](Ui& ui) { app.frame(ui); });
+        if (!save_png(pixels, (folder / (shot.name + suffix)).string())) return false;
+    }
+    press(stage, "Cancel");
+    return true;
+}
+
+}  // namespace
+
+int run_shots(const fs::path& folder, const std::string& job) {
+    std::error_code error;
+    fs::create_directories(folder, error);
+    const fs::path copy = folder / "shots-job.json";
+    const auto refuse = [](const std::string& why) {
+        std::fprintf(stderr, "kerfwright: %s\n", why.c_str());
+        return 1;
+    };
+    if (!fs::copy_file(job.empty() ? platform::asset("demo.json") : fs::path(job), copy, fs::copy_options::overwrite_existing, error))
+        return refuse("the job could not be copied to " + copy.string());
+    auto app = App::open(copy);
+    if (!app) return refuse(app.error());
+    if (!app->session().work) return refuse("the job can't be made as it is: there is nothing to show");
+    auto window = Window::open({});
+    if (!window) return refuse(window.error());
+    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}})
+        if (!take(**window, *app, folder, size)) return refuse("no picture could be written to " + folder.string());
+    fs::remove(copy, error);
+    return 0;
+}
+
+}  // namespace kw::window

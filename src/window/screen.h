@@ -1,0 +1,81 @@
+#pragma once
+// What every screen is handed, and what it remembers from frame to frame. A screen draws the session as it is and says
+// what the maker did, as an action; nothing of the job itself is kept here.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "session/session.h"
+#include "window/gl_picture.h"
+#include "window/widgets.h"
+
+namespace kw::window {
+
+enum class Where { drawers, order, saw };
+enum class DrawersTab { drawers, stock, shop, fit };
+enum class SawTab { picture, closed, test, log };
+
+// An entry that has not been taken: it could not be read, or is being typed.
+struct Draft {
+    std::string text;
+    std::string why;
+};
+
+// What has been put in at a test cut, and not yet been worked out.
+struct TestDraft {
+    std::string setup;
+    std::map<std::string, Draft> readings;
+    int felt = -1;
+    bool fresh_end = false;
+    bool other_moves = false;
+    std::map<std::string, Draft> moved;
+};
+
+// What was said to each entry of the log: replayed once for each job that is looked at.
+struct LogWords {
+    std::shared_ptr<const Work> of;
+    std::vector<std::string> said;
+};
+
+struct UiState {
+    Where place = Where::drawers;
+    DrawersTab tab = DrawersTab::drawers;
+    int drawer = 0;
+    std::string setup;  // at the saw; empty: the next one with work to do
+    SawTab saw_tab = SawTab::picture;
+    std::map<std::string, Draft> drafts;  // by JSON pointer
+    std::vector<std::string> recent;      // lengths entered last, the newest first
+    TestDraft test;
+    ViewTransform picture, closed, magnified;
+    std::string filling;  // caption of the number that fills the screen
+    LogWords log;
+};
+
+struct Screen {
+    Ui& ui;
+    const Session& session;
+    UiState& state;
+    std::optional<Action> done;
+
+    const Work* work() const { return session.work.get(); }
+    bool is_wide() const { return ui.page_size.x >= ui.px(1100); }
+};
+
+// One frame of the whole program.
+std::optional<Action> draw_program(Ui& ui, const Session& session, UiState& state);
+
+void draw_drawers(Screen& screen);
+void draw_order(Screen& screen);
+void draw_saw(Screen& screen);
+void draw_test_cut(Screen& screen, const Setup& setup);
+void draw_log(Screen& screen);
+
+// Their parts.
+void draw_drawer_fields(Screen& screen, std::size_t index);
+void draw_stock_fields(Screen& screen);
+void draw_shop_fields(Screen& screen);
+void draw_fit_fields(Screen& screen);
+
+}  // namespace kw::window

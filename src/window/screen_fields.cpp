@@ -1,0 +1,193 @@
+#include "window/screen_fields.h"
+
+#include <algorithm>
+
+#include "window/press.h"
+
+namespace kw::window {
+namespace {
+
+constexpr std::size_t most_recent = 5;
+
+const Json* found_at(const Session& session, const std::string& pointer) {
+    const Json::json_pointer at(pointer);
+    return session.document.contains(at) ? &session.document.at(at) : nullptr;
+}
+
+void remember(UiState& state, const std::string& text) {
+    std::erase(state.recent, text);
+    state.recent.insert(state.recent.begin(), text);
+    if (state.recent.size() > most_recent) state.recent.pop_back();
+}
+
+std::string shown_text(const Screen& screen, const std::string& pointer) {
+    const auto draft = screen.state.drafts.find(pointer);
+    return draft != screen.state.drafts.end() ? draft->second.text : text_at(screen.session, pointer);
+}
+
+std::string words_of(const Session& session, const Problem& problem) {
+    const Graduation graduation = unit_of_job(session) == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1;
+    const std::string why = problem.why.text(graduation), remedy = problem.remedy.text(graduation);
+    return remedy.empty() ? why : why + ": " + remedy;
+}
+
+std::string with_id(const std::string& label, const std::string& pointer) { return label + "##" + pointer; }
+
+}  // namespace
+
+Unit unit_of_job(const Session& session) {
+    const std::string unit = text_at(session, "/unit");
+    return unit == "mm" ? Unit::millimetre : unit == "cm" ? Unit::centimetre : Unit::inch;
+}
+
+std::string unit_name(const Session& session) {
+    const std::string unit = text_at(session, "/unit");
+    return unit.empty() ? "in" : unit;
+}
+
+std::string text_at(const Session& session, const std::string& pointer) {
+    const Json* value = found_at(session, pointer);
+    if (!value) return {};
+    return value->is_string() ? value->get<std::string>() : value->dump();
+}
+
+bool has_at(const Session& session, const std::string& pointer) { return found_at(session, pointer) != nullptr; }
+
+std::vector<std::string> names_in(const Session& session, const std::string& list) {
+    std::vector<std::string> names;
+    const Json* items = found_at(session, "/" + list);
+    if (!items || !items->is_array()) return names;
+    for (std::size_t i = 0; i < items->size(); ++i) names.push_back(text_at(session, "/" + list + "/" + std::to_string(i) + "/name"));
+    return names;
+}
+
+std::string reason_at(const Screen& screen, const std::string& pointer) {
+    const auto draft = screen.state.drafts.find(pointer);
+    if (draft != screen.state.drafts.end() && !draft->second.why.empty()) return draft->second.why;
+    const auto problems = problems_at(screen.session, pointer);
+    return problems.empty() ? std::string() : words_of(screen.session, problems.front());
+}
+
+void name_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
+    const std::string before = text_at(screen.session, pointer), why = reason_at(screen, pointer);
+    std::string text = shown_text(screen, pointer);
+    const bool left = text_field(screen.ui, with_id(label, pointer).c_str(), text, {.error = why, .hint = look.hint, .width = look.width});
+    if (text == before) {
+        screen.state.drafts.erase(pointer);
+    } else if (!left) {
+        screen.state.drafts[pointer] = {text, {}};
+    } else if (text.empty()) {
+        screen.state.drafts[pointer] = {text, "it needs a name"};
+    } else {
+        screen.state.drafts.erase(pointer);
+        screen.done = SetField{pointer, text};
+    }
+}
+
+void length_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
+    const std::string why = reason_at(screen, pointer), unit = unit_name(screen.session);
+    std::string text = shown_text(screen, pointer);
+    const FieldOptions options{.unit = unit, .error = why, .hint = look.hint, .width = look.width, .recent = screen.state.recent};
+    if (!length_field(screen.ui, with_id(label, pointer).c_str(), text, options)) return;
+    Draft draft{text, {}};
+    Length read;
+    if (!take_length(screen, draft, read)) {
+        screen.state.drafts[pointer] = draft;
+        return;
+    }
+    screen.state.drafts.erase(pointer);
+    screen.done = SetField{pointer, text};
+}
+
+void open_length_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
+    ImGui::BeginGroup();
+    length_entry(screen, label, pointer, look);
+    if (has_at(screen.session, pointer)) {
+        const std::string back = "Leave it open##" + pointer;
+        if (quiet_button(screen.ui, back.c_str(), {.width = look.width, .height_px = size::least_target})) {
+            screen.state.drafts.erase(pointer);
+            screen.done = SetField{pointer, nullptr};
+        }
+    }
+    ImGui::EndGroup();
+}
+
+void count_entry(Screen& screen, const std::string& label, const std::string& pointer, int least) {
+    Ui& ui = screen.ui;
+    const Json* value = found_at(screen.session, pointer);
+    const int count = value && value->is_number_integer() ? value->get<int>() : 1;
+    ImGui::BeginGroup();
+    caption(ui, label);
+    if (secondary_button(ui, ("\u2212##fewer" + pointer).c_str(), {.width = ui.px(56), .enabled = count > least})) screen.done = SetField{pointer, count - 1};
+    ImGui::SameLine();
+    const float top = ImGui::GetCursorPosY();
+    ImGui::SetCursorPosY(top + ui.px(10));
+    say(ui, std::to_string(count), TypeSize::heading, Tone::plain, ui.px(60));
+    ImGui::SameLine();
+    ImGui::SetCursorPosY(top);
+    if (secondary_button(ui, ("+##more" + pointer).c_str(), {.width = ui.px(56)})) screen.done = SetField{pointer, count + 1};
+    const std::string why = reason_at(screen, pointer);
+    if (!why.empty()) say(ui, why, TypeSize::small, Tone::wrong);
+    ImGui::EndGroup();
+}
+
+void choice_entry(Screen& screen, const std::string& label, const std::string& pointer, const std::vector<Choice>& choices,
+                  const Json& when_left_out) {
+    Ui& ui = screen.ui;
+    const Json* held = found_at(screen.session, pointer);
+    const Json value = held ? *held : when_left_out;
+    const auto is_it = [&](const Choice& choice) { return choice.value == value; };
+    const auto found = std::find_if(choices.begin(), choices.end(), is_it);
+    int chosen = found == choices.end() ? -1 : static_cast<int>(found - choices.begin());
+    std::vector<std::string> labels;
+    for (const Choice& choice : choices) labels.push_back(choice.shown);
+    ImGui::BeginGroup();
+    caption(ui, label);
+    if (segments(ui, pointer.c_str(), labels, chosen, -1)) screen.done = SetField{pointer, choices[static_cast<std::size_t>(chosen)].value};
+    const std::string why = reason_at(screen, pointer);
+    if (!why.empty()) say(ui, std::string(sign(Tone::wrong)) + " " + why, TypeSize::small, Tone::wrong);
+    ImGui::EndGroup();
+}
+
+std::vector<Choice> choices_of(const std::vector<std::string>& names) {
+    std::vector<Choice> choices;
+    for (const std::string& name : names) choices.push_back({name, name});
+    return choices;
+}
+
+void begin_field_card(Screen& screen, const char* title, const std::string& pointer) {
+    std::vector<Problem> own;
+    for (const Problem& problem : screen.session.problems)
+        if (problem.pointer == pointer) own.push_back(problem);
+    begin_card(screen.ui, pointer.c_str(), 0, problems_at(screen.session, pointer).empty() ? Tone::plain : Tone::wrong);
+    heading(screen.ui, title);
+    for (const Problem& problem : own) status(screen.ui, Tone::wrong, words_of(screen.session, problem));
+}
+
+bool take_length(Screen& screen, Draft& draft, Length& length) {
+    const auto read = read_length(draft.text, unit_of_job(screen.session));
+    draft.why = read ? std::string() : read.error().message;
+    if (!read) return false;
+    length = *read;
+    remember(screen.state, draft.text);
+    return true;
+}
+
+void draft_entry(Screen& screen, const std::string& label, Draft& draft, const FieldLook& look) {
+    const std::string unit = unit_name(screen.session);
+    const FieldOptions options{.unit = unit, .error = draft.why, .hint = look.hint, .width = look.width, .recent = {}};
+    Length read;
+    if (length_field(screen.ui, label.c_str(), draft.text, options)) take_length(screen, draft, read);
+}
+
+Across::Across(Screen& screen, int columns)
+    : ui_(screen.ui), columns_(columns),
+      width_((content_width(screen.ui) - static_cast<float>(columns - 1) * screen.ui.px(size::gap)) / static_cast<float>(columns)) {}
+
+float Across::next() {
+    if (index_ % columns_ != 0) ImGui::SameLine(0, ui_.px(size::gap));
+    ++index_;
+    return width_;
+}
+
+}  // namespace kw::window

@@ -1,0 +1,95 @@
+// What has been done at the machines, in words.
+
+#include "session/test_cut.h"
+#include "session/words.h"
+#include "window/screen.h"
+#include "window/screen_words.h"
+
+namespace kw::window {
+namespace {
+
+const Setup* setup_with_key(const Work& work, const std::string& key) {
+    for (const Setup& setup : work.plan.setups)
+        if (work_key(setup, work.design) == key) return &setup;
+    return nullptr;
+}
+
+// What was said after a test: the log up to there, replayed over the same plan.
+std::string said_after(const Work& work, std::size_t index) {
+    const LogEntry& entry = work.job.log[index];
+    const Setup* setup = setup_with_key(work, entry.key);
+    if (entry.kind != LogKind::test || !setup) return {};
+    Work then = work;  // its drawers still point into `work`, which outlives this
+    then.job.log.resize(index + 1);
+    then.standing = replay(then.job, then.design);
+    const auto report = fit_report(then, setup->id);
+    if (!report) return {};
+    std::vector<std::string> words;
+    for (const SaidMove& move : report->moves) words.push_back(move.say);
+    return capital(words.empty() ? std::string() : joined(words) + ". ") + say_advice(*report);
+}
+
+void say_again(LogWords& words, const std::shared_ptr<const Work>& work) {
+    if (words.of == work) return;
+    words.of = work;
+    words.said.clear();
+    for (std::size_t i = 0; i < work->job.log.size(); ++i) words.said.push_back(said_after(*work, i));
+}
+
+std::string named_words(const Job& job, const std::vector<NamedLength>& values) {
+    std::vector<std::string> words;
+    for (const NamedLength& value : values) words.push_back(plain_name(value.name) + " " + fine_words(job, value.value));
+    return joined(words);
+}
+
+// "2026-07-03 14:02" of an ISO 8601 time.
+std::string clock_words(const std::string& time) {
+    if (time.size() < 16) return time;
+    return time.substr(0, 10) + " " + time.substr(11, 5);
+}
+
+std::string entry_words(const Work& work, const LogEntry& entry) {
+    if (entry.kind == LogKind::lock) return "Locked";
+    if (entry.kind == LogKind::ran) return "Ran " + part_words(work.plan, entry.part) + ", " + entry.reference;
+    std::vector<std::string> words;
+    if (entry.moved_given) words.push_back(entry.moved.empty() ? "nothing moved" : "moved " + named_words(work.job, entry.moved));
+    if (entry.fresh_end) words.emplace_back("fresh end");
+    if (!entry.readings.empty()) words.push_back(named_words(work.job, entry.readings));
+    if (!entry.felt.empty()) words.push_back("felt: " + entry.felt);
+    return "Test cut: " + joined(words);
+}
+
+bool is_same_run(const LogEntry& a, const LogEntry& b) {
+    return a.kind == LogKind::ran && b.kind == LogKind::ran && a.key == b.key && a.time == b.time;
+}
+
+void draw_head(Screen& screen, const LogEntry& entry) {
+    const Setup* setup = setup_with_key(*screen.work(), entry.key);
+    caption(screen.ui, clock_words(entry.time) + " UTC, " + (setup ? capital(setup->work) : entry.setup + ", no longer planned"));
+}
+
+}  // namespace
+
+void draw_log(Screen& screen) {
+    Ui& ui = screen.ui;
+    const Work& work = *screen.work();
+    say_again(screen.state.log, screen.session.work);
+    begin_scroll(ui, "log", ImGui::GetContentRegionAvail());
+    const auto& log = work.job.log;
+    if (log.empty()) say(ui, "Nothing yet. Test cuts, locks and parts that have run are written here, the last one on top.");
+    for (std::size_t last = log.size(); last > 0;) {
+        std::size_t first = last - 1;
+        while (first > 0 && is_same_run(log[first - 1], log[last - 1])) --first;
+        const LogEntry& entry = log[last - 1];
+        begin_card(ui, ("entry" + std::to_string(first)).c_str(), 0, entry.kind == LogKind::lock ? Tone::good : Tone::plain);
+        draw_head(screen, entry);
+        if (last - first > 1) say(ui, "Ran " + std::to_string(last - first) + " ends and edges");
+        else say(ui, entry_words(work, entry));
+        if (!screen.state.log.said[last - 1].empty()) say(ui, screen.state.log.said[last - 1], TypeSize::body, Tone::accent);
+        end_card(ui);
+        last = first;
+    }
+    end_scroll(ui);
+}
+
+}  // namespace kw::window

@@ -1,0 +1,128 @@
+// The second place: the whole work in the order in which it is done.
+
+#include "session/test_cut.h"
+#include "window/screen_words.h"
+#include "window/screen.h"
+
+namespace kw::window {
+namespace {
+
+void open_at_saw(Screen& screen, const std::string& step) {
+    screen.state.place = Where::saw;
+    screen.state.setup = step;
+    screen.state.saw_tab = SawTab::picture;
+}
+
+std::string proof_words(const Plan& plan) {
+    if (plan.proved) return minutes(plan.seconds) + " in all, proved to be the least";
+    if (plan.lower_bound_seconds > 0)
+        return minutes(plan.seconds) + " in all; no order can take less than " + minutes(plan.lower_bound_seconds);
+    return minutes(plan.seconds) + " in all";
+}
+
+void draw_summary(Screen& screen, const Work& work) {
+    Ui& ui = screen.ui;
+    const Progress all = progress_of(work);
+    begin_card(ui, "summary");
+    heading(ui, std::to_string(all.done) + " of " + std::to_string(all.of) + " cuts done");
+    progress(ui, all.done, all.of);
+    say(ui, proof_words(work.plan));
+    const std::string next = next_step(work);
+    if (const Setup* setup = setup_of_step(work.plan, next)) {
+        const std::string detail = capital(setup->work);
+        if (primary_button(ui, "Go on at the saw", {.width = content_width(ui), .height_px = 76, .detail = detail})) open_at_saw(screen, next);
+    }
+    end_card(ui);
+}
+
+void draw_affected(Screen& screen, const Work& work) {
+    for (const Affected& affected : work.affected) {
+        if (affected.fate == Fate::fine) continue;
+        const bool lost = affected.fate == Fate::lost;
+        notice(screen.ui, lost ? Tone::wrong : Tone::caution, part_words(work.plan, affected.part) + (lost ? ": lost" : ": cut again"),
+               affected.what.text(work.job.graduation));
+    }
+}
+
+void draw_notes(Screen& screen, const Work& work) {
+    Ui& ui = screen.ui;
+    if (work.plan.notes.empty()) return;
+    begin_card(ui, "notes");
+    heading(ui, "To know");
+    for (const Note& note : work.plan.notes) {
+        const std::string words = capital(note.about) + ": " + note.text.text(work.job.graduation);
+        if (note.level == Level::note) say(ui, words, TypeSize::small);
+        else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
+    }
+    end_card(ui);
+}
+
+std::string test_words(const Work& work, const Setup& setup) {
+    if (!setup.test_cut) return {};
+    if (is_locked(work, setup)) return "locked";
+    const auto report = fit_report(work, setup.id);
+    if (!report || report->test == 0) return "test cut first";
+    return "tested " + std::to_string(report->test) + " time" + (report->test == 1 ? "" : "s") + ", not locked";
+}
+
+std::string change_words(const Setup* before, const Setup& setup) {
+    if (!before) return "set up the " + setup.machine;
+    if (before->machine != setup.machine) return "go to the " + setup.machine;
+    const auto changed = changes(before, setup);
+    return changed.empty() ? "nothing to change" : "change the " + joined(changed);
+}
+
+void draw_step(Screen& screen, const Work& work, std::size_t index, const Setup* before, bool next) {
+    const std::string& step = work.plan.sequence[index];
+    const Setup& setup = *setup_of_step(work.plan, step);
+    const Progress progress = progress_of(work, setup);
+    const bool ready = progress.done == progress.of;
+    std::string detail = setup.machine + ", " + setup.cutter + "  \u00b7  " + change_words(before, setup);
+    if (const std::string test = test_words(work, setup); !test.empty()) detail += "  \u00b7  " + test;
+    detail += "  \u00b7  " + (ready ? "all " + std::to_string(progress.of) + " done" : std::to_string(progress.done) + " of " + std::to_string(progress.of) + " done");
+    const std::string label = std::to_string(index + 1) + ".  " + capital(setup.work) + "##" + step;
+    if (list_row(screen.ui, label.c_str(), detail, next, ready ? Tone::good : next ? Tone::accent : Tone::soft)) open_at_saw(screen, step);
+}
+
+void draw_sequence(Screen& screen, const Work& work) {
+    begin_card(screen.ui, "sequence");
+    const std::string next = next_step(work);
+    const Setup* before = nullptr;
+    for (std::size_t i = 0; i < work.plan.sequence.size(); ++i) {
+        const std::string& step = work.plan.sequence[i];
+        draw_step(screen, work, i, before, step == next);
+        before = setup_of_step(work.plan, step);
+    }
+    end_card(screen.ui);
+}
+
+}  // namespace
+
+void draw_order(Screen& screen) {
+    Ui& ui = screen.ui;
+    const Work& work = *screen.work();
+    const auto about = [&] {
+        draw_summary(screen, work);
+        draw_affected(screen, work);
+        draw_notes(screen, work);
+    };
+    if (!screen.is_wide()) {
+        begin_scroll(ui, "order", {0, 0});
+        draw_summary(screen, work);
+        draw_affected(screen, work);
+        draw_sequence(screen, work);
+        draw_notes(screen, work);
+        end_scroll(ui);
+        return;
+    }
+    const float side = ImGui::GetContentRegionAvail().x * 0.34f, gap = ui.px(size::gap);
+    begin_scroll(ui, "about", {side, 0});
+    about();
+    end_scroll(ui);
+    ImGui::SameLine(0, gap);
+    begin_scroll(ui, "order", {0, 0});
+    draw_sequence(screen, work);
+    end_scroll(ui);
+}
+
+}  // namespace kw::window

@@ -1,0 +1,309 @@
+// The third place: one setup, beside the machine.
+
+#include <algorithm>
+#include <array>
+
+#include "draw/joint_view.h"
+#include "draw/setup_view.h"
+#include "job/notes.h"
+#include "window/screen.h"
+#include "window/screen_words.h"
+#include "window/text.h"
+
+namespace kw::window {
+namespace {
+
+struct Stand {
+    const Work& work;
+    std::string step;
+    std::size_t index = 0;
+    const Setup& setup;
+    const Setup* before = nullptr;
+    const Setup* after = nullptr;
+};
+
+std::optional<Stand> stand_at(Screen& screen) {
+    const Work& work = *screen.work();
+    std::string step = screen.state.setup;
+    if (step_of(work.plan, step) == work.plan.sequence.size()) step = next_step(work);
+    const Setup* setup = setup_of_step(work.plan, step);
+    if (!setup) return std::nullopt;
+    screen.state.setup = step;
+    Stand stand{work, step, step_of(work.plan, step), *setup, nullptr, nullptr};
+    if (stand.index > 0) stand.before = setup_of_step(work.plan, work.plan.sequence[stand.index - 1]);
+    if (stand.index + 1 < work.plan.sequence.size()) stand.after = setup_of_step(work.plan, work.plan.sequence[stand.index + 1]);
+    return stand;
+}
+
+// --- the numbers ---------------------------------------------------------------------------------------------------
+
+struct Number {
+    std::string caption;
+    std::string value;
+    std::string unit;
+    std::string was;
+    std::string note;
+};
+
+// What a rule cannot show, a caliper can.
+std::string finer(const Job& job, Length length) {
+    const std::string value = value_of(job, length);
+    const bool rounded = value.ends_with("+") || value.ends_with("\u2212");
+    return rounded ? show_with_unit(length, caliper_graduation(job)) : std::string();
+}
+
+Number number_for(const Job& job, const std::string& caption, Length now, std::optional<Length> before) {
+    Number number{caption, value_of(job, now), unit_words(job), {}, finer(job, now)};
+    if (before && *before != now) number.was = show_with_unit(*before, job.graduation);
+    return number;
+}
+
+std::vector<Number> numbers_of(const Stand& stand) {
+    const Job& job = stand.work.job;
+    const Setup& setup = stand.setup;
+    const bool same_machine = stand.before && stand.before->machine == setup.machine;
+    const auto was = [&](Length value) { return same_machine ? std::optional<Length>(value) : std::nullopt; };
+    const Length zero;
+    std::vector<Number> numbers;
+    numbers.push_back(number_for(job, setup.guide == "stop" ? "Stop to blade" : "Fence to near side", setup.fence,
+                                 was(stand.before ? stand.before->fence : zero)));
+    if (!setup.height) {
+        numbers.push_back({"Height", "through", "", "", "just above the board"});
+        return numbers;
+    }
+    numbers.push_back(number_for(job, "Height", *setup.height, same_machine ? stand.before->height : std::nullopt));
+    numbers.push_back(number_for(job, setup.sacrificial ? "Spacer, sacrificial" : "Spacer", setup.spacer,
+                                 was(stand.before ? stand.before->spacer : zero)));
+    if (setup.spacer == zero) {
+        numbers.back().value = "none";
+        numbers.back().unit.clear();
+    }
+    return numbers;
+}
+
+void draw_number(Screen& screen, const Number& number, float width, double value_px) {
+    if (figure(screen.ui, {.caption = number.caption, .value = number.value, .unit = number.unit, .changed_from = number.was,
+                           .note = number.note, .value_px = value_px, .width = width, .pressable = true}))
+        screen.state.filling = number.caption;
+}
+
+void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row) {
+    const auto numbers = numbers_of(stand);
+    if (!in_a_row) {
+        for (const Number& number : numbers) draw_number(screen, number, content_width(screen.ui), 68);
+        return;
+    }
+    const float gap = screen.ui.px(size::gap), count = static_cast<float>(numbers.size());
+    const float width = (content_width(screen.ui) - (count - 1) * gap) / count;
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
+        if (i > 0) ImGui::SameLine(0, gap);
+        draw_number(screen, numbers[i], width, 58);
+    }
+}
+
+// One number, as large as the page: to be read from across the shop. Any press brings the screen back.
+bool draw_filling(Screen& screen, const Stand& stand) {
+    Ui& ui = screen.ui;
+    for (const Number& number : numbers_of(stand)) {
+        if (number.caption != screen.state.filling) continue;
+        heading(ui, number.caption + (number.note.empty() ? "" : "  (" + number.note + ")"));
+        const ImVec2 room = ImGui::GetContentRegionAvail();
+        filling_figure(ui, {.caption = number.caption, .value = number.value, .unit = number.unit, .changed_from = number.was, .note = {}}, {room.x, room.y - ui.px(100)});
+        if (primary_button(ui, "Back to the setup", {.width = -1, .height_px = 76})) screen.state.filling.clear();
+        return true;
+    }
+    screen.state.filling.clear();
+    return false;
+}
+
+// --- what to do ----------------------------------------------------------------------------------------------------
+
+void draw_fact(Ui& ui, std::string_view name, const std::string& words, bool changed) {
+    ImGui::BeginGroup();
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
+    caption(ui, name);
+    say(ui, changed ? std::string(sign(Tone::changed)) + " " + words : words, TypeSize::body, changed ? Tone::changed : Tone::plain);
+    ImGui::PopStyleVar();
+    ImGui::EndGroup();
+}
+
+void draw_facts(Screen& screen, const Stand& stand) {
+    Ui& ui = screen.ui;
+    const Setup& setup = stand.setup;
+    const bool machine_changed = stand.before && stand.before->machine != setup.machine;
+    const bool cutter_changed = stand.before && (machine_changed || stand.before->cutter != setup.cutter);
+    draw_fact(ui, "Down on the table", capital(faces_down(setup)) + " face", false);
+    draw_fact(ui, setup.guide == "stop" ? "Against the stop" : setup.spacer > Length{} ? "Against the spacer" : "Against the fence",
+              capital(references_of(setup)), false);
+    draw_fact(ui, "Guide", capital(setup.guide), stand.before && stand.before->guide != setup.guide);
+    draw_fact(ui, "Cutter", setup.cutter + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) + ", on the " + setup.machine, cutter_changed);
+    if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))
+        draw_fact(ui, "Then", "Slide the part along the gauge to clear the strip at its end", false);
+}
+
+void draw_cautions(Screen& screen, const Stand& stand) {
+    const std::string mark = "WARNING ";
+    for (const std::string& caution : cautions_for(stand.work.job, stand.setup)) {
+        const bool loud = caution.rfind(mark, 0) == 0;
+        if (loud) notice(screen.ui, Tone::caution, caution.substr(mark.size()), "");
+        else caption(screen.ui, caution);
+    }
+    for (const Note& note : stand.work.plan.notes)
+        if (note.about == stand.setup.id) notice(screen.ui, note.level == Level::note ? Tone::accent : Tone::caution, capital(note.text.text(stand.work.job.graduation)), "");
+}
+
+void draw_test_state(Screen& screen, const Stand& stand) {
+    if (!stand.setup.test_cut) return;
+    if (is_locked(stand.work, stand.setup)) return status(screen.ui, Tone::good, "Locked: as tested");
+    if (primary_button(screen.ui, "Test cut first", {.width = content_width(screen.ui), .detail = "in scrap of the same stock"}))
+        screen.state.saw_tab = SawTab::test;
+}
+
+std::string fate_words(const Work& work, const std::string& part) {
+    for (const Affected& affected : work.affected) {
+        if (affected.part != part || affected.fate == Fate::fine) continue;
+        return (affected.fate == Fate::lost ? "Lost: " : "Cut again: ") + affected.what.text(work.job.graduation);
+    }
+    return {};
+}
+
+void draw_parts(Screen& screen, const Stand& stand) {
+    Ui& ui = screen.ui;
+    const Setup& setup = stand.setup;
+    const Progress progress = progress_of(stand.work, setup);
+    begin_card(ui, "parts");
+    heading(ui, std::to_string(progress.done) + " of " + std::to_string(progress.of) + " run");
+    std::vector<std::size_t> left;
+    for (std::size_t i = 0; i < setup.passes.size(); ++i) {
+        const Pass& pass = setup.passes[i];
+        bool ticked = has_run(stand.work, setup, pass);
+        if (!ticked) left.push_back(i);
+        std::string detail(name_of(pass.reference));
+        if (const std::string fate = fate_words(stand.work, pass.part); !fate.empty()) detail += ". " + fate;
+        const std::string label = part_words(stand.work.plan, pass.part) + "##" + std::to_string(i);
+        if (tick_row(ui, label.c_str(), ticked, detail)) screen.done = MarkRun{setup.id, {i}, ticked};
+    }
+    if (!left.empty() && secondary_button(ui, "Tick all", {.width = content_width(ui)})) screen.done = MarkRun{setup.id, left, true};
+    end_card(ui);
+}
+
+// --- the page ------------------------------------------------------------------------------------------------------
+
+void draw_title(Screen& screen, const Stand& stand) {
+    Ui& ui = screen.ui;
+    const std::string where = "Step " + std::to_string(stand.index + 1) + " of " + std::to_string(stand.work.plan.sequence.size());
+    static const std::array<std::string, 4> tabs{"Picture", "Joint closed", "Test cut", "Log"};
+    int tab = static_cast<int>(screen.state.saw_tab);
+    const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x, tabs_width = std::min(ui.px(620), room);
+    const bool beside = screen.is_wide();
+    const float words = beside ? room - tabs_width - ui.px(size::gap) : room;
+    ImGui::BeginGroup();
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
+    caption(ui, where);
+    const Font font = ui.font(TypeSize::heading, Face::strong);
+    heading(ui, shortened(ui, capital(stand.setup.work), font, words).text);
+    ImGui::PopStyleVar();
+    ImGui::EndGroup();
+    if (beside) {
+        ImGui::SameLine();
+        ImGui::SetCursorPosX(left + room - tabs_width);
+    }
+    if (segments(ui, "tabs", tabs, tab, tabs_width)) screen.state.saw_tab = static_cast<SawTab>(tab);
+}
+
+void draw_steps(Screen& screen, const Stand& stand) {
+    Ui& ui = screen.ui;
+    const float gap = ui.px(size::gap), room = ImGui::GetContentRegionAvail().x;
+    const auto& sequence = stand.work.plan.sequence;
+    const std::string before = stand.before ? capital(stand.before->work) : "this is the first", after = stand.after ? capital(stand.after->work) : "this is the last";
+    const auto go = [&](std::size_t index) {
+        screen.state.setup = sequence[index];
+        if (screen.state.saw_tab != SawTab::log) screen.state.saw_tab = SawTab::picture;
+        screen.state.picture = screen.state.closed = screen.state.magnified = {};
+    };
+    if (secondary_button(ui, "Back", {.width = room * 0.4f - gap, .height_px = 76, .enabled = stand.before != nullptr, .detail = before})) go(stand.index - 1);
+    ImGui::SameLine(0, gap);
+    const Progress progress = progress_of(stand.work, stand.setup);
+    const Rank rank = progress.done == progress.of ? Rank::primary : Rank::secondary;
+    if (button(ui, "Next", rank, {.width = room * 0.6f, .height_px = 76, .enabled = stand.after != nullptr, .detail = after})) go(stand.index + 1);
+}
+
+void draw_setup_picture(Screen& screen, const Stand& stand, float height) {
+    Ui& ui = screen.ui;
+    explore_picture(ui, "setup", draw::setup_view(stand.work, stand.setup), {content_width(ui), height}, screen.state.picture);
+}
+
+void draw_picture_wide(Screen& screen, const Stand& stand) {
+    Ui& ui = screen.ui;
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    const float gap = ui.px(size::gap), numbers = std::max(ui.px(280), room.x * 0.21f), parts = std::max(ui.px(310), room.x * 0.23f);
+    begin_scroll(ui, "numbers", {numbers, room.y});
+    draw_numbers(screen, stand, false);
+    end_scroll(ui);
+    ImGui::SameLine(0, gap);
+    begin_scroll(ui, "middle", {room.x - numbers - parts - 2 * gap, room.y});
+    draw_setup_picture(screen, stand, room.y * 0.62f);
+    draw_cautions(screen, stand);
+    end_scroll(ui);
+    ImGui::SameLine(0, gap);
+    begin_scroll(ui, "right", {parts, room.y});
+    draw_test_state(screen, stand);
+    begin_card(ui, "facts");
+    draw_facts(screen, stand);
+    end_card(ui);
+    draw_parts(screen, stand);
+    end_scroll(ui);
+}
+
+void draw_picture_narrow(Screen& screen, const Stand& stand) {
+    Ui& ui = screen.ui;
+    begin_scroll(ui, "saw", {0, ImGui::GetContentRegionAvail().y});
+    draw_numbers(screen, stand, true);
+    draw_test_state(screen, stand);
+    draw_setup_picture(screen, stand, ui.px(380));
+    begin_card(ui, "facts");
+    draw_facts(screen, stand);
+    end_card(ui);
+    draw_cautions(screen, stand);
+    draw_parts(screen, stand);
+    end_scroll(ui);
+}
+
+void draw_closed(Screen& screen, const Stand& stand) {
+    Ui& ui = screen.ui;
+    const Group* group = stand.work.plan.group_with_id(stand.setup.group);
+    if (!group) return say(ui, "This setup brings parts to size: no joint is closed here.");
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    const float gap = ui.px(size::gap);
+    const bool beside = screen.is_wide();
+    const ImVec2 each = beside ? ImVec2{(room.x - gap) / 2, room.y} : ImVec2{room.x, (room.y - gap) / 2};
+    explore_picture(ui, "closed", draw::joint_view(stand.work, *group), each, screen.state.closed);
+    if (beside) ImGui::SameLine(0, gap);
+    explore_picture(ui, "magnified", draw::joint_magnified(stand.work, *group), each, screen.state.magnified);
+}
+
+void draw_tab(Screen& screen, const Stand& stand) {
+    switch (screen.state.saw_tab) {
+        case SawTab::picture: return screen.is_wide() ? draw_picture_wide(screen, stand) : draw_picture_narrow(screen, stand);
+        case SawTab::closed: return draw_closed(screen, stand);
+        case SawTab::test: return draw_test_cut(screen, stand.setup);
+        case SawTab::log: return draw_log(screen);
+    }
+}
+
+}  // namespace
+
+void draw_saw(Screen& screen) {
+    Ui& ui = screen.ui;
+    const auto stand = stand_at(screen);
+    if (!stand) return say(ui, "There is no setup in this plan.");
+    if (!screen.state.filling.empty() && draw_filling(screen, *stand)) return;
+    draw_title(screen, *stand);
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    ImGui::BeginChild("body", {room.x, room.y - ui.px(76 + size::gap)}, 0, ImGuiWindowFlags_NoBackground);
+    draw_tab(screen, *stand);
+    ImGui::EndChild();
+    draw_steps(screen, *stand);
+}
+
+}  // namespace kw::window

@@ -1,0 +1,110 @@
+// Stock, machines, cutters, and how joints shall fit.
+
+#include <algorithm>
+#include <functional>
+
+#include "window/screen_fields.h"
+#include "window/screen_words.h"
+
+namespace kw::window {
+namespace {
+
+template <class Values>
+std::vector<Choice> kinds_of(const Values& values) {
+    std::vector<Choice> choices;
+    for (const auto value : values) choices.push_back({capital(std::string(name_of(value))), std::string(name_of(value))});
+    return choices;
+}
+
+std::string item_at(const char* list, std::size_t index) { return std::string("/") + list + "/" + std::to_string(index); }
+
+// A copy of the last item under a name of its own, as a start for another.
+void add_button(Screen& screen, const char* label, const char* list, Json fallback) {
+    if (!secondary_button(screen.ui, label)) return;
+    const auto names = names_in(screen.session, list);
+    Json item = names.empty() ? std::move(fallback) : screen.session.document.at(Json::json_pointer(item_at(list, names.size() - 1)));
+    std::string name;
+    for (std::size_t number = names.size() + 1; name.empty() || std::find(names.begin(), names.end(), name) != names.end(); ++number)
+        name = std::string(list) + " " + std::to_string(number);
+    item["name"] = name;
+    screen.done = SetField{names.empty() ? std::string("/") + list + "/0" : std::string("/") + list + "/-", item};
+}
+
+// Cards in columns, as many as there is room for.
+void cards(Screen& screen, const char* list, const std::function<void(const std::string&)>& draw) {
+    Ui& ui = screen.ui;
+    const int columns = std::max(1, static_cast<int>(content_width(ui) / ui.px(560)));
+    const float gap = ui.px(size::gap), width = (content_width(ui) - static_cast<float>(columns - 1) * gap) / static_cast<float>(columns);
+    const auto names = names_in(screen.session, list);
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const std::string at = item_at(list, i);
+        if (static_cast<int>(i) % columns != 0) ImGui::SameLine(0, gap);
+        begin_card(ui, at.c_str(), width, problems_at(screen.session, at).empty() ? Tone::plain : Tone::wrong);
+        draw(at);
+        end_card(ui);
+    }
+}
+
+}  // namespace
+
+void draw_stock_fields(Screen& screen) {
+    caption(screen.ui, "Thickness as measured, never the one it is sold by.");
+    cards(screen, "stock", [&](const std::string& at) {
+        Across across(screen, 2);
+        name_entry(screen, "Name", at + "/name", {across.next(), {}});
+        length_entry(screen, "Thickness", at + "/thickness", {across.next(), {}});
+        choice_entry(screen, "Kind", at + "/kind", kinds_of(stock_kinds()), "plywood");
+        if (text_at(screen.session, at + "/kind") == "solid")
+            choice_entry(screen, "Sawn", at + "/cut", kinds_of(grain_cuts()), "flatsawn");
+    });
+    add_button(screen, "Add stock", "stock", {{"name", ""}, {"thickness", "1/2 in"}, {"kind", "plywood"}});
+}
+
+void draw_shop_fields(Screen& screen) {
+    Ui& ui = screen.ui;
+    heading(ui, "Cutters");
+    caption(ui, "Kerf: the width that it really cuts.");
+    cards(screen, "cutters", [&](const std::string& at) {
+        Across across(screen, 2);
+        name_entry(screen, "Name", at + "/name", {across.next(), {}});
+        length_entry(screen, "Kerf", at + "/kerf", {across.next(), {}});
+        choice_entry(screen, "Kind", at + "/kind", kinds_of(cutter_kinds()), "dado stack");
+        choice_entry(screen, "Machine", at + "/machine", choices_of(names_in(screen.session, "machines")));
+    });
+    add_button(screen, "Add a cutter", "cutters", {{"name", ""}, {"kind", "dado stack"}, {"kerf", "1/4 in"}});
+    space(ui, 6);
+    heading(ui, "Machines");
+    cards(screen, "machines", [&](const std::string& at) {
+        Across across(screen, 2);
+        name_entry(screen, "Name", at + "/name", {across.next(), {}});
+        open_length_entry(screen, "Height per turn of the handwheel", at + "/height_per_turn", {across.next(), "not measured"});
+        choice_entry(screen, "Kind", at + "/kind", kinds_of(machine_kinds()), "table saw");
+        length_entry(screen, "Widest dado", at + "/max_dado_width", {across.next(), "usual"});
+        length_entry(screen, "Greatest height", at + "/max_height", {across.next(), "usual"});
+    });
+    add_button(screen, "Add a machine", "machines", {{"name", ""}, {"kind", "table saw"}});
+}
+
+void draw_fit_fields(Screen& screen) {
+    const Unit unit = unit_of_job(screen.session);
+    const FitRules usual;
+    const auto hint = [&](Length length) { return exact_text(length, unit); };
+    begin_field_card(screen, "How joints shall fit", "/fit");
+    Across across(screen, screen.is_wide() ? 4 : 2);
+    length_entry(screen, "Clearance of the tongue", "/fit/clearance", {across.next(), hint(usual.clearance)});
+    length_entry(screen, "Relief at the tongue's end", "/fit/end_relief", {across.next(), hint(usual.end_relief)});
+    length_entry(screen, "Clearance of the groove", "/fit/groove_clearance", {across.next(), hint(usual.groove_clearance)});
+    length_entry(screen, "Slack of the bottom", "/fit/bottom_slack", {across.next(), hint(usual.bottom_slack)});
+    length_entry(screen, "Side proud of the front", "/fit/step", {across.next(), "flush"});
+    end_card(screen.ui);
+    begin_field_card(screen, "How far off is still good", "/fit/tolerance");
+    Across more(screen, screen.is_wide() ? 5 : 2);
+    length_entry(screen, "Fit", "/fit/tolerance/fit", {more.next(), hint(usual.tolerance.fit)});
+    length_entry(screen, "Shoulder gap", "/fit/tolerance/shoulder_gap", {more.next(), hint(usual.tolerance.shoulder_gap)});
+    length_entry(screen, "Face step", "/fit/tolerance/step", {more.next(), hint(usual.tolerance.step)});
+    length_entry(screen, "Depth of a slot", "/fit/tolerance/depth", {more.next(), hint(usual.tolerance.depth)});
+    length_entry(screen, "Place of a slot", "/fit/tolerance/place", {more.next(), hint(usual.tolerance.place)});
+    end_card(screen.ui);
+}
+
+}  // namespace kw::window

@@ -1,0 +1,215 @@
+// A test cut: what was read and felt goes in, what to do comes out.
+
+#include <algorithm>
+#include <array>
+
+#include "draw/joint_view.h"
+#include "session/words.h"
+#include "testcut/feel.h"
+#include "window/screen_fields.h"
+#include "window/screen_words.h"
+
+namespace kw::window {
+namespace {
+
+struct Bench {
+    Screen& screen;
+    const Work& work;
+    const Setup& setup;
+    FitReport report;
+    TestDraft& draft;
+};
+
+TestDraft& draft_for(UiState& state, const std::string& setup) {
+    if (state.test.setup != setup) {
+        state.test = TestDraft();
+        state.test.setup = setup;
+    }
+    return state.test;
+}
+
+// What has been put in, as it goes into the log; nothing while an entry does not read.
+std::optional<std::vector<NamedLength>> lengths_of(Screen& screen, std::map<std::string, Draft>& drafts) {
+    std::vector<NamedLength> out;
+    for (auto& [name, draft] : drafts) {
+        if (draft.text.empty()) continue;
+        Length length;
+        if (!take_length(screen, draft, length)) return std::nullopt;
+        out.push_back({name, length});
+    }
+    return out;
+}
+
+bool anything_in(const TestDraft& draft) {
+    return draft.felt >= 0 || std::any_of(draft.readings.begin(), draft.readings.end(), [](const auto& entry) { return !entry.second.text.empty(); });
+}
+
+std::optional<TestCut> cut_of(Bench& bench) {
+    TestCut cut;
+    cut.setup = bench.setup.id;
+    const auto readings = lengths_of(bench.screen, bench.draft.readings);
+    if (!readings) return std::nullopt;
+    cut.readings = *readings;
+    if (bench.draft.felt >= 0) cut.felt = feel_table()[static_cast<std::size_t>(bench.draft.felt)].word;
+    cut.fresh_end = bench.draft.fresh_end;
+    if (!bench.draft.other_moves) return cut;
+    cut.moved = lengths_of(bench.screen, bench.draft.moved);
+    if (!cut.moved) return std::nullopt;
+    return cut;
+}
+
+// --- in ------------------------------------------------------------------------------------------------------------
+
+void draw_refusal(Bench& bench) {
+    const Session& session = bench.screen.session;
+    const std::array<const char*, 4> here{"setup", "readings", "felt", "moved"};
+    if (session.refused.empty() || std::find(here.begin(), here.end(), session.refused_field) == here.end()) return;
+    notice(bench.screen.ui, Tone::wrong, "Not taken", capital(session.refused));
+}
+
+void draw_readings(Bench& bench) {
+    Screen& screen = bench.screen;
+    Across across(screen, 2);
+    for (const std::string& name : reading_names(bench.work, bench.setup.id)) {
+        const bool would_tell = bench.report.advice == AdviceKind::measure && bench.report.measure == name;
+        const std::string label = capital(plain_name(name)) + (would_tell ? " (tells most)" : "");
+        draft_entry(screen, label, bench.draft.readings[name], {across.next(), "not read"});
+    }
+}
+
+bool is_fitted(const Bench& bench) {
+    const auto names = reading_names(bench.work, bench.setup.id);
+    return std::find(names.begin(), names.end(), "fit") != names.end();
+}
+
+void draw_feel(Bench& bench) {
+    Ui& ui = bench.screen.ui;
+    if (!is_fitted(bench)) return;
+    std::vector<std::string> words;
+    for (const FeelMeaning& feel : feel_table()) words.push_back(capital(std::string(feel.word)));
+    caption(ui, "How it goes together by hand");
+    segments(ui, "feel", words, bench.draft.felt, -1);
+}
+
+std::vector<std::string> movable_controls(const Bench& bench) {
+    std::vector<std::string> names;
+    const Group* group = bench.work.plan.group_with_id(bench.setup.group);
+    if (!group) return names;
+    const auto standing = bench.work.standing.groups.find(group->key);
+    if (standing == bench.work.standing.groups.end()) return names;
+    for (const Control& control : standing->second.model.controls)
+        if (control.movable) names.push_back(control.name);
+    return names;
+}
+
+void draw_other_moves(Bench& bench) {
+    Ui& ui = bench.screen.ui;
+    if (bench.report.test == 0) return;
+    toggle_row(ui, "I made other moves than those advised", bench.draft.other_moves);
+    if (!bench.draft.other_moves) return;
+    caption(ui, "+ fence out, blade up, thicker spacer; \u2212 the other way");
+    Across across(bench.screen, 2);
+    for (const std::string& name : movable_controls(bench))
+        draft_entry(bench.screen, capital(name) + " moved by", bench.draft.moved[name], {across.next(), "not moved"});
+}
+
+void draw_entry(Bench& bench) {
+    Ui& ui = bench.screen.ui;
+    begin_card(ui, "entry");
+    heading(ui, bench.report.test == 0 ? "First test cut" : "Test cut " + std::to_string(bench.report.test + 1));
+    draw_refusal(bench);
+    caption(ui, "One reading is enough to begin; more make it surer.");
+    draw_readings(bench);
+    draw_feel(bench);
+    if (bench.report.test > 0) toggle_row(ui, "On a fresh end", bench.draft.fresh_end);
+    draw_other_moves(bench);
+    const bool ready = anything_in(bench.draft);
+    if (primary_button(ui, "Work it out", {.width = content_width(ui), .height_px = 64, .enabled = ready}))
+        if (auto cut = cut_of(bench)) bench.screen.done = SaveTest{std::move(*cut)};
+    end_card(ui);
+}
+
+// --- out -----------------------------------------------------------------------------------------------------------
+
+std::string expected_words(const Bench& bench) {
+    std::vector<std::string> words;
+    const auto add = [&](const char* name, const std::optional<double>& value_mm) {
+        if (value_mm) words.push_back(std::string(name) + " " + fine_words(bench.work.job, Length::nearest_mm(*value_mm)));
+    };
+    add("fit", bench.report.fit_mm);
+    add("shoulder gap", bench.report.shoulder_gap_mm);
+    add("face step", bench.report.face_step_mm);
+    return joined(words);
+}
+
+void draw_chances(Bench& bench) {
+    Across across(bench.screen, 2);
+    const std::string now = percent(bench.report.chance_in_tolerance), then = percent(bench.report.chance_after_move);
+    figure(bench.screen.ui, {.caption = "In tolerance as it stands", .value = now, .unit = {}, .changed_from = {}, .note = {}, .value_px = 40, .width = across.next()});
+    if (!bench.report.moves.empty())
+        figure(bench.screen.ui, {.caption = "After the moves", .value = then, .unit = {}, .changed_from = {}, .note = {}, .value_px = 40, .width = across.next()});
+}
+
+void draw_lock(Bench& bench) {
+    Ui& ui = bench.screen.ui;
+    const float width = content_width(ui);
+    const auto lock = [&] { bench.screen.done = LockGroup{{.setup = bench.setup.id, .readings = {}, .felt = {}, .moved = {}, .fresh_end = false, .by = {}}}; };
+    if (bench.report.locked) return status(ui, Tone::good, "Locked. Run the parts without moving anything.");
+    if (bench.report.advice == AdviceKind::lock && bench.report.test > 0) {
+        if (primary_button(ui, "Lock", {.width = width, .height_px = 64, .detail = "as it stands"})) lock();
+        return;
+    }
+    const std::string again = "Lock all the same: " + percent(bench.report.chance_in_tolerance) + " in tolerance";
+    if (confirm_button(ui, "Lock", again.c_str(), {.width = width})) lock();
+}
+
+void draw_answer(Bench& bench) {
+    Ui& ui = bench.screen.ui;
+    const bool good = bench.report.locked || (bench.report.test > 0 && bench.report.advice == AdviceKind::lock);
+    begin_card(ui, "answer", 0, good ? Tone::good : bench.report.test > 0 ? Tone::accent : Tone::plain);
+    for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
+    say(ui, say_advice(bench.report));
+    if (bench.report.test > 0) {
+        draw_chances(bench);
+        if (!bench.report.moves.empty()) status(ui, Tone::plain, bench.report.retry == Retry::same_ends ? "Cut the same test ends again" : "Cut a fresh end");
+        const std::string expected = expected_words(bench);
+        if (!expected.empty()) caption(ui, std::string(bench.report.moves.empty() ? "Expected: " : "Expected after the moves: ") + expected);
+    }
+    draw_lock(bench);
+    end_card(ui);
+}
+
+void draw_pictures(Bench& bench, float height) {
+    const Group* group = bench.work.plan.group_with_id(bench.setup.group);
+    if (!group || bench.report.test == 0) return;
+    Ui& ui = bench.screen.ui;
+    draw_picture(ui, "before and after", draw::joint_before_after(bench.work, *group, bench.report.now, bench.report.next), {content_width(ui), height});
+}
+
+}  // namespace
+
+void draw_test_cut(Screen& screen, const Setup& setup) {
+    Ui& ui = screen.ui;
+    const auto report = fit_report(*screen.work(), setup.id);
+    if (!report) return say(ui, "This setup brings parts to size. Nothing is tested here.");
+    Bench bench{screen, *screen.work(), setup, *report, draft_for(screen.state, setup.id)};
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    const float gap = ui.px(size::gap);
+    if (!screen.is_wide()) {
+        begin_scroll(ui, "test", room);
+        draw_answer(bench);
+        draw_entry(bench);
+        draw_pictures(bench, ui.px(360));
+        return end_scroll(ui);
+    }
+    begin_scroll(ui, "entry", {room.x * 0.46f, room.y});
+    draw_entry(bench);
+    end_scroll(ui);
+    ImGui::SameLine(0, gap);
+    begin_scroll(ui, "answer", {room.x * 0.54f - gap, room.y});
+    draw_answer(bench);
+    draw_pictures(bench, std::max(ui.px(300), room.y * 0.55f));
+    end_scroll(ui);
+}
+
+}  // namespace kw::window

@@ -1,0 +1,123 @@
+#include "window/screen_words.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+namespace kw::window {
+namespace {
+
+template <class Words>
+std::string each_once(const Setup& setup, Words words_of) {
+    std::vector<std::string> words;
+    for (const Pass& pass : setup.passes) {
+        const std::string word(words_of(pass));
+        if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(word);
+    }
+    return joined(words, " and ");
+}
+
+}  // namespace
+
+std::string capital(std::string words) {
+    if (!words.empty()) words[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(words[0])));
+    return words;
+}
+
+std::string percent(double chance) { return std::to_string(std::lround(chance * 100)) + " %"; }
+
+std::string minutes(std::int64_t seconds) {
+    const std::int64_t whole = (seconds + 59) / 60;
+    if (whole < 60) return std::to_string(whole) + " min";
+    return std::to_string(whole / 60) + " h " + std::to_string(whole % 60) + " min";
+}
+
+std::string value_of(const Job& job, Length length) { return show(length, job.graduation); }
+
+std::string unit_words(const Job& job) { return unit_of(job.graduation) == Unit::inch ? "in" : "mm"; }
+
+std::string fine_words(const Job& job, Length length) { return show_with_unit(length, caliper_graduation(job)); }
+
+std::string role_words(Role role) {
+    switch (role) {
+        case Role::front: return "front";
+        case Role::back: return "back";
+        case Role::side_left: return "left side";
+        case Role::side_right: return "right side";
+        case Role::bottom: return "bottom";
+        case Role::face: break;
+    }
+    return "face";
+}
+
+std::string part_words(const Plan& plan, const std::string& id) {
+    const Part* part = plan.part_with_id(id);
+    if (!part) return id;
+    return capital(part->drawer) + " " + std::to_string(part->copy) + ", " + role_words(part->size.role);
+}
+
+std::string references_of(const Setup& setup) {
+    return each_once(setup, [](const Pass& pass) { return name_of(pass.reference); });
+}
+
+std::string faces_down(const Setup& setup) {
+    return each_once(setup, [](const Pass& pass) { return name_of(pass.down); });
+}
+
+const Setup* setup_of_step(const Plan& plan, const std::string& step) {
+    return plan.setup_with_id(step.substr(0, step.find('#')));
+}
+
+std::size_t step_of(const Plan& plan, const std::string& setup) {
+    const auto found = std::find(plan.sequence.begin(), plan.sequence.end(), setup);
+    return static_cast<std::size_t>(found - plan.sequence.begin());
+}
+
+std::vector<std::string> changes(const Setup* before, const Setup& now) {
+    if (!before || before->machine != now.machine) return {"machine", "cutter", "fence"};
+    std::vector<std::string> out;
+    if (before->cutter != now.cutter) out.emplace_back("cutter");
+    if (before->fence != now.fence) out.emplace_back("fence");
+    if (before->height != now.height) out.emplace_back("height");
+    if (before->spacer != now.spacer) out.emplace_back("spacer");
+    return out;
+}
+
+Progress progress_of(const Work& work, const Setup& setup) {
+    Progress out;
+    out.of = static_cast<int>(setup.passes.size());
+    for (const Pass& pass : setup.passes)
+        if (has_run(work, setup, pass)) ++out.done;
+    return out;
+}
+
+Progress progress_of(const Work& work) {
+    Progress out;
+    for (const Setup& setup : work.plan.setups) {
+        const Progress one = progress_of(work, setup);
+        out.done += one.done;
+        out.of += one.of;
+    }
+    return out;
+}
+
+std::string next_step(const Work& work) {
+    const auto has_work_left = [&](const std::string& step) {
+        const Setup* setup = setup_of_step(work.plan, step);
+        if (!setup) return false;
+        const Progress progress = progress_of(work, *setup);
+        return progress.done < progress.of;
+    };
+    const auto& sequence = work.plan.sequence;
+    const auto found = std::find_if(sequence.begin(), sequence.end(), has_work_left);
+    if (found != sequence.end()) return *found;
+    return sequence.empty() ? std::string() : sequence.back();
+}
+
+std::string joined(const std::vector<std::string>& words, const char* between) {
+    std::string out;
+    for (const std::string& word : words) out += (out.empty() ? "" : between) + word;
+    return out;
+}
+
+}  // namespace kw::window

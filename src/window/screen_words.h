@@ -1,0 +1,48 @@
+#pragma once
+// How the screens say things of the plan.
+
+#include <string>
+#include <vector>
+
+#include "job/work.h"
+
+namespace kw::window {
+
+std::string capital(std::string words);
+std::string percent(double chance);
+std::string minutes(std::int64_t seconds);
+
+// How the maker reads the job: values without a unit, and the unit.
+std::string value_of(const Job& job, Length length);
+std::string unit_words(const Job& job);
+// As value_of, but to a caliper's step.
+std::string fine_words(const Job& job, Length length);
+
+// "Cutlery 1, left side".
+std::string part_words(const Plan& plan, const std::string& part);
+std::string role_words(Role role);
+
+// "front end and rear end", each once.
+std::string references_of(const Setup& setup);
+std::string faces_down(const Setup& setup);
+
+// The step of the work: its setup, or nullptr. A step of a setup that is set again carries a suffix behind '#'.
+const Setup* setup_of_step(const Plan& plan, const std::string& step);
+// Where it stands in the sequence; the sequence's size if it is not in it.
+std::size_t step_of(const Plan& plan, const std::string& setup);
+
+// What is changed at the machine from one setup to the next: "cutter", "fence" and so on. Everything, if there was none before.
+std::vector<std::string> changes(const Setup* before, const Setup& now);
+
+struct Progress {
+    int done = 0;
+    int of = 0;
+};
+Progress progress_of(const Work& work, const Setup& setup);
+Progress progress_of(const Work& work);
+// The first step with passes left to run; the last one if nothing is left.
+std::string next_step(const Work& work);
+
+std::string joined(const std::vector<std::string>& words, const char* between = ", ");
+
+}  // namespace kw::window

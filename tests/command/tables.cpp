@@ -1,0 +1,93 @@
+// What the commands print.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <sstream>
+
+#include "command/run.h"
+#include "command/table.h"
+#include "command/write.h"
+#include "sample_job.h"
+
+using namespace kw;
+
+namespace {
+
+struct Said {
+    int status;
+    std::string out;
+    std::string err;
+};
+
+Said run(std::vector<std::string> arguments) {
+    std::ostringstream out, err;
+    const auto no_window = [](const std::string&) { return 7; };
+    const int status = run_command(std::move(arguments), {out, err, no_window, [](const std::string&, const std::string&) { return 8; }});
+    return {status, out.str(), err.str()};
+}
+
+std::string sample_path() { return std::string(KW_TEST_DIR) + "/files/seed_cabinet.json"; }
+
+}  // namespace
+
+TEST_CASE("columns line up whatever characters stand in them") {
+    Table table({Align::left, Align::right});
+    table.row({"½ ply", "1"});
+    table.row({"maple", "12 −"});
+    CHECK(table.text(0) == "½ ply     1\nmaple  12 −\n");
+}
+
+TEST_CASE("plan, parts and check answer with status 0") {
+    CHECK(run({"plan", sample_path()}).out.find("locking rabbet: side dado") != std::string::npos);
+    CHECK(run({"parts", sample_path()}).out.find("seeds.2.side_right") != std::string::npos);
+    const Said checked = run({"check", sample_path()});
+    CHECK(checked.status == 0);
+    CHECK(checked.out.empty());
+}
+
+TEST_CASE("plan --json is what the plan says, in millimetres") {
+    const Json plan = Json::parse(run({"plan", sample_path(), "--json"}).out);
+    CHECK(plan["format"] == "kerfwright-plan");
+    CHECK(plan["version"] == 1);
+    CHECK(plan["boxes"][0]["width_mm"].get<double>() == doctest::Approx(13.375 * 25.4));
+    CHECK(plan["parts"].size() == 10);
+    CHECK(plan["sequence"].size() == plan["setups"].size());
+}
+
+TEST_CASE("parts --csv has a line for each part, and fields with commas in quotes") {
+    const std::string csv = run({"parts", sample_path(), "--csv"}).out;
+    CHECK(std::count(csv.begin(), csv.end(), '\n') == 11);
+    CHECK(csv.find("\"seeds.1.front\",\"seeds\",front,1,") != std::string::npos);
+}
+
+TEST_CASE("fit answers with a correction, and leaves the file alone without --save") {
+    const std::string before = tests::file_text("seed_cabinet.json");
+    const Json plan = Json::parse(run({"plan", sample_path(), "--json"}).out);
+    std::string id;
+    for (const Json& setup : plan["setups"])
+        if (setup["work"] == "locking rabbet: side dado") id = setup["id"];
+    const Said fit = run({"fit", sample_path(), "--setup", id, "--read", "fit=-0.3 mm", "--json"});
+    CHECK(fit.err.empty());
+    REQUIRE(fit.status == 0);
+    const Json json = Json::parse(fit.out);
+    CHECK(json["setup"] == id);
+    CHECK(json["test"] == 1);
+    CHECK(json["after"].contains("shoulder_gap_mm"));
+    CHECK(tests::file_text("seed_cabinet.json") == before);
+}
+
+TEST_CASE("wrong usage is status 2, a bad job or reading is status 1, and each says why") {
+    CHECK(run({"plan"}).status == 2);
+    CHECK(run({"saw", sample_path()}).status == 2);
+    CHECK(run({"fit", sample_path()}).status == 2);
+    const Said missing = run({"plan", "no such file.json"});
+    CHECK(missing.status == 1);
+    CHECK(missing.err == "no such file.json:1:1: this file can't be read\n  look at its name and its rights\n");
+    const Said setup = run({"fit", sample_path(), "--setup", "S99", "--felt", "slides"});
+    CHECK(setup.status == 1);
+    CHECK(setup.err.find("there is no setup `S99`") != std::string::npos);
+    CHECK(run({"--help"}).status == 0);
+    CHECK(run({"--version"}).out == "kerfwright 0.1.0\n");
+    CHECK(run({}).status == 7);
+    CHECK(run({"--shots", "folder"}).status == 8);
+}

@@ -1,0 +1,197 @@
+// The pictures of setups, against the setups themselves and the geometry of the cut.
+
+#include <doctest/doctest.h>
+
+#include <random>
+
+#include "draw/setup_view.h"
+#include "draw/shapes_of.h"
+#include "draw/view_job.h"
+
+using namespace kw::draw;
+using kw::Length;
+using kw::Setup;
+using kw::Stage;
+
+namespace {
+
+view_job::Wanted random_wanted(std::mt19937& dice) {
+    const auto roll = [&](int low, int high) { return std::uniform_int_distribution<int>(low, high)(dice); };
+    view_job::Wanted wanted = roll(0, 1) ? view_job::metric() : view_job::Wanted{};
+    wanted.side = Length::micrometres(roll(115, 190) * 100);
+    wanted.front = Length::micrometres(roll(115, 190) * 100);
+    wanted.bottom = Length::micrometres(roll(50, 70) * 100);
+    wanted.kerf = Length::micrometres(roll(30, 50) * 100);
+    wanted.kind = roll(0, 1) ? kw::StockKind::plywood : kw::StockKind::solid;
+    return wanted;
+}
+
+template <class Check>
+void for_joint_setups(Check check) {
+    std::mt19937 dice(20);
+    for (int round = 0; round < 25; ++round) {
+        const auto work = view_job::work(random_wanted(dice));
+        for (const Setup& setup : work->plan.setups) {
+            CAPTURE(setup.work);
+            if (setup.stage == Stage::joint) check(*work, setup, setup_view(*work, setup));
+        }
+    }
+}
+
+std::vector<Fill> wood_in(const Drawing& drawing) {
+    std::vector<Fill> wood;
+    for (const Fill& fill : shapes_of::all<Fill>(drawing))
+        if (shapes_of::is_wood(fill)) wood.push_back(fill);
+    return wood;
+}
+
+std::string text(const kw::Work& work, Length length) { return kw::show_with_unit(length, work.job.graduation); }
+
+}  // namespace
+
+TEST_CASE("the work lies on the table and touches the fence or the spacer") {
+    for_joint_setups([](const kw::Work&, const Setup& setup, const Drawing& drawing) {
+        const auto wood = wood_in(drawing);
+        REQUIRE(wood.size() == 1);
+        const Box box = shapes_of::box_of(wood.front());
+        CHECK(box.bottom_mm == doctest::Approx(0));
+        const bool end_is_cut_away = setup.passes.front().nibble || setup.fence <= setup.spacer;
+        if (!end_is_cut_away) CHECK(box.left_mm == doctest::Approx(setup.spacer.mm()));
+        CHECK(box.left_mm >= setup.spacer.mm() - 1e-9);
+    });
+}
+
+TEST_CASE("the cutter stands where the setup says, and no wood is left where it stands") {
+    for_joint_setups([](const kw::Work&, const Setup& setup, const Drawing& drawing) {
+        const auto cutters = shapes_of::fills(drawing, Material::cutter);
+        REQUIRE(cutters.size() == 1);
+        const Box box = shapes_of::box_of(cutters.front());
+        CHECK(box.left_mm == doctest::Approx(setup.fence.mm()));
+        CHECK(box.right_mm == doctest::Approx((setup.fence + setup.kerf).mm()));
+        CHECK(box.top_mm == doctest::Approx(setup.height->mm()));
+        const Fill board = wood_in(drawing).front();
+        const double middle = (box.left_mm + box.right_mm) / 2;
+        CHECK_FALSE(shapes_of::covers(board, {middle, 0.5 * box.top_mm}));
+        CHECK(shapes_of::covers(board, {box.right_mm - 0.01, box.top_mm + 0.01}));
+        CHECK(shapes_of::covers(board, {box.right_mm + 0.01, 0.5 * box.top_mm}));
+    });
+}
+
+TEST_CASE("every control that is set stands on the picture, as long as it is and in the maker's reading") {
+    for_joint_setups([](const kw::Work& work, const Setup& setup, const Drawing& drawing) {
+        const auto dimensions = shapes_of::all<Dimension>(drawing);
+        const auto check = [&](const char* word, Length length, bool upright) {
+            const Dimension* d = shapes_of::dimension(dimensions, word);
+            REQUIRE(d != nullptr);
+            CHECK(d->text == word + (" " + text(work, length)));
+            const double drawn = upright ? d->to.y_mm - d->from.y_mm : d->to.x_mm - d->from.x_mm;
+            CHECK(drawn == doctest::Approx(length.mm()));
+        };
+        check("fence", setup.fence, false);
+        check("height", *setup.height, true);
+        check("kerf", setup.kerf, false);
+        if (setup.spacer > Length{}) check("spacer", setup.spacer, false);
+        else CHECK(shapes_of::dimension(dimensions, "spacer") == nullptr);
+    });
+}
+
+TEST_CASE("the picture says which face lies down and what touches the fence") {
+    const auto work = view_job::work(view_job::Wanted{});
+    int dados = 0, rabbets = 0, grooves = 0;
+    for (const Setup& setup : work->plan.setups) {
+        const Drawing drawing = setup_view(*work, setup);
+        if (setup.work == "locking rabbet: side dado") {
+            ++dados;
+            CHECK(shapes_of::says(drawing, "inside face down"));
+            CHECK(shapes_of::says(drawing, "front end against the fence"));
+        }
+        if (setup.work == "locking rabbet: rabbet") {
+            ++rabbets;
+            CHECK(shapes_of::says(drawing, "outside face down"));
+            CHECK(shapes_of::says(drawing, "left and right end against the spacer"));
+        }
+        if (setup.guide == "rip fence" && setup.stage == Stage::joint) {
+            ++grooves;
+            CHECK(shapes_of::says(drawing, "inside face down"));
+            CHECK(shapes_of::says(drawing, "bottom edge against the fence"));
+        }
+    }
+    CHECK(dados == 1);
+    CHECK(rabbets == 1);
+    CHECK(grooves >= 1);
+}
+
+TEST_CASE("a spacer that the cutter runs into is drawn as one to be cut into") {
+    int sacrificial = 0;
+    for_joint_setups([&](const kw::Work&, const Setup& setup, const Drawing& drawing) {
+        CHECK(shapes_of::fills(drawing, Material::sacrificial_spacer).size() == (setup.sacrificial ? 1u : 0u));
+        const bool plain = setup.spacer > Length{} && !setup.sacrificial;
+        CHECK(shapes_of::fills(drawing, Material::spacer).size() == (plain ? 1u : 0u));
+        sacrificial += setup.sacrificial ? 1 : 0;
+    });
+    CHECK(sacrificial > 0);
+}
+
+TEST_CASE("a later pass of a slot shows what the passes before it took") {
+    const auto work = view_job::work(view_job::Wanted{});
+    int later = 0;
+    for (const Setup& setup : work->plan.setups) {
+        if (setup.work.find("pass 2 of") == std::string::npos) continue;
+        ++later;
+        const kw::Group& group = *work->plan.group_with_id(setup.group);
+        const Drawing drawing = setup_view(*work, setup);
+        const Point in_first{group.stands.fence.mm() + 0.1, 0.5 * setup.height->mm()};
+        CHECK_FALSE(shapes_of::covers(wood_in(drawing).front(), in_first));
+        const auto removed = shapes_of::fills(drawing, Material::removed);
+        REQUIRE(removed.size() == 1);
+        CHECK(shapes_of::covers(removed.front(), in_first));
+    }
+    CHECK(later >= 1);
+}
+
+TEST_CASE("a strip that is to be nibbled is marked, and only then") {
+    int nibbled = 0;
+    for_joint_setups([&](const kw::Work&, const Setup& setup, const Drawing& drawing) {
+        const bool nibble = setup.passes.front().nibble;
+        CHECK(shapes_of::says(drawing, "nibble") == nibble);
+        if (!nibble) return;
+        ++nibbled;
+        const Point in_strip{(setup.spacer + setup.fence).mm() / 2, setup.height->mm() / 2};
+        CHECK_FALSE(shapes_of::covers(wood_in(drawing).front(), in_strip));
+        CHECK(shapes_of::covers(shapes_of::fills(drawing, Material::removed).front(), in_strip));
+    });
+    CHECK(nibbled > 0);
+}
+
+TEST_CASE("solid wood shows long grain where an end is cut and end grain where an edge is grooved; plywood its plies") {
+    for_joint_setups([](const kw::Work& work, const Setup& setup, const Drawing& drawing) {
+        const kw::Part& part = *work.plan.part_with_id(setup.passes.front().part);
+        const bool plies = work.job.stock_named(part.stock)->kind == kw::StockKind::plywood;
+        const Material solid = setup.guide == "rip fence" ? Material::end_grain : Material::long_grain;
+        CHECK(wood_in(drawing).front().material == (plies ? Material::plywood : solid));
+    });
+}
+
+TEST_CASE("cuts to size show the finished size between fence or stop and the near side of the blade") {
+    for (const view_job::Wanted& wanted : {view_job::Wanted{}, view_job::metric()}) {
+        const auto work = view_job::work(wanted);
+        int seen = 0;
+        for (const Setup& setup : work->plan.setups) {
+            if (setup.stage == Stage::joint) continue;
+            CAPTURE(setup.work);
+            ++seen;
+            const Drawing drawing = setup_view(*work, setup);
+            const auto dimensions = shapes_of::all<Dimension>(drawing);
+            const char* word = setup.guide == "rip fence" ? "fence" : "stop";
+            const Dimension* size = shapes_of::dimension(dimensions, word);
+            REQUIRE(size != nullptr);
+            CHECK(size->text == word + (" " + text(*work, setup.fence)));
+            const auto cutters = shapes_of::fills(drawing, Material::cutter);
+            REQUIRE(cutters.size() == 1);
+            CHECK(shapes_of::box_of(cutters.front()).left_mm == doctest::Approx(size->to.x_mm));
+            CHECK(size->to.x_mm - size->from.x_mm <= setup.fence.mm() + 1e-9);
+            CHECK(shapes_of::says(drawing, setup.guide));
+        }
+        CHECK(seen >= 4);
+    }
+}

@@ -1,0 +1,69 @@
+// What bad files get: the place, what is wrong, and what would do.
+#include <doctest/doctest.h>
+
+#include "sample_job.h"
+
+using namespace kw;
+
+namespace {
+
+std::string said(const std::string& text) {
+    const auto json = parse_json(text);
+    if (!json) return report("job.json", text, json.error());
+    const auto job = read_job(*json);
+    REQUIRE_FALSE(job);
+    return report("job.json", text, to_file_error(job.error().front(), text, Graduation::in_64));
+}
+
+std::string with(const std::string& from, const std::string& to) {
+    std::string text = tests::file_text("seed_cabinet.json");
+    const std::size_t at = text.find(from);
+    REQUIRE(at != std::string::npos);
+    return text.replace(at, from.size(), to);
+}
+
+}  // namespace
+
+TEST_CASE("the sample job reads") { CHECK(read_job(tests::sample_json())); }
+
+TEST_CASE("a length that can't be read is shown with its place and its character") {
+    CHECK(said(with("\"14 3/8\"", "\"14 3/0\"")) ==
+          "job.json:15:30: `14 3/0` at its character 6: a fraction over zero\n"
+          "          \"opening\": { \"width\": \"14 3/0\", \"height\": \"5 1/4\", \"depth\": \"18\" },\n"
+          "                                 ^\n"
+          "  write it as on a cut list: \"10 1/16 in\" or \"12.7 mm\"\n");
+}
+
+TEST_CASE("a missing thickness is missed where it should stand") {
+    CHECK(said(with("\"thickness\": \"12.1 mm\", ", "")) ==
+          "job.json:6:14: `thickness` is missing\n"
+          "      \"stock\": [ { \"name\": \"ply 12\", \"kind\": \"plywood\" },\n"
+          "                 ^\n"
+          "  measure it, and write it here\n");
+}
+
+TEST_CASE("a thickness of zero is no thickness") {
+    CHECK(said(with("12.1 mm", "0 mm")).find("job.json:6:46: `thickness` is zero") == 0);
+}
+
+TEST_CASE("text that is not JSON is shown where it stops making sense") {
+    const std::string out = said(with("\"unit\": \"in\",", "\"unit\": \"in\""));
+    CHECK(out.find("job.json:4:3: this is not JSON") == 0);
+}
+
+TEST_CASE("a newer version is refused with the version") {
+    CHECK(said(with("\"version\": 1", "\"version\": 7")).find("this job is of version 7; this program reads 1") != std::string::npos);
+}
+
+TEST_CASE("columns count characters, not bytes") {
+    const std::string text = "{\"a\": \"½\", \"b\": 5}";
+    CHECK(locate(text, "/b").column == 16);
+}
+
+TEST_CASE("a pointer to what is not there leads to the nearest thing around it") {
+    const std::string text = "{\n \"a\": {\n  \"b\": [1, 22]\n }\n}";
+    CHECK(locate(text, "/a/b/1").line == 3);
+    CHECK(locate(text, "/a/b/1").column == 12);
+    CHECK(locate(text, "/a/c").line == 2);
+    CHECK(locate(text, "/x/y").line == 1);
+}

@@ -1,0 +1,49 @@
+// Saving: the file on the disk is always the old one or the new one.
+#include <doctest/doctest.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "sample_job.h"
+
+using namespace kw;
+namespace fs = std::filesystem;
+
+namespace {
+
+struct Folder {
+    Folder() : path(fs::temp_directory_path() / ("kerfwright-test-" + std::to_string(::getpid()))) { fs::create_directories(path); }
+    ~Folder() { fs::remove_all(path); }
+    fs::path path;
+};
+
+}  // namespace
+
+TEST_CASE("what is saved is what is read, and nothing is left beside it") {
+    const Folder folder;
+    const fs::path file = folder.path / "job.json";
+    REQUIRE(save_file(file, "first"));
+    REQUIRE(save_file(file, "second"));
+    CHECK(read_file(file).value() == "second");
+    CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 1);
+}
+
+TEST_CASE("where nothing can be written, the old file stays and the reason is said") {
+    const Folder folder;
+    const auto saved = save_file(folder.path / "missing" / "job.json", "text");
+    REQUIRE_FALSE(saved);
+    CHECK(saved.error().why.find("nothing can be written beside this file") == 0);
+}
+
+TEST_CASE("a link to a job stays a link") {
+    const Folder folder;
+    REQUIRE(save_file(folder.path / "real.json", "old"));
+    fs::create_symlink(folder.path / "real.json", folder.path / "link.json");
+    REQUIRE(save_file(folder.path / "link.json", "new"));
+    CHECK(fs::is_symlink(folder.path / "link.json"));
+    CHECK(read_file(folder.path / "real.json").value() == "new");
+}
+
+TEST_CASE("the same job gives the same bytes, and reads back the same") {
+    const Json json = tests::sample_json();
+    CHECK(to_text(json) == to_text(parse_json(to_text(json)).value()));
+}

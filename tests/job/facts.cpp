@@ -1,0 +1,156 @@
+// The whole computation, from a job to its plan.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <set>
+
+#include "job/notes.h"
+#include "job/work.h"
+
+using namespace kw;
+
+namespace {
+
+Length in(std::int64_t n, std::int64_t d = 1) { return Length::inches(n, d); }
+
+// The rule-of-thumb drawer: half-inch stock, quarter stack, no clearances.
+Job half_inch_job() {
+    Job job;
+    job.name = "Half inch";
+    job.fit.clearance = job.fit.end_relief = job.fit.groove_clearance = Length{};
+    job.stock = {{"half", in(1, 2), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt},
+                 {"quarter", in(1, 4), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt}};
+    job.shop.machines = {usual_machine("saw", MachineKind::table_saw), usual_machine("chop", MachineKind::miter_saw)};
+    job.shop.cutters = {{"quarter stack", CutterKind::dado_stack, "saw", in(1, 4)}};
+    DrawerSpec drawer;
+    drawer.name = "a";
+    drawer.opening = Opening{in(11), in(5), in(27, 2)};
+    drawer.slide = usual_slide(SlideKind::side_mount);
+    drawer.slide.side = in(15, 32);
+    drawer.side_stock = drawer.front.stock = drawer.back.stock = "half";
+    drawer.bottom.stock = "quarter";
+    job.drawers = {drawer};
+    return job;
+}
+
+std::shared_ptr<const Work> worked(const Job& job) {
+    auto work = work_out(job);
+    if (!work)
+        for (const Problem& problem : work.error()) MESSAGE(problem.pointer << ": " << problem.why.text(Graduation::in_64));
+    REQUIRE(work);
+    return *work;
+}
+
+std::string first_problem(const Job& job) {
+    const auto work = work_out(job);
+    REQUIRE_FALSE(work);
+    const Problem& problem = work.error().front();
+    return problem.pointer + ": " + problem.why.text(Graduation::in_64) + " | " + problem.remedy.text(Graduation::in_64);
+}
+
+std::size_t place(const Plan& plan, const std::string& work) {
+    for (std::size_t i = 0; i < plan.setups.size(); ++i)
+        if (plan.setups[i].work == work) return i;
+    FAIL("no setup `" << work << "`");
+    return 0;
+}
+
+}  // namespace
+
+TEST_CASE("the rule-of-thumb drawer comes out as every maker knows it (common practice, no source)") {
+    const auto work = worked(half_inch_job());
+    CHECK(work->plan.boxes[0].size == BoxSize{in(161, 16), in(4), in(53, 4)});
+    CHECK(work->plan.part_with_id("a.1.front")->size.length == in(153, 16));
+    CHECK(work->plan.part_with_id("a.1.back")->size.length == in(153, 16));
+    CHECK(work->plan.part_with_id("a.1.bottom")->size.length == in(153, 16) - in(1, 32));
+    const Setup& rabbet = work->plan.setups[place(work->plan, "locking rabbet: rabbet")];
+    CHECK(rabbet.fence == in(1, 4));
+    CHECK(rabbet.height == in(1, 4));
+    CHECK(rabbet.spacer == in(1, 4));
+}
+
+TEST_CASE("the order keeps the trade's rules: rip, crosscut, fronts to length behind the joint, bottoms last") {
+    const Plan plan = worked(half_inch_job())->plan;
+    CHECK(place(plan, "rip to width: sides and fronts") < place(plan, "crosscut to length: sides"));
+    CHECK(place(plan, "crosscut to length: sides") < place(plan, "locking rabbet: side dado"));
+    CHECK(place(plan, "locking rabbet: side dado") < place(plan, "crosscut to length: fronts"));
+    CHECK(place(plan, "crosscut to length: fronts") < place(plan, "locking rabbet: rabbet"));
+    CHECK(place(plan, "groove") < place(plan, "rip to width: backs"));
+    CHECK(place(plan, "groove") < place(plan, "rip to width: bottoms"));
+    CHECK(place(plan, "back dado: side dado, pass 2 of 2") < place(plan, "rip to width: bottoms"));
+}
+
+TEST_CASE("where the only saw that crosscuts holds the stack, fronts go to length first, and the plan says so") {
+    Job job = half_inch_job();
+    job.shop.machines.pop_back();
+    const Plan plan = worked(job)->plan;
+    CHECK(place(plan, "crosscut to length: fronts") < place(plan, "locking rabbet: side dado"));
+    CHECK(std::any_of(plan.notes.begin(), plan.notes.end(), [](const Note& note) {
+        return note.text.text(Graduation::in_64).find("the front is cut to length first") != std::string::npos;
+    }));
+}
+
+TEST_CASE("every end that a joint needs goes through once, and every part is brought to size") {
+    Job job = half_inch_job();
+    job.drawers[0].count = 3;
+    const Plan plan = worked(job)->plan;
+    std::set<std::string> sized;
+    std::size_t rabbets = 0;
+    for (const Setup& setup : plan.setups) {
+        if (setup.stage == Stage::rip)
+            for (const Pass& pass : setup.passes) CHECK(sized.insert(pass.part).second);
+        if (setup.work == "locking rabbet: rabbet") rabbets += setup.passes.size();
+    }
+    CHECK(sized.size() == plan.parts.size());
+    CHECK(rabbets == 6);
+}
+
+TEST_CASE("a plan is the same every time") {
+    Job job = half_inch_job();
+    job.drawers[0].count = 2;
+    const auto once = worked(job);
+    const auto again = worked(job);
+    CHECK(once->plan.sequence == again->plan.sequence);
+    for (std::size_t i = 0; i < once->plan.setups.size(); ++i) CHECK(once->plan.setups[i].work == again->plan.setups[i].work);
+}
+
+TEST_CASE("what can't be made is refused at the field to blame, with what would do") {
+    Job job = half_inch_job();
+    job.drawers[0].front.depth = in(7, 16);
+    CHECK(first_problem(job) ==
+          "/drawers/0/front/depth: the web would be too thin: a slot 7/16 in deep leaves 1/16 in of a board 1/2 in thick"
+          " | make it at most 21/64 in + deep, or take thicker stock");
+    job = half_inch_job();
+    job.drawers[0].bottom.depth = in(5, 16);
+    CHECK(first_problem(job) ==
+          "/drawers/0/bottom/depth: a groove 5/16 in deep goes through the front's tongue, which is 1/4 in thick"
+          " | make the groove at most 1/4 in deep, or the dado wider");
+    job = half_inch_job();
+    job.drawers[0].opening->width = in(4);
+    CHECK(first_problem(job).find("/drawers/0/opening/width: the front would be 2 9/16 in long, shorter than is safe") == 0);
+    job = half_inch_job();
+    job.drawers[0].back.stock = "oak";
+    CHECK(first_problem(job) ==
+          "/drawers/0/back/stock: there is no stock named `oak` | name one of the job's `stock`");
+    job = half_inch_job();
+    job.drawers[0].front.joint = "dovetail";
+    CHECK(first_problem(job) == "/drawers/0/front/joint: there is no joint `dovetail` here | write `locking rabbet` or `rabbet`");
+}
+
+TEST_CASE("all that is wrong is said at once, not only the first") {
+    Job job = half_inch_job();
+    job.drawers[0].back.stock = "oak";
+    job.drawers[0].bottom.stock = "elm";
+    CHECK(work_out(job).error().size() == 2);
+}
+
+TEST_CASE("cautions go with the setup, name the manual, and never say that anything is safe") {
+    const auto work = worked(half_inch_job());
+    for (const Setup& setup : work->plan.setups) {
+        const auto cautions = cautions_for(work->job, setup);
+        REQUIRE(cautions.size() >= 2);
+        CHECK(cautions.front().rfind("WARNING", 0) == 0);  // blade contact and kickback: WARNING at least, ANSI Z535.4-2007 4.14
+        CHECK(cautions.back().find("manual") != std::string::npos);
+        for (const std::string& caution : cautions) CHECK(caution.find("is safe") == std::string::npos);
+    }
+}

@@ -1,0 +1,100 @@
+#pragma once
+// The outside source for small problems: every order there is, priced by the words of problem.h and nothing else.
+
+#include <optional>
+
+#include "order/problem.h"
+
+namespace ord {
+
+class Brute {
+public:
+    explicit Brute(const kw::order::Problem& problem) : problem_(problem), at_(problem.start_machine) {
+        for (const auto& machine : problem.machines) stands_.push_back(machine.start);
+        done_.resize(problem.operations.size(), false);
+    }
+
+    // Nothing where no order keeps the rules.
+    std::optional<std::int64_t> least_seconds() {
+        go_on(0, 0);
+        return best_;
+    }
+
+private:
+    void go_on(std::size_t count, std::int64_t spent) {
+        if (best_ && spent >= *best_) return;
+        if (count == done_.size()) {
+            best_ = spent;
+            return;
+        }
+        for (std::size_t i = 0; i < done_.size(); ++i)
+            if (!done_[i] && all_before_are_done(i)) try_next(i, count, spent);
+    }
+
+    bool all_before_are_done(std::size_t i) const {
+        for (const auto& [first, then] : problem_.precedences)
+            if (then == i && !done_[first]) return false;
+        return true;
+    }
+
+    void try_next(std::size_t i, std::size_t count, std::int64_t spent) {
+        const auto& operation = problem_.operations[i];
+        const auto& machine = problem_.machines[operation.machine];
+        std::vector<int>& stands = stands_[operation.machine];
+        const std::vector<int> stood = stands;
+        const auto was_at = at_;
+        std::vector<bool> touched(stood.size(), false);
+        for (std::size_t a = 0; a < stood.size(); ++a)
+            if (operation.needs[a] >= 0 && operation.needs[a] != stood[a]) touch(machine, a, touched);
+        if (!is_disturbed(i, touched)) {
+            std::int64_t cost = operation.duration_s;
+            if (at_ && *at_ != operation.machine) cost += machine.walk_s;
+            for (std::size_t a = 0; a < stood.size(); ++a) {
+                if (!touched[a]) continue;
+                stands[a] = operation.needs[a];
+                if (operation.needs[a] >= 0) cost += setting(machine.attributes[a], operation.needs[a]);
+            }
+            at_ = operation.machine;
+            done_[i] = true;
+            go_on(count + 1, spent + cost);
+            done_[i] = false;
+            at_ = was_at;
+            stands = stood;
+        }
+    }
+
+    static std::int64_t setting(const kw::order::Attribute& attribute, int value) {
+        for (std::size_t v = 0; v < attribute.change_to_s.size(); ++v)
+            if (static_cast<int>(v) == value) return attribute.change_to_s[v];
+        return attribute.change_s;
+    }
+
+    static void touch(const kw::order::Machine& machine, std::size_t a, std::vector<bool>& touched) {
+        if (touched[a]) return;
+        touched[a] = true;
+        for (const std::size_t b : machine.attributes[a].invalidates) touch(machine, b, touched);
+    }
+
+    bool is_disturbed(std::size_t i, const std::vector<bool>& touched) const {
+        for (const auto& group : problem_.groups) {
+            if (problem_.operations[group.operations[0]].machine != problem_.operations[i].machine) continue;
+            bool own = false, some_done = group.begun, some_left = false;
+            for (const std::size_t member : group.operations) {
+                own = own || member == i;
+                (done_[member] ? some_done : some_left) = true;
+            }
+            if (own || !some_done || !some_left) continue;
+            for (const std::size_t a : group.held)
+                if (touched[a]) return true;
+        }
+        return false;
+    }
+
+    const kw::order::Problem& problem_;
+    std::optional<std::size_t> at_;
+    std::vector<std::vector<int>> stands_;
+    std::vector<bool> done_;
+    std::optional<std::int64_t> best_;
+};
+
+}  // namespace ord

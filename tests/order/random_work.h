@@ -1,0 +1,122 @@
+#pragma once
+// Random problems, the same on every machine.
+
+#include <algorithm>
+#include <numeric>
+#include <random>
+
+#include "order/problem.h"
+
+namespace ord {
+
+using kw::order::Attribute;
+using kw::order::Group;
+using kw::order::Machine;
+using kw::order::Operation;
+using kw::order::Problem;
+
+// std::uniform_int_distribution differs between libraries; the engine doesn't.
+class Random {
+public:
+    explicit Random(std::uint32_t seed) : engine_(seed) {}
+    std::size_t below(std::size_t count) { return engine_() % count; }
+    int between(int low, int high) { return low + static_cast<int>(below(static_cast<std::size_t>(high - low + 1))); }
+    bool chance(int percent) { return static_cast<int>(below(100)) < percent; }
+
+private:
+    std::mt19937 engine_;
+};
+
+struct Kind {
+    std::size_t operations = 8;
+    std::size_t machines = 2;
+    std::size_t attributes = 3;
+    int values = 3;
+    int any_percent = 25;       // needs that are "any"
+    int precedence_percent = 15;
+    std::size_t groups = 1;
+    bool is_wild = false;       // no sense in what hangs on what, and in what groups hold
+    bool has_walks = true;
+};
+
+inline Machine random_machine(const Kind& kind, Random& random) {
+    Machine machine;
+    machine.walk_s = kind.has_walks ? random.between(0, 6) : 0;
+    for (std::size_t a = 0; a < kind.attributes; ++a) {
+        Attribute attribute;
+        attribute.change_s = random.between(1, 12);
+        if (random.chance(30)) attribute.change_to_s = {random.between(1, 20), random.between(1, 20)};
+        for (std::size_t b = kind.is_wild ? 0 : a + 1; b < kind.attributes; ++b)
+            if (random.chance(30)) attribute.invalidates.push_back(b);
+        machine.attributes.push_back(attribute);
+        machine.start.push_back(random.between(-1, kind.values - 1));
+    }
+    return machine;
+}
+
+// Whether a changed `a` invalidates `b`, over any number of links.
+inline bool hangs(const Machine& machine, std::size_t b, std::size_t a) {
+    std::vector<std::size_t> todo{a};
+    std::vector<bool> seen(machine.attributes.size(), false);
+    while (!todo.empty()) {
+        const std::size_t at = todo.back();
+        todo.pop_back();
+        for (const std::size_t next : machine.attributes[at].invalidates) {
+            if (next == b) return true;
+            if (!seen[next]) todo.push_back(next);
+            seen[next] = true;
+        }
+    }
+    return false;
+}
+
+inline Operation random_operation(const Kind& kind, const Problem& problem, Random& random) {
+    Operation operation;
+    operation.machine = random.below(kind.machines);
+    operation.duration_s = random.between(0, 9);
+    const Machine& machine = problem.machines[operation.machine];
+    for (std::size_t a = 0; a < kind.attributes; ++a)
+        operation.needs.push_back(random.chance(kind.any_percent) ? kw::order::any : random.between(0, kind.values - 1));
+    if (kind.is_wild) return operation;
+    for (std::size_t b = 0; b < kind.attributes; ++b)
+        for (std::size_t a = 0; a < kind.attributes; ++a)
+            if (operation.needs[a] == kw::order::any && hangs(machine, b, a)) operation.needs[b] = kw::order::any;
+    return operation;
+}
+
+inline void add_group(const Kind& kind, Problem& problem, Random& random) {
+    const std::size_t machine = problem.operations[random.below(problem.operations.size())].machine;
+    Group group;
+    for (std::size_t a = 0; a < kind.attributes; ++a)
+        if (random.chance(60)) group.held.push_back(a);
+    for (std::size_t i = 0; i < problem.operations.size(); ++i)
+        if (problem.operations[i].machine == machine && random.chance(50)) group.operations.push_back(i);
+    if (group.operations.empty()) return;
+    group.begun = random.chance(15);
+    if (!kind.is_wild) {
+        group.held.resize(kind.attributes);
+        std::iota(group.held.begin(), group.held.end(), std::size_t{0});
+        for (const std::size_t i : group.operations)
+            for (std::size_t a = 0; a < kind.attributes; ++a)
+                problem.operations[i].needs[a] = std::max(0, problem.operations[group.operations.front()].needs[a]);
+    }
+    problem.groups.push_back(group);
+}
+
+inline Problem random_problem(const Kind& kind, Random& random) {
+    Problem problem;
+    for (std::size_t m = 0; m < kind.machines; ++m) problem.machines.push_back(random_machine(kind, random));
+    for (std::size_t i = 0; i < kind.operations; ++i)
+        problem.operations.push_back(random_operation(kind, problem, random));
+    std::vector<std::size_t> shuffled(kind.operations);
+    std::iota(shuffled.begin(), shuffled.end(), std::size_t{0});
+    for (std::size_t i = kind.operations; i > 1; --i) std::swap(shuffled[i - 1], shuffled[random.below(i)]);
+    for (std::size_t j = 0; j < kind.operations; ++j)
+        for (std::size_t i = 0; i < j; ++i)
+            if (random.chance(kind.precedence_percent)) problem.precedences.push_back({shuffled[i], shuffled[j]});
+    for (std::size_t g = 0; g < kind.groups; ++g) add_group(kind, problem, random);
+    if (random.chance(50)) problem.start_machine = random.below(kind.machines);
+    return problem;
+}
+
+}  // namespace ord

@@ -1,0 +1,175 @@
+// A test cut, its correction, and what follows from it.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "sample_job.h"
+#include "session/session.h"
+
+using namespace kw;
+
+namespace {
+
+const std::string now = "2026-03-01T09:00:00Z";
+
+std::string setup_of(const Session& session, const std::string& work) {
+    for (const Setup& setup : session.work->plan.setups)
+        if (setup.work.rfind(work, 0) == 0) return setup.id;
+    FAIL("no setup `" << work << "`");
+    return {};
+}
+
+NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
+
+Session tested(const Session& session, const std::string& setup, std::vector<NamedLength> readings) {
+    const Session after = apply(session, SaveTest{{setup, std::move(readings), {}, std::nullopt, false, "test"}}, now);
+    INFO(after.refused);
+    REQUIRE(after.refused.empty());
+    return after;
+}
+
+// A joint cut with the blade `low_mm` too low and the fence `out_mm` too far out.
+std::vector<NamedLength> readings_with(const Session& session, const std::string& setup, double low_mm, double out_mm) {
+    const Settings& s = session.work->plan.group_with_id(session.work->plan.setup_with_id(setup)->group)->designed;
+    const double stock_mm = 12.1;
+    const double h = s.height.mm() - low_mm;
+    const double f = s.fence.mm() + out_mm;
+    return {mm("stock_thickness", stock_mm), mm("dado_width", s.kerf.mm()), mm("dado_depth", h), mm("lip", f),
+            mm("tongue_thickness", stock_mm - h), mm("tongue_length", f + s.kerf.mm() - s.spacer.mm()),
+            mm("fit", s.kerf.mm() + h - stock_mm)};
+}
+
+Length front_length(const Session& session) { return session.work->plan.part_with_id("seeds.1.front")->size.length; }
+
+}  // namespace
+
+TEST_CASE("a tight joint with the blade low is told to raise the blade by what it is low") {
+    const Session session = open_session(tests::sample_json());
+    REQUIRE(session.problems.empty());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    const Session after = tested(session, dado, readings_with(session, dado, 0.3, 0.0));
+    const auto report = fit_report(*after.work, dado);
+    REQUIRE(report);
+    CHECK(report->advice == AdviceKind::move);
+    const auto height = std::find_if(report->moves.begin(), report->moves.end(),
+                                     [](const SaidMove& move) { return move.control == "height"; });
+    REQUIRE(height != report->moves.end());
+    CHECK(height->by.mm() == doctest::Approx(0.3).epsilon(0.25));
+    CHECK(height->say.rfind("raise the blade 0.01", 0) == 0);
+    CHECK(report->chance_after_move > report->chance_in_tolerance);
+    CHECK(report->retry == Retry::same_ends);  // a raised blade takes all that the low one took
+}
+
+TEST_CASE("a blade too high needs a fresh end") {
+    const Session session = open_session(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    const Session after = tested(session, dado, readings_with(session, dado, -0.4, 0.0));
+    CHECK(fit_report(*after.work, dado)->retry == Retry::fresh_end);
+}
+
+TEST_CASE("a good joint is told to lock") {
+    const Session session = open_session(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    const Session after = tested(session, dado, readings_with(session, dado, 0.0, 0.0));
+    CHECK(fit_report(*after.work, dado)->advice == AdviceKind::lock);
+}
+
+TEST_CASE("when the tongue comes out longer, fronts that are not cut yet follow by twice as much") {
+    const Session session = open_session(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    auto readings = readings_with(session, dado, 0.0, 0.0);
+    for (NamedLength& reading : readings)
+        if (reading.name == "tongue_length") reading.value += Length::micrometres(80);
+    Session after = tested(session, dado, readings);
+    after = apply(after, LockGroup{{dado, {}, {}, std::vector<NamedLength>{}, false, "test"}}, now);
+    const Settings locked = after.work->plan.group_with_id(after.work->plan.setup_with_id(dado)->group)->stands;
+    const Settings designed = after.work->plan.group_with_id(after.work->plan.setup_with_id(dado)->group)->designed;
+    CHECK(far_at_end(locked) != far_at_end(designed));
+    CHECK(front_length(after) - front_length(session) == 2 * (far_at_end(locked) - far_at_end(designed)));
+    CHECK(is_locked(*after.work, *after.work->plan.setup_with_id(dado)));
+}
+
+TEST_CASE("a front that was cut to length already is reported, not silently changed") {
+    Session session = open_session(tests::sample_json());
+    const std::string crosscut = setup_of(session, "crosscut to length: fronts");
+    session = apply(session, MarkRun{crosscut, {0}, true}, now);
+    CHECK(session.work->affected.empty());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    auto readings = readings_with(session, dado, 0.0, 0.0);
+    for (NamedLength& reading : readings)
+        if (reading.name == "tongue_length") reading.value += Length::micrometres(300);
+    session = apply(session, SaveTest{{dado, readings, {}, std::nullopt, false, "test"}}, now);
+    REQUIRE(session.refused.empty());
+    session = apply(session, LockGroup{{dado, {}, {}, std::vector<NamedLength>{}, false, "test"}}, now);
+    REQUIRE(session.work->affected.size() == 1);
+    CHECK(session.work->affected[0].part == "seeds.1.front");
+    CHECK(session.work->affected[0].fate == Fate::lost);
+}
+
+TEST_CASE("sides that ran before the blade was raised are to be run again; with the blade lowered they are lost") {
+    for (const double low_mm : {0.4, -0.4}) {
+        Session session = open_session(tests::sample_json());
+        const std::string dado = setup_of(session, "locking rabbet: side dado");
+        session = apply(session, MarkRun{dado, {0, 1}, true}, now);
+        session = tested(session, dado, readings_with(session, dado, low_mm, 0.0));
+        REQUIRE(session.work->affected.size() == 2);
+        CHECK(session.work->affected[0].fate == (low_mm > 0 ? Fate::recut : Fate::lost));
+    }
+}
+
+TEST_CASE("undo takes back the last test cut, and redo brings it again") {
+    const Session session = open_session(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    const Session after = tested(session, dado, readings_with(session, dado, 0.3, 0.0));
+    const Session undone = apply(after, Undo{}, now);
+    CHECK(undone.document == session.document);
+    CHECK(fit_report(*undone.work, dado)->test == 0);
+    const Session redone = apply(undone, Redo{}, now);
+    CHECK(redone.document == after.document);
+    CHECK(fit_report(*redone.work, dado)->test == 1);
+}
+
+TEST_CASE("the log outlives a new drawer: it knows its group by the work, not by the number") {
+    Session session = open_session(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    session = tested(session, dado, readings_with(session, dado, 0.3, 0.0));
+    const Session more = apply(session, AddDrawer{0}, now);
+    CHECK(more.work->standing.forgotten == 0);
+    CHECK(fit_report(*more.work, setup_of(more, "locking rabbet: side dado"))->test == 1);
+}
+
+TEST_CASE("readings out of reason are refused with the reason, and nothing is logged") {
+    const Session session = open_session(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    const Session after = apply(session, SaveTest{{dado, {mm("dado_width", 63.5)}, {}, std::nullopt, false, "test"}}, now);
+    CHECK(after.refused ==
+          "`dado_width` of 2.500 in is out of reason: about 0.250 in was expected; measure it again, and mind the unit; "
+          "or the setup was not made as planned");
+    CHECK(after.document == session.document);
+}
+
+TEST_CASE("the order in which readings are given does not matter") {
+    const Session session = open_session(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    auto readings = readings_with(session, dado, 0.2, 0.1);
+    const auto one = fit_report(*tested(session, dado, readings).work, dado);
+    std::reverse(readings.begin(), readings.end());
+    const auto other = fit_report(*tested(session, dado, readings).work, dado);
+    CHECK(one->now.height.mm() == doctest::Approx(other->now.height.mm()).epsilon(1e-9));
+    CHECK(one->chance_in_tolerance == doctest::Approx(other->chance_in_tolerance).epsilon(1e-6));
+}
+
+TEST_CASE("a feel alone moves the blade the right way") {
+    const Session session = open_session(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    for (const auto& [word, sign] : {std::pair<const char*, int>{"will not enter", 1}, {"rattles", -1}}) {
+        const Session after = apply(session, SaveTest{{dado, {}, word, std::nullopt, false, "test"}}, now);
+        REQUIRE(after.refused.empty());
+        const auto report = fit_report(*after.work, dado);
+        CHECK(sign * (report->next.height - report->now.height).ticks() >= 0);
+        CHECK(sign * (report->now.height + report->now.kerf - session.work->plan.group_with_id(report->group)->designed.height -
+                      session.work->plan.group_with_id(report->group)->designed.kerf)
+                         .ticks() <
+              0);
+    }
+}

@@ -1,0 +1,47 @@
+// Editing the open job, field by field.
+#include <doctest/doctest.h>
+
+#include "sample_job.h"
+#include "session/session.h"
+
+using namespace kw;
+
+namespace {
+const std::string now = "2026-03-01T09:00:00Z";
+}
+
+TEST_CASE("a new opening gives a new box at once") {
+    const Session session = open_session(tests::sample_json());
+    const Session after = apply(session, SetField{"/drawers/0/opening/width", "15 3/8"}, now);
+    CHECK(after.work->plan.boxes[0].size.width - session.work->plan.boxes[0].size.width == Length::inches(1));
+}
+
+TEST_CASE("a job that can't be made keeps the last plan, and marks the field") {
+    const Session session = open_session(tests::sample_json());
+    const Session after = apply(session, SetField{"/drawers/0/front/depth", "7/16"}, now);
+    CHECK(after.work == session.work);
+    REQUIRE(problems_at(after, "/drawers/0/front").size() == 1);
+    CHECK(problems_at(after, "/drawers/0/front")[0].pointer == "/drawers/0/front/depth");
+    CHECK(problems_at(after, "/drawers/0/back").empty());
+    const Session mended = apply(after, SetField{"/drawers/0/front/depth", nullptr}, now);
+    CHECK(mended.problems.empty());
+}
+
+TEST_CASE("unknown fields stay in the document through any edit") {
+    Json document = tests::sample_json();
+    document["shelf"] = "north wall";
+    document["drawers"][0]["colour"] = "green";
+    Session session = open_session(document);
+    session = apply(session, SetField{"/drawers/0/count", 3}, now);
+    session = apply(session, AddDrawer{0}, now);
+    CHECK(session.document["shelf"] == "north wall");
+    CHECK(session.document["drawers"][0]["colour"] == "green");
+    CHECK(session.document["drawers"][1]["name"] == "seeds 2");
+}
+
+TEST_CASE("a job keeps at least one drawer") {
+    const Session session = open_session(tests::sample_json());
+    CHECK(apply(session, RemoveDrawer{0}, now).refused == "a job keeps at least one drawer");
+    const Session two = apply(session, AddDrawer{0}, now);
+    CHECK(apply(two, RemoveDrawer{0}, now).document["drawers"].size() == 1);
+}

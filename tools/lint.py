@@ -1,0 +1,141 @@
+#!/usr/bin/python3
+"""What the compilers don't say: include directions (src/layers.txt), words that must not be committed, files that have
+grown too long, and the format. Prints file:line: reason, and fails if it printed any."""
+import pathlib
+import re
+import subprocess
+import sys
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent
+LONGEST = 400  # lines; a file is one thing
+
+# The libraries of src/layers.txt, by the headers that give them away. What matches none is the standard library.
+LIBRARIES = {
+    "expected": r"tl/",
+    "clipper": r"polyclipping/",
+    "json": r"nlohmann/",
+    "cli11": r"CLI/",
+    "fmt": r"fmt/",
+    "imgui": r"imgui",
+    "glad": r"(glad|GLES3)/",
+    "glfw": r"GLFW/",
+    "stb": r"stb_",
+    "posix": r"(sys/|(unistd|fcntl|poll|signal|time|stdlib|string|pthread|pwd)\.h)",
+    "a library that src/layers.txt does not know": r".*[/.]",
+}
+# The first character of each stands in brackets so that this file may be linted like any other.
+FORBIDDEN = {
+    r"\b[T]ODO\b|\b[F]IXME\b|\b[X]XX\b": "unfinished work goes to the issues",
+    r"\b(deb|registry|pypi|archive|ftp|security)\.[a-z]+\.(org|com)\b": "a package host: take it from the machine's own configuration",
+    r"(^|[^a-z0-9_.])/(work|farm|home|root)/": "a path of somebody's machine",
+    r"(CHECK|REQUIRE)\([t]rue\)": "a test that cannot fail",
+}
+
+
+def read_layers(text):
+    """folder -> (the folders it may include, the libraries it may include)"""
+    layers = {}
+    for line in text.splitlines():
+        if row := re.match(r"([a-z]+):([^|]*)\|(.*)", line):
+            layers[row[1]] = set(row[2].split()), set(row[3].split())
+    return layers
+
+
+def library_of(header):
+    return next((name for name, pattern in LIBRARIES.items() if re.match(pattern, header)), None)
+
+
+def check_includes(layers, folder, text):
+    """Yields (line, reason) for each include in a file of src/<folder> that layers does not allow."""
+    inner, outer = layers[folder]
+    for number, line in enumerate(text.splitlines(), 1):
+        if include := re.match(r'\s*#\s*include\s*"([^"]+)"', line):
+            other, slash, _ = include[1].partition("/")
+            if not slash or other not in layers:
+                yield number, f'"{include[1]}": includes are written from src, as "folder/file.h"'
+            elif other != folder and other not in inner:
+                yield number, f"{folder} may not include {other}: see src/layers.txt"
+        elif include := re.match(r"\s*#\s*include\s*<([^>]+)>", line):
+            library = library_of(include[1])
+            if library and library not in outer:
+                yield number, f"{folder} may not include <{include[1]}> ({library}): see src/layers.txt"
+
+
+def check_words(text):
+    for number, line in enumerate(text.splitlines(), 1):
+        for pattern, reason in FORBIDDEN.items():
+            if word := re.search(pattern, line):
+                yield number, f"'{word[0].strip()}': {reason}"
+
+
+def check_table(layers):
+    """A folder may only include folders above it, so that no two can include each other."""
+    above = set()
+    for folder, (inner, outer) in layers.items():
+        for name in sorted(inner - above):
+            yield 1, f"{folder} includes {name}, which does not stand above it"
+        for name in sorted(outer - LIBRARIES.keys()):
+            yield 1, f"{folder}: tools/lint.py does not know the library {name}"
+        above.add(folder)
+
+
+def check_self():
+    """A lint that can't fail is worth nothing: each rule is shown a line that breaks it, and one that does not."""
+    layers = read_layers("low: | expected\nhigh: low | expected fmt\n")
+    assert not list(check_table(layers))
+    assert list(check_table(read_layers("low: high |\nhigh: |\n")))
+    for line in ('#include "high/x.h"', '#include "x.h"', "#include <fmt/core.h>", "#include <other/x.h>"):
+        assert list(check_includes(layers, "low", line)), line
+    for line in ('#include "low/x.h"', "#include <fmt/core.h>", "#include <vector>", "#include <tl/expected.hpp>"):
+        assert not list(check_includes(layers, "high", line)), line
+    for line in ("// TO" + "DO later", "CHECK(" + "true);", "from deb" + ".example.org", "at /ho" + "me/me/x"):
+        assert list(check_words(line)), line
+    assert not list(check_words("CHECK(true_length == 3); // a/home/b"))
+
+
+def tracked_files():
+    """What is in the repository or about to be: everything that git does not ignore."""
+    listed = subprocess.run(["git", "ls-files", "-co", "--exclude-standard"], cwd=ROOT, capture_output=True, text=True)
+    if listed.returncode == 0:
+        return [path for name in listed.stdout.splitlines() if (path := ROOT / name).is_file()]
+    return [path for path in ROOT.rglob("*") if path.is_file() and "build" not in path.relative_to(ROOT).parts]
+
+
+def check_format(paths):
+    arguments = ["clang-format", "--dry-run", *map(str, paths)]
+    for line in subprocess.run(arguments, cwd=ROOT, capture_output=True, text=True).stderr.splitlines():
+        if found := re.match(r"(.+?):(\d+):\d+: warning: code should be clang-formatted", line):
+            yield f"{pathlib.Path(found[1]).relative_to(ROOT)}:{found[2]}: not in the project's format: run ./dev format"
+
+
+def check_file(layers, path):
+    text = path.read_text(encoding="utf-8", errors="replace")  # some test files are broken on purpose
+    parts = path.relative_to(ROOT).parts
+    yield from check_words(text)
+    if path.suffix in (".cpp", ".h"):
+        if (lines := text.count("\n")) > LONGEST:
+            yield lines, f"over {LONGEST} lines: split it"
+        if parts[0] == "src" and len(parts) > 2:
+            if parts[1] in layers:
+                yield from check_includes(layers, parts[1], text)
+            else:
+                yield 1, f"src/{parts[1]} is not in src/layers.txt"
+        if parts[:2] == ("tests", "checker") and (shared := re.search(r'#include "(?!checker/).*', text)):
+            yield text[: shared.start()].count("\n") + 1, "the checker shares nothing with the program"
+
+
+def main():
+    check_self()
+    layers = read_layers((ROOT / "src/layers.txt").read_text())
+    found = [f"src/layers.txt:{line}: {reason}" for line, reason in check_table(layers)]
+    sources = []
+    for path in tracked_files():
+        if path.suffix in (".cpp", ".h"):
+            sources.append(path)
+        found += [f"{path.relative_to(ROOT)}:{line}: {reason}" for line, reason in check_file(layers, path)]
+    found += check_format(sources)
+    print("\n".join(found), end="\n" if found else "")
+    return 1 if found else 0
+
+
+sys.exit(main())
