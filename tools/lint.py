@@ -93,12 +93,9 @@ def check_self():
     assert not list(check_words("CHECK(true_length == 3); // a/home/b"))
 
 
-def tracked_files():
-    """What is in the repository or about to be: everything that git does not ignore."""
-    listed = subprocess.run(["git", "ls-files", "-co", "--exclude-standard"], cwd=ROOT, capture_output=True, text=True)
-    if listed.returncode == 0:
-        return [path for name in listed.stdout.splitlines() if (path := ROOT / name).is_file()]
-    return [path for path in ROOT.rglob("*") if path.is_file() and "build" not in path.relative_to(ROOT).parts]
+def git_files(*arguments):
+    listed = subprocess.run(["git", "ls-files", *arguments], cwd=ROOT, capture_output=True, text=True, check=True)
+    return listed.stdout.splitlines()
 
 
 def check_format(paths):
@@ -129,10 +126,16 @@ def main():
     layers = read_layers((ROOT / "src/layers.txt").read_text())
     found = [f"src/layers.txt:{line}: {reason}" for line, reason in check_table(layers)]
     sources = []
-    for path in tracked_files():
+    ignored = set(git_files("--cached", "--ignored", "--exclude-standard"))
+    found += [f"{name}:1: is committed although .gitignore lists it: git rm --cached" for name in sorted(ignored)]
+    # what is in the repository or about to be
+    for name in git_files("--cached", "--others", "--exclude-standard"):
+        path = ROOT / name
+        if name in ignored or not path.is_file():
+            continue
         if path.suffix in (".cpp", ".h"):
             sources.append(path)
-        found += [f"{path.relative_to(ROOT)}:{line}: {reason}" for line, reason in check_file(layers, path)]
+        found += [f"{name}:{line}: {reason}" for line, reason in check_file(layers, path)]
     found += check_format(sources)
     print("\n".join(found), end="\n" if found else "")
     return 1 if found else 0

@@ -15,9 +15,10 @@ struct Scene {
     Length height;
     Length kerf;
     Length spacer;
-    Length cleared;         // of this slot already, from `fence_before`: 0 before its first pass
+    Length cleared;  // of this slot already, from `fence_before`: 0 before its first pass
     Length fence_before;
     bool nibble = false;
+    bool sacrificial = false;
     BoardFace down = BoardFace::inside;
 
     Length far() const { return fence + kerf; }
@@ -54,6 +55,7 @@ Scene scene_of(const Work& work, const Setup& setup) {
     scene.height = setup.height.value_or(scene.thickness);
     scene.kerf = setup.kerf;
     scene.spacer = setup.spacer;
+    scene.sacrificial = setup.sacrificial;
     scene.nibble = setup.passes.front().nibble;
     scene.down = setup.passes.front().down;
     if (const auto first = first_fence(work, setup)) {
@@ -65,12 +67,12 @@ Scene scene_of(const Work& work, const Setup& setup) {
 
 // Sizes of what is only shown, in proportion to the board.
 struct Frame {
-    double end_mm = 0;        // of the work, at the fence or the spacer
-    double break_mm = 0;      // where the board is broken off
+    double end_mm = 0;    // of the work, at the fence or the spacer
+    double break_mm = 0;  // where the board is broken off
     double thickness_mm = 0;
     double fence_left_mm = 0;
     double fence_top_mm = 0;
-    double slab_mm = 0;       // y of the table's underside
+    double slab_mm = 0;  // y of the table's underside
     double table_right_mm = 0;
 };
 
@@ -80,7 +82,7 @@ Frame frame_of(const Scene& scene) {
     Frame frame;
     frame.end_mm = scene.spacer.mm();
     frame.thickness_mm = t;
-    frame.break_mm = cut_right + std::max(1.9 * t, 22.0);
+    frame.break_mm = cut_right + std::max(2.6 * t, 32.0);
     frame.fence_left_mm = -std::max(0.8 * t, 9.0);
     frame.fence_top_mm = t + std::max(0.45 * t, 6.0);
     frame.slab_mm = -std::max(0.38 * t, 4.5);
@@ -101,19 +103,21 @@ Region board_of(const Scene& scene, Length shown) {
     return cut_section(Member::receiver, scene.thickness, shown, removals);
 }
 
-void add_rest(Drawing& drawing, const Frame& frame, const Scene& scene, const Setup& setup) {
+void add_rest(Drawing& drawing, const Frame& frame, const Scene& scene) {
     const double far = scene.far().mm(), near = scene.fence.mm();
     const double left = frame.fence_left_mm - 0.3 * frame.thickness_mm;
     // The table's insert is open where the cutter comes up.
-    const Box slab_left{left, frame.slab_mm, near, 0}, slab_right{far, frame.slab_mm, frame.table_right_mm, 0};
+    const Box slab_left{left, frame.slab_mm, near, 0},
+        slab_right{far, frame.slab_mm, frame.table_right_mm, 0};
     for (const Box& slab : {slab_left, slab_right})
         drawing.shapes.push_back(Fill{{rectangle(slab)}, Material::table, false, false, false});
     drawing.shapes.push_back(Line{{{left, 0}, {near, 0}}, Stroke::outline});
     drawing.shapes.push_back(Line{{{far, 0}, {frame.table_right_mm, 0}}, Stroke::outline});
-    drawing.shapes.push_back(Fill{{rectangle({frame.fence_left_mm, 0, 0, frame.fence_top_mm})}, Material::fence});
+    drawing.shapes.push_back(
+        Fill{{rectangle({frame.fence_left_mm, 0, 0, frame.fence_top_mm})}, Material::fence});
     if (scene.spacer > Length{})
         drawing.shapes.push_back(Fill{{rectangle({0, 0, frame.end_mm, 0.86 * frame.thickness_mm})},
-                                      setup.sacrificial ? Material::sacrificial_spacer : Material::spacer});
+                                      scene.sacrificial ? Material::sacrificial_spacer : Material::spacer});
 }
 
 void add_removed(Drawing& drawing, const Scene& scene) {
@@ -128,21 +132,26 @@ void add_removed(Drawing& drawing, const Scene& scene) {
 
 void add_cutter(Drawing& drawing, const Frame& frame, const Scene& scene) {
     drawing.shapes.push_back(
-        Fill{{rectangle({scene.fence.mm(), frame.slab_mm, scene.far().mm(), scene.height.mm()})}, Material::cutter});
+        Fill{{rectangle({scene.fence.mm(), frame.slab_mm, scene.far().mm(), scene.height.mm()})},
+             Material::cutter});
 }
+
+const char* spacer_name(const Scene& scene) { return scene.sacrificial ? "sacrificial spacer" : "spacer"; }
 
 void add_dimensions(Drawing& drawing, const Work& work, const Frame& frame, const Scene& scene) {
     const double near = scene.fence.mm(), far = scene.far().mm(), top = scene.height.mm();
-    const auto add = [&](Point from, Point to, Side side, double clear, const char* what, Length length, Emphasis emphasis) {
-        drawing.shapes.push_back(Dimension{from, to, side, clear, 0, measure_text(work, what, length), emphasis});
+    const auto add = [&](Point from, Point to, Side side, double clear, const char* what, Length length,
+                         Emphasis emphasis) {
+        drawing.shapes.push_back(
+            Dimension{from, to, side, clear, 0, measure_text(work, what, length), emphasis});
     };
     if (scene.fence != Length{})
         add({0, 0}, {near, 0}, Side::below, frame.slab_mm, "fence", scene.fence, Emphasis::strong);
     add({near, 0}, {far, 0}, Side::below, frame.slab_mm, "kerf", scene.kerf, Emphasis::plain);
     add({far, 0}, {far, top}, Side::right, frame.table_right_mm, "height", scene.height, Emphasis::strong);
     if (scene.spacer > Length{})
-        add({0, frame.fence_top_mm}, {frame.end_mm, 0.86 * frame.thickness_mm}, Side::above, frame.fence_top_mm, "spacer",
-            scene.spacer, Emphasis::strong);
+        add({0, frame.fence_top_mm}, {frame.end_mm, 0.86 * frame.thickness_mm}, Side::above,
+            frame.fence_top_mm, spacer_name(scene), scene.spacer, Emphasis::strong);
 }
 
 std::string face_text(const Scene& scene) { return std::string(name_of(scene.down)) + " face down"; }
@@ -155,22 +164,20 @@ void add_labels(Drawing& drawing, const Frame& frame, const Scene& scene, const 
     const double t = frame.thickness_mm, above = frame.fence_top_mm;
     const double middle = (std::max(scene.far().mm(), frame.end_mm) + frame.break_mm) / 2;
     const auto led = [&](Point at, std::string text, Anchor anchor, Point target) {
-        drawing.shapes.push_back(
-            Label{at, std::move(text), TextSize::body, anchor, Emphasis::plain, target});
+        drawing.shapes.push_back(Label{at, std::move(text), TextSize::body, anchor, Emphasis::plain, target});
     };
-    drawing.shapes.push_back(Label{{middle, 0.5 * t}, face_text(scene), TextSize::body, Anchor::centre,
-                                   Emphasis::plain, std::nullopt});
-    led({frame.end_mm + 0.35 * t, above}, against_text(scene, setup), Anchor::left, {frame.end_mm, 0.93 * t});
+    drawing.shapes.push_back(Label{
+        {middle, 0.5 * t}, face_text(scene), TextSize::body, Anchor::centre, Emphasis::plain, std::nullopt});
+    led({frame.end_mm + 0.9 * t, above}, against_text(scene, setup), Anchor::left, {frame.end_mm, 0.93 * t});
     if (scene.nibble && scene.fence > scene.spacer)
-        led({middle, t + 0.2 * (above - t)}, "nibble this strip away", Anchor::left,
+        led({middle, t + 0.4 * (above - t)}, "nibble this strip away", Anchor::left,
             {(scene.spacer + scene.fence).mm() / 2, scene.height.mm() * 0.6});
 }
 
 std::string title_of(const Work& work, const Scene& scene, const Setup& setup) {
     std::string title = setup.work + ": " + measure_text(work, "fence", scene.fence) + ", " +
                         measure_text(work, "height", scene.height);
-    if (scene.spacer > Length{})
-        title += ", " + measure_text(work, setup.sacrificial ? "sacrificial spacer" : "spacer", scene.spacer);
+    if (scene.spacer > Length{}) title += ", " + measure_text(work, spacer_name(scene), scene.spacer);
     return title + ", " + face_text(scene) + ", " + against_text(scene, setup);
 }
 
@@ -183,7 +190,7 @@ Drawing joint_cut_view(const Work& work, const Setup& setup) {
     const Length shown = Length::nearest_mm(frame.break_mm) - scene.spacer;
     Drawing drawing;
     drawing.title = title_of(work, scene, setup);
-    add_rest(drawing, frame, scene, setup);
+    add_rest(drawing, frame, scene);
     add_wood(drawing, rings_of(board_of(scene, shown), shifted(frame.end_mm, 0)),
              {wood_material(stock_of(work, setup).kind, grain), false, false},
              {std::nullopt, (shown + scene.spacer).mm(), std::nullopt, std::nullopt});

@@ -15,7 +15,8 @@ const Group* end_group_of(const Work& work, const Group& group) {
 }
 
 Removal cut_slot(const Group& group, const Settings& settings) {
-    return group.slot_is_open() ? end_removal(settings, group.slot().down) : slot_removal(settings, group.slot().down);
+    return group.slot_is_open() ? end_removal(settings, group.slot().down)
+                                : slot_removal(settings, group.slot().down);
 }
 
 Length depth_of_reach(const JointCuts& cuts) { return cuts.end ? cuts.end->far : cuts.reach; }

@@ -15,7 +15,7 @@ struct JointCuts {
     std::optional<Removal> end;  // where the insert is cut too
     Seat seat = Seat::near_wall;
     Length reach;
-    Length step;                 // asked
+    Length step;  // asked
 };
 
 // `settings` stand for `group`; where another group makes the joint's other cut, that one stands as it does in

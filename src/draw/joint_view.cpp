@@ -10,8 +10,8 @@ namespace kw::draw {
 namespace {
 
 Rect rect_of(const Box& box) {
-    return {Length::nearest_mm(box.left_mm), Length::nearest_mm(box.bottom_mm), Length::nearest_mm(box.right_mm),
-            Length::nearest_mm(box.top_mm)};
+    return {Length::nearest_mm(box.left_mm), Length::nearest_mm(box.bottom_mm),
+            Length::nearest_mm(box.right_mm), Length::nearest_mm(box.top_mm)};
 }
 
 Length shown_for(const JointCuts& cuts) {
@@ -40,19 +40,19 @@ Material material_of(const Work& work, const std::string& stock_name, Grain grai
 bool is_edge(const Group& group) { return group.work.guide == "rip fence"; }
 
 WoodLook receiver_look(const Work& work, const Group& group) {
-    return {material_of(work, group.work.receiver_stock, is_edge(group) ? Grain::across : Grain::along), false, false};
+    return {material_of(work, group.work.receiver_stock, is_edge(group) ? Grain::across : Grain::along),
+            false, false};
 }
 
-// It stands at a right angle to the receiver, so grain and plies turn with it; plain lining is turned by mirroring.
+// It stands at a right angle to the receiver: grain, plies and lining turn with it.
 WoodLook insert_look(const Work& work, const Group& group) {
-    const Material material = material_of(work, group.work.insert_stock, Grain::along);
-    const bool lined = material == Material::end_grain;
-    return {material, lined, !lined};
+    return {material_of(work, group.work.insert_stock, Grain::along), false, true};
 }
 
 void add_region(Drawing& drawing, const Region& region, const Box& window, Material material) {
     const Region seen = intersect(region, to_region(rect_of(window)));
-    if (!is_empty(seen)) drawing.shapes.push_back(Fill{rings_of(seen, shifted(0, 0)), material, false, false, true});
+    if (!is_empty(seen))
+        drawing.shapes.push_back(Fill{rings_of(seen, shifted(0, 0)), material, false, false, true});
 }
 
 Breaks breaks_at(const Box& window) {
@@ -60,7 +60,8 @@ Breaks breaks_at(const Box& window) {
     return {exact.left.mm(), exact.right.mm(), exact.bottom.mm(), exact.top.mm()};
 }
 
-void add_joint(Drawing& drawing, const Work& work, const Group& group, const ClosedJoint& joint, const Box& window) {
+void add_joint(Drawing& drawing, const Work& work, const Group& group, const ClosedJoint& joint,
+               const Box& window) {
     const Region frame = to_region(rect_of(window));
     const auto add = [&](const Region& board, const WoodLook& look) {
         add_wood(drawing, rings_of(intersect(board, frame), shifted(0, 0)), look, breaks_at(window));
@@ -72,27 +73,39 @@ void add_joint(Drawing& drawing, const Work& work, const Group& group, const Clo
 }
 
 // The receiver alone, where nothing enters its slot.
-void add_receiver(Drawing& drawing, const Work& work, const Group& group, const JointCuts& cuts, const Box& window) {
-    const Region receiver = cut_section(Member::receiver, cuts.receiver_thickness, shown_for(cuts), {cuts.slot});
+void add_receiver(Drawing& drawing, const Work& work, const Group& group, const JointCuts& cuts,
+                  const Box& window) {
+    const Region receiver =
+        cut_section(Member::receiver, cuts.receiver_thickness, shown_for(cuts), {cuts.slot});
     add_wood(drawing, rings_of(intersect(receiver, to_region(rect_of(window))), shifted(0, 0)),
              receiver_look(work, group), breaks_at(window));
 }
 
 std::string title_of(const Work& work, const Group& group, const JointCuts& cuts, const ClosedJoint& joint) {
     std::string title = group.work.label + ", closed";
-    for (const std::string& error : joint_errors(joint, cuts, caliper_graduation(work.job))) title += ", " + error;
+    for (const std::string& error : joint_errors(joint, cuts, caliper_graduation(work.job)))
+        title += ", " + error;
     return title;
 }
 
+// Words that stand beside a joint on its right when it is turned start there, and do not straddle their point.
 Drawing stood(const Group& group, Drawing drawing) {
-    return is_edge(group) ? turned_left(std::move(drawing)) : drawing;
+    if (!is_edge(group)) return drawing;
+    drawing = turned_left(std::move(drawing));
+    for (Shape& shape : drawing.shapes)
+        if (auto* label = std::get_if<Label>(&shape)) label->anchor = Anchor::left;
+    return drawing;
 }
 
 std::string times_text(int times) {
-    return times == 1 ? "clearances drawn true to scale" : "clearances drawn " + std::to_string(times) + " times as large";
+    return times == 1 ? "clearances drawn true to scale"
+                      : "clearances drawn " + std::to_string(times) + " times as large";
 }
 
-Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, int times, const Box& window) {
+using AddErrors = decltype(&add_errors);
+
+Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, int times, const Box& window,
+                  AddErrors add_words) {
     const auto joint = closed(cuts, shown_for(cuts));
     const auto drawn = closed(exaggerated(cuts, times), shown_for(cuts));
     Drawing drawing;
@@ -103,14 +116,16 @@ Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, i
     }
     drawing.title = title_of(work, group, cuts, *joint) + "; " + times_text(times);
     add_joint(drawing, work, group, *drawn, window);
-    add_errors(drawing, *joint, *drawn, cuts, window, caliper_graduation(work.job));
+    add_words(drawing, *joint, *drawn, cuts, window, caliper_graduation(work.job));
     return drawing;
 }
 
-void add_caption(Drawing& drawing, const std::string& text, TextSize size) {
+// Above the picture, by so much of its height.
+void add_caption(Drawing& drawing, const std::string& text, TextSize size, double above_share = 0) {
     const Box box = bounds(drawing);
-    drawing.shapes.push_back(Label{{(box.left_mm + box.right_mm) / 2, box.top_mm}, text, size, Anchor::bottom,
-                                   Emphasis::plain, std::nullopt});
+    const double y = box.top_mm + above_share * (box.top_mm - box.bottom_mm);
+    drawing.shapes.push_back(Label{
+        {(box.left_mm + box.right_mm) / 2, y}, text, size, Anchor::bottom, Emphasis::plain, std::nullopt});
 }
 
 void append(Drawing& drawing, Drawing more) {
@@ -141,27 +156,36 @@ Drawing joint_view(const Work& work, const Group& group) { return joint_view(wor
 Drawing joint_magnified(const Work& work, const Group& group, const Settings& settings) {
     const JointCuts cuts = joint_cuts(work, group, settings);
     const int times = fitting_exaggeration(cuts);
-    Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(cuts)));
+    Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(cuts), add_errors));
     add_caption(drawing, times_text(times), TextSize::small);
     return drawing;
 }
 
-Drawing joint_magnified(const Work& work, const Group& group) { return joint_magnified(work, group, group.stands); }
+Drawing joint_magnified(const Work& work, const Group& group) {
+    return joint_magnified(work, group, group.stands);
+}
 
-Drawing joint_before_after(const Work& work, const Group& group, const Settings& before, const Settings& after) {
+Drawing joint_before_after(const Work& work, const Group& group, const Settings& before,
+                           const Settings& after) {
     const JointCuts was = joint_cuts(work, group, before), is = joint_cuts(work, group, after);
     const int times = std::min(fitting_exaggeration(was), fitting_exaggeration(is));
-    Drawing left = stood(group, magnified(work, group, was, times, close_window(was)));
-    Drawing right = stood(group, magnified(work, group, is, times, close_window(was)));
-    add_caption(left, "before", TextSize::body);
-    add_caption(right, "after", TextSize::body);
-    const Box first = bounds(left), second = bounds(right);
-    const double apart = 0.8 * (first.right_mm - first.left_mm);
+    // Ends stand side by side with their words below, edges one above the other with their words at the right.
+    const bool stacked = is_edge(group);
+    const auto picture = [&](const JointCuts& cuts, const char* caption) {
+        Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(was),
+                                                 stacked ? add_errors : add_errors_below));
+        add_caption(drawing, caption, TextSize::body);
+        return drawing;
+    };
+    Drawing first = picture(was, "before"), second = picture(is, "after");
+    const Box box = bounds(first);
+    const double x = stacked ? 0 : 1.6 * (box.right_mm - box.left_mm);
+    const double y = stacked ? -1.3 * (box.top_mm - box.bottom_mm) : 0;
     Drawing both;
-    both.title = "before: " + left.title + "; after: " + right.title;
-    append(both, std::move(left));
-    append(both, moved(std::move(right), first.right_mm - second.left_mm + apart, 0));
-    add_caption(both, times_text(times), TextSize::small);
+    both.title = "before: " + first.title + "; after: " + second.title;
+    append(both, std::move(first));
+    append(both, moved(std::move(second), x, y));
+    add_caption(both, times_text(times), TextSize::small, 0.14);
     return both;
 }
 

@@ -18,6 +18,7 @@ Drawing joint_magnified(const Work& work, const Group& group, const Settings& se
 Drawing joint_magnified(const Work& work, const Group& group);
 
 // Two magnified joints side by side, equally exaggerated: as the settings were, and as they will be.
-Drawing joint_before_after(const Work& work, const Group& group, const Settings& before, const Settings& after);
+Drawing joint_before_after(const Work& work, const Group& group, const Settings& before,
+                           const Settings& after);
 
 }  // namespace kw::draw

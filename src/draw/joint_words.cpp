@@ -1,11 +1,13 @@
 #include "draw/joint_words.h"
 
+#include <algorithm>
+
 namespace kw::draw {
 namespace {
 
 std::string fit_text(Length fit, Graduation graduation) {
     if (fit < Length{}) return "overlap " + show_with_unit(-fit, graduation);
-    return show_with_unit(fit, graduation) + " loose";
+    return "loose by " + show_with_unit(fit, graduation);
 }
 
 std::string step_text(Length step, Graduation graduation) {
@@ -19,7 +21,9 @@ bool has_step(const ClosedJoint& joint, const JointCuts& cuts) {
 }
 
 bool has_fit(const ClosedJoint& joint) { return joint.fit && *joint.fit != Length{}; }
-bool has_shoulder_gap(const ClosedJoint& joint) { return joint.shoulder_gap && *joint.shoulder_gap > Length{}; }
+bool has_shoulder_gap(const ClosedJoint& joint) {
+    return joint.shoulder_gap && *joint.shoulder_gap > Length{};
+}
 
 void add_led(Drawing& drawing, Point at, std::string text, Anchor anchor, Point target) {
     drawing.shapes.push_back(Label{at, std::move(text), TextSize::body, anchor, Emphasis::strong, target});
@@ -40,16 +44,30 @@ Point shoulder_point(const ClosedJoint& drawn) {
 }
 
 Point end_gap_point(const ClosedJoint& drawn) {
-    return {drawn.slot_near.mm() + 0.5 * drawn.entering.mm(), (drawn.slot_depth - drawn.end_gap.scaled(1, 2)).mm()};
+    return {drawn.slot_near.mm() + 0.5 * drawn.entering.mm(),
+            (drawn.slot_depth - drawn.end_gap.scaled(1, 2)).mm()};
+}
+
+Point step_point(const ClosedJoint& drawn, const Box& window) {
+    return {drawn.face_step.mm() / 2, 0.19 * window.bottom_mm};
+}
+
+std::string shoulder_text(const ClosedJoint& joint, Graduation graduation) {
+    return "shoulder gap " + show_with_unit(*joint.shoulder_gap, graduation);
+}
+
+std::string end_gap_text(const ClosedJoint& joint, Graduation graduation) {
+    return "end gap " + show_with_unit(joint.end_gap, graduation);
 }
 
 }  // namespace
 
-std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts, Graduation graduation) {
+std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts,
+                                      Graduation graduation) {
     std::vector<std::string> texts;
     if (has_fit(joint)) texts.push_back(fit_text(*joint.fit, graduation));
-    if (has_shoulder_gap(joint)) texts.push_back("shoulder gap " + show_with_unit(*joint.shoulder_gap, graduation));
-    if (joint.end_gap > Length{}) texts.push_back("end gap " + show_with_unit(joint.end_gap, graduation));
+    if (has_shoulder_gap(joint)) texts.push_back(shoulder_text(joint, graduation));
+    if (joint.end_gap > Length{}) texts.push_back(end_gap_text(joint, graduation));
     if (has_step(joint, cuts)) texts.push_back(step_text(joint.face_step, graduation));
     return texts;
 }
@@ -58,30 +76,58 @@ void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& d
                 const Box& window, Graduation graduation) {
     const double low = 0.62 * window.bottom_mm;
     const double far = (drawn.slot_near + drawn.slot_width).mm();
-    if (has_fit(joint))
-        add_led(drawing, {far + 0.25 * (window.right_mm - far), low}, fit_text(*joint.fit, graduation), Anchor::left,
-                fit_point(drawn, cuts));
-    if (has_shoulder_gap(joint))
-        add_led(drawing, {window.left_mm, low}, "shoulder gap " + show_with_unit(*joint.shoulder_gap, graduation),
-                Anchor::right, shoulder_point(drawn));
-    if (joint.end_gap > Length{})
-        add_led(drawing, {far + 0.25 * (window.right_mm - far), 1.6 * low},
-                "end gap " + show_with_unit(joint.end_gap, graduation), Anchor::left, end_gap_point(drawn));
+    const double right = far + 0.25 * (window.right_mm - far);
+    const auto right_of = [&](double y, std::string text, Point target) {
+        add_led(drawing, {right, y}, std::move(text), Anchor::left, target);
+    };
+    const auto left_of = [&](double y, std::string text, Point target) {
+        add_led(drawing, {window.left_mm, y}, std::move(text), Anchor::right, target);
+    };
+    if (has_fit(joint)) right_of(low, fit_text(*joint.fit, graduation), fit_point(drawn, cuts));
+    if (has_shoulder_gap(joint)) left_of(low, shoulder_text(joint, graduation), shoulder_point(drawn));
+    if (joint.end_gap > Length{}) right_of(1.6 * low, end_gap_text(joint, graduation), end_gap_point(drawn));
     if (has_step(joint, cuts))
-        add_led(drawing, {window.left_mm, 1.6 * low}, step_text(joint.face_step, graduation), Anchor::right,
-                {drawn.face_step.mm() / 2, 0.3 * low});
+        left_of(1.6 * low, step_text(joint.face_step, graduation), step_point(drawn, window));
 }
 
-void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name, const Box& window,
-                    Graduation graduation) {
-    const double near = joint.slot_near.mm(), far = near + joint.slot_width.mm(), depth = joint.slot_depth.mm();
+void add_errors_below(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
+                      const JointCuts& cuts, const Box& window, Graduation graduation) {
+    const Point below{(window.left_mm + window.right_mm) / 2, 1.1 * window.bottom_mm};
+    const auto add = [&](std::string text, Point target) {
+        add_led(drawing, below, std::move(text), Anchor::top, target);
+    };
+    if (has_fit(joint)) add(fit_text(*joint.fit, graduation), fit_point(drawn, cuts));
+    if (joint.end_gap > Length{}) add(end_gap_text(joint, graduation), end_gap_point(drawn));
+    if (has_shoulder_gap(joint)) add(shoulder_text(joint, graduation), shoulder_point(drawn));
+    if (has_step(joint, cuts)) add(step_text(joint.face_step, graduation), step_point(drawn, window));
+}
+
+void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name,
+                    const Box& window, Graduation graduation) {
+    const double near = joint.slot_near.mm(), far = near + joint.slot_width.mm(),
+                 depth = joint.slot_depth.mm();
     if (joint.slot_near > Length{})
-        drawing.shapes.push_back(Dimension{{0, 0}, {near, depth}, Side::above, window.top_mm, 0,
-                                           show_with_unit(joint.slot_near, graduation), Emphasis::plain});
-    drawing.shapes.push_back(Dimension{{near, depth}, {far, depth}, Side::above, window.top_mm, 0,
-                                       slot_name + " " + show_with_unit(joint.slot_width, graduation), Emphasis::plain});
-    drawing.shapes.push_back(Dimension{{far, 0}, {far, depth}, Side::right, window.right_mm, 0,
-                                       show_with_unit(joint.slot_depth, graduation) + " deep", Emphasis::plain});
+        drawing.shapes.push_back(Dimension{{0, 0},
+                                           {near, depth},
+                                           Side::above,
+                                           window.top_mm,
+                                           0,
+                                           show_with_unit(joint.slot_near, graduation),
+                                           Emphasis::plain});
+    drawing.shapes.push_back(Dimension{{near, depth},
+                                       {far, depth},
+                                       Side::above,
+                                       window.top_mm,
+                                       0,
+                                       slot_name + " " + show_with_unit(joint.slot_width, graduation),
+                                       Emphasis::plain});
+    drawing.shapes.push_back(Dimension{{far, 0},
+                                       {far, depth},
+                                       Side::right,
+                                       window.right_mm + 2.5,
+                                       0,
+                                       show_with_unit(joint.slot_depth, graduation) + " deep",
+                                       Emphasis::plain});
 }
 
 }  // namespace kw::draw

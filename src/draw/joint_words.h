@@ -8,7 +8,7 @@
 
 namespace kw::draw {
 
-// "0.004 in loose", "overlap 0.002 in", "shoulder gap 0.003 in": only what is not zero, in that order, then the end
+// "loose by 0.004 in", "overlap 0.002 in", "shoulder gap 0.003 in": only what is not zero, in that order, then the end
 // gap and the step.
 std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts, Graduation graduation);
 
@@ -16,8 +16,12 @@ std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts&
 void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn, const JointCuts& cuts,
                 const Box& window, Graduation graduation);
 
+// The same, one under the other below the joint.
+void add_errors_below(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
+                      const JointCuts& cuts, const Box& window, Graduation graduation);
+
 // Place, width and depth of the slot.
-void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name, const Box& window,
-                    Graduation graduation);
+void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name,
+                    const Box& window, Graduation graduation);
 
 }  // namespace kw::draw

@@ -8,7 +8,7 @@
 namespace kw::draw {
 namespace {
 
-// "front end" and "rear end" are said as "front and rear end".
+// "left end" and "right end" are said as "left and right ends".
 std::string joined(const std::vector<std::string_view>& names) {
     if (names.size() < 2) return names.empty() ? std::string{} : std::string(names.front());
     const std::string_view last = names.back();
@@ -21,7 +21,7 @@ std::string joined(const std::vector<std::string_view>& names) {
         if (i > 0) text += ", ";
         text += name;
     }
-    return text + " and " + std::string(last);
+    return text + " and " + std::string(last) + "s";
 }
 
 }  // namespace

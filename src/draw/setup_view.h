@@ -13,7 +13,7 @@ namespace kw::draw {
 // `setup` is one of work.plan's.
 Drawing setup_view(const Work& work, const Setup& setup);
 
-// "front end", "left and right end": what touches the fence, each named once.
+// "front end", "left and right ends": what touches the fence, each named once.
 std::string references_text(const Setup& setup);
 
 }  // namespace kw::draw

@@ -10,7 +10,7 @@ namespace {
 // From above, in millimetres: the blade's kerf is [0, kerf], the work to keep lies left of it, and y runs away from
 // the maker.
 struct Scene {
-    double size_mm = 0;    // fence or stop to the blade, as drawn
+    double size_mm = 0;  // fence or stop to the blade, as drawn
     double kerf_mm = 0;
     double across_mm = 0;  // of the board, along the blade
     double offcut_mm = 0;
@@ -73,15 +73,30 @@ void add_blade(Drawing& drawing, const Scene& scene) {
     drawing.shapes.push_back(Fill{{rectangle({0, low, scene.kerf_mm, high})}, Material::cutter});
 }
 
-void add_words(Drawing& drawing, const Work& work, const Scene& scene, const Setup& setup, double below, double above) {
+void add_words(Drawing& drawing, const Work& work, const Scene& scene, const Setup& setup, double below,
+               double above) {
     const double left = -scene.size_mm, top = scene.across_mm;
-    drawing.shapes.push_back(Dimension{{left, 0}, {0, 0}, Side::below, below, 0,
-                                       measure_text(work, setup.guide == "rip fence" ? "fence" : "stop", setup.fence),
-                                       Emphasis::strong});
-    drawing.shapes.push_back(Dimension{{0, top}, {scene.kerf_mm, top}, Side::above, above, 0,
-                                       measure_text(work, "kerf", setup.kerf), Emphasis::plain});
-    drawing.shapes.push_back(Label{{left * (scene.shortened ? 0.25 : 0.5), 0.5 * top}, "keep", TextSize::body,
-                                   Anchor::centre, Emphasis::plain, std::nullopt});
+    drawing.shapes.push_back(
+        Dimension{{left, 0},
+                  {0, 0},
+                  Side::below,
+                  below,
+                  0,
+                  measure_text(work, setup.guide == "rip fence" ? "fence" : "stop", setup.fence),
+                  Emphasis::strong});
+    drawing.shapes.push_back(Dimension{{0, top},
+                                       {scene.kerf_mm, top},
+                                       Side::above,
+                                       above,
+                                       0,
+                                       measure_text(work, "kerf", setup.kerf),
+                                       Emphasis::plain});
+    drawing.shapes.push_back(Label{{left * (scene.shortened ? 0.25 : 0.5), 0.5 * top},
+                                   "keep",
+                                   TextSize::body,
+                                   Anchor::centre,
+                                   Emphasis::plain,
+                                   std::nullopt});
 }
 
 // The fence runs the whole length of the cut.
@@ -90,8 +105,12 @@ void add_fence(Drawing& drawing, const Scene& scene) {
     const double thick = std::max(0.08 * scene.size_mm, 6.0);
     drawing.shapes.push_back(
         Fill{{rectangle({left - thick, -over, left, scene.across_mm + over})}, Material::fence});
-    drawing.shapes.push_back(Label{{left - 0.5 * thick, scene.across_mm + over}, "rip fence", TextSize::body,
-                                   Anchor::bottom, Emphasis::plain, std::nullopt});
+    drawing.shapes.push_back(Label{{left - 0.5 * thick, scene.across_mm + over},
+                                   "rip fence",
+                                   TextSize::body,
+                                   Anchor::bottom,
+                                   Emphasis::plain,
+                                   std::nullopt});
 }
 
 // The stop stands on the guide that the board's long edge lies against.
@@ -100,13 +119,14 @@ double add_stop(Drawing& drawing, const Scene& scene) {
     const double end = left - 1.6 * thick;
     drawing.shapes.push_back(Fill{{rectangle({end, top, -0.4 * thick, top + thick})}, Material::fence});
     drawing.shapes.push_back(Fill{{rectangle({left - thick, 0.55 * top, left, top})}, Material::spacer});
-    drawing.shapes.push_back(Label{{left - 0.5 * thick, 0.5 * top}, "stop", TextSize::body, Anchor::top,
-                                   Emphasis::plain, std::nullopt});
+    drawing.shapes.push_back(Label{
+        {left - 0.5 * thick, 0.5 * top}, "stop", TextSize::body, Anchor::top, Emphasis::plain, std::nullopt});
     return top + thick;
 }
 
 std::string title_of(const Work& work, const Setup& setup, bool along_fence) {
-    return setup.work + ": " + measure_text(work, along_fence ? "fence" : "stop", setup.fence) + ", seen from above";
+    return setup.work + ": " + measure_text(work, along_fence ? "fence" : "stop", setup.fence) +
+           ", seen from above";
 }
 
 }  // namespace

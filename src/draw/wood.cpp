@@ -7,7 +7,7 @@ namespace kw::draw {
 namespace {
 
 constexpr double same_mm = 1e-6;
-constexpr double zigzag_share = 0.13;  // of the broken edge, either way of its middle
+constexpr double zigzag_share = 0.06;  // of the broken edge, either way of its middle
 constexpr double zigzag_most_mm = 2.5;
 
 bool on(const std::optional<double>& edge_mm, double a_mm, double b_mm) {
@@ -41,8 +41,7 @@ struct Edged {
 void add_edge(std::vector<Line>& lines, const std::vector<Point>& points, Stroke stroke) {
     if (!lines.empty() && lines.back().stroke == stroke && lines.back().points.back() == points.front())
         lines.back().points.insert(lines.back().points.end(), points.begin() + 1, points.end());
-    else
-        lines.push_back({points, stroke});
+    else lines.push_back({points, stroke});
 }
 
 Edged edged(const Ring& ring, const Breaks& breaks) {

@@ -57,7 +57,7 @@ void Expander::collect_moves(const State& state) {
         const std::vector<std::size_t> open = open_groups(model_, state, m);
         each_left(model_.views.back().asked_by[m + 1], state.done, [&](std::size_t operation) {
             if (!is_ready(model_, state, operation)) return;
-            const Move move = move_of(model_, state, operation);
+            const Move move = move_of(model_, state.label, operation);
             if (!disturbs(model_, open, move)) moves_.push_back(move);
         });
     }

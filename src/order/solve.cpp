@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cassert>
-#include <cstdlib>
 
 #include "order/cost.h"
+#include "order/improve.h"
 #include "order/precedence.h"
 #include "order/search.h"
 
@@ -20,10 +20,11 @@ constexpr std::size_t beam_budget = 1 << 22;
 
 // True if that settled it.
 bool search_all(Search& search, std::size_t count) {
-    if (getenv("PAT")?(search_beam(search, {1, true, false}),false):search_beam(search, {1, false, false})) return true;
+    if (search_beam(search, {1, false, false})) return true;
     if (search.best_s == no_order) search_beam(search, {1, true, false});
     const std::size_t width = std::clamp(beam_budget / (count * count), std::size_t{1}, search.options.beam_width);
     if (width > 1 && search_beam(search, {width, false, true})) return true;
+    if (search.best_s != no_order && !search.stopped) search.note_better(improve(search.expander.model(), search.order, 20'000'000));
     return count <= most_for_best_first && !search.stopped && search_best_first(search);
 }
 
@@ -43,7 +44,7 @@ Result dead_end(const Model& model, const Search& search) {
     for (std::size_t i = 0; i < model.count; ++i) {
         if (!is_ready(model, search.furthest, i)) continue;
         put(operations, i);
-        const Move move = move_of(model, search.furthest, i);
+        const Move move = move_of(model, search.furthest.label, i);
         for (const std::size_t g : open_groups(model, search.furthest, model.works[i].machine)) {
             if (!disturbs(model, {g}, move)) continue;
             if (std::find(groups.begin(), groups.end(), g) == groups.end()) groups.push_back(g);

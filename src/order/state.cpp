@@ -20,15 +20,14 @@ State start_of(const Model& model) {
     return state;
 }
 
-Move move_of(const Model& model, const State& state, std::size_t operation) {
+Move move_of(const Model& model, const std::vector<Label>& stands, std::size_t operation) {
     const Work& work = model.works[operation];
     const Shop& shop = model.shops[work.machine];
-    const Label* stands = state.label.data() + shop.first_view;
     Mask hanging = 0;
     Move move;
     move.operation = operation;
     for (std::size_t a = 0; a < shop.attributes; ++a) {
-        if (work.label[a] == 0 || work.label[a] == stands[a]) continue;
+        if (work.label[a] == 0 || work.label[a] == stands[shop.first_view + a]) continue;
         move.changed |= Mask{1} << a;
         hanging |= shop.hangs[a];
     }
@@ -36,24 +35,29 @@ Move move_of(const Model& model, const State& state, std::size_t operation) {
     move.changed |= hanging & work.needs;
     for (std::size_t a = 0; a < shop.attributes; ++a)
         if (move.changed >> a & 1) move.cost_s += model.views[shop.first_view + a].weight[work.label[a]];
-    const Label here = state.label.back();
-    if (here != work.machine + 1 && here != model.nowhere())
-        move.cost_s += model.views.back().weight[work.machine + 1];
+    const Label here = stands.back();
+    if (here != work.machine + 1 && here != model.nowhere()) move.cost_s += model.views.back().weight[work.machine + 1];
     return move;
 }
 
-void take(const Model& model, const Move& move, State& state) {
+void set_labels(const Model& model, const Move& move, std::vector<Label>& stands) {
     const Work& work = model.works[move.operation];
     const Shop& shop = model.shops[work.machine];
+    for (std::size_t a = 0; a < shop.attributes; ++a) {
+        if (work.label[a] != 0) stands[shop.first_view + a] = work.label[a];
+        else if (move.touched >> a & 1) stands[shop.first_view + a] = 0;
+    }
+    stands.back() = static_cast<Label>(work.machine + 1);
+}
+
+void take(const Model& model, const Move& move, State& state) {
+    const Shop& shop = model.shops[model.works[move.operation].machine];
     put(state.done, move.operation);
     state.spent_s += move.cost_s;
-    for (std::size_t a = 0; a < shop.attributes; ++a) {
-        Label& label = state.label[shop.first_view + a];
-        if (work.label[a] != 0) label = work.label[a];
-        else if (move.touched >> a & 1) label = 0;
-        label = worth_keeping(model.views[shop.first_view + a], label, state.done);
-    }
-    state.label.back() = worth_keeping(model.views.back(), static_cast<Label>(work.machine + 1), state.done);
+    set_labels(model, move, state.label);
+    for (std::size_t v = shop.first_view; v < shop.first_view + shop.attributes; ++v)
+        state.label[v] = worth_keeping(model.views[v], state.label[v], state.done);
+    state.label.back() = worth_keeping(model.views.back(), state.label.back(), state.done);
 }
 
 bool is_ready(const Model& model, const State& state, std::size_t operation) {

@@ -20,8 +20,12 @@ struct Move {
 
 State start_of(const Model& model);
 
-Move move_of(const Model& model, const State& state, std::size_t operation);
+Move move_of(const Model& model, const std::vector<Label>& stands, std::size_t operation);
 
+// How the views stand after the move.
+void set_labels(const Model& model, const Move& move, std::vector<Label>& stands);
+
+// The move is done, and labels that no work asks for any more are dropped.
 void take(const Model& model, const Move& move, State& state);
 
 bool is_ready(const Model& model, const State& state, std::size_t operation);  // not done, and all that comes before it is

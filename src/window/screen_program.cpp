@@ -56,14 +56,12 @@ void draw_problems(Screen& screen) {
     if (const std::string remedy = first.remedy.text(graduation); !remedy.empty()) words += ": " + remedy;
     words += screen.work() ? ". What you see is the last plan that could be made." : ".";
     const float button_width = ui.px(150), room = ImGui::GetContentRegionAvail().x;
-    ImGui::BeginChild("problems", {room, ui.px(screen.is_wide() ? 76 : 104)}, 0, ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollbar);
-    ImGui::BeginChild("words", {room - button_width - ui.px(size::gap), 0}, 0, ImGuiWindowFlags_NoBackground);
+    ImGui::BeginChild("problems", {room - button_width - ui.px(size::gap), 0}, ImGuiChildFlags_AutoResizeY, ImGuiWindowFlags_NoBackground);
     const std::string more = problems.size() > 1 ? " (and " + std::to_string(problems.size() - 1) + " more)" : "";
     notice(ui, Tone::wrong, "This can't be made as it is" + more, words);
     ImGui::EndChild();
     ImGui::SameLine(0, ui.px(size::gap));
     if (secondary_button(ui, "Show where", {.width = button_width, .height_px = 60})) go_to(screen.state, first.pointer);
-    ImGui::EndChild();
 }
 
 void draw_place(Screen& screen) {

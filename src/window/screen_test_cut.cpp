@@ -85,10 +85,11 @@ bool is_fitted(const Bench& bench) {
 void draw_feel(Bench& bench) {
     Ui& ui = bench.screen.ui;
     if (!is_fitted(bench)) return;
-    std::vector<std::string> words;
+    std::vector<std::string> words{"Not tried"};
     for (const FeelMeaning& feel : feel_table()) words.push_back(capital(std::string(feel.word)));
     caption(ui, "How it goes together by hand");
-    segments(ui, "feel", words, bench.draft.felt, -1);
+    int chosen = bench.draft.felt + 1;
+    if (segments(ui, "feel", words, chosen, -1)) bench.draft.felt = chosen - 1;
 }
 
 std::vector<std::string> movable_controls(const Bench& bench) {
@@ -126,6 +127,7 @@ void draw_entry(Bench& bench) {
     const bool ready = anything_in(bench.draft);
     if (primary_button(ui, "Work it out", {.width = content_width(ui), .height_px = 64, .enabled = ready}))
         if (auto cut = cut_of(bench)) bench.screen.done = SaveTest{std::move(*cut)};
+    if (ready && quiet_button(ui, "Clear what was put in", {.width = content_width(ui)})) bench.draft.setup.clear();
     end_card(ui);
 }
 

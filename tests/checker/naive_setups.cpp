@@ -13,13 +13,14 @@ constexpr double same_width_mm = 1e-7;
 
 double six_decimals(double value_mm) { return std::round(value_mm * 1e6) / 1e6; }
 
-void NaiveSetups::pass(Stage stage, const Settings& settings, const WantedCut& cut, bool nibble) {
+NaiveSetups::Entry& NaiveSetups::pass(Stage stage, const Settings& settings, const WantedCut& cut, bool nibble) {
     const auto [found, is_new] = by_settings_.emplace(settings, entries_.size());
     if (is_new) entries_.push_back({settings, stage});
     Entry& entry = entries_[found->second];
     entry.stage = std::max<int>(entry.stage, stage);
     entry.passes.push_back(
         {{"part", cut.part}, {"reference", cut.reference}, {"down", cut.down}, {"nibble", nibble}});
+    return entry;
 }
 
 void NaiveSetups::add(Stage stage, const char* guide, const WantedCut& cut, const AskedCutter& cutter) {
@@ -31,26 +32,27 @@ void NaiveSetups::add(Stage stage, const char* guide, const WantedCut& cut, cons
     };
     if (cut.from_mm == 0) {
         const double near = width - kerf;
-        pass(stage, at(near, near < 0 ? std::ceil(-near) : 0), cut, near > 1e-6);
+        pass(stage, at(near, near < 0 ? std::ceil(-near) : 0), cut, near > 1e-6).between = false;
         return;
     }
     if (kerf > width + same_width_mm) throw std::runtime_error(cutter.name + " is too wide for " + cut.part);
     const int passes = std::max(1, static_cast<int>(std::ceil((width - same_width_mm) / kerf)));
     for (int i = 0; i < passes; ++i) {
         const double share = passes == 1 ? 0 : static_cast<double>(i) / (passes - 1);
-        pass(stage, at(cut.from_mm + share * (width - kerf), 0), cut, false);
+        Entry& entry = pass(stage, at(cut.from_mm + share * (width - kerf), 0), cut, false);
+        entry.between = entry.between && i > 0 && i < passes - 1;
     }
 }
 
 void NaiveSetups::rip(Stage stage, const std::string& part, double width_mm, const AskedCutter& blade) {
     const Settings settings{blade.machine, blade.name, "rip fence", blade.kerf_mm.value(), six_decimals(width_mm), -1, 0, stage};
-    pass(stage, settings, {part, "bottom edge", "inside"}, false);
+    pass(stage, settings, {part, "bottom edge", "inside"}, false).between = false;
 }
 
 void NaiveSetups::crosscut(Stage stage, const std::string& part, double length_mm, const std::string& reference,
                            const std::string& machine, const std::string& cutter) {
     const Settings settings{machine, cutter, "miter gauge and stop", 0, six_decimals(length_mm), -1, 0, stage};
-    pass(stage, settings, {part, reference, "inside"}, false);
+    pass(stage, settings, {part, reference, "inside"}, false).between = false;
 }
 
 void NaiveSetups::write(Json& plan) const {
@@ -61,7 +63,7 @@ void NaiveSetups::write(Json& plan) const {
         const Settings& s = entry.settings;
         const std::string number = std::to_string(i + 1);
         const bool through = s.height_mm < 0;
-        plan["setups"].push_back({{"id", "S" + number}, {"group", "G" + number}, {"work", "a cut"},
+        plan["setups"].push_back({{"id", "S" + number}, {"group", "G" + number}, {"work", entry.between ? "a pass between" : "a cut"},
                                   {"machine", s.machine}, {"cutter", s.cutter}, {"kerf_mm", s.kerf_mm},
                                   {"fence_mm", s.fence_mm}, {"height_mm", through ? Json() : Json(s.height_mm)},
                                   {"spacer_mm", s.spacer_mm}, {"sacrificial", s.spacer_mm > s.fence_mm},

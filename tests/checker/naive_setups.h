@@ -34,6 +34,7 @@ public:
     void crosscut(Stage stage, const std::string& part, double length_mm, const std::string& reference,
                   const std::string& machine, const std::string& cutter);
 
+    // "work" is "a pass between" for setups whose fence could move a little and still leave the joint as it is.
     void write(Json& plan) const;
 
 private:
@@ -54,10 +55,11 @@ private:
     struct Entry {
         Settings settings;
         int stage = 0;
+        bool between = true;  // serves only passes between a first and a last
         Json passes = Json::array();
     };
 
-    void pass(Stage stage, const Settings& settings, const WantedCut& cut, bool nibble);
+    Entry& pass(Stage stage, const Settings& settings, const WantedCut& cut, bool nibble);
 
     std::vector<Entry> entries_;
     std::map<Settings, std::size_t> by_settings_;

@@ -10,7 +10,9 @@
 
 namespace golden {
 
-inline std::string path_of(const std::string& name) { return std::string(KW_TEST_DIR) + "/golden/" + name + ".svg"; }
+inline std::string path_of(const std::string& name) {
+    return std::string(KW_TEST_DIR) + "/golden/" + name + ".svg";
+}
 
 inline std::string kept(const std::string& name) {
     std::ifstream file(path_of(name), std::ios::binary);

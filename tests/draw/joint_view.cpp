@@ -25,7 +25,9 @@ const Group& locking_group(const kw::Work& work) {
     return work.plan.groups.front();
 }
 
-Length fit_of(const Group& group, const Settings& s) { return s.kerf + s.shift + s.height - group.work.insert_thickness; }
+Length fit_of(const Group& group, const Settings& s) {
+    return s.kerf + s.shift + s.height - group.work.insert_thickness;
+}
 
 double area(const std::vector<Fill>& fills) {
     double sum = 0;
@@ -61,12 +63,13 @@ TEST_CASE("a tongue too thick overlaps the dado's wall by as much as the blade i
         const std::string shown = kw::show_with_unit(abs(fit), kw::caliper_graduation(work->job));
         if (fit < Length{}) {
             REQUIRE(overlap.size() == 1);
-            const Length entering = kw::min(settings.fence + settings.kerf - settings.spacer, settings.height);
+            const Length entering =
+                kw::min(settings.fence + settings.kerf - settings.spacer, settings.height);
             CHECK(area(overlap) == doctest::Approx(-fit.mm() * entering.mm()));
             CHECK(shapes_of::says(drawing, "overlap " + shown));
         } else {
             CHECK(overlap.empty());
-            if (fit > Length{}) CHECK(shapes_of::says(drawing, shown + " loose"));
+            if (fit > Length{}) CHECK(shapes_of::says(drawing, "loose by " + shown));
         }
     }
 }
@@ -78,7 +81,8 @@ TEST_CASE("a tongue longer than the dado is deep holds the shoulder off, and the
         Settings settings = group.stands;
         settings.spacer = settings.fence + settings.kerf - settings.height - Length::micrometres(300);
         const Drawing drawing = joint_view(*work, group, settings);
-        const std::string gap = kw::show_with_unit(Length::micrometres(300), kw::caliper_graduation(work->job));
+        const std::string gap =
+            kw::show_with_unit(Length::micrometres(300), kw::caliper_graduation(work->job));
         CHECK(shapes_of::says(drawing, "shoulder gap " + gap));
         CHECK_FALSE(shapes_of::says(drawing, "end gap"));
         const auto gaps = shapes_of::fills(drawing, Material::gap);
@@ -113,7 +117,8 @@ TEST_CASE("magnifying multiplies fit, shoulder gap and the error of the step, an
     }
 }
 
-TEST_CASE("the magnified joint keeps its errors below a fifth of the slot, and the words keep the true sizes") {
+TEST_CASE(
+    "the magnified joint keeps its errors below a fifth of the slot, and the words keep the true sizes") {
     const auto work = view_job::work(view_job::metric());
     for (const Group& group : work->plan.groups) {
         CAPTURE(group.key);
@@ -125,7 +130,8 @@ TEST_CASE("the magnified joint keeps its errors below a fifth of the slot, and t
         CHECK(times * *joint->fit <= joint->slot_width.scaled(1, 5));
         const Drawing drawing = joint_magnified(*work, group);
         CHECK(shapes_of::says(drawing, std::to_string(times) + " times"));
-        CHECK(shapes_of::says(drawing, kw::show_with_unit(*joint->fit, kw::Graduation::mm_0_01) + " loose"));
+        CHECK(
+            shapes_of::says(drawing, "loose by " + kw::show_with_unit(*joint->fit, kw::Graduation::mm_0_01)));
     }
 }
 
@@ -150,6 +156,7 @@ TEST_CASE("where slot and tongue need two heights, both groups draw one and the 
     wanted.side = Length::inches(1, 2);
     wanted.front = Length::inches(7, 8);
     wanted.kerf = Length::inches(3, 8);
+    wanted.groove_cutter = "rip blade";
     const auto work = view_job::work(wanted);
     int ends = 0;
     for (const Group& group : work->plan.groups) {

@@ -49,7 +49,8 @@ inline kw::draw::Box box_of(const kw::draw::Fill& fill) {
     return kw::draw::bounds(alone);
 }
 
-inline const kw::draw::Dimension* dimension(const std::vector<kw::draw::Dimension>& from, const std::string& word) {
+inline const kw::draw::Dimension* dimension(const std::vector<kw::draw::Dimension>& from,
+                                            const std::string& word) {
     const auto found = std::find_if(from.begin(), from.end(), [&](const kw::draw::Dimension& d) {
         return d.text.compare(0, word.size() + 1, word + " ") == 0;
     });
@@ -58,8 +59,9 @@ inline const kw::draw::Dimension* dimension(const std::vector<kw::draw::Dimensio
 
 inline bool says(const kw::draw::Drawing& drawing, const std::string& words) {
     const auto labels = all<kw::draw::Label>(drawing);
-    return std::any_of(labels.begin(), labels.end(),
-                       [&](const kw::draw::Label& label) { return label.text.find(words) != std::string::npos; });
+    return std::any_of(labels.begin(), labels.end(), [&](const kw::draw::Label& label) {
+        return label.text.find(words) != std::string::npos;
+    });
 }
 
 }  // namespace shapes_of

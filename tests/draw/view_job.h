@@ -1,7 +1,10 @@
 #pragma once
 // Jobs to draw: one drawer in 1/2 in plywood or in solid wood, in inches or in millimetres.
 
+#include <memory>
+#include <optional>
 #include <stdexcept>
+#include <string>
 
 #include "job/work.h"
 
@@ -14,6 +17,8 @@ struct Wanted {
     Length front = Length::inches(1, 2);
     Length bottom = Length::inches(1, 4);
     Length kerf = Length::inches(1, 4);
+    std::optional<Length> groove_depth;
+    std::string groove_cutter = "stack";
     kw::StockKind kind = kw::StockKind::plywood;
     kw::Unit unit = kw::Unit::inch;
     kw::Graduation graduation = kw::Graduation::in_64;
@@ -51,7 +56,8 @@ inline kw::Job job(const Wanted& wanted) {
     job.name = "drawing";
     job.unit = wanted.unit;
     job.graduation = wanted.graduation;
-    job.stock = {stock("side stock", wanted.side, wanted.kind), stock("front stock", wanted.front, wanted.kind),
+    job.stock = {stock("side stock", wanted.side, wanted.kind),
+                 stock("front stock", wanted.front, wanted.kind),
                  stock("bottom stock", wanted.bottom, kw::StockKind::plywood)};
     job.shop = shop(wanted.kerf);
     kw::DrawerSpec drawer;
@@ -63,7 +69,8 @@ inline kw::Job job(const Wanted& wanted) {
     drawer.back.stock = "side stock";
     drawer.back.cutter = "stack";
     drawer.bottom.stock = "bottom stock";
-    drawer.bottom.cutter = "stack";
+    drawer.bottom.cutter = wanted.groove_cutter;
+    drawer.bottom.depth = wanted.groove_depth;
     job.drawers = {drawer};
     return job;
 }

@@ -48,7 +48,8 @@ TEST_CASE("ten and a sixteenth inches, as people write it") {
                                           "10,0625 in",
                                           "10.06250000000000000000",
                                           "9 17/16",
-                                          "0010 01/16"});
+                                          "0010 01/16",
+                                          "00000000000010 0000000000001/16"});
 }
 
 TEST_CASE("the fractions that keyboards have") {

@@ -1,11 +1,15 @@
 #include <GLFW/glfw3.h>
 #include <doctest/doctest.h>
-#include <stb_image.h>
 
 #include <cmath>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+
+#define STB_IMAGE_IMPLEMENTATION
+#define STB_IMAGE_STATIC
+#define STBI_ONLY_PNG
+#include <stb_image.h>
 
 #include "draw/svg.h"
 #include "window/hand.h"

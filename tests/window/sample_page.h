@@ -1,6 +1,8 @@
 #pragma once
 // One page with every kind of widget on it, as screens use them.
 
+#include <algorithm>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -14,7 +16,7 @@ struct SamplePage {
     draw::Drawing drawing = draw::section_sample();
     ViewTransform look;
     std::string name = "drawer with a name of some forty letters";
-    std::string width = "10 1/16 in";
+    std::string dado = "10 1/16 in";
     std::string stock = "3/4 in";
     std::string refusal = "thicker than the rabbet leaves: a third of 1/2 in must stay under the dado";
     std::vector<std::string> feels{"will not enter", "tight", "right", "loose", "rattles"};
@@ -73,7 +75,7 @@ private:
         end_card(ui);
         begin_card(ui, "entry", width);
         segments(ui, "feel", feels, feel, -1);
-        length_field(ui, "Dado width", this->width, {.unit = "in", .width = -1, .recent = recent});
+        length_field(ui, "Dado width", dado, {.unit = "in", .width = -1, .recent = recent});
         length_field(ui, "Stock", stock, {.unit = "in", .error = refusal, .width = -1});
         text_field(ui, "Name", name, {.width = -1});
         status(ui, Tone::wrong, "too tight by 0.2 mm");

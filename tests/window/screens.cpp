@@ -150,9 +150,11 @@ TEST_CASE("on every screen and in every size, what is pressed is at least 44 pix
             if (s.test_cut) return s.id;
         return std::string();
     }();
-    const std::pair<int, int> sizes[] = {{1280, 800}, {1920, 1080}, {800, 1280}};
-    for (const auto& [width, height] : sizes) {
-        shop.window->resize(width, height);
+    struct Size {
+        int width, height;
+    };
+    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}}) {
+        shop.window->resize(size.width, size.height);
         for (int screen = 0; screen < 9; ++screen) {
             UiState state;
             state.place = screen < 4 ? Where::drawers : screen == 4 ? Where::order : Where::saw;
@@ -163,10 +165,10 @@ TEST_CASE("on every screen and in every size, what is pressed is at least 44 pix
             hand.look();
             CHECK(hand.log().widgets.size() > 8);
             for (const LoggedWidget& widget : hand.log().widgets) {
-                INFO(width << "x" << height << " screen " << screen << ": " << widget.kind << " \"" << widget.label << "\"");
+                INFO(size.width << "x" << size.height << " screen " << screen << ": " << widget.kind << " \"" << widget.label << "\"");
                 if (widget.pressable) CHECK(widget.box.bottom - widget.box.top >= 44);
                 if (widget.text_px > 0) CHECK(widget.text_px >= 18);
-                CHECK(widget.box.right <= width + 0.5);
+                CHECK(widget.box.right <= size.width + 0.5);
             }
         }
     }

@@ -145,7 +145,7 @@ TEST_CASE("a length is entered by touch alone") {
     hand.press("Dado width");
     REQUIRE(hand.sees("/16"));
     for (const char* key : {"9", "/16", "3", "Use 9 3/16 in"}) hand.press(key);
-    CHECK(page.width == "9 3/16 in");
+    CHECK(page.dado == "9 3/16 in");
     CHECK_FALSE(hand.sees("/16"));
 }
 
@@ -155,11 +155,11 @@ TEST_CASE("a length is entered by keyboard alone, and Escape leaves the old one"
     hand.press("Dado width");
     hand.type("12.7m");
     hand.key(GLFW_KEY_ENTER);
-    CHECK(page.width == "12.7 mm");
+    CHECK(page.dado == "12.7 mm");
     hand.press("Dado width");
     hand.type("5");
     hand.key(GLFW_KEY_ESCAPE);
-    CHECK(page.width == "12.7 mm");
+    CHECK(page.dado == "12.7 mm");
     CHECK_FALSE(hand.sees("/16"));
 }
 
@@ -168,7 +168,7 @@ TEST_CASE("a value used lately is one press away") {
     Hand hand({.width = 1600, .height = 1500, .pixel_ratio = 1}, std::ref(page));
     hand.press("Dado width");
     hand.press("12.7 mm");
-    CHECK(page.width == "12.7 mm");
+    CHECK(page.dado == "12.7 mm");
 }
 
 TEST_CASE("half a fraction cannot be used") {
@@ -179,7 +179,7 @@ TEST_CASE("half a fraction cannot be used") {
     hand.press("/16");
     CHECK_FALSE(hand.find("Use \u2026").enabled);
     hand.key(GLFW_KEY_ENTER);
-    CHECK(page.width == "10 1/16 in");
+    CHECK(page.dado == "10 1/16 in");
 }
 
 TEST_CASE("text is typed into a field, with letters that are rare in English") {

@@ -1,0 +1,159 @@
+// The window against the barest window there is (GLFW, clear, swap), both watched from outside in one run: start to the first
+// frame, CPU and frames when idle, memory. Printed, never asserted. Needs a display; ./dev bench brings one.
+#include <GLFW/glfw3.h>
+#include <fcntl.h>
+#include <glad/gl.h>
+#include <signal.h>
+#include <sys/mman.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include "window/counters.h"
+
+namespace {
+
+using kw::window::Counters;
+
+Counters* map_counters(const std::string& file) {
+    const int handle = ::open(file.c_str(), O_RDWR | O_CREAT | O_TRUNC, 0644);
+    if (handle < 0 || ::ftruncate(handle, sizeof(Counters)) != 0) return nullptr;
+    void* memory = ::mmap(nullptr, sizeof(Counters), PROT_READ | PROT_WRITE, MAP_SHARED, handle, 0);
+    ::close(handle);
+    return memory == MAP_FAILED ? nullptr : static_cast<Counters*>(memory);
+}
+
+// The floor: opens a window, clears it once, and waits.
+int bare_window(const std::string& stats) {
+    Counters* counters = map_counters(stats);
+    if (!counters || !glfwInit()) return 1;
+    glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
+    glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
+    glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+    GLFWwindow* window = glfwCreateWindow(1280, 800, "bare", nullptr, nullptr);
+    if (!window) return 1;
+    glfwMakeContextCurrent(window);
+    gladLoadGL(glfwGetProcAddress);
+    glClearColor(0.1f, 0.1f, 0.1f, 1.0f);
+    glClear(GL_COLOR_BUFFER_BIT);
+    glfwSwapBuffers(window);
+    ++counters->frames;
+    for (;;) glfwWaitEvents();
+}
+
+double now_ms() {
+    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now().time_since_epoch()).count();
+}
+
+// The last number behind a line's name in a file of /proc, in kB.
+double proc_kb(pid_t pid, const char* file, const std::string& name) {
+    std::ifstream in("/proc/" + std::to_string(pid) + "/" + file);
+    for (std::string line; std::getline(in, line);)
+        if (line.rfind(name, 0) == 0) return std::strtod(line.c_str() + name.size(), nullptr);
+    return 0.0;
+}
+
+double cpu_ms(pid_t pid) {
+    std::ifstream in("/proc/" + std::to_string(pid) + "/stat");
+    std::string text;
+    std::getline(in, text);
+    text = text.substr(text.rfind(')') + 2);
+    double user = 0.0, system = 0.0;
+    std::sscanf(text.c_str(), "%*c %*d %*d %*d %*d %*d %*u %*u %*u %*u %*u %lf %lf", &user, &system);
+    return (user + system) * 1000.0 / static_cast<double>(::sysconf(_SC_CLK_TCK));
+}
+
+struct Seen {
+    double first_frame_ms = 0.0;
+    double idle_cpu_percent = 0.0;
+    double idle_frames = 0.0;
+    double idle_wake_ups = 0.0;
+    double rss_mb = 0.0;
+    double pss_mb = 0.0;
+};
+
+pid_t start(const std::vector<std::string>& command, const std::string& stats) {
+    const pid_t pid = ::fork();
+    if (pid != 0) return pid;
+    ::setenv("KERFWRIGHT_STATS", stats.c_str(), 1);
+    std::vector<char*> arguments;
+    for (const std::string& word : command) arguments.push_back(const_cast<char*>(word.c_str()));
+    arguments.push_back(nullptr);
+    ::execv(arguments[0], arguments.data());
+    ::_exit(127);
+}
+
+Seen watch(const std::vector<std::string>& command, double idle_s) {
+    const std::string stats = (std::filesystem::temp_directory_path() / ("kw-bench-" + std::to_string(::getpid()))).string();
+    Counters* counters = map_counters(stats);
+    const double begin = now_ms();
+    const pid_t pid = start(command, stats);
+    // The program may make the file anew: look at the file itself until something was drawn.
+    Counters seen{};
+    const auto look = [&] {
+        std::ifstream in(stats, std::ios::binary);
+        in.read(reinterpret_cast<char*>(&seen), sizeof seen);
+        return seen.frames;
+    };
+    while (look() == 0 && now_ms() - begin < 20000.0) ::usleep(500);
+    Seen out;
+    out.first_frame_ms = now_ms() - begin;
+    if (idle_s > 0.0) {
+        ::usleep(2'500'000);
+        look();
+        const Counters before = seen;
+        const double cpu = cpu_ms(pid);
+        ::usleep(static_cast<useconds_t>(idle_s * 1e6));
+        look();
+        out.idle_cpu_percent = (cpu_ms(pid) - cpu) / (10.0 * idle_s);
+        out.idle_frames = static_cast<double>(seen.frames - before.frames);
+        out.idle_wake_ups = static_cast<double>(seen.wake_ups - before.wake_ups);
+        out.rss_mb = proc_kb(pid, "status", "VmRSS:") / 1024.0;
+        out.pss_mb = proc_kb(pid, "smaps_rollup", "Pss:") / 1024.0;
+    }
+    ::kill(pid, SIGKILL);
+    ::waitpid(pid, nullptr, 0);
+    ::munmap(counters, sizeof(Counters));
+    std::filesystem::remove(stats);
+    return out;
+}
+
+double median_start(const std::vector<std::string>& command) {
+    std::vector<double> times;
+    for (int i = 0; i < 7; ++i) times.push_back(watch(command, 0.0).first_frame_ms);
+    std::sort(times.begin(), times.end());
+    return times[times.size() / 2];
+}
+
+void print(const char* name, double bare, double ours, const char* unit) {
+    std::printf("%-26s %10.2f %10.2f %-3s  ratio %.2f\n", name, bare, ours, unit, bare > 0.0 ? ours / bare : 0.0);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    if (argc > 2 && std::strcmp(argv[1], "bare") == 0) return bare_window(argv[2]);
+    const std::string self = std::filesystem::canonical(argv[0]).string();
+    const std::string stats = (std::filesystem::temp_directory_path() / ("kw-bench-" + std::to_string(::getpid()))).string();
+    const std::vector<std::string> bare = {self, "bare", stats};
+    const std::vector<std::string> ours = {KW_PROGRAM};
+    std::printf("%-26s %10s %10s\n", "", "bare", "kerfwright");
+    print("start to first frame", median_start(bare), median_start(ours), "ms");
+    const Seen floor = watch(bare, 10.0);
+    const Seen program = watch(ours, 10.0);
+    print("idle CPU over 10 s", floor.idle_cpu_percent, program.idle_cpu_percent, "%");
+    print("frames drawn when idle", floor.idle_frames, program.idle_frames, "");
+    print("wake-ups when idle", floor.idle_wake_ups, program.idle_wake_ups, "");
+    print("resident memory", floor.rss_mb, program.rss_mb, "MB");
+    print("proportional memory", floor.pss_mb, program.pss_mb, "MB");
+    return 0;
+}
