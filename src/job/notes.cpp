@@ -18,8 +18,7 @@ void add_router_steps(const Setup& setup, Plan& plan) {
 void add_sacrificial(const Setup& setup, Plan& plan) {
     if (!setup.sacrificial) return;
     plan.notes.push_back({Level::warning, setup.id,
-                          Message::of("the cutter runs ", setup.spacer - setup.fence,
-                                      " into the spacer: use a sacrificial one, without nails or screws")});
+                          Message::of("the cutter runs into the spacer: use a sacrificial one, without nails or screws")});
 }
 
 void add_open_groove(const Job& job, Plan& plan) {

@@ -25,6 +25,50 @@ std::vector<Setup> in_order(const std::vector<Setup>& setups, const std::vector<
     return sorted;
 }
 
+// The setup of the standing group that does the same work.
+Setup standing_setup(const Setup& designed, const Design& standing) {
+    for (const Group& group : standing.groups) {
+        if (group.id != designed.group) continue;
+        for (Setup& setup : setups_of(group)) {
+            if (setup.work != designed.work) continue;
+            setup.id = designed.id;
+            return setup;
+        }
+    }
+    return designed;
+}
+
+// Parts that were of one size as designed may stand at several: the setup is then set more than once, S7 and S7b.
+std::vector<Setup> standing_sizes(const Setup& designed, const Plan& plan) {
+    std::vector<Setup> setups;
+    for (const Pass& pass : designed.passes) {
+        const PartSize& size = plan.part_with_id(pass.part)->size;
+        const Length fence = designed.stage == Stage::rip ? size.width : size.length;
+        auto same = std::find_if(setups.begin(), setups.end(), [&](const Setup& setup) { return setup.fence == fence; });
+        if (same == setups.end()) {
+            Setup setup = designed;
+            setup.fence = fence;
+            setup.passes.clear();
+            if (!setups.empty()) setup.id += static_cast<char>('a' + static_cast<int>(setups.size()));
+            same = setups.insert(setups.end(), std::move(setup));
+        }
+        same->passes.push_back(pass);
+    }
+    return setups;
+}
+
+std::vector<Setup> as_they_stand(const std::vector<Setup>& designed, const Design& standing, const Plan& plan) {
+    std::vector<Setup> setups;
+    for (const Setup& setup : designed) {
+        if (!setup.group.empty()) {
+            setups.push_back(standing_setup(setup, standing));
+            continue;
+        }
+        for (Setup& sized : standing_sizes(setup, plan)) setups.push_back(std::move(sized));
+    }
+    return setups;
+}
+
 std::vector<Problem> impossible(const std::vector<Setup>& setups, const std::vector<std::size_t>& culprits) {
     std::string names;
     for (const std::size_t index : culprits) names += (names.empty() ? "" : "; ") + setups[index].work;
@@ -38,29 +82,28 @@ const Setup* Plan::setup_with_id(std::string_view id) const { return find_with_i
 const Group* Plan::group_with_id(std::string_view id) const { return find_with_id(groups, id); }
 const Part* Plan::part_with_id(std::string_view id) const { return find_with_id(parts, id); }
 
-tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& design) {
-    Plan plan;
-    plan.job = job.name;
-    for (const DrawerDesign& drawer : design.drawers) plan.boxes.push_back({drawer.spec->name, drawer.box});
-    plan.parts = parts_of(job, design);
-    plan.groups = design.groups;
-
-    auto setups = sizing_setups(with_implied_blades(job.shop), size_cuts_of(plan.parts));
+tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed, const Design& standing) {
+    auto setups = sizing_setups(with_implied_blades(job.shop), size_cuts_of(parts_of(job, designed)));
     if (!setups)
         return tl::unexpected(std::vector<Problem>{
             {"/" + setups.error().field, setups.error().why, setups.error().remedy}});
-    for (const Group& group : design.groups)
+    for (const Group& group : designed.groups)
         for (Setup& setup : setups_of(group)) setups->push_back(std::move(setup));
 
-    const Precedence precedence = precedence_of(design, *setups);
+    const Precedence precedence = precedence_of(designed, *setups);
     const order::Result result = order::solve(order_problem(job, *setups, precedence.before));
     if (result.order.empty()) return tl::unexpected(impossible(*setups, result.culprits));
-    plan.setups = in_order(*setups, result.order);
+    Plan plan;
+    plan.job = job.name;
+    for (const DrawerDesign& drawer : designed.drawers) plan.boxes.push_back({drawer.spec->name, drawer.box});
+    plan.parts = parts_of(job, standing);
+    plan.groups = standing.groups;
+    plan.setups = as_they_stand(in_order(*setups, result.order), standing, plan);
     for (const Setup& setup : plan.setups) plan.sequence.push_back(setup.id);
     plan.seconds = result.seconds;
     plan.lower_bound_seconds = result.lower_bound_seconds;
     plan.proved = result.status == order::Status::proved;
-    plan.notes = design.notes;
+    plan.notes = designed.notes;
     plan.notes.insert(plan.notes.end(), precedence.notes.begin(), precedence.notes.end());
     add_setup_notes(job, plan);
     return plan;

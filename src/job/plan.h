@@ -35,8 +35,9 @@ struct Plan {
     const Part* part_with_id(std::string_view id) const;
 };
 
-// `design` must be of this job; its groups' `stands` are used for every number.
-tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& design);
+// Setups and their order come from `designed`, so that a correction changes numbers and never what a setup is called; every
+// number comes from `standing`, the same design with its groups as tested and locked.
+tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed, const Design& standing);
 
 // How a drawer's joints stand: the reach, setback and groove that its parts' sizes follow from.
 DrawerJoints joints_as_cut(const Design& design, const DrawerDesign& drawer);

@@ -12,7 +12,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->design = std::move(*designed);
     work->standing = replay(work->job, work->design);
     work->standing_design = with_standing(work->design, work->standing);
-    auto plan = make_plan(work->job, work->standing_design);
+    auto plan = make_plan(work->job, work->design, work->standing_design);
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
     work->affected = affected_parts(work->job, work->standing_design, work->plan, work->standing);

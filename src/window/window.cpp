@@ -7,6 +7,7 @@
 #include <imgui_internal.h>
 
 #include <cstdio>
+#include <cstdlib>
 
 #include "draw/fraction_text.h"
 #include "window/gl_api.h"
@@ -148,6 +149,9 @@ void Window::Inside::present() {
 
 std::string Window::Inside::start(const WindowOptions& options) {
     if (!glfwInit()) return "no display: the window system could not be reached";
+    // Once, at the very end: a display that loses its last client in between may start anew and refuse the next window.
+    static const bool at_end = std::atexit(glfwTerminate) == 0;
+    static_cast<void>(at_end);
     platform::set_window_hints();
     window = glfwCreateWindow(options.width, options.height, options.title.c_str(), nullptr, nullptr);
     if (!window) return "no window: OpenGL 3.3 is needed";
@@ -179,7 +183,6 @@ void Window::Inside::stop() {
     }
     if (toolkit) ImGui::DestroyContext(toolkit);
     if (window) glfwDestroyWindow(window);
-    glfwTerminate();
 }
 
 Window::Window() : inside_(std::make_unique<Inside>()) {}

@@ -70,7 +70,7 @@ TEST_CASE("what a person wrote is taken apart; what is not one length gives an e
 
 TEST_CASE("erasing goes back the way it came") {
     CHECK(text_of(keyed("10 3/16<")) == "10 3/1");
-    CHECK(text_of(keyed("10 3/16<<<5/8")) == "10 5/8");
+    CHECK(text_of(keyed("10 3/16<<<<5/8")) == "10 5/8");
     CHECK(text_of(keyed("10 3/16<<<<<")) == "10");
     CHECK(text_of(keyed("12.7<<<")) == "1");
     CHECK(text_of(keyed("<<<<<<<<")).empty());

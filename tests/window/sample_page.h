@@ -56,7 +56,7 @@ private:
         begin_card(ui, "picture", width);
         heading(ui, "Dado in the sides");
         caption(ui, "Inside face down, front end against the fence");
-        explore_picture(ui, "section", drawing, {content_width(ui), std::max(height - ui.px(150), ui.px(200))}, look);
+        explore_picture(ui, "section", drawing, {content_width(ui), std::max(height - ui.px(560), ui.px(220))}, look);
         end_card(ui);
         begin_card(ui, "numbers", width);
         if (figure(ui, {.caption = "Fence", .value = "10 15/32 +", .unit = "in", .changed_from = "9 1/2 in", .size = TypeSize::huge, .pressable = true})) ++figures;
