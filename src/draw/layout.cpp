@@ -180,6 +180,7 @@ std::optional<PixelBox> reach(const Annotations& annotations) {
 }
 
 constexpr double bare_px = 4;      // round everything
+constexpr double good_share = 0.5;    // of the room, for the drawing without its words
 constexpr double least_share = 0.2;  // of the scale without words: below this the words must be cut off instead
 
 // Everything that would be seen at this scale, with (0 mm, 0 mm) at the sheet's corner.
@@ -222,7 +223,11 @@ Annotations annotate(const Drawing& drawing, const View& view, const TextMeasure
 PixelBox extent(const Annotations& annotations) { return reach(annotations).value_or(PixelBox{}); }
 
 // Words keep their size while the picture shrinks to make room for them, and move as it does: the scale is searched for.
-View fitted(const Drawing& drawing, double width_px, double height_px, double pixel_ratio, const TextMeasure& measure) {
+namespace {
+
+// The largest scale at which the drawing and all its words fit, words at this size; `least_share` of the scale without words
+// where none does.
+View fitted_with_words(const Drawing& drawing, double width_px, double height_px, double pixel_ratio, const TextMeasure& measure) {
     const Box box = bounds(drawing);
     const double w = width_px - 2 * bare_px * pixel_ratio, h = height_px - 2 * bare_px * pixel_ratio;
     const double most = std::min(w / std::max(box.right_mm - box.left_mm, 1e-6), h / std::max(box.top_mm - box.bottom_mm, 1e-6));
@@ -236,6 +241,29 @@ View fitted(const Drawing& drawing, double width_px, double height_px, double pi
         if (fits) seen = tried;
     }
     return {low, {(width_px - seen.left - seen.right) / 2, (height_px - seen.top - seen.bottom) / 2}, pixel_ratio};
+}
+
+double share_of_room(const Drawing& drawing, const View& view, double width_px, double height_px) {
+    const Box box = bounds(drawing);
+    return view.px_per_mm * std::max((box.right_mm - box.left_mm) / width_px, (box.top_mm - box.bottom_mm) / height_px);
+}
+
+}  // namespace
+
+View fitted(const Drawing& drawing, double width_px, double height_px, double pixel_ratio, const TextMeasure& measure) {
+    // In a small room the wood comes first: words shrink a little before the picture does.
+    View best{};
+    double best_share = 0;
+    for (const double words : {1.0, 0.88, 0.76}) {
+        const View view = fitted_with_words(drawing, width_px, height_px, pixel_ratio * words, measure);
+        const double share = share_of_room(drawing, view, width_px, height_px);
+        if (share > best_share * 1.15) {
+            best = view;
+            best_share = share;
+        }
+        if (best_share >= good_share) break;
+    }
+    return best;
 }
 
 }  // namespace kw::draw

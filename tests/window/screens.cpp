@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "window/app.h"
 #include "window/hand.h"
 
 namespace kw::window {
