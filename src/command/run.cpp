@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <ctime>
+#include <filesystem>
 
 #include <CLI/CLI.hpp>
 
@@ -21,6 +22,7 @@ struct Options {
     std::vector<std::string> moved;
     std::string felt;
     std::string shots;
+    std::string shop;
 };
 
 std::string utc_now() {
@@ -82,9 +84,22 @@ private:
         if (!text) return tell({}, text.error());
         auto json = parse_json(*text);
         if (!json) return tell(*text, json.error());
+        if (const auto shop = add_shop(*json); !shop) return tell({}, shop.error());
         const Opened opened{*text, open_session(std::move(*json))};
         for (const Problem& problem : opened.session.problems) tell(*text, to_file_error(problem, *text, graduation_of(opened)));
         return opened.session.problems.empty() ? then(opened) : 1;
+    }
+
+    // What stands in the shop, for a job that does not say.
+    tl::expected<void, FileError> add_shop(Json& job) const {
+        if (options_.shop.empty() || !std::filesystem::exists(options_.shop) || !job.is_object()) return {};
+        const auto text = read_file(options_.shop);
+        if (!text) return tl::unexpected(text.error());
+        const auto shop = parse_json(*text);
+        if (!shop) return tl::unexpected(shop.error());
+        for (const char* list : {"machines", "cutters"})
+            if (!job.contains(list) && shop->contains(list)) job[list] = (*shop)[list];
+        return {};
     }
 
     // The unit may be all that could be read.
@@ -129,8 +144,7 @@ private:
             if (equals == std::string::npos) return "`" + pair + "`: write NAME=LENGTH";
             const auto length = read_length(pair.substr(equals + 1), unit);
             if (!length)
-                return "`" + pair + "` at its character " + std::to_string(equals + 2 + length.error().column) + ": " +
-                       length.error().message;
+                return pair.substr(0, equals) + ": " + length.error().message;
             out.push_back({pair.substr(0, equals), *length});
         }
         return std::nullopt;
@@ -143,6 +157,7 @@ private:
 CLI::App* add_command(CLI::App& app, Options& options, const std::string& name, const std::string& what) {
     CLI::App* command = app.add_subcommand(name, what);
     command->add_option("JOB", options.job, "the job's file")->required();
+    command->add_option("--shop", options.shop, "a file with the machines and cutters for jobs that list none");
     return command;
 }
 

@@ -96,8 +96,7 @@ std::optional<Length> Fields::read(const Json& value, const std::string& name, b
     const std::string written = value.is_string() ? value.get<std::string>() : value.dump();
     const auto length = read_length(written, unit_);
     if (!length) {
-        blame(name, Message::of("`", written, "` at its character ", static_cast<int>(length.error().column + 1), ": ",
-                                length.error().message),
+        blame(name, Message::of(length.error().message, ", at its character ", static_cast<int>(length.error().column + 1)),
               Message::of("write it as on a cut list: \"10 1/16 in\" or \"12.7 mm\""));
         return std::nullopt;
     }

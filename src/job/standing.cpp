@@ -67,6 +67,7 @@ private:
         GroupStanding& standing = standing_of(group);
         const Belief before = moved(standing, entry);
         standing.now = observe_all(before, observations(standing.model, entry));
+        recall_ran(group, standing);
         ++standing.tests;
         standing.locked = false;
         standing.read.clear();
@@ -78,6 +79,13 @@ private:
         standing.next = predict_moves(standing.model, standing.now, standing.advice.moves);
         standing.at_test = settings_by(standing.model, group.designed, standing.now);
         if (entry.fresh_end || standing.tests == 1) standing.at_fresh_ends = standing.at_test;
+    }
+
+    // Parts that ran since the test before were cut by the controls as they are now found to have stood.
+    void recall_ran(const Group& group, const GroupStanding& standing) {
+        for (Ran& ran : standing_.ran)
+            if (ran.group_key == group.key && ran.after_tests == standing.tests)
+                ran.settings = settings_by(standing.model, group.designed, standing.now);
     }
 
     static std::vector<Observation> observations(const Model& model, const LogEntry& entry) {
@@ -97,10 +105,15 @@ private:
     }
 
     void note_ran(const LogEntry& entry) {
-        Ran ran{entry.key, {}, entry.part, entry.reference, Member::receiver, {}, std::nullopt};
+        Ran ran;
+        ran.work_key = entry.key;
+        ran.part = entry.part;
+        ran.reference = entry.reference;
         if (const Group* group = group_of(entry)) {
             ran.group_key = group->key;
             ran.settings = as_it_stands(*group).stands;
+            const auto standing = standing_.groups.find(group->key);
+            ran.after_tests = standing == standing_.groups.end() ? 0 : standing->second.tests;
             const auto& inserts = group->work.inserts;
             const bool inserted = group->cuts_end && std::any_of(inserts.begin(), inserts.end(), [&](const PartEnd& end) {
                 return end.part == entry.part && name_of(end.reference) == entry.reference;

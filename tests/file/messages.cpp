@@ -28,9 +28,9 @@ TEST_CASE("the sample job reads") { CHECK(read_job(tests::sample_json())); }
 
 TEST_CASE("a length that can't be read is shown with its place and its character") {
     CHECK(said(with("\"14 3/8\"", "\"14 3/0\"")) ==
-          "job.json:15:30: `14 3/0` at its character 6: a fraction over zero\n"
+          "job.json:14:29: `14 3/0`: a fraction over zero, at its character 6\n"
           "          \"opening\": { \"width\": \"14 3/0\", \"height\": \"5 1/4\", \"depth\": \"18\" },\n"
-          "                                 ^\n"
+          "                                ^\n"
           "  write it as on a cut list: \"10 1/16 in\" or \"12.7 mm\"\n");
 }
 
@@ -43,12 +43,12 @@ TEST_CASE("a missing thickness is missed where it should stand") {
 }
 
 TEST_CASE("a thickness of zero is no thickness") {
-    CHECK(said(with("12.1 mm", "0 mm")).find("job.json:6:46: `thickness` is zero") == 0);
+    CHECK(said(with("12.1 mm", "0 mm")).find("job.json:6:47: `thickness` is zero") == 0);
 }
 
 TEST_CASE("text that is not JSON is shown where it stops making sense") {
     const std::string out = said(with("\"unit\": \"in\",", "\"unit\": \"in\""));
-    CHECK(out.find("job.json:4:3: this is not JSON") == 0);
+    CHECK(out.find("job.json:4:7: this is not JSON") == 0);
 }
 
 TEST_CASE("a newer version is refused with the version") {
@@ -57,7 +57,7 @@ TEST_CASE("a newer version is refused with the version") {
 
 TEST_CASE("columns count characters, not bytes") {
     const std::string text = "{\"a\": \"½\", \"b\": 5}";
-    CHECK(locate(text, "/b").column == 16);
+    CHECK(locate(text, "/b").column == 17);
 }
 
 TEST_CASE("a pointer to what is not there leads to the nearest thing around it") {

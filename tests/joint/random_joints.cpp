@@ -130,7 +130,8 @@ TEST_CASE("polygon areas of cut boards agree with Boost.Geometry") {
         const Length shown = Length::millimetres(60);
         const Region ours = cut_section(Member::receiver, thickness, shown, cuts);
         const BoostRegion theirs = boost_section(Member::receiver, thickness, shown, cuts);
-        CHECK(area_mm2(ours) == doctest::Approx(bg::area(theirs)).epsilon(1e-9));
+        // Boost 1.74 moves coordinates onto an integer grid of its own while it cuts.
+        CHECK(area_mm2(ours) == doctest::Approx(bg::area(theirs)).epsilon(1e-6));
     }
 }
 
