@@ -8,18 +8,6 @@ target_compile_options(kw_flags INTERFACE
   -ffunction-sections -fdata-sections)
 target_link_options(kw_flags INTERFACE -Wl,--gc-sections)
 if(KW_SANITIZE)
-  target_compile_options(kw_flags INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
-    $<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized>)  # gcc 12 takes its own instrumentation for uninitialized reads
+  target_compile_options(kw_flags INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
   target_link_options(kw_flags INTERFACE -fsanitize=address,undefined)
 endif()
-if(KW_TIDY)
-  find_program(CLANG_TIDY clang-tidy REQUIRED)
-endif()
-
-# kw_own(TARGET): what is true of every target that we wrote
-function(kw_own target)
-  target_link_libraries(${target} PRIVATE kw_flags)
-  if(KW_TIDY)
-    set_target_properties(${target} PROPERTIES CXX_CLANG_TIDY "${CLANG_TIDY};--quiet")
-  endif()
-endfunction()

@@ -17,7 +17,17 @@ add_library(kw_test_base INTERFACE)
 target_link_libraries(kw_test_base INTERFACE doctest::doctest Eigen3::Eigen Boost::headers kw_3p_json kw_3p_fmt)
 target_include_directories(kw_test_base SYSTEM INTERFACE ${GLPK_INCLUDE})
 target_compile_definitions(kw_test_base INTERFACE
-  KW_TEST_DIR="${tests}" KW_PROGRAM="${CMAKE_BINARY_DIR}/kerfwright" KW_ASSET_DIR="${KW_BUILT_ASSETS}")
+  KW_TEST_DIR="${tests}" KW_PROGRAM="$<TARGET_FILE:kerfwright>" KW_ASSET_DIR="${KW_BUILT_ASSETS}")
+
+# A file that includes one of these is not sanitized: their templates take minutes to compile with sanitizers, and are not ours.
+function(kw_spare_outside_templates)  # FILE...
+  foreach(path IN LISTS ARGN)
+    file(STRINGS ${path} outside REGEX "#include <(Eigen|boost)/")
+    if(outside AND KW_SANITIZE)
+      set_source_files_properties(${path} PROPERTIES COMPILE_OPTIONS -fno-sanitize=all)
+    endif()
+  endforeach()
+endfunction()
 
 function(kw_test folder libraries)  # further arguments: properties of its tests
   file(GLOB sources CONFIGURE_DEPENDS ${tests}/${folder}/*.cpp)
@@ -25,9 +35,9 @@ function(kw_test folder libraries)  # further arguments: properties of its tests
     return()
   endif()
   add_executable(test_${folder} ${sources} $<TARGET_OBJECTS:kw_test_main>)
-  kw_own(test_${folder})
-  target_link_libraries(test_${folder} PRIVATE ${libraries} kw_test_base)
+  target_link_libraries(test_${folder} PRIVATE kw_flags ${libraries} kw_test_base)
   target_include_directories(test_${folder} PRIVATE ${tests})
+  kw_spare_outside_templates(${sources})
   doctest_discover_tests(test_${folder} TEST_PREFIX "${folder}: " PROPERTIES ${ARGN})
 endfunction()
 
@@ -42,35 +52,28 @@ endif()
 
 # The checker makes drawers from a plan by itself. It shares nothing with src, not even the include path.
 file(GLOB checker CONFIGURE_DEPENDS ${tests}/checker/*.cpp)
-if(checker)
-  add_library(kw_checker STATIC ${checker})
-  kw_own(kw_checker)
-  target_include_directories(kw_checker PUBLIC ${tests})
-  target_link_libraries(kw_checker PUBLIC kw_3p_json)
-  set(checker_library kw_checker)
-endif()
+add_library(kw_checker STATIC ${checker})
+target_include_directories(kw_checker PUBLIC ${tests})
+target_link_libraries(kw_checker PUBLIC kw_3p_json PRIVATE kw_flags)
 list(TRANSFORM all_but_window PREPEND kw_ OUTPUT_VARIABLE libraries)
-kw_test(whole "${libraries};${checker_library}" LABELS whole)
+kw_test(whole "${libraries};kw_checker" LABELS whole)
 
 # The window's tests share one display. Leaks: a GL driver unloads itself before the sanitizer can name its frames.
-kw_test(window "kw_window;${checker_library}" LABELS window RESOURCE_LOCK display ENVIRONMENT ASAN_OPTIONS=detect_leaks=0)
+kw_test(window "kw_window;kw_checker" LABELS window RESOURCE_LOCK display ENVIRONMENT ASAN_OPTIONS=detect_leaks=0)
 foreach(test test_whole test_window)
-  if(TARGET ${test} AND TARGET kerfwright)
+  if(TARGET ${test})
     add_dependencies(${test} kerfwright kw_assets)
   endif()
 endforeach()
 
-# Benchmarks: one program per file, built on request (./dev bench), and by the lint so that they keep compiling.
+# Benchmarks: one program per file, built on request (./dev bench), and by ./dev asan so that they keep compiling.
 add_custom_target(benches)
 file(GLOB benches CONFIGURE_DEPENDS ${tests}/bench/*.cpp)
 foreach(path IN LISTS benches)
   get_filename_component(name ${path} NAME_WE)
   add_executable(bench_${name} EXCLUDE_FROM_ALL ${path})
-  kw_own(bench_${name})
-  target_link_libraries(bench_${name} PRIVATE kw_command kw_window kw_test_base)
+  target_link_libraries(bench_${name} PRIVATE kw_flags kw_command kw_window kw_test_base)
   target_include_directories(bench_${name} PRIVATE ${tests})
-  if(TARGET kerfwright)
-    add_dependencies(bench_${name} kerfwright kw_assets)
-  endif()
+  add_dependencies(bench_${name} kerfwright kw_assets)
   add_dependencies(benches bench_${name})
 endforeach()

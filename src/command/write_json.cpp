@@ -27,7 +27,7 @@ Json setup_json(const Setup& setup) {
                           {"down", name_of(pass.down)},
                           {"nibble", pass.nibble}});
     return {{"id", setup.id},
-            {"group", setup.group.empty() ? Json() : Json(setup.group)},
+            {"group", setup.group},  // empty for rips and crosscuts
             {"work", setup.work},
             {"machine", setup.machine},
             {"cutter", setup.cutter},

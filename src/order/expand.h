@@ -1,11 +1,11 @@
 #pragma once
 // What may be done next, without what need not be tried.
 //
-// Two rules leave choices out on machines that are orderly, which is where the following holds. All work that needs an attribute
-// also needs what that hangs on. All operations of a group need all that it holds, at the same values, and what a group
-// holds hangs only on what it holds. (A group that is begun: the machine stands at those values.) There an operation can be taken
-// out of an order without making the rest dearer or against the rules: what it changed is changed later by the next one that
-// needs it, and costs no more there. So:
+// Two rules leave choices out on machines that are orderly. All work there that needs an attribute also needs what
+// that hangs on. All operations of a group need all that it holds, and what it holds hangs on nothing else. What
+// a group holds stands at the same values from first to last, or no work from outside that needs any of it can come in
+// between. Then an operation can be taken out of an order without making the rest dearer or against the rules: what it
+// changed is changed by the next one that needs it, at no more cost, and that one is as free to as before. So:
 // - work at the machine where we stand that needs no change, and begins no group, is done at once;
 // - work v is not tried while work w on the same machine lies on the way to it: all that w changes, v would change alike, and w
 //   begins no group that v does not. Between two that lie on each other's way, the lower index goes first.

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 
+#include "order/precedence.h"
+
 namespace kw::order {
 
 namespace {
@@ -45,7 +47,7 @@ public:
         for (std::size_t m = 0; m < problem_.machines.size(); ++m) add_shop(m);
         add_place();
         for (std::size_t m = 0; m < problem_.machines.size(); ++m)
-            model_.shops[m].orderly = all_nested_[m] && groups_are_uniform(m);
+            model_.shops[m].orderly = all_nested_[m] && groups_are_orderly(m);
         return std::move(model_);
     }
 
@@ -140,22 +142,43 @@ private:
         return some;
     }
 
-    bool groups_are_uniform(std::size_t m) const {
-        return std::all_of(model_.shops[m].groups.begin(), model_.shops[m].groups.end(),
-                           [&](std::size_t g) { return is_uniform(problem_.groups[g], model_.shops[m]); });
+    bool groups_are_orderly(std::size_t m) const {
+        const auto& groups = model_.shops[m].groups;
+        return std::all_of(groups.begin(), groups.end(), [&](std::size_t g) {
+            const Group& group = problem_.groups[g];
+            return holds_whole_settings(group, m) && (is_uniform(group, m) || is_apart(g, m));
+        });
     }
 
-    // All its operations need all that is held, at the same values; what is held hangs on nothing that is not.
-    bool is_uniform(const Group& group, const Shop& shop) const {
-        const Operation& first = problem_.operations[group.operations.front()];
+    // All its operations need all that is held, and that hangs on nothing that is not held.
+    bool holds_whole_settings(const Group& group, std::size_t m) const {
         const Mask held = mask_of(group.held);
         return std::all_of(group.held.begin(), group.held.end(), [&](std::size_t a) {
-            const int value = first.needs[a];
-            if (value == any || (mask_of(masters_of(shop, a)) & ~held)) return false;
-            if (group.begun && problem_.machines[first.machine].start[a] != value) return false;
-            return std::all_of(group.operations.begin(), group.operations.end(),
+            return (mask_of(masters_of(model_.shops[m], a)) & ~held) == 0 &&
+                   std::all_of(group.operations.begin(), group.operations.end(),
+                               [&](std::size_t own) { return problem_.operations[own].needs[a] != any; });
+        });
+    }
+
+    // What is held stands at the same values from first to last.
+    bool is_uniform(const Group& group, std::size_t m) const {
+        return std::all_of(group.held.begin(), group.held.end(), [&](std::size_t a) {
+            const int value = problem_.operations[group.operations.front()].needs[a];
+            return (!group.begun || problem_.machines[m].start[a] == value) &&
+                   std::all_of(group.operations.begin(), group.operations.end(),
                                [&](std::size_t own) { return problem_.operations[own].needs[a] == value; });
         });
+    }
+
+    // Nothing else on the machine can come in between and also asks for what is held.
+    bool is_apart(std::size_t g, std::size_t m) const {
+        const Held& held = model_.groups[g];
+        for (std::size_t i = 0; i < model_.count; ++i) {
+            const Work& work = model_.works[i];
+            if (work.machine != m || has(held.operations, i) || !(work.needs & held.held)) continue;
+            if (!would_disturb(problem_, problem_.groups[g], problem_.operations[i])) return false;
+        }
+        return true;
     }
 
     const Problem& problem_;

@@ -92,18 +92,6 @@ Contradiction contradiction(const Arrows& arrows) {
     return found;
 }
 
-bool would_disturb(const Problem& problem, const Group& group, const Operation& operation) {
-    return std::any_of(group.held.begin(), group.held.end(), [&](std::size_t attribute) {
-        const int need = operation.needs[attribute];
-        if (need == any) return false;
-        if (group.begun && problem.machines[operation.machine].start[attribute] == need) return false;
-        return std::all_of(group.operations.begin(), group.operations.end(), [&](std::size_t own) {
-            const int value = problem.operations[own].needs[attribute];
-            return value != any && value != need;
-        });
-    });
-}
-
 struct Outsider {
     std::size_t operation = 0;
     std::size_t group = 0;
@@ -143,6 +131,18 @@ bool add_arrows(const Problem& problem, const std::vector<Bits>& before, Outside
 }
 
 }  // namespace
+
+bool would_disturb(const Problem& problem, const Group& group, const Operation& operation) {
+    return std::any_of(group.held.begin(), group.held.end(), [&](std::size_t attribute) {
+        const int need = operation.needs[attribute];
+        if (need == any) return false;
+        if (group.begun && problem.machines[operation.machine].start[attribute] == need) return false;
+        return std::all_of(group.operations.begin(), group.operations.end(), [&](std::size_t own) {
+            const int value = problem.operations[own].needs[attribute];
+            return value != any && value != need;
+        });
+    });
+}
 
 std::variant<std::vector<Bits>, Contradiction> all_before(const Problem& problem) {
     Arrows arrows;

@@ -18,13 +18,18 @@ constexpr std::size_t most_for_best_first = 128;
 // A layer of the beam costs width x work that is ready, and there are as many layers as operations.
 constexpr std::size_t beam_budget = 1 << 22;
 
+// A step of local improvement takes far less than a node.
+constexpr std::int64_t steps_per_node = 50;
+
 // True if that settled it.
 bool search_all(Search& search, std::size_t count) {
     if (search_beam(search, {1, false, false})) return true;
     if (search.best_s == no_order) search_beam(search, {1, true, false});
     const std::size_t width = std::clamp(beam_budget / (count * count), std::size_t{1}, search.options.beam_width);
     if (width > 1 && search_beam(search, {width, false, true})) return true;
-    if (search.best_s != no_order && !search.stopped) search.note_better(improve(search.expander.model(), search.order, 20'000'000));
+    if (search.best_s != no_order && !search.stopped)
+        search.note_better(
+            improve(search.expander.model(), search.order, search.options.node_limit * steps_per_node));
     return count <= most_for_best_first && !search.stopped && search_best_first(search);
 }
 

@@ -79,6 +79,7 @@ int main() {
     drawers("2 drawers", {2, 10, 6, 2}, 30);
     drawers("3 drawers", {3, 10, 6, 2}, 30);
     drawers("3 drawers, 3 stocks", {3, 10, 12, 3}, 30);
+    drawers("3 drawers, second pass", {3, 11, 12, 3}, 30);
     drawers("4 drawers, 3 stocks", {4, 10, 12, 3}, 30);
     drawers("6 drawers, 3 stocks", {6, 10, 12, 3}, 10);
     drawers("12 drawers, 4 stocks", {12, 10, 24, 4}, 10);

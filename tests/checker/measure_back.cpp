@@ -12,15 +12,15 @@ double tip_gap_mm(const Assembly& drawer, bool left, double y) {
     return left ? gap_mm(drawer.left, drawer.back, x_axis, line) : gap_mm(drawer.back, drawer.right, x_axis, line);
 }
 
-// As asked; or more than asked where the back is as long as the front, so that one stop serves both.
+// As asked; or more, where the job gives the depth and the back is as long as the front, so that one stop serves both.
 void check_end_relief(const Assembly& drawer, bool left, const End& end, Report& report) {
     const double tongue_y =
         drawer.back_face_y_mm - drawer.back_thickness_mm() + (end.tongue_from_mm + end.tongue_to_mm) / 2;
     const double relief = tip_gap_mm(drawer, left, tongue_y);
     const double asked = drawer.fit.end_relief_mm;
-    const bool front_length =
-        report.equal(drawer.pieces.back->part.length_mm, drawer.pieces.front->part.length_mm);
-    if (front_length && relief >= asked) return;
+    const bool one_stop = drawer.asked.back.depth_mm.has_value() &&
+                          report.equal(drawer.pieces.back->part.length_mm, drawer.pieces.front->part.length_mm);
+    if (one_stop && relief >= asked) return;
     report.same(Kind::measure, drawer.name, left ? "back's left end relief" : "back's right end relief", relief,
                 asked);
 }

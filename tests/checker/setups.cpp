@@ -58,6 +58,7 @@ private:
         if (setup.through() && setup.cutter.empty()) return;
         const AskedCutter* cutter = find_named(asked_.cutters, setup.cutter);
         if (cutter == nullptr) {
+            if (setup.through()) return;  // the blade that every saw has, though nobody lists it
             say(setup, "no cutter is called " + setup.cutter);
             return;
         }
@@ -74,7 +75,8 @@ private:
             const auto found = parts_.find(pass.part);
             if (found == parts_.end()) continue;  // said already
             const auto reference = find_reference(found->second.role, pass.reference);
-            if (reference && reference->axis == along && setup.guide.find("stop") == std::string::npos) {
+            if (reference && reference->axis == along && setup.guide.find("stop") == std::string::npos &&
+                setup.guide != "rip fence") {  // a panel goes along the fence both ways
                 say(setup, "a crosscut goes without a stop");
                 return;
             }

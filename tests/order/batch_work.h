@@ -7,7 +7,7 @@ namespace ord {
 
 struct Batch {
     std::size_t drawers = 3;
-    std::size_t operations_each = 10;  // the first so many of what a drawer asks for, at most 10
+    std::size_t operations_each = 10;  // the first so many of what a drawer asks for, at most 11
     int sizes = 6;                     // different widths and lengths
     int stocks = 2;                    // different thicknesses, and so different joints
 };
@@ -56,14 +56,15 @@ inline void add_drawer(Problem& problem, const Batch& batch, std::vector<Group>&
         cut(saw, {0, width + 100, 900, 0}, random),                      // 7 back to width
         cut(saw, {0, side + 200, 900, 0}, random),                       // 8 bottom to width
         cut(chop, {front + 200}, random),                                // 9 bottom to length
+        cut(saw, {1, joint + 500, joint, 0}, random),                    // 10 the dado's second pass, fence out
     };
     constexpr std::pair<std::size_t, std::size_t> sequence[] = {{0, 1}, {1, 2}, {2, 3}, {3, 4}, {3, 5}, {0, 6},
-                                                                {6, 7}, {4, 8}, {5, 8}, {8, 9}};
+                                                                {6, 7}, {4, 8}, {5, 8}, {8, 9}, {4, 10}};
     const std::size_t count = std::min(batch.operations_each, all.size());
     problem.operations.insert(problem.operations.end(), all.begin(), all.begin() + static_cast<std::ptrdiff_t>(count));
     for (const auto& [a, b] : sequence)
         if (b < count) problem.precedences.push_back({first + a, first + b});
-    for (const std::size_t own : {std::size_t{2}, std::size_t{4}})
+    for (const std::size_t own : {std::size_t{2}, std::size_t{4}, std::size_t{10}})
         if (own < count) joints[stock].operations.push_back(first + own);
 }
 

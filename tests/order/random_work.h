@@ -96,9 +96,12 @@ inline void add_group(const Kind& kind, Problem& problem, Random& random) {
     if (!kind.is_wild) {
         group.held.resize(kind.attributes);
         std::iota(group.held.begin(), group.held.end(), std::size_t{0});
-        for (const std::size_t i : group.operations)
+        const bool is_uniform = random.chance(50);
+        for (const std::size_t i : group.operations) {
+            const std::size_t like = is_uniform ? group.operations.front() : i;
             for (std::size_t a = 0; a < kind.attributes; ++a)
-                problem.operations[i].needs[a] = std::max(0, problem.operations[group.operations.front()].needs[a]);
+                problem.operations[i].needs[a] = std::max(0, problem.operations[like].needs[a]);
+        }
     }
     problem.groups.push_back(group);
 }

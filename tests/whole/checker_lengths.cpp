@@ -53,7 +53,7 @@ TEST_CASE("an amount reads back as itself however it is written") {
 }
 
 TEST_CASE("a seed's job is the same on every machine") {
-    // FNV-1a over the text of a few jobs, as this test's first run printed it under two compilers.
+    // FNV-1a over the text of twenty jobs. The value is what g++ 12 and clang 14 both gave; it changes with the generator.
     std::uint64_t hash = 0xcbf29ce484222325U;
     for (std::uint64_t seed = 1; seed <= 20; ++seed) {
         for (const char c : checker::random_job(seed).dump()) {
@@ -61,5 +61,5 @@ TEST_CASE("a seed's job is the same on every machine") {
             hash *= 0x100000001b3U;
         }
     }
-    CHECK(hash == 0);
+    CHECK(hash == 3143887064746820671U);
 }

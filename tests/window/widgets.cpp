@@ -24,7 +24,8 @@ void check_layout(const WidgetLog& log, double ratio) {
             CHECK(w.box.bottom - w.box.top >= size::least_target * ratio - 0.5);
             CHECK(w.box.right - w.box.left >= size::least_target * ratio - 0.5);
         }
-        if (w.text_px > 0) CHECK(w.text_px >= 18);
+        // In a small room the words of a picture shrink a little before the wood does (draw/layout.cpp).
+        if (w.text_px > 0) CHECK(w.text_px >= (w.kind == "picture text" ? 0.76 * 18 - 0.01 : 18.0));
         if (w.contrast > 0) CHECK(w.contrast >= (w.kind == "number" ? 7 : 4.5));
     }
 }
@@ -203,12 +204,16 @@ TEST_CASE("the keyboard reaches and presses widgets, and shows where it is") {
     hand.key(GLFW_KEY_TAB);
     hand.key(GLFW_KEY_TAB);
     CHECK(before.rgb != hand.picture().rgb);
-    for (int i = 0; i < 40 && page.place != 1; ++i) {
-        hand.key(GLFW_KEY_TAB);
+    bool worked = false;
+    for (int i = 0; i < 60 && !(worked && page.second && page.nexts > 0); ++i) {
         hand.key(GLFW_KEY_SPACE);
         if (hand.sees("/16")) hand.key(GLFW_KEY_ESCAPE);
+        worked = worked || page.place == 1;
+        hand.key(GLFW_KEY_TAB);
     }
-    CHECK(page.place == 1);
+    CHECK(worked);
+    CHECK(page.second);  // within a region that scrolls
+    CHECK(page.nexts > 0);
 }
 
 TEST_CASE("a finger scrolls a region, presses nothing on the way, and its last step counts") {
@@ -225,8 +230,10 @@ TEST_CASE("a finger scrolls a region, presses nothing on the way, and its last s
     // The last step and the release come before the next frame.
     hand.move(x, y - 60);
     hand.button(false);
+    hand.window().draw(std::ref(page));
+    CHECK(static_cast<double>(hand.ui().scroll.last_y) == doctest::Approx(y - 60));
     hand.settle();
-    const double moved = row.top - hand.find("Left side").box.top;
+    const double moved = row.top - hand.log().find("Left side")->box.top;
     CHECK(moved >= 59.5);
     CHECK(page.first == ticked);
 }
