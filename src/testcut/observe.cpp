@@ -112,8 +112,7 @@ Belief observe_all(const Belief& belief, const std::vector<Observation>& observa
         assert(observation.low_mm <= observation.high_mm && observation.spread_mm >= 0.0);
         if (observation.is_plain())
             next = observe(next, observation.form, observation.low_mm, observation.spread_mm);
-        else
-            intervals.push_back(observation);
+        else intervals.push_back(observation);
     }
     return intervals.empty() ? next : settle_intervals(next, intervals);
 }

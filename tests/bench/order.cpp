@@ -1,4 +1,5 @@
-// How fast orders are found and proved, and how far they may be from the best. Prints a table, judges nothing.
+// How fast orders are found and proved, and how far they may be from the best. Prints a table, judges
+// nothing.
 
 #include <algorithm>
 #include <chrono>
@@ -20,7 +21,7 @@ struct Line {
     std::int64_t bound = 0;
     std::int64_t durations = 0;
     std::int64_t nodes = 0;
-    double worst_gap = 0;      // of changes and walks, durations left out
+    double worst_gap = 0;  // of changes and walks, durations left out
     std::vector<double> ms;
 };
 
@@ -40,16 +41,17 @@ void run(Line& line, const Problem& problem) {
     line.nodes += result.nodes;
     const auto changes = static_cast<double>(result.seconds - durations);
     if (changes > 0)
-        line.worst_gap =
-            std::max(line.worst_gap, static_cast<double>(result.seconds - result.lower_bound_seconds) / changes);
+        line.worst_gap = std::max(line.worst_gap,
+                                  static_cast<double>(result.seconds - result.lower_bound_seconds) / changes);
 }
 
 void print(Line line) {
     std::sort(line.ms.begin(), line.ms.end());
     const auto mean = [&line](std::int64_t sum) { return static_cast<double>(sum) / line.instances; };
-    std::printf("%-28s %5zu %7d/%-3d %10.0f %10.0f %10.0f %7.2f %% %10.0f %9.2f %9.2f\n", line.name, line.operations,
-                line.proved, line.instances, mean(line.seconds), mean(line.bound), mean(line.seconds - line.durations),
-                100 * line.worst_gap, mean(line.nodes), line.ms[line.ms.size() / 2], line.ms.back());
+    std::printf("%-28s %5zu %7d/%-3d %10.0f %10.0f %10.0f %7.2f %% %10.0f %9.2f %9.2f\n", line.name,
+                line.operations, line.proved, line.instances, mean(line.seconds), mean(line.bound),
+                mean(line.seconds - line.durations), 100 * line.worst_gap, mean(line.nodes),
+                line.ms[line.ms.size() / 2], line.ms.back());
 }
 
 void drawers(const char* name, const ord::Batch& shape, int instances) {
@@ -73,8 +75,8 @@ void random_work(const char* name, ord::Kind kind, int instances) {
 }  // namespace
 
 int main() {
-    std::printf("%-28s %5s %11s %10s %10s %10s %9s %10s %9s %9s\n", "work", "ops", "proved", "seconds", "bound", "changes",
-                "worst gap", "nodes", "ms median", "worst");
+    std::printf("%-28s %5s %11s %10s %10s %10s %9s %10s %9s %9s\n", "work", "ops", "proved", "seconds",
+                "bound", "changes", "worst gap", "nodes", "ms median", "worst");
     drawers("1 drawer", {1, 10, 6, 2}, 30);
     drawers("2 drawers", {2, 10, 6, 2}, 30);
     drawers("3 drawers", {3, 10, 6, 2}, 30);

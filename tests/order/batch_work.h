@@ -1,5 +1,6 @@
 #pragma once
-// Problems shaped like a batch of drawers: few stock thicknesses shared by many drawers, lengths and widths of their own.
+// Problems shaped like a batch of drawers: few stock thicknesses shared by many drawers, lengths and widths
+// of their own.
 
 #include "random_work.h"
 
@@ -46,22 +47,23 @@ inline void add_drawer(Problem& problem, const Batch& batch, std::vector<Group>&
     const int joint = 1000 + static_cast<int>(stock);
     const std::size_t first = problem.operations.size();
     const std::vector<Operation> all{
-        cut(saw, {0, width, 900, 0}, random),                            // 0 rip
-        cut(chop, {side}, random),                                       // 1 sides to length
-        cut(saw, {1, joint, joint, 0}, random, true),                    // 2 dado in the sides, locked here
-        cut(chop, {front}, random),                                      // 3 fronts to length
+        cut(saw, {0, width, 900, 0}, random),                              // 0 rip
+        cut(chop, {side}, random),                                         // 1 sides to length
+        cut(saw, {1, joint, joint, 0}, random, true),                      // 2 dado in the sides, locked here
+        cut(chop, {front}, random),                                        // 3 fronts to length
         cut(saw, {1, joint, joint, 1 + static_cast<int>(stock)}, random),  // 4 the fronts' ends
-        cut(router, {0, joint, joint, 0}, random, true),                 // 5 tongue
-        cut(saw, {1, 2000, 2000, 0}, random),                            // 6 groove for the bottom
-        cut(saw, {0, width + 100, 900, 0}, random),                      // 7 back to width
-        cut(saw, {0, side + 200, 900, 0}, random),                       // 8 bottom to width
-        cut(chop, {front + 200}, random),                                // 9 bottom to length
-        cut(saw, {1, joint + 500, joint, 0}, random),                    // 10 the dado's second pass, fence out
+        cut(router, {0, joint, joint, 0}, random, true),                   // 5 tongue
+        cut(saw, {1, 2000, 2000, 0}, random),                              // 6 groove for the bottom
+        cut(saw, {0, width + 100, 900, 0}, random),                        // 7 back to width
+        cut(saw, {0, side + 200, 900, 0}, random),                         // 8 bottom to width
+        cut(chop, {front + 200}, random),                                  // 9 bottom to length
+        cut(saw, {1, joint + 500, joint, 0}, random),  // 10 the dado's second pass, fence out
     };
-    constexpr std::pair<std::size_t, std::size_t> sequence[] = {{0, 1}, {1, 2}, {2, 3}, {3, 4}, {3, 5}, {0, 6},
-                                                                {6, 7}, {4, 8}, {5, 8}, {8, 9}, {4, 10}};
+    constexpr std::pair<std::size_t, std::size_t> sequence[] = {
+        {0, 1}, {1, 2}, {2, 3}, {3, 4}, {3, 5}, {0, 6}, {6, 7}, {4, 8}, {5, 8}, {8, 9}, {4, 10}};
     const std::size_t count = std::min(batch.operations_each, all.size());
-    problem.operations.insert(problem.operations.end(), all.begin(), all.begin() + static_cast<std::ptrdiff_t>(count));
+    problem.operations.insert(problem.operations.end(), all.begin(),
+                              all.begin() + static_cast<std::ptrdiff_t>(count));
     for (const auto& [a, b] : sequence)
         if (b < count) problem.precedences.push_back({first + a, first + b});
     for (const std::size_t own : {std::size_t{2}, std::size_t{4}, std::size_t{10}})

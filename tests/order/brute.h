@@ -1,5 +1,6 @@
 #pragma once
-// The outside source for small problems: every order there is, priced by the words of problem.h and nothing else.
+// The outside source for small problems: every order there is, priced by the words of problem.h and nothing
+// else.
 
 #include <optional>
 

@@ -20,7 +20,9 @@ class Random {
 public:
     explicit Random(std::uint32_t seed) : engine_(seed) {}
     std::size_t below(std::size_t count) { return engine_() % count; }
-    int between(int low, int high) { return low + static_cast<int>(below(static_cast<std::size_t>(high - low + 1))); }
+    int between(int low, int high) {
+        return low + static_cast<int>(below(static_cast<std::size_t>(high - low + 1)));
+    }
     bool chance(int percent) { return static_cast<int>(below(100)) < percent; }
 
 private:
@@ -32,10 +34,10 @@ struct Kind {
     std::size_t machines = 2;
     std::size_t attributes = 3;
     int values = 3;
-    int any_percent = 25;       // needs that are "any"
+    int any_percent = 25;  // needs that are "any"
     int precedence_percent = 15;
     std::size_t groups = 1;
-    bool is_wild = false;       // no sense in what hangs on what, and in what groups hold
+    bool is_wild = false;  // no sense in what hangs on what, and in what groups hold
     bool has_walks = true;
 };
 
@@ -76,11 +78,13 @@ inline Operation random_operation(const Kind& kind, const Problem& problem, Rand
     operation.duration_s = random.between(0, 9);
     const Machine& machine = problem.machines[operation.machine];
     for (std::size_t a = 0; a < kind.attributes; ++a)
-        operation.needs.push_back(random.chance(kind.any_percent) ? kw::order::any : random.between(0, kind.values - 1));
+        operation.needs.push_back(random.chance(kind.any_percent) ? kw::order::any
+                                                                  : random.between(0, kind.values - 1));
     if (kind.is_wild) return operation;
     for (std::size_t b = 0; b < kind.attributes; ++b)
         for (std::size_t a = 0; a < kind.attributes; ++a)
-            if (operation.needs[a] == kw::order::any && hangs(machine, b, a)) operation.needs[b] = kw::order::any;
+            if (operation.needs[a] == kw::order::any && hangs(machine, b, a))
+                operation.needs[b] = kw::order::any;
     return operation;
 }
 
@@ -116,7 +120,8 @@ inline Problem random_problem(const Kind& kind, Random& random) {
     for (std::size_t i = kind.operations; i > 1; --i) std::swap(shuffled[i - 1], shuffled[random.below(i)]);
     for (std::size_t j = 0; j < kind.operations; ++j)
         for (std::size_t i = 0; i < j; ++i)
-            if (random.chance(kind.precedence_percent)) problem.precedences.push_back({shuffled[i], shuffled[j]});
+            if (random.chance(kind.precedence_percent))
+                problem.precedences.push_back({shuffled[i], shuffled[j]});
     for (std::size_t g = 0; g < kind.groups; ++g) add_group(kind, problem, random);
     if (random.chance(50)) problem.start_machine = random.below(kind.machines);
     return problem;

