@@ -8,11 +8,8 @@ namespace {
 
 class Beam {
 public:
-    Beam(Search& search, const BeamOptions& beam)
-        : search_(search),
-          expander_(search.expander),
-          beam_(beam),
-          nodes_(expander_.model()),
+    Beam(Search& search, const BeamWidth& beam)
+        : search_(search), expander_(search.expander), beam_(beam), nodes_(expander_.model()),
           layers_(expander_.model().count) {}
 
     bool run() {
@@ -50,10 +47,9 @@ private:
         nodes_.load(index, state_);
         const std::vector<Child>& children = expander_.children(state_);
         if (children.empty()) search_.note_dead_end(state_, nodes_[index].done);
-        const bool wait =
-            beam_.is_patient && std::any_of(children.begin(), children.end(), [this](const Child& child) {
-                return expander_.is_patient(state_, child.move.operation);
-            });
+        const bool wait = beam_.is_patient && std::any_of(children.begin(), children.end(), [this](const Child& child) {
+                              return expander_.is_patient(state_, child.move.operation);
+                          });
         for (const Child& child : children) {
             if (child.bound_s >= search_.best_s) continue;
             if (wait && !expander_.is_patient(state_, child.move.operation)) is_complete_ = false;
@@ -67,20 +63,18 @@ private:
         ++search_.nodes;
         const std::size_t done = count(next_.done);
         if (done == expander_.model().count) {
-            if (next_.spent_s < search_.best_s)
-                search_.note_order(nodes_.moves_to(index, child.move.operation));
+            if (next_.spent_s < search_.best_s) search_.note_order(nodes_.moves_to(index, child.move.operation));
             return;
         }
         const std::int64_t bound_s = std::max(child.bound_s, nodes_[index].bound_s);
         const std::size_t known = nodes_.size();
-        const std::size_t met =
-            nodes_.meet(next_, {index, child.move.operation, next_.spent_s, bound_s, done, true}).first;
+        const std::size_t met = nodes_.meet(next_, {index, child.move.operation, next_.spent_s, bound_s, done, true}).first;
         if (met == known) layers_[done].push_back(met);
     }
 
     Search& search_;
     Expander& expander_;
-    BeamOptions beam_;
+    BeamWidth beam_;
     Nodes nodes_;
     std::vector<std::vector<std::size_t>> layers_;  // by the number of operations done
     bool is_complete_ = true;
@@ -90,6 +84,6 @@ private:
 
 }  // namespace
 
-bool search_beam(Search& search, const BeamOptions& beam) { return Beam(search, beam).run(); }
+bool search_beam(Search& search, const BeamWidth& beam) { return Beam(search, beam).run(); }
 
 }  // namespace kw::order

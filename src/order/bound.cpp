@@ -6,8 +6,7 @@ namespace kw::order {
 
 namespace {
 
-// Whether an operation of the label, with `before` before it, must wait for work of another label that is not
-// done.
+// Whether an operation of the label, with `before` before it, must wait for work of another label that is not done.
 bool waits_for_other(const View& view, Label label, const Bits& before, const Bits& done) {
     const Bits& own = view.asked_by[label];
     for (std::size_t w = 0; w < done.size(); ++w)
@@ -17,8 +16,7 @@ bool waits_for_other(const View& view, Label label, const Bits& before, const Bi
 
 std::vector<Bits> after_of(const std::vector<Bits>& before) {
     std::vector<Bits> after(before.size(), Bits(words_for(before.size()), 0));
-    for (std::size_t i = 0; i < before.size(); ++i)
-        each(before[i], [&](std::size_t first) { put(after[first], i); });
+    for (std::size_t i = 0; i < before.size(); ++i) each(before[i], [&](std::size_t first) { put(after[first], i); });
     return after;
 }
 
@@ -101,8 +99,7 @@ std::int64_t Bound::visits_s(std::size_t view, Label label, const Bits& done) co
     return sum;
 }
 
-// What is saved because the label stands: one visit, if none of the longest chains starts with work that must
-// wait for another label.
+// What is saved because the label stands: one visit, if none of the longest chains starts with work that must wait for another label.
 std::int64_t Bound::saved_s(std::size_t view, Label label, const Bits& done) const {
     const View& labels = model_.views[view];
     const Bits& waiting = extras_[view].waiting;
@@ -158,8 +155,7 @@ std::int64_t Bound::step_s(State& state, const Move& move, std::size_t view) {
     }
     const std::int64_t before = visits_s(view, asked, state.done);
     put(state.done, move.operation);
-    const std::int64_t step =
-        visits_s(view, asked, state.done) - before + standing_s(view, asked, state.done);
+    const std::int64_t step = visits_s(view, asked, state.done) - before + standing_s(view, asked, state.done);
     drop(state.done, move.operation);
     return step;
 }

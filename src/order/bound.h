@@ -6,11 +6,10 @@
 
 namespace kw::order {
 
-// View by view, as if nothing else took time. A label is set at least as often as a chain of precedences
-// leads to it and away to other labels; once less if it stands now and the longest chains start with work
-// that can be done at once. Tangled labels (see revisits.h) are looked into deeper. Different labels and
-// different views pay for different changes, so that the sum is a floor, too. Groups count only as far as
-// precedence.h has turned them into precedences.
+// View by view, as if nothing else took time. A label is set at least as often as a chain of precedences leads to it and away to
+// other labels; once less if it stands now and the longest chains start with work that can be done at once. Tangled
+// labels (see revisits.h) are looked into deeper. Different labels and different views pay for different changes, so that the sum
+// is a floor, too. Groups count only as far as precedence.h has turned them into precedences.
 class Bound {
 public:
     // With at most Tangle::most_operations operations, tangles are looked into.
@@ -35,13 +34,13 @@ private:
 
     struct Extra {
         std::vector<Tangle> tangles;
-        // By label, then by length: work that starts a chain of so many visits or more. None for tangled labels.
-        std::vector<std::vector<Bits>> chains;
-        Bits waiting;  // work that must wait for another label's
+        std::vector<std::vector<Bits>> chains;  // by label, then by length: work that starts a chain of so many visits or more;
+                                                // none for tangled labels
+        Bits waiting;                           // work that must wait for another label's
     };
 
     const Model& model_;
-    std::vector<Extra> extras_;  // by view
+    std::vector<Extra> extras_;                 // by view
 };
 
 }  // namespace kw::order

@@ -1,16 +1,14 @@
 #pragma once
 // What may be done next, without what need not be tried.
 //
-// Two rules leave choices out on machines that are orderly. All work there that needs an attribute also needs
-// what that hangs on. All operations of a group need all that it holds, and what it holds hangs on nothing
-// else. What a group holds stands at the same values from first to last, or no work from outside that needs
-// any of it can come in between. Then an operation can be taken out of an order without making the rest
-// dearer or against the rules: what it changed is changed by the next one that needs it, at no more cost, and
-// that one is as free to as before. So:
+// Two rules leave choices out on machines that are orderly, which is where the following holds. All work that needs an attribute
+// also needs what that hangs on. All operations of a group need all that it holds, at the same values, and what a group
+// holds hangs only on what it holds. (A group that is begun: the machine stands at those values.) There an operation can be taken
+// out of an order without making the rest dearer or against the rules: what it changed is changed later by the next one that
+// needs it, and costs no more there. So:
 // - work at the machine where we stand that needs no change, and begins no group, is done at once;
-// - work v is not tried while work w on the same machine lies on the way to it: all that w changes, v would
-//   change alike, and w begins no group that v does not. Between two that lie on each other's way, the lower
-//   index goes first.
+// - work v is not tried while work w on the same machine lies on the way to it: all that w changes, v would change alike, and w
+//   begins no group that v does not. Between two that lie on each other's way, the lower index goes first.
 
 #include "order/bound.h"
 
@@ -33,8 +31,7 @@ public:
     // Takes the move and all that is then done at once; `trail`, if any, gets these operations in order.
     void go(const Move& move, State& state, std::vector<std::size_t>* trail = nullptr) const;
 
-    // Whether an operation that comes next begins no group that would then wait for work that could be done
-    // before.
+    // Whether an operation that comes next begins no group that would then wait for work that could be done before.
     bool is_patient(const State& state, std::size_t operation) const;
 
     const Model& model() const { return model_; }

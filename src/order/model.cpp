@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <map>
 
-#include "order/precedence.h"
-
 namespace kw::order {
 
 namespace {
@@ -47,7 +45,7 @@ public:
         for (std::size_t m = 0; m < problem_.machines.size(); ++m) add_shop(m);
         add_place();
         for (std::size_t m = 0; m < problem_.machines.size(); ++m)
-            model_.shops[m].orderly = all_nested_[m] && groups_are_orderly(m);
+            model_.shops[m].orderly = all_nested_[m] && groups_are_uniform(m);
         return std::move(model_);
     }
 
@@ -71,8 +69,7 @@ private:
         }
         const Bits candidates = held.wait_for;
         each(candidates, [&](std::size_t i) {
-            if (has(held.operations, i) || intersect(model_.before[i], held.operations))
-                drop(held.wait_for, i);
+            if (has(held.operations, i) || intersect(model_.before[i], held.operations)) drop(held.wait_for, i);
         });
         model_.groups.push_back(std::move(held));
     }
@@ -81,8 +78,7 @@ private:
         const Machine& machine = problem_.machines[m];
         Shop shop{model_.views.size(), machine.attributes.size(), hangs_of(machine), {}, false};
         for (std::size_t g = 0; g < problem_.groups.size(); ++g)
-            if (problem_.operations[problem_.groups[g].operations.front()].machine == m)
-                shop.groups.push_back(g);
+            if (problem_.operations[problem_.groups[g].operations.front()].machine == m) shop.groups.push_back(g);
         model_.shops.push_back(std::move(shop));
         all_nested_.push_back(true);
         for (std::size_t a = 0; a < machine.attributes.size(); ++a) add_view(m, a);
@@ -107,10 +103,8 @@ private:
             Work& work = model_.works[i];
             if (work.machine != m || !(work.needs & bit(attribute))) continue;
             const std::vector<int>& needs = problem_.operations[i].needs;
-            const auto [place, is_new] =
-                labels.insert({values(needs, key), static_cast<Label>(labels.size() + 1)});
-            if (is_new)
-                add_label(view, problem_.machines[m].attributes[attribute].setting_s(needs[attribute]));
+            const auto [place, is_new] = labels.insert({values(needs, key), static_cast<Label>(labels.size() + 1)});
+            if (is_new) add_label(view, problem_.machines[m].attributes[attribute].setting_s(needs[attribute]));
             work.label[attribute] = place->second;
             ask(view, place->second, i);
         }
@@ -123,10 +117,8 @@ private:
         View view = empty_view();
         for (const Machine& machine : problem_.machines) add_label(view, machine.walk_s);
         add_label(view, 0);  // nowhere
-        for (std::size_t i = 0; i < model_.count; ++i)
-            ask(view, static_cast<Label>(model_.works[i].machine + 1), i);
-        view.start =
-            problem_.start_machine ? static_cast<Label>(*problem_.start_machine + 1) : model_.nowhere();
+        for (std::size_t i = 0; i < model_.count; ++i) ask(view, static_cast<Label>(model_.works[i].machine + 1), i);
+        view.start = problem_.start_machine ? static_cast<Label>(*problem_.start_machine + 1) : model_.nowhere();
         model_.views.push_back(std::move(view));
     }
 
@@ -148,43 +140,22 @@ private:
         return some;
     }
 
-    bool groups_are_orderly(std::size_t m) const {
-        const auto& groups = model_.shops[m].groups;
-        return std::all_of(groups.begin(), groups.end(), [&](std::size_t g) {
-            const Group& group = problem_.groups[g];
-            return holds_whole_settings(group, m) && (is_uniform(group, m) || is_apart(g, m));
-        });
+    bool groups_are_uniform(std::size_t m) const {
+        return std::all_of(model_.shops[m].groups.begin(), model_.shops[m].groups.end(),
+                           [&](std::size_t g) { return is_uniform(problem_.groups[g], model_.shops[m]); });
     }
 
-    // All its operations need all that is held, and that hangs on nothing that is not held.
-    bool holds_whole_settings(const Group& group, std::size_t m) const {
+    // All its operations need all that is held, at the same values; what is held hangs on nothing that is not.
+    bool is_uniform(const Group& group, const Shop& shop) const {
+        const Operation& first = problem_.operations[group.operations.front()];
         const Mask held = mask_of(group.held);
         return std::all_of(group.held.begin(), group.held.end(), [&](std::size_t a) {
-            return (mask_of(masters_of(model_.shops[m], a)) & ~held) == 0 &&
-                   std::all_of(group.operations.begin(), group.operations.end(),
-                               [&](std::size_t own) { return problem_.operations[own].needs[a] != any; });
-        });
-    }
-
-    // What is held stands at the same values from first to last.
-    bool is_uniform(const Group& group, std::size_t m) const {
-        return std::all_of(group.held.begin(), group.held.end(), [&](std::size_t a) {
-            const int value = problem_.operations[group.operations.front()].needs[a];
-            return (!group.begun || problem_.machines[m].start[a] == value) &&
-                   std::all_of(group.operations.begin(), group.operations.end(),
+            const int value = first.needs[a];
+            if (value == any || (mask_of(masters_of(shop, a)) & ~held)) return false;
+            if (group.begun && problem_.machines[first.machine].start[a] != value) return false;
+            return std::all_of(group.operations.begin(), group.operations.end(),
                                [&](std::size_t own) { return problem_.operations[own].needs[a] == value; });
         });
-    }
-
-    // Nothing else on the machine can come in between and also asks for what is held.
-    bool is_apart(std::size_t g, std::size_t m) const {
-        const Held& held = model_.groups[g];
-        for (std::size_t i = 0; i < model_.count; ++i) {
-            const Work& work = model_.works[i];
-            if (work.machine != m || has(held.operations, i) || !(work.needs & held.held)) continue;
-            if (!would_disturb(problem_, problem_.groups[g], problem_.operations[i])) return false;
-        }
-        return true;
     }
 
     const Problem& problem_;

@@ -1,11 +1,10 @@
 #pragma once
 // A problem as the searches use it: sets of operations as bits, and the values of each attribute as labels.
 //
-// A view is one thing that takes time to change: an attribute of a machine, or (the last one) where the
-// person stands. Every operation that asks something of a view asks for a label, from 1; label 0 is "none".
-// Changing to a label costs its weight. Where all work that needs an attribute also needs what it hangs on,
-// the label stands for the values of all of these together: then the number of changes of label is the number
-// of times the attribute is set, invalidations included.
+// A view is one thing that takes time to change: an attribute of a machine, or (the last one) where the person stands. Every operation
+// that asks something of a view asks for a label, from 1; label 0 is "none". Changing to a label costs its weight. Where all work
+// that needs an attribute also needs what it hangs on, the label stands for the values of all of these together: then the number
+// of changes of label is the number of times the attribute is set, invalidations included.
 
 #include <limits>
 
@@ -27,39 +26,37 @@ struct View {
 struct Work {
     std::size_t machine = 0;
     Mask needs = 0;
-    std::vector<Label> label;  // by attribute of its machine
+    std::vector<Label> label;          // by attribute of its machine
     std::vector<std::size_t> groups;
 };
 
-struct Shop {                    // a machine
-    std::size_t first_view = 0;  // its attributes' views follow each other
+struct Shop {                          // a machine
+    std::size_t first_view = 0;        // its attributes' views follow each other
     std::size_t attributes = 0;
-    std::vector<Mask> hangs;  // by attribute: what is invalidated by changing it
+    std::vector<Mask> hangs;           // by attribute: what is invalidated by changing it
     std::vector<std::size_t> groups;
-    bool orderly = false;  // see expand.h
+    bool orderly = false;              // see expand.h
 };
 
-struct Held {  // a group
+struct Held {                          // a group
     Bits operations;
     Mask held = 0;
     bool begun = false;
-    Bits wait_for;  // outsiders that must be done before one of its operations, and wait for none of them
+    Bits wait_for;                     // outsiders that must be done before one of its operations, and wait for none of them
 };
 
 struct Model {
-    std::size_t count = 0;  // of operations
+    std::size_t count = 0;             // of operations
     std::vector<Work> works;
     std::vector<Shop> shops;
     std::vector<Held> groups;
     std::vector<View> views;
-    std::vector<Bits> before;     // as of precedence.h
-    std::int64_t duration_s = 0;  // of all operations: what no order changes
+    std::vector<Bits> before;          // as of precedence.h
+    std::int64_t duration_s = 0;       // of all operations: what no order changes
 
     std::size_t words() const { return words_for(count); }
-    // The view of where the person stands. Machine m has label m + 1; before the first walk, which is free,
-    // the label is `nowhere`.
-    std::size_t place() const { return views.size() - 1; }
-    Label nowhere() const { return static_cast<Label>(shops.size() + 1); }
+    std::size_t place() const { return views.size() - 1; }  // the view of where the person stands; machine m has label m + 1
+    Label nowhere() const { return static_cast<Label>(shops.size() + 1); }  // its label before the first walk, which is free
 };
 
 Model model_of(const Problem& problem, std::vector<Bits> before);

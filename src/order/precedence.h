@@ -8,10 +8,6 @@
 
 namespace kw::order {
 
-// Whether the operation, which is not of the group but of its machine, disturbs it wherever it comes between
-// its first and its last: it needs a held attribute at a value that no operation of the group leaves it at.
-bool would_disturb(const Problem& problem, const Group& group, const Operation& operation);
-
 // Operations that can't all keep the rules, and the groups that make it so.
 struct Contradiction {
     std::vector<std::size_t> operations;
@@ -20,8 +16,8 @@ struct Contradiction {
 
 // For every operation all those that must be done before it; or why that can't be.
 //
-// An operation that would disturb a group and must come before one of its operations must come before all,
-// and likewise after.
+// An operation that needs another value of a held attribute than every operation of the group does would disturb the group wherever
+// it came between them. So if it must come before one of them it must come before all, and likewise after.
 std::variant<std::vector<Bits>, Contradiction> all_before(const Problem& problem);
 
 }  // namespace kw::order

@@ -50,12 +50,12 @@ Tangle::Tangle(const View& view, const std::vector<Bits>& before, const std::vec
     : waits_for_(before.size()) {
     assert(before.size() <= most_operations);
     for (const Label label : labels) {
-        Asked asked{label, view.weight[label], {}};
+        Group group{label, view.weight[label], {}};
         std::copy(view.asked_by[label].begin(), view.asked_by[label].end(), group.asked_by.begin());
         for (std::size_t w = 0; w < all_.size(); ++w) all_[w] |= group.asked_by[w];
-        labels_.push_back(asked);
+        groups_.push_back(group);
     }
-    for (const Asked& asked : labels_)
+    for (const Group& group : groups_)
         each(view.asked_by[group.label], [&](std::size_t operation) {
             const Bits& waits = before[operation];
             for (std::size_t w = 0; w < waits.size(); ++w)
@@ -72,9 +72,9 @@ std::size_t Tangle::Hash::operator()(const Set& set) const {
     return static_cast<std::size_t>(hash);
 }
 
-// What can be done with the group's label without changing it. One look is enough: an operation of the same
-// label that comes before waits for no more than this one does.
-Tangle::Set Tangle::open_work(const Asked& asked, const Set& left) const {
+// What can be done with the group's label without changing it. One look is enough: an operation of the same label that comes
+// before waits for no more than this one does.
+Tangle::Set Tangle::open_work(const Group& group, const Set& left) const {
     Set open{};
     for (std::size_t w = 0; w < left.size(); ++w)
         each_in(group.asked_by[w] & left[w], w * 64, [&](std::size_t operation) {
@@ -88,7 +88,7 @@ Tangle::Set Tangle::open_work(const Asked& asked, const Set& left) const {
 
 std::int64_t Tangle::once_each(const Set& left) const {
     std::int64_t sum = 0;
-    for (const Asked& asked : labels_) {
+    for (const Group& group : groups_) {
         Word asked = 0;
         for (std::size_t w = 0; w < left.size(); ++w) asked |= group.asked_by[w] & left[w];
         if (asked != 0) sum += group.weight;
@@ -102,7 +102,7 @@ std::int64_t Tangle::search(const Set& left) {
     const std::int64_t floor = once_each(left);
     if (known_.size() >= memory_limit) return floor;
     std::int64_t best = std::numeric_limits<std::int64_t>::max();
-    for (const Asked& asked : labels_) {
+    for (const Group& group : groups_) {
         const Set open = open_work(group, left);
         if (is_empty(open)) continue;
         Set rest = left;
@@ -123,7 +123,7 @@ std::int64_t Tangle::search(const Set& left) {
 std::int64_t Tangle::least_s(const Bits& done, Label current) {
     Set left = all_;
     for (std::size_t w = 0; w < done.size(); ++w) left[w] &= ~done[w];
-    for (const Asked& asked : labels_) {
+    for (const Group& group : groups_) {
         if (group.label != current) continue;
         const Set open = open_work(group, left);
         for (std::size_t w = 0; w < left.size(); ++w) left[w] &= ~open[w];

@@ -18,23 +18,13 @@ constexpr std::size_t most_for_best_first = 128;
 // A layer of the beam costs width x work that is ready, and there are as many layers as operations.
 constexpr std::size_t beam_budget = 1 << 22;
 
-// A step of local improvement takes far less than a node.
-constexpr std::int64_t steps_per_node = 50;
-constexpr std::int64_t most_steps = 20'000'000;
-
-std::int64_t steps_for(const Options& options) {
-    return std::min(options.node_limit, most_steps / steps_per_node) * steps_per_node;
-}
-
 // True if that settled it.
 bool search_all(Search& search, std::size_t count) {
     if (search_beam(search, {1, false, false})) return true;
     if (search.best_s == no_order) search_beam(search, {1, true, false});
-    const std::size_t width =
-        std::clamp(beam_budget / (count * count), std::size_t{1}, search.options.beam_width);
+    const std::size_t width = std::clamp(beam_budget / (count * count), std::size_t{1}, search.options.beam_width);
     if (width > 1 && search_beam(search, {width, false, true})) return true;
-    if (search.best_s != no_order && !search.stopped)
-        search.note_better(improve(search.expander.model(), search.order, steps_for(search.options)));
+    if (search.best_s != no_order && !search.stopped) search.note_better(improve(search.expander.model(), search.order, 20'000'000));
     return count <= most_for_best_first && !search.stopped && search_best_first(search);
 }
 
@@ -47,8 +37,7 @@ Result impossible(std::vector<std::size_t> operations, std::vector<std::size_t> 
     return result;
 }
 
-// At the furthest that any order came: what was ready but would have disturbed a group, and what those groups
-// still waited for.
+// At the furthest that any order came: what was ready but would have disturbed a group, and what those groups still waited for.
 Result dead_end(const Model& model, const Search& search) {
     Bits operations(model.words(), 0);
     std::vector<std::size_t> groups;
@@ -59,8 +48,7 @@ Result dead_end(const Model& model, const Search& search) {
         for (const std::size_t g : open_groups(model, search.furthest, model.works[i].machine)) {
             if (!disturbs(model, {g}, move)) continue;
             if (std::find(groups.begin(), groups.end(), g) == groups.end()) groups.push_back(g);
-            each_left(model.groups[g].operations, search.furthest.done,
-                      [&](std::size_t own) { put(operations, own); });
+            each_left(model.groups[g].operations, search.furthest.done, [&](std::size_t own) { put(operations, own); });
         }
     }
     std::vector<std::size_t> culprits;
@@ -92,7 +80,6 @@ Result solve(const Problem& problem, const Model& model, const Options& options)
 
 Result solve(const Problem& problem, const Options& options) {
     assert(!validate(problem));
-    assert(options.beam_width >= 1 && options.node_limit >= 0);
     std::variant<std::vector<Bits>, Contradiction> before = all_before(problem);
     if (auto* found = std::get_if<Contradiction>(&before))
         return impossible(std::move(found->operations), std::move(found->groups), 0);

@@ -8,20 +8,15 @@
 namespace kw::order {
 
 struct Progress {
-    std::int64_t best_seconds = 0;   // of the best order so far
+    std::int64_t best_seconds = 0;   // of the best order so far: there always is one by the time of the first report
     std::int64_t bound_seconds = 0;  // no order takes less
     std::int64_t nodes = 0;
 };
 
 struct Options {
-    // Partial orders looked at: unlike time, the same count on every machine. A first quick pass, which finds
-    // an order, is gone through whatever the limit.
-    std::int64_t node_limit = 400'000;
-    // Partial orders of equal length kept in the beam search, from 1.
-    std::size_t beam_width = 100;
-    // Asked every few hundred nodes once there is an order, but not during local improvement. True ends the
-    // search.
-    std::function<bool(const Progress&)> stop;
+    std::int64_t node_limit = 400'000;  // partial orders looked at; the same count on every machine, unlike time
+    std::size_t beam_width = 100;       // partial orders of equal length kept in the first, quick search
+    std::function<bool(const Progress&)> stop;  // asked every few hundred nodes once there is an order; true ends the search
 };
 
 enum class Status {
@@ -37,18 +32,17 @@ struct Result {
     std::int64_t lower_bound_seconds = 0;  // no order takes less; with `proved` the same as seconds
     std::int64_t nodes = 0;
 
-    // Where impossible: the operations that can't all keep the rules, in the order in which one forces the
-    // next, and the groups that are in the way. A cycle of precedences alone names no group.
+    // Where impossible: the operations that can't all keep the rules, in the order in which one forces the next, and the groups
+    // that are in the way. A cycle of precedences alone names no group.
     std::vector<std::size_t> culprits;
     std::vector<std::size_t> culprit_groups;
 };
 
 // The problem must be valid (see validate). The result depends on nothing but the problem and the options.
 //
-// Costs are sums of changes per attribute, so that (see expand.h) work that needs no change is done at once,
-// and work that lies on the way to other work is done on the way. A beam search finds a good order; a
-// best-first search, bounded by it and by bound.h, proves it or finds the best. Large problems get a narrow
-// beam and local improvement (see improve.h).
+// Costs are sums of changes per attribute, so that (see expand.h) work that needs no change is done at once, and work that
+// lies on the way to other work is done on the way. A beam search finds a good order; a best-first search, bounded by it and by
+// bound.h, proves it or finds the best. Large problems get a narrow beam and local improvement (see improve.h).
 Result solve(const Problem& problem, const Options& options = {});
 
 }  // namespace kw::order

@@ -7,7 +7,6 @@
 #include "draw/setup_view.h"
 #include "job/notes.h"
 #include "window/screen.h"
-#include "window/screen_fields.h"
 #include "window/screen_words.h"
 #include "window/text.h"
 
@@ -69,23 +68,20 @@ std::vector<Number> numbers_of(const Stand& stand) {
     numbers.push_back(number_for(job, setup.guide == "stop" ? "Stop to blade" : "Fence to near side", setup.fence,
                                  was(stand.before ? stand.before->fence : zero)));
     if (!setup.height) {
-        numbers.push_back({"Height", "", "", "", "Through: just above the board"});
+        numbers.push_back({"Height", "through", "", "", "just above the board"});
         return numbers;
     }
     numbers.push_back(number_for(job, "Height", *setup.height, same_machine ? stand.before->height : std::nullopt));
     numbers.push_back(number_for(job, setup.sacrificial ? "Spacer, sacrificial" : "Spacer", setup.spacer,
                                  was(stand.before ? stand.before->spacer : zero)));
-    if (setup.spacer == zero) numbers.back().note = "None: the part runs against the fence";
+    if (setup.spacer == zero) {
+        numbers.back().value = "none";
+        numbers.back().unit.clear();
+    }
     return numbers;
 }
 
 void draw_number(Screen& screen, const Number& number, float width, double value_px) {
-    if (number.value.empty()) {
-        begin_card(screen.ui, number.caption.c_str(), width);
-        caption(screen.ui, number.caption);
-        say(screen.ui, number.note);
-        return end_card(screen.ui);
-    }
     if (figure(screen.ui, {.caption = number.caption, .value = number.value, .unit = number.unit, .changed_from = number.was,
                            .note = number.note, .value_px = value_px, .width = width, .pressable = true}))
         screen.state.filling = number.caption;
@@ -122,12 +118,11 @@ bool draw_filling(Screen& screen, const Stand& stand) {
 
 // --- what to do ----------------------------------------------------------------------------------------------------
 
-void draw_fact(Ui& ui, Across& across, std::string_view name, const std::string& words, bool changed) {
-    const float width = across.next();
+void draw_fact(Ui& ui, std::string_view name, const std::string& words, bool changed) {
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
     caption(ui, name);
-    say(ui, changed ? std::string(sign(Tone::changed)) + " " + words : words, TypeSize::body, changed ? Tone::changed : Tone::plain, width);
+    say(ui, changed ? std::string(sign(Tone::changed)) + " " + words : words, TypeSize::body, changed ? Tone::changed : Tone::plain);
     ImGui::PopStyleVar();
     ImGui::EndGroup();
 }
@@ -135,16 +130,15 @@ void draw_fact(Ui& ui, Across& across, std::string_view name, const std::string&
 void draw_facts(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const Setup& setup = stand.setup;
-    Across across(screen, 2);
     const bool machine_changed = stand.before && stand.before->machine != setup.machine;
     const bool cutter_changed = stand.before && (machine_changed || stand.before->cutter != setup.cutter);
-    draw_fact(ui, across, "Down on the table", capital(faces_down(setup)) + " face", false);
-    draw_fact(ui, across, setup.guide == "stop" ? "Against the stop" : setup.spacer > Length{} ? "Against the spacer" : "Against the fence",
+    draw_fact(ui, "Down on the table", capital(faces_down(setup)) + " face", false);
+    draw_fact(ui, setup.guide == "stop" ? "Against the stop" : setup.spacer > Length{} ? "Against the spacer" : "Against the fence",
               capital(references_of(setup)), false);
-    draw_fact(ui, across, "Guide", capital(setup.guide), stand.before && stand.before->guide != setup.guide);
-    draw_fact(ui, across, "Cutter", setup.cutter + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) + ", on the " + setup.machine, cutter_changed);
+    draw_fact(ui, "Guide", capital(setup.guide), stand.before && stand.before->guide != setup.guide);
+    draw_fact(ui, "Cutter", setup.cutter + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) + ", on the " + setup.machine, cutter_changed);
     if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))
-        draw_fact(ui, across, "Then", "Slide the part along the gauge to clear the strip at its end", false);
+        draw_fact(ui, "Then", "Slide the part along the gauge to clear the strip at its end", false);
 }
 
 void draw_cautions(Screen& screen, const Stand& stand) {
@@ -248,13 +242,15 @@ void draw_picture_wide(Screen& screen, const Stand& stand) {
     end_scroll(ui);
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "middle", {room.x - numbers - parts - 2 * gap, room.y});
-    draw_setup_picture(screen, stand, std::max(room.y * 0.54f, room.y - ui.px(350)));
-    draw_facts(screen, stand);
+    draw_setup_picture(screen, stand, room.y * 0.62f);
     draw_cautions(screen, stand);
     end_scroll(ui);
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "right", {parts, room.y});
     draw_test_state(screen, stand);
+    begin_card(ui, "facts");
+    draw_facts(screen, stand);
+    end_card(ui);
     draw_parts(screen, stand);
     end_scroll(ui);
 }

@@ -38,15 +38,6 @@ std::string unit_words(const Job& job) { return unit_of(job.graduation) == Unit:
 
 std::string fine_words(const Job& job, Length length) { return show_with_unit(length, caliper_graduation(job)); }
 
-std::string size_words(const Job& job, Length a, Length b, Length c) {
-    const auto tight = [&](Length length) {
-        std::string value = value_of(job, length);
-        if (const std::size_t mark = value.rfind(' '); mark != std::string::npos && value.find('/', mark) == std::string::npos) value.erase(mark, 1);
-        return value;
-    };
-    return tight(a) + " \u00d7 " + tight(b) + " \u00d7 " + tight(c) + " " + unit_words(job);
-}
-
 std::string role_words(Role role) {
     switch (role) {
         case Role::front: return "front";
@@ -71,11 +62,6 @@ std::string references_of(const Setup& setup) {
 
 std::string faces_down(const Setup& setup) {
     return each_once(setup, [](const Pass& pass) { return name_of(pass.down); });
-}
-
-std::string about_words(const Plan& plan, const std::string& about) {
-    const Setup* setup = plan.setup_with_id(about);
-    return setup ? "Step " + std::to_string(step_of(plan, about) + 1) + ", " + setup->work : capital(about);
 }
 
 const Setup* setup_of_step(const Plan& plan, const std::string& step) {

@@ -1,7 +1,5 @@
 #include "window/ui.h"
 
-#include <imgui_internal.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -67,8 +65,6 @@ void log_widget(Ui& ui, LoggedWidget widget, ImVec2 min, ImVec2 max) {
     widget.seen = {d(std::max(min.x, clip_min.x)), d(std::max(min.y, clip_min.y)), d(std::min(max.x, clip_max.x)),
                    d(std::min(max.y, clip_max.y))};
     if (widget.seen.right <= widget.seen.left || widget.seen.bottom <= widget.seen.top) widget.seen = {};
-    const ImGuiContext& g = *ImGui::GetCurrentContext();
-    widget.focused = widget.pressable && g.NavId != 0 && g.LastItemData.ID == g.NavId && !g.NavDisableHighlight;
     ui.log->widgets.push_back(std::move(widget));
 }
 

@@ -19,7 +19,6 @@ struct LoggedWidget {
     bool pressable = false;
     bool enabled = true;
     bool chosen = false;      // ticked, switched on, the current one
-    bool focused = false;     // where the keyboard is
     bool cut_off = false;     // words did not fit and were shortened
     double text_px = 0;       // em, in paper pixels
     double contrast = 0;      // of the words on their ground, 1 to 21; 0 if there are none

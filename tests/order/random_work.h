@@ -127,4 +127,31 @@ inline Problem random_problem(const Kind& kind, Random& random) {
     return problem;
 }
 
+// The problem that is left once `done` was done, in this order, and the machines were left so.
+inline Problem rest_of(const Problem& problem, const std::vector<std::size_t>& done,
+                       const std::vector<std::vector<int>>& left) {
+    Problem rest;
+    std::vector<std::size_t> number(problem.operations.size(), problem.operations.size());
+    const auto is_done = [&](std::size_t i) { return std::find(done.begin(), done.end(), i) != done.end(); };
+    for (std::size_t i = 0; i < problem.operations.size(); ++i) {
+        if (is_done(i)) continue;
+        number[i] = rest.operations.size();
+        rest.operations.push_back(problem.operations[i]);
+    }
+    rest.machines = problem.machines;
+    for (std::size_t m = 0; m < left.size(); ++m) rest.machines[m].start = left[m];
+    rest.start_machine = done.empty() ? problem.start_machine : problem.operations[done.back()].machine;
+    for (const auto& [first, then] : problem.precedences)
+        if (!is_done(first)) rest.precedences.push_back({number[first], number[then]});
+    for (const Group& group : problem.groups) {
+        Group open{{}, group.held, group.begun};
+        for (const std::size_t i : group.operations) {
+            if (is_done(i)) open.begun = true;
+            else open.operations.push_back(number[i]);
+        }
+        if (!open.operations.empty()) rest.groups.push_back(open);
+    }
+    return rest;
+}
+
 }  // namespace ord
