@@ -11,8 +11,8 @@
 namespace kw::window {
 
 struct AppOptions {
-    std::string job;  // path; empty: the one that was open last, and at the very first the demo
-    WindowOptions window;
+    std::string job = {};  // path; empty: the one that was open last, and at the very first the demo
+    WindowOptions window = {};
 };
 
 // The open job. Each action that is taken is on the disk before the next frame.

@@ -2,6 +2,7 @@
 
 #include <GLFW/glfw3.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <functional>
 
@@ -70,9 +71,13 @@ TestCut a_test(const Work& work, const std::string& id) {
     cut.setup = id;
     const Setup& setup = *work.plan.setup_with_id(id);
     const std::vector<std::string> names = reading_names(work, id);
-    const std::string depth = names.empty() || names.front().find("dado") == std::string::npos ? "depth" : "dado_depth";
-    cut.readings.push_back({depth, setup.height.value_or(Length{}) + Length::micrometres(300)});
-    cut.felt = "will not enter";
+    const bool locking = std::find(names.begin(), names.end(), "dado_depth") != names.end();
+    cut.readings.push_back({locking ? "dado_depth" : "depth", setup.height.value_or(Length{}) - Length::micrometres(250)});
+    if (!locking) return cut;
+    cut.readings.push_back({"dado_width", setup.kerf});
+    cut.readings.push_back({"lip", setup.fence + Length::micrometres(100)});
+    cut.readings.push_back({"face_step", Length::micrometres(350)});
+    cut.readings.push_back({"fit", -Length::micrometres(150)});  // a blade that stands low leaves the tongue thick
     return cut;
 }
 
@@ -110,8 +115,8 @@ void open_a_keypad(Theatre& stage) {
 }
 
 std::vector<Shot> shots_of(const Work& work) {
-    const auto dado = setup_like(work, [](const Setup& s) { return says(s, "side dado"); });
-    const auto rabbet = setup_like(work, [](const Setup& s) { return says(s, "rabbet") && s.spacer > Length{}; });
+    const auto dado = setup_like(work, [](const Setup& s) { return says(s, "locking rabbet: side dado"); });
+    const auto rabbet = setup_like(work, [](const Setup& s) { return says(s, "locking rabbet: rabbet"); });
     const auto groove = setup_like(work, [](const Setup& s) { return says(s, "groove") && s.height; });
     const auto rip = setup_like(work, [](const Setup& s) { return s.stage == Stage::rip; });
     const auto crosscut = setup_like(work, [](const Setup& s) { return s.stage == Stage::crosscut; });

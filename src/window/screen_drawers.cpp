@@ -16,8 +16,7 @@ int drawers_in(const Screen& screen) {
 std::string box_words(const Work& work, const std::string& drawer) {
     for (const DrawerBox& box : work.plan.boxes) {
         if (box.drawer != drawer) continue;
-        const auto value = [&](Length length) { return value_of(work.job, length); };
-        return value(box.size.width) + " \u00d7 " + value(box.size.height) + " \u00d7 " + value(box.size.depth) + " " + unit_words(work.job);
+        return size_words(work.job, box.size.width, box.size.height, box.size.depth);
     }
     return {};
 }
@@ -26,7 +25,7 @@ std::string row_detail(const Screen& screen, int index, const std::string& name)
     const std::string at = "/drawers/" + std::to_string(index), count = text_at(screen.session, at + "/count");
     std::string detail = count.empty() || count == "1" ? "1 drawer" : count + " drawers";
     const std::string box = screen.work() ? box_words(*screen.work(), name) : std::string();
-    return box.empty() ? detail : detail + ", " + box;
+    return box.empty() ? detail : detail + " of " + box;
 }
 
 void draw_list(Screen& screen) {
@@ -71,25 +70,23 @@ void draw_chips(Screen& screen) {
 void draw_box(Screen& screen, const BoxSize& box) {
     Ui& ui = screen.ui;
     const Job& job = screen.work()->job;
-    const std::string unit = unit_words(job);
     const std::array<std::pair<const char*, Length>, 3> sizes{{{"Width", box.width}, {"Height", box.height}, {"Depth", box.depth}}};
     Across across(screen, 3);
     for (const auto& [name, length] : sizes) {
         const float width = across.next();
         const std::string value = value_of(job, length);
-        figure(ui, {.caption = name, .value = value, .unit = unit, .changed_from = {}, .note = {}, .value_px = 34, .width = width});
+        figure(ui, {.caption = name, .value = value, .unit = {}, .changed_from = {}, .note = {}, .value_px = 34, .width = width});
     }
 }
 
 void draw_part(Screen& screen, const Part& part) {
     Ui& ui = screen.ui;
     const Job& job = screen.work()->job;
-    const auto value = [&](Length length) { return value_of(job, length); };
     rule(ui);
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, ui.px(2)));
     say(ui, capital(role_words(part.size.role)) + ", " + part.stock, TypeSize::small, Tone::soft);
-    say(ui, value(part.size.length) + " \u00d7 " + value(part.size.width) + " \u00d7 " + value(part.size.thickness) + " " + unit_words(job));
+    say(ui, size_words(job, part.size.length, part.size.width, part.size.thickness));
     ImGui::PopStyleVar();
     ImGui::EndGroup();
 }
@@ -102,7 +99,7 @@ void draw_results(Screen& screen) {
     if (index >= work->plan.boxes.size()) return;
     const DrawerBox& box = work->plan.boxes[index];
     begin_card(ui, "results", 0, screen.session.problems.empty() ? Tone::plain : Tone::soft);
-    heading(ui, "Box, outside");
+    heading(ui, "Box, outside (" + unit_words(work->job) + ")");
     draw_box(screen, box.size);
     space(ui, 4);
     heading(ui, "Parts");

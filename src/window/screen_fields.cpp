@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "window/press.h"
+#include "window/screen_words.h"
 
 namespace kw::window {
 namespace {
@@ -64,8 +65,7 @@ std::vector<std::string> names_in(const Session& session, const std::string& lis
 std::string reason_at(const Screen& screen, const std::string& pointer) {
     const auto draft = screen.state.drafts.find(pointer);
     if (draft != screen.state.drafts.end() && !draft->second.why.empty()) return draft->second.why;
-    const auto problems = problems_at(screen.session, pointer);
-    return problems.empty() ? std::string() : words_of(screen.session, problems.front());
+    return problems_at(screen.session, pointer).empty() ? std::string() : "see above";
 }
 
 void name_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
@@ -155,13 +155,11 @@ std::vector<Choice> choices_of(const std::vector<std::string>& names) {
     return choices;
 }
 
-void begin_field_card(Screen& screen, const char* title, const std::string& pointer) {
-    std::vector<Problem> own;
-    for (const Problem& problem : screen.session.problems)
-        if (problem.pointer == pointer) own.push_back(problem);
-    begin_card(screen.ui, pointer.c_str(), 0, problems_at(screen.session, pointer).empty() ? Tone::plain : Tone::wrong);
-    heading(screen.ui, title);
-    for (const Problem& problem : own) status(screen.ui, Tone::wrong, words_of(screen.session, problem));
+void begin_field_card(Screen& screen, const char* title, const std::string& pointer, float width) {
+    const auto problems = problems_at(screen.session, pointer);
+    begin_card(screen.ui, pointer.c_str(), width, problems.empty() ? Tone::plain : Tone::wrong);
+    if (*title != '\0') heading(screen.ui, title);
+    for (const Problem& problem : problems) notice(screen.ui, Tone::wrong, capital(words_of(screen.session, problem)), "");
 }
 
 bool take_length(Screen& screen, Draft& draft, Length& length) {
@@ -185,7 +183,13 @@ Across::Across(Screen& screen, int columns)
       width_((content_width(screen.ui) - static_cast<float>(columns - 1) * screen.ui.px(size::gap)) / static_cast<float>(columns)) {}
 
 float Across::next() {
-    if (index_ % columns_ != 0) ImGui::SameLine(0, ui_.px(size::gap));
+    if (index_ % columns_ != 0) {
+        ImGui::SameLine(0, ui_.px(size::gap));
+        const float before = static_cast<float>(index_ % columns_) * (width_ + ui_.px(size::gap));
+        ImGui::SetCursorScreenPos({corner_.x + before, corner_.y});
+    } else {
+        corner_ = ImGui::GetCursorScreenPos();
+    }
     ++index_;
     return width_;
 }

@@ -18,7 +18,8 @@ bool has_at(const Session& session, const std::string& pointer);
 // The `name` of each item of a list of the document.
 std::vector<std::string> names_in(const Session& session, const std::string& list);
 
-// Why this field is marked; empty if it is not.
+// What is written under a marked field; empty if it is not marked. What is wrong with the job itself is said in full at
+// the head of the card.
 std::string reason_at(const Screen& screen, const std::string& pointer);
 
 struct FieldLook {
@@ -41,7 +42,8 @@ void choice_entry(Screen& screen, const std::string& label, const std::string& p
 std::vector<Choice> choices_of(const std::vector<std::string>& names);
 
 // A card for a part of the job, with its own problems under its heading.
-void begin_field_card(Screen& screen, const char* title, const std::string& pointer);
+// Without a title: nothing but its fields.
+void begin_field_card(Screen& screen, const char* title, const std::string& pointer, float width = 0);
 
 // Reads what was entered outside of the job (a reading, a move). False: `draft.why` says what is wrong with it.
 bool take_length(Screen& screen, Draft& draft, Length& length);
@@ -59,6 +61,7 @@ private:
     int columns_;
     int index_ = 0;
     float width_;
+    ImVec2 corner_;  // of the row: the toolkit forgets it where cards stand side by side
 };
 
 }  // namespace kw::window

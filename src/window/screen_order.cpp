@@ -50,7 +50,7 @@ void draw_notes(Screen& screen, const Work& work) {
     begin_card(ui, "notes");
     heading(ui, "To know");
     for (const Note& note : work.plan.notes) {
-        const std::string words = capital(note.about) + ": " + note.text.text(work.job.graduation);
+        const std::string words = about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.graduation));
         if (note.level == Level::note) say(ui, words, TypeSize::small);
         else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
     }

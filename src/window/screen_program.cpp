@@ -50,18 +50,14 @@ void draw_problems(Screen& screen) {
     Ui& ui = screen.ui;
     const auto& problems = screen.session.problems;
     if (problems.empty()) return;
-    const Graduation graduation = unit_of_job(screen.session) == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1;
-    const Problem& first = problems.front();
-    std::string words = capital(first.why.text(graduation));
-    if (const std::string remedy = first.remedy.text(graduation); !remedy.empty()) words += ": " + remedy;
-    words += screen.work() ? ". What you see is the last plan that could be made." : ".";
-    const float button_width = ui.px(150), room = ImGui::GetContentRegionAvail().x;
+    const std::string words = screen.work() ? "What you see is the last plan that could be made." : "Put right what is marked.";
+    const float button_width = ui.px(170), room = ImGui::GetContentRegionAvail().x;
     ImGui::BeginChild("problems", {room - button_width - ui.px(size::gap), 0}, ImGuiChildFlags_AutoResizeY, ImGuiWindowFlags_NoBackground);
-    const std::string more = problems.size() > 1 ? " (and " + std::to_string(problems.size() - 1) + " more)" : "";
+    const std::string more = problems.size() > 1 ? ": " + std::to_string(problems.size()) + " things are wrong" : "";
     notice(ui, Tone::wrong, "This can't be made as it is" + more, words);
     ImGui::EndChild();
     ImGui::SameLine(0, ui.px(size::gap));
-    if (secondary_button(ui, "Show where", {.width = button_width, .height_px = 60})) go_to(screen.state, first.pointer);
+    if (secondary_button(ui, "Show where", {.width = button_width, .height_px = 60})) go_to(screen.state, problems.front().pointer);
 }
 
 void draw_place(Screen& screen) {

@@ -7,6 +7,7 @@
 #include "draw/setup_view.h"
 #include "job/notes.h"
 #include "window/screen.h"
+#include "window/screen_fields.h"
 #include "window/screen_words.h"
 #include "window/text.h"
 
@@ -54,7 +55,11 @@ std::string finer(const Job& job, Length length) {
 
 Number number_for(const Job& job, const std::string& caption, Length now, std::optional<Length> before) {
     Number number{caption, value_of(job, now), unit_words(job), {}, finer(job, now)};
-    if (before && *before != now) number.was = show_with_unit(*before, job.graduation);
+    // What no caliper can tell apart is no change to the maker.
+    if (!before || fine_words(job, *before) == fine_words(job, now)) return number;
+    const bool looks_the_same = value_of(job, *before) == value_of(job, now);
+    number.was = show_with_unit(*before, looks_the_same ? caliper_graduation(job) : job.graduation);
+    if (looks_the_same) number.note = fine_words(job, now);
     return number;
 }
 
@@ -68,20 +73,23 @@ std::vector<Number> numbers_of(const Stand& stand) {
     numbers.push_back(number_for(job, setup.guide == "stop" ? "Stop to blade" : "Fence to near side", setup.fence,
                                  was(stand.before ? stand.before->fence : zero)));
     if (!setup.height) {
-        numbers.push_back({"Height", "through", "", "", "just above the board"});
+        numbers.push_back({"Height", "", "", "", "Through: just above the board"});
         return numbers;
     }
     numbers.push_back(number_for(job, "Height", *setup.height, same_machine ? stand.before->height : std::nullopt));
     numbers.push_back(number_for(job, setup.sacrificial ? "Spacer, sacrificial" : "Spacer", setup.spacer,
                                  was(stand.before ? stand.before->spacer : zero)));
-    if (setup.spacer == zero) {
-        numbers.back().value = "none";
-        numbers.back().unit.clear();
-    }
+    if (setup.spacer == zero) numbers.back().note = "None: the part runs against the fence";
     return numbers;
 }
 
 void draw_number(Screen& screen, const Number& number, float width, double value_px) {
+    if (number.value.empty()) {
+        begin_card(screen.ui, number.caption.c_str(), width);
+        caption(screen.ui, number.caption);
+        say(screen.ui, number.note);
+        return end_card(screen.ui);
+    }
     if (figure(screen.ui, {.caption = number.caption, .value = number.value, .unit = number.unit, .changed_from = number.was,
                            .note = number.note, .value_px = value_px, .width = width, .pressable = true}))
         screen.state.filling = number.caption;
@@ -90,7 +98,8 @@ void draw_number(Screen& screen, const Number& number, float width, double value
 void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row) {
     const auto numbers = numbers_of(stand);
     if (!in_a_row) {
-        for (const Number& number : numbers) draw_number(screen, number, content_width(screen.ui), 68);
+        const double value_px = std::clamp(static_cast<double>(ImGui::GetContentRegionAvail().y) / screen.ui.pixel_ratio / 8, 60.0, 110.0);
+        for (const Number& number : numbers) draw_number(screen, number, content_width(screen.ui), value_px);
         return;
     }
     const float gap = screen.ui.px(size::gap), count = static_cast<float>(numbers.size());
@@ -118,11 +127,12 @@ bool draw_filling(Screen& screen, const Stand& stand) {
 
 // --- what to do ----------------------------------------------------------------------------------------------------
 
-void draw_fact(Ui& ui, std::string_view name, const std::string& words, bool changed) {
+void draw_fact(Ui& ui, Across& across, std::string_view name, const std::string& words, bool changed) {
+    const float width = across.next();
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
     caption(ui, name);
-    say(ui, changed ? std::string(sign(Tone::changed)) + " " + words : words, TypeSize::body, changed ? Tone::changed : Tone::plain);
+    say(ui, changed ? std::string(sign(Tone::changed)) + " " + words : words, TypeSize::body, changed ? Tone::changed : Tone::plain, width);
     ImGui::PopStyleVar();
     ImGui::EndGroup();
 }
@@ -130,15 +140,16 @@ void draw_fact(Ui& ui, std::string_view name, const std::string& words, bool cha
 void draw_facts(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const Setup& setup = stand.setup;
+    Across across(screen, 2);
     const bool machine_changed = stand.before && stand.before->machine != setup.machine;
     const bool cutter_changed = stand.before && (machine_changed || stand.before->cutter != setup.cutter);
-    draw_fact(ui, "Down on the table", capital(faces_down(setup)) + " face", false);
-    draw_fact(ui, setup.guide == "stop" ? "Against the stop" : setup.spacer > Length{} ? "Against the spacer" : "Against the fence",
+    draw_fact(ui, across, "Down on the table", capital(faces_down(setup)) + " face", false);
+    draw_fact(ui, across, setup.guide == "stop" ? "Against the stop" : setup.spacer > Length{} ? "Against the spacer" : "Against the fence",
               capital(references_of(setup)), false);
-    draw_fact(ui, "Guide", capital(setup.guide), stand.before && stand.before->guide != setup.guide);
-    draw_fact(ui, "Cutter", setup.cutter + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) + ", on the " + setup.machine, cutter_changed);
+    draw_fact(ui, across, "Guide", capital(setup.guide), stand.before && stand.before->guide != setup.guide);
+    draw_fact(ui, across, "Cutter", setup.cutter + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) + ", on the " + setup.machine, cutter_changed);
     if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))
-        draw_fact(ui, "Then", "Slide the part along the gauge to clear the strip at its end", false);
+        draw_fact(ui, across, "Then", "Slide the part along the gauge to clear the strip at its end", false);
 }
 
 void draw_cautions(Screen& screen, const Stand& stand) {
@@ -215,7 +226,11 @@ void draw_steps(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const float gap = ui.px(size::gap), room = ImGui::GetContentRegionAvail().x;
     const auto& sequence = stand.work.plan.sequence;
-    const std::string before = stand.before ? capital(stand.before->work) : "this is the first", after = stand.after ? capital(stand.after->work) : "this is the last";
+    const auto name = [&](const Setup* setup, const char* none, float width) {
+        const std::string words = setup ? capital(setup->work) : none;
+        return shortened(ui, words, ui.font(TypeSize::small), width - ui.px(2 * size::pad)).text;
+    };
+    const std::string before = name(stand.before, "this is the first", room * 0.4f - gap), after = name(stand.after, "this is the last", room * 0.6f);
     const auto go = [&](std::size_t index) {
         screen.state.setup = sequence[index];
         if (screen.state.saw_tab != SawTab::log) screen.state.saw_tab = SawTab::picture;
@@ -242,15 +257,13 @@ void draw_picture_wide(Screen& screen, const Stand& stand) {
     end_scroll(ui);
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "middle", {room.x - numbers - parts - 2 * gap, room.y});
-    draw_setup_picture(screen, stand, room.y * 0.62f);
+    draw_setup_picture(screen, stand, std::max(ui.px(300), room.y - ui.px(330)));
+    draw_facts(screen, stand);
     draw_cautions(screen, stand);
     end_scroll(ui);
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "right", {parts, room.y});
     draw_test_state(screen, stand);
-    begin_card(ui, "facts");
-    draw_facts(screen, stand);
-    end_card(ui);
     draw_parts(screen, stand);
     end_scroll(ui);
 }

@@ -39,7 +39,7 @@ void cards(Screen& screen, const char* list, const std::function<void(const std:
     for (std::size_t i = 0; i < names.size(); ++i) {
         const std::string at = item_at(list, i);
         if (static_cast<int>(i) % columns != 0) ImGui::SameLine(0, gap);
-        begin_card(ui, at.c_str(), width, problems_at(screen.session, at).empty() ? Tone::plain : Tone::wrong);
+        begin_field_card(screen, "", at, width);
         draw(at);
         end_card(ui);
     }

@@ -146,10 +146,10 @@ std::string expected_words(const Bench& bench) {
 
 void draw_chances(Bench& bench) {
     Across across(bench.screen, 2);
-    const std::string now = percent(bench.report.chance_in_tolerance), then = percent(bench.report.chance_after_move);
-    figure(bench.screen.ui, {.caption = "In tolerance as it stands", .value = now, .unit = {}, .changed_from = {}, .note = {}, .value_px = 40, .width = across.next()});
+    const std::string now = hundredths(bench.report.chance_in_tolerance), then = hundredths(bench.report.chance_after_move);
+    figure(bench.screen.ui, {.caption = "In tolerance as it stands", .value = now, .unit = "%", .changed_from = {}, .note = {}, .value_px = 40, .width = across.next()});
     if (!bench.report.moves.empty())
-        figure(bench.screen.ui, {.caption = "After the moves", .value = then, .unit = {}, .changed_from = {}, .note = {}, .value_px = 40, .width = across.next()});
+        figure(bench.screen.ui, {.caption = "After the moves", .value = then, .unit = "%", .changed_from = {}, .note = {}, .value_px = 40, .width = across.next()});
 }
 
 void draw_lock(Bench& bench) {
@@ -173,7 +173,6 @@ void draw_answer(Bench& bench) {
     say(ui, say_advice(bench.report));
     if (bench.report.test > 0) {
         draw_chances(bench);
-        if (!bench.report.moves.empty()) status(ui, Tone::plain, bench.report.retry == Retry::same_ends ? "Cut the same test ends again" : "Cut a fresh end");
         const std::string expected = expected_words(bench);
         if (!expected.empty()) caption(ui, std::string(bench.report.moves.empty() ? "Expected: " : "Expected after the moves: ") + expected);
     }
@@ -185,7 +184,9 @@ void draw_pictures(Bench& bench, float height) {
     const Group* group = bench.work.plan.group_with_id(bench.setup.group);
     if (!group || bench.report.test == 0) return;
     Ui& ui = bench.screen.ui;
-    draw_picture(ui, "before and after", draw::joint_before_after(bench.work, *group, bench.report.now, bench.report.next), {content_width(ui), height});
+    const draw::Drawing drawing = bench.report.moves.empty() ? draw::joint_magnified(bench.work, *group, bench.report.now)
+                                                             : draw::joint_before_after(bench.work, *group, bench.report.now, bench.report.next);
+    draw_picture(ui, "before and after", drawing, {content_width(ui), height});
 }
 
 }  // namespace
@@ -210,7 +211,7 @@ void draw_test_cut(Screen& screen, const Setup& setup) {
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "answer", {room.x * 0.54f - gap, room.y});
     draw_answer(bench);
-    draw_pictures(bench, std::max(ui.px(300), room.y * 0.55f));
+    draw_pictures(bench, std::max(ui.px(280), ImGui::GetContentRegionAvail().y));
     end_scroll(ui);
 }
 

@@ -24,7 +24,8 @@ std::string capital(std::string words) {
     return words;
 }
 
-std::string percent(double chance) { return std::to_string(std::lround(chance * 100)) + " %"; }
+std::string hundredths(double chance) { return std::to_string(std::lround(chance * 100)); }
+std::string percent(double chance) { return hundredths(chance) + " %"; }
 
 std::string minutes(std::int64_t seconds) {
     const std::int64_t whole = (seconds + 59) / 60;
@@ -37,6 +38,15 @@ std::string value_of(const Job& job, Length length) { return show(length, job.gr
 std::string unit_words(const Job& job) { return unit_of(job.graduation) == Unit::inch ? "in" : "mm"; }
 
 std::string fine_words(const Job& job, Length length) { return show_with_unit(length, caliper_graduation(job)); }
+
+std::string size_words(const Job& job, Length a, Length b, Length c) {
+    const auto tight = [&](Length length) {
+        std::string value = value_of(job, length);
+        if (const std::size_t mark = value.rfind(' '); mark != std::string::npos && value.find('/', mark) == std::string::npos) value.erase(mark, 1);
+        return value;
+    };
+    return tight(a) + " \u00d7 " + tight(b) + " \u00d7 " + tight(c) + " " + unit_words(job);
+}
 
 std::string role_words(Role role) {
     switch (role) {
@@ -62,6 +72,11 @@ std::string references_of(const Setup& setup) {
 
 std::string faces_down(const Setup& setup) {
     return each_once(setup, [](const Pass& pass) { return name_of(pass.down); });
+}
+
+std::string about_words(const Plan& plan, const std::string& about) {
+    const Setup* setup = plan.setup_with_id(about);
+    return setup ? "Step " + std::to_string(step_of(plan, about) + 1) + ", " + setup->work : capital(about);
 }
 
 const Setup* setup_of_step(const Plan& plan, const std::string& step) {

@@ -9,7 +9,8 @@
 namespace kw::window {
 
 std::string capital(std::string words);
-std::string percent(double chance);
+std::string percent(double chance);  // "87 %"
+std::string hundredths(double chance);  // "87"
 std::string minutes(std::int64_t seconds);
 
 // How the maker reads the job: values without a unit, and the unit.
@@ -18,6 +19,9 @@ std::string unit_words(const Job& job);
 // As value_of, but to a caliper's step.
 std::string fine_words(const Job& job, Length length);
 
+// "10 1/16 \u00d7 4+ \u00d7 18 in": the remainder mark stands at its number.
+std::string size_words(const Job& job, Length a, Length b, Length c);
+
 // "Cutlery 1, left side".
 std::string part_words(const Plan& plan, const std::string& part);
 std::string role_words(Role role);
@@ -25,6 +29,9 @@ std::string role_words(Role role);
 // "front end and rear end", each once.
 std::string references_of(const Setup& setup);
 std::string faces_down(const Setup& setup);
+
+// What a note is about, in words: "Step 12, groove".
+std::string about_words(const Plan& plan, const std::string& about);
 
 // The step of the work: its setup, or nullptr. A step of a setup that is set again carries a suffix behind '#'.
 const Setup* setup_of_step(const Plan& plan, const std::string& step);

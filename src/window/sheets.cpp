@@ -115,7 +115,9 @@ void end_card(Ui& ui) {
 
 void begin_scroll(Ui& ui, const char* id, ImVec2 size) {
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
-    ImGui::BeginChild(id, size, ImGuiChildFlags_AlwaysUseWindowPadding, ImGuiWindowFlags_NoBackground);
+    // Flattened: the keyboard goes on from the page into the region and out of it again.
+    ImGui::BeginChild(id, size, ImGuiChildFlags_AlwaysUseWindowPadding,
+                      ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NavFlattened);
     ImGui::PopStyleVar();
     ImGuiWindow* window = ImGui::GetCurrentWindow();
     start_finger(ui, window);

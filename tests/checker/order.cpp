@@ -1,6 +1,7 @@
 #include "checker/order.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -68,13 +69,18 @@ private:
         if (!setup.through() && pass.reference == "front end") work.front_end_joints.push_back(setup.id);
     }
 
+    // At its first time the one, at its last the other. What is not in the sequence is said elsewhere.
+    bool comes_before(const std::string& one, const std::string& other) const {
+        const auto from = first_.find(one);
+        const auto to = last_.find(other);
+        return from == first_.end() || to == last_.end() || from->second < to->second;
+    }
+
     void all_before(const std::string& about, const std::vector<std::string>& early,
                     const std::vector<std::string>& late, const std::string& rule) {
         for (const std::string& one : early) {
             for (const std::string& other : late) {
-                const auto from = first_.find(one);
-                const auto to = last_.find(other);
-                if (from == first_.end() || to == last_.end() || from->second < to->second) continue;
+                if (comes_before(one, other)) continue;
                 report_.say(Kind::order, about, rule + ": " + one + " before " + other);
                 return;
             }
@@ -100,12 +106,16 @@ private:
         if (part.role == "front" && drawer->front.joint == "locking rabbet") check_front(part, work);
     }
 
+    // The tongue's length is locked with the dado's near pass, whose fence the rabbet shares; the passes that widen the dado with
+    // the fence moved may come later.
     void check_front(const PlanPart& part, const Work& work) {
-        for (const std::string& dado : of_sides(part, &Work::front_end_joints)) {
-            for (const std::string& crosscut : work.crosscuts) {
-                if (!only_saw(setups_.at(dado)->machine, setups_.at(crosscut)->machine))
-                    all_before(part.id, {dado}, {crosscut}, "to length after the locking rabbet");
-            }
+        const std::vector<std::string> dados = of_sides(part, &Work::front_end_joints);
+        for (const std::string& crosscut : work.crosscuts) {
+            const bool locked = std::any_of(dados.begin(), dados.end(), [&](const std::string& dado) {
+                return comes_before(dado, crosscut) || only_saw(setups_.at(dado)->machine, setups_.at(crosscut)->machine);
+            });
+            if (!locked && !dados.empty())
+                report_.say(Kind::order, part.id, "to length after the locking rabbet: " + dados.front() + " before " + crosscut);
         }
     }
 
@@ -155,23 +165,35 @@ private:
         return all;
     }
 
-    // Between two setups of one group nothing else is set up on its machine, unless the later one is marked as set again. A group
-    // of rips or crosscuts has nothing locked.
+    static bool stands_the_same(const Setup& one, const Setup& other) {
+        return one.cutter == other.cutter && one.height_mm.has_value() && other.height_mm.has_value() &&
+               std::abs(*one.height_mm - *other.height_mm) < nothing_mm &&
+               std::abs(one.fence_mm - other.fence_mm) < nothing_mm;
+    }
+
+    // Between two setups of one group nothing else moves cutter, height or fence of its machine, unless the later one is marked as
+    // set again. Rips and crosscuts have nothing locked.
     void check_groups() {
-        std::map<std::string, std::string> in_use;  // machine -> group that it stands on
-        std::set<std::string> left;                 // groups that were left
-        for (const std::string& entry : plan_.sequence) {
+        for (std::size_t i = 0; i < plan_.sequence.size(); ++i) {
+            const std::string& entry = plan_.sequence[i];
             const auto found = setups_.find(setup_of(entry));
-            if (found == setups_.end()) continue;
-            const Setup& setup = *found->second;
-            std::string& group = in_use[setup.machine];
-            if (group == setup.group) continue;
-            if (!group.empty()) left.insert(group);
-            group = setup.group;
-            const bool returned = left.erase(setup.group) > 0;
-            if (returned && !setup.through() && entry.find('#') == std::string::npos)
+            if (found == setups_.end() || found->second->through() || entry.find('#') != std::string::npos) continue;
+            if (is_disturbed(*found->second, i))
                 report_.say(Kind::order, entry, "its group was disturbed before all its parts had run");
         }
+    }
+
+    // Whether, going back from `at`, something else was set up on the machine before the setup's own group was.
+    bool is_disturbed(const Setup& setup, std::size_t at) const {
+        bool moved = false;
+        while (at-- > 0) {
+            const auto found = setups_.find(setup_of(plan_.sequence[at]));
+            if (found == setups_.end() || found->second->machine != setup.machine) continue;
+            const Setup& before = *found->second;
+            if (before.group == setup.group) return moved;
+            moved = moved || !stands_the_same(before, setup);
+        }
+        return false;
     }
 
     void check_time() {

@@ -1,5 +1,6 @@
 #include "checker/setups.h"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
@@ -53,12 +54,18 @@ private:
             say(setup, "the cutter is wider than the arbor takes");
     }
 
-    // A miter saw's own blade need not be in the job: a through cut there may name none.
+    // A machine that is there only to crosscut need not have its blade in the job.
+    bool has_own_blade(const Setup& setup) const {
+        const AskedMachine* machine = find_named(asked_.machines, setup.machine);
+        if (machine == nullptr || machine->kind != "miter saw") return false;
+        return std::none_of(asked_.cutters.begin(), asked_.cutters.end(),
+                            [&](const AskedCutter& cutter) { return cutter.machine == setup.machine; });
+    }
+
     void cutter(const Setup& setup) {
-        if (setup.through() && setup.cutter.empty()) return;
+        if (setup.through() && has_own_blade(setup)) return;
         const AskedCutter* cutter = find_named(asked_.cutters, setup.cutter);
         if (cutter == nullptr) {
-            if (setup.through()) return;  // the blade that every saw has, though nobody lists it
             say(setup, "no cutter is called " + setup.cutter);
             return;
         }
@@ -68,15 +75,17 @@ private:
         if (setup.through() && cutter->kind == "dado stack") say(setup, "a dado stack does not cut to size");
     }
 
+    // A panel is long both ways and goes along the rip fence both ways; a board's end does not.
+    static bool is_panel(const PlanPart& part) { return part.role == "bottom" || part.role == "face"; }
+
     void through_cut(const Setup& setup) {
         if (setup.sacrificial) say(setup, "a through cut runs in no spacer");
         for (const Pass& pass : setup.passes) {
             if (pass.nibble) say(setup, "a through cut nibbles");
             const auto found = parts_.find(pass.part);
-            if (found == parts_.end()) continue;  // said already
+            if (found == parts_.end() || is_panel(found->second)) continue;  // no such part: said already
             const auto reference = find_reference(found->second.role, pass.reference);
-            if (reference && reference->axis == along && setup.guide.find("stop") == std::string::npos &&
-                setup.guide != "rip fence") {  // a panel goes along the fence both ways
+            if (reference && reference->axis == along && setup.guide.find("stop") == std::string::npos) {
                 say(setup, "a crosscut goes without a stop");
                 return;
             }

@@ -26,11 +26,11 @@ int count(const std::string& text, const std::string& part) {
 }  // namespace
 
 // The picture in the golden file was looked at: hatches, dimensions and words are where they belong. After a change on
-// purpose, look again and write it anew with KW_WRITE_GOLDEN=1.
+// purpose, look again and write it anew with KW_ACCEPT=1.
 TEST_CASE("the sample section is drawn as in the golden file, byte for byte") {
     const std::string golden = std::string(KW_TEST_DIR) + "/golden/section_sample.svg";
     const std::string svg = to_svg(section_sample(), {.width_px = 900, .height_px = 520});
-    if (std::getenv("KW_WRITE_GOLDEN")) std::ofstream(golden, std::ios::binary) << svg;
+    if (std::getenv("KW_ACCEPT")) std::ofstream(golden, std::ios::binary) << svg;
     CHECK(svg == file_text(golden));
 }
 

@@ -1,0 +1,270 @@
+// The real window, worked as a maker works it: by pressing what is on the screen.
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+
+#include "window/app.h"
+#include "window/hand.h"
+
+namespace kw::window {
+namespace {
+
+namespace fs = std::filesystem;
+
+// One drawer for side-mounted slides in half-inch stock.
+const char* const one_drawer = R"({
+  "format": "kerfwright-job", "version": 1, "name": "One drawer", "unit": "in", "reading": "1/64 in",
+  "stock": [ { "name": "ply 12", "thickness": "0.480", "kind": "plywood" }, { "name": "ply 6", "thickness": "0.235", "kind": "plywood" } ],
+  "machines": [ { "name": "saw", "kind": "table saw" }, { "name": "stop saw", "kind": "miter saw" } ],
+  "cutters": [ { "name": "stack", "kind": "dado stack", "machine": "saw", "kerf": "1/4" } ],
+  "drawers": [ { "name": "string", "count": 1,
+    "opening": { "width": "14 3/8", "height": "5 1/4", "depth": "18" },
+    "slide": { "kind": "side mount" },
+    "front": { "stock": "ply 12", "joint": "locking rabbet" }, "sides": { "stock": "ply 12" },
+    "back": { "stock": "ply 12", "joint": "dado" }, "bottom": { "stock": "ply 6", "joint": "groove" } } ],
+  "log": [] })";
+
+// The job file and the program that has it open.
+struct OpenJob {
+    fs::path path;
+    App app;
+
+    explicit OpenJob(const std::string& text) : path(fs::temp_directory_path() / "kerfwright-screens.json"), app(opened(text)) {}
+    ~OpenJob() { fs::remove(path); }
+    OpenJob(const OpenJob&) = delete;
+    OpenJob& operator=(const OpenJob&) = delete;
+
+private:
+    App opened(const std::string& text) const {
+        std::ofstream(path) << text;
+        auto read = App::open(path);
+        REQUIRE_MESSAGE(read.has_value(), (read ? "" : read.error()));
+        return std::move(*read);
+    }
+};
+
+// Someone at the window, who scrolls until what is wanted can be seen.
+class Maker {
+public:
+    explicit Maker(const std::string& text, int width = 1280, int height = 800)
+        : job_(text), hand_({.title = "test", .width = width, .height = height}, [this](Ui& ui) { job_.app.frame(ui); }) {}
+
+    App& app() { return job_.app; }
+    Hand& hand() { return hand_; }
+    const Work& work() const { return *job_.app.session().work; }
+    Length box_width() const { return work().plan.boxes.at(0).size.width; }
+    Length length_of(const std::string& part) const { return work().plan.part_with_id(part)->size.length; }
+    const Setup& setup() { return *work().plan.setup_with_id(job_.app.state().setup); }
+    Json on_disk() const {
+        std::ifstream in(job_.path);
+        return Json::parse(in);
+    }
+
+    const LoggedWidget* find(const std::string& label, bool beginning = false) const {
+        for (const LoggedWidget& widget : hand_.log().widgets)
+            if (widget.pressable && (beginning ? widget.label.rfind(label, 0) == 0 : widget.label == label)) return &widget;
+        return nullptr;
+    }
+
+    void press(const std::string& label, bool beginning = false) {
+        const LoggedWidget* widget = in_sight(label, beginning);
+        REQUIRE_MESSAGE(widget, "nothing to press with the label ", label, " in:\n", dump(hand_.log()));
+        REQUIRE_MESSAGE(widget->enabled, label, " cannot be pressed now");
+        const draw::PixelBox box = widget->seen;
+        hand_.press_at((box.left + box.right) / 2, (box.top + box.bottom) / 2);
+    }
+
+    // "11 3/16" or "0.25" on the open keypad, by its keys alone.
+    void key_in(const std::string& length) {
+        const std::size_t slash = length.find('/'), space = length.find(' ');
+        for (const char c : length.substr(0, space)) press(std::string(1, c));
+        if (slash != std::string::npos) {
+            press(length.substr(slash));
+            for (const char c : length.substr(space + 1, slash - space - 1)) press(std::string(1, c));
+        }
+        press("Use ", true);
+    }
+
+private:
+    const LoggedWidget* in_sight(const std::string& label, bool beginning) {
+        constexpr int far_too_many = 200;
+        for (int i = 0; i < far_too_many; ++i) {
+            const LoggedWidget* widget = find(label, beginning);
+            if (!widget || widget->seen.bottom - widget->seen.top > 0.9 * (widget->box.bottom - widget->box.top)) return widget;
+            const bool above = widget->box.top < 150;
+            hand_.move((widget->box.left + widget->box.right) / 2, 430);
+            hand_.wheel(above ? 1 : -1);
+        }
+        return nullptr;
+    }
+
+    OpenJob job_;
+    Hand hand_;
+};
+
+std::string demo() {
+    std::ifstream in(fs::path(KW_ASSET_DIR) / "demo.json");
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
+// What the cut would measure if the stop stood this far off: the reading, as the maker keys it in.
+std::string decimals(Length length) {
+    const std::string text = show(length, Graduation::in_001);
+    return text.substr(0, text.find(' '));
+}
+
+// A test cut at this setup, read, worked out and locked, by its buttons. A tongue is read 0.005 in long.
+void test_and_lock(Maker& maker) {
+    maker.press("Test cut first");
+    const Group& group = *maker.work().plan.group_with_id(maker.setup().group);
+    const bool has_tongue = maker.find("Tongue length", true) != nullptr;
+    const Length off = Length::inches(5, 1000);
+    const Length tongue = group.stands.fence + group.stands.kerf - group.stands.spacer + off;
+    maker.press(has_tongue ? "Tongue length" : "Depth", true);
+    maker.key_in(decimals(has_tongue ? tongue : group.stands.height));
+    maker.press("Work it out");
+    REQUIRE_MESSAGE(maker.app().session().refused.empty(), maker.app().session().refused);
+    for (int i = 0; i < 2 && maker.find("Lock", true); ++i) maker.press("Lock", true);
+    REQUIRE(is_locked(maker.work(), maker.setup()));
+    maker.press("Picture");
+}
+
+}  // namespace
+
+TEST_CASE("an opening is put in on the keypad, and the box follows at once") {
+    Maker maker(one_drawer);
+    maker.press("Width");
+    maker.key_in("11 3/16");
+    CHECK(maker.on_disk()["drawers"][0]["opening"]["width"] == "11 3/16 in");
+    // 1/2 in of slide on either side: common practice, no source.
+    CHECK(maker.box_width() == Length::inches(163, 16));
+    maker.press("Undo");
+    CHECK(maker.box_width() == Length::inches(214, 16));
+    maker.press("Redo");
+    CHECK(maker.box_width() == Length::inches(163, 16));
+}
+
+TEST_CASE("an opening that leaves no box is marked, and the last good plan stays") {
+    Maker maker(one_drawer);
+    const Length before = maker.box_width();
+    maker.press("Width");
+    maker.key_in("1");
+    CHECK_FALSE(maker.app().session().problems.empty());
+    CHECK(maker.box_width() == before);
+    CHECK(maker.find("Show where"));
+    CHECK(maker.hand().log().find("This can't be made as it is"));
+    maker.press("Undo");
+    CHECK(maker.app().session().problems.empty());
+    CHECK_FALSE(maker.find("Show where"));
+}
+
+TEST_CASE("a fraction over nothing is not taken, and stays in its field with the reason") {
+    Maker maker(one_drawer);
+    const Json before = maker.on_disk();
+    maker.app().state().drafts["/drawers/0/opening/depth"] = {"18 3/0", "a fraction over zero"};
+    maker.hand().window().ui().animate();
+    maker.hand().settle();
+    CHECK(maker.find("Depth")->value == "18 3/0");
+    CHECK(maker.on_disk() == before);
+    maker.press("Depth");
+    maker.key_in("17 3/4");
+    CHECK(maker.on_disk()["drawers"][0]["opening"]["depth"] == "17 3/4 in");
+    CHECK(maker.app().state().drafts.empty());
+}
+
+TEST_CASE("a drawer is added like another, and goes only with a second press") {
+    Maker maker(one_drawer);
+    maker.press("Add one like this");
+    CHECK(maker.work().plan.boxes.size() == 2);
+    CHECK(maker.app().state().drawer == 1);
+    maker.press("Remove this one");
+    CHECK(maker.work().plan.boxes.size() == 2);
+    maker.press("Press again to remove");
+    CHECK(maker.work().plan.boxes.size() == 1);
+}
+
+TEST_CASE("a whole drawer is made by pressing alone: every step run, every joint tested and locked") {
+    Maker maker(one_drawer);
+    const Length front_designed = maker.length_of("string.1.front");
+    maker.press("Order of work");
+    maker.press("Go on at the saw");
+    int locked = 0;
+    const std::size_t steps = maker.work().plan.sequence.size();
+    for (std::size_t step = 0; step < steps; ++step) {
+        INFO("step " << step + 1 << ": " << maker.setup().work);
+        if (maker.find("Test cut first")) {
+            test_and_lock(maker);
+            ++locked;
+        }
+        maker.press("Tick all");
+        if (step + 1 < steps) maker.press("Next");
+    }
+    CHECK(locked >= 3);  // the front's joint, the back's, the groove
+    for (const Setup& setup : maker.work().plan.setups)
+        for (const Pass& pass : setup.passes) CHECK(has_run(maker.work(), setup, pass));
+    // A tongue that came out longer asks for a longer front, and the front was not yet cut to length.
+    CHECK(maker.length_of("string.1.front") > front_designed);
+    const Json log = maker.on_disk()["log"];
+    const auto entries_of = [&](const char* kind) {
+        return std::count_if(log.begin(), log.end(), [&](const Json& entry) { return entry["kind"] == kind; });
+    };
+    CHECK(entries_of("test") == locked);
+    CHECK(entries_of("lock") == locked);
+    CHECK(entries_of("ran") > locked);
+    const std::size_t last_passes = maker.setup().passes.size();
+    maker.press("Undo");
+    CHECK(maker.on_disk()["log"].size() == log.size() - last_passes);
+    maker.press("Redo");
+    CHECK(maker.on_disk()["log"] == log);
+    maker.press("Log");
+    CHECK(maker.hand().log().find("Locked"));
+}
+
+TEST_CASE("what the estimator refuses is said at the test cut, and nothing is logged") {
+    Maker maker(one_drawer);
+    for (const Setup& setup : maker.work().plan.setups)
+        if (setup.test_cut) maker.app().state().setup = setup.id;
+    maker.press("At the saw");
+    maker.press("Test cut");
+    maker.press("Depth", true);
+    maker.key_in("9");  // inches deep
+    maker.press("Work it out");
+    CHECK(maker.hand().log().find("Not taken"));
+    CHECK(maker.on_disk()["log"].empty());
+}
+
+TEST_CASE("on every screen and in every size, what is pressed is at least 44 pixels high, and words at least 18") {
+    struct Size {
+        int width, height;
+    };
+    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}}) {
+        Maker maker(demo(), size.width, size.height);
+        std::string tested;
+        for (const Setup& setup : maker.work().plan.setups)
+            if (setup.test_cut && tested.empty()) tested = setup.id;
+        for (int screen = 0; screen < 9; ++screen) {
+            UiState& state = maker.app().state();
+            state = {};
+            state.place = screen < 4 ? Where::drawers : screen == 4 ? Where::order : Where::saw;
+            if (screen < 4) state.tab = static_cast<DrawersTab>(screen);
+            if (screen > 4) state.saw_tab = static_cast<SawTab>(screen - 5);
+            state.setup = tested;
+            maker.hand().window().ui().animate();
+            maker.hand().settle();
+            CHECK(maker.hand().log().widgets.size() > 8);
+            for (const LoggedWidget& widget : maker.hand().log().widgets) {
+                INFO(size.width << "x" << size.height << " screen " << screen << ": " << widget.kind << " \"" << widget.label << "\"");
+                if (widget.pressable) CHECK(widget.box.bottom - widget.box.top >= 44);
+                if (widget.text_px > 0) CHECK(widget.text_px >= 18);
+                CHECK(widget.box.left >= 0);
+                CHECK(widget.box.right <= size.width + 0.5);
+                CHECK_FALSE(widget.cut_off);
+            }
+        }
+    }
+}
+
+}  // namespace kw::window
