@@ -113,7 +113,7 @@ private:
         if (captured) ask.receiver_thickness = min(ask.receiver_thickness, made_.thickness.back);
         ask.clearance = job_.fit.groove_clearance;
         ask.near = spec_.bottom.offset;
-        ask.depth = spec_.bottom.depth;
+        ask.depth = spec_.bottom.depth ? spec_.bottom.depth : usual_groove_depth(ask.receiver_thickness, captured);
         return choose("/bottom/", Place::bottom, spec_.bottom.joint, spec_.bottom.cutter, ask, captured ? 4 : 3,
                       made_.bottom);
     }
@@ -142,10 +142,25 @@ private:
         return true;
     }
 
-    // The cutter's own width where that leaves tongue and lip each a third of the board; else half of the board.
-    static Length usual_width(const JointAsk& ask, Length kerf) {
+    // A quarter inch, but no more than half of the thinnest board, and not through a tongue that crosses the groove.
+    Length usual_groove_depth(Length thinnest, bool captured) const {
+        Length depth = min(Length::inches(1, 4), thinnest.scaled(1, 2));
+        for (const ChosenJoint* chosen : {&made_.front, &made_.back}) {
+            const bool is_grooved = chosen == &made_.front || captured;
+            if (!is_grooved || chosen->joint.cuts.empty() || !chosen->joint.insert_cut()) continue;
+            const Length tongue = tongue_of(chosen->joint);
+            if (depth > tongue + groove_past_tongue) depth = tongue;
+        }
+        return depth;
+    }
+
+    // The cutter's own width where that leaves tongue and lip each a third of the board, and the tongue at least as thick as
+    // the groove is deep; else half of the board, or what the groove asks.
+    Length usual_width(const JointAsk& ask, Length kerf) const {
         const Length third = ask.insert_thickness.scaled(1, 3);
-        return kerf >= third && kerf <= ask.insert_thickness - third ? kerf : ask.insert_thickness.scaled(1, 2);
+        const Length for_groove = spec_.bottom.depth ? *spec_.bottom.depth + ask.clearance : Length{};
+        if (kerf >= max(third, for_groove - groove_past_tongue) && kerf <= ask.insert_thickness - third) return kerf;
+        return max(ask.insert_thickness.scaled(1, 2), for_groove);
     }
 
     // `field` ends in a slash where the refusal names the field itself.
@@ -191,6 +206,17 @@ JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::st
     return work;
 }
 
+// A cutter on no machine is a slip of the pen that would only show as a joint made with some other cutter.
+void check_machines(const Shop& shop, std::vector<Problem>& problems) {
+    for (std::size_t i = 0; i < shop.cutters.size(); ++i) {
+        const Cutter& cutter = shop.cutters[i];
+        if (shop.machine_of(cutter)) continue;
+        problems.push_back({"/cutters/" + std::to_string(i) + "/machine",
+                            Message::of("there is no machine named `", cutter.machine, "` for the cutter `", cutter.name, "`"),
+                            Message::of("name one of the `machines`")});
+    }
+}
+
 void add_groups(const JointWork& work, JointKeys& keys, std::vector<Group>& groups) {
     for (Group& group : groups_of(work)) {
         if (group.cuts_slot) keys.slot = group.key;
@@ -232,6 +258,7 @@ tl::expected<Design, std::vector<Problem>> design(const Job& job) {
     std::vector<Problem> problems;
     Design made;
     const Shop shop = with_implied_blades(job.shop);
+    check_machines(job.shop, problems);
     std::vector<std::string> cutters_in_use;
     for (std::size_t i = 0; i < job.drawers.size(); ++i) {
         DrawerDesigner designer(job, shop, i, cutters_in_use, problems, made.notes);

@@ -6,15 +6,13 @@ namespace kw {
 namespace {
 
 constexpr Length least_back = Length::millimetres(20);
-// How much deeper than the tongue the groove may be before the tongue's foot is cut off: the reading of a rule.
-constexpr Length groove_into_tongue = Length::inches(1, 64);
 
 void check_groove(const DrawerDesign& drawer, const ChosenJoint& joint, const char* which, const std::string& at,
                   std::vector<Problem>& problems) {
     if (!joint.joint.insert_cut()) return;
-    const Length tongue = joint.joint.slot().width - joint.joint.clearance;
+    const Length tongue = tongue_of(joint.joint);
     const Length groove = drawer.bottom.joint.slot().depth;
-    if (groove <= tongue + groove_into_tongue) return;
+    if (groove <= tongue + groove_past_tongue) return;
     problems.push_back({at + "/bottom/depth",
                         Message::of("a groove ", groove, " deep goes through the ", which, "'s tongue, which is ",
                                     tongue, " thick"),
@@ -42,12 +40,12 @@ void check_bottom_depth(const DrawerDesign& drawer, const std::string& at, std::
                         Message::of("make the box at least ", taken + least_back, " deep, or the setback less")});
 }
 
-// The shortest part that a machine's operator can hold: the machine says it.
+// The shortest part that a machine's operator can hold: the machine says it. A part is looked at for the machine that cuts
+// its ends; where none does, for the one that cuts its groove.
 void check_short_parts(const DrawerDesign& drawer, const std::string& at, std::vector<Problem>& problems) {
     const Length front = drawer.box.width - 2 * drawer.thickness.sides + 2 * drawer.front.joint.reach;
     const Length back = drawer.box.width - 2 * drawer.thickness.sides + 2 * drawer.back.joint.reach;
-    const Machine& machine = drawer.front.machine;
-    const auto check = [&](Length length, const char* part, const char* field) {
+    const auto check = [&](Length length, const Machine& machine, const char* part, const char* field) {
         if (length >= machine.least_part) return false;
         problems.push_back({width_field(drawer, at, field),
                             Message::of("the ", part, " would be ", length, " long, shorter than is safe at `",
@@ -55,8 +53,11 @@ void check_short_parts(const DrawerDesign& drawer, const std::string& at, std::v
                             Message::of("cut its joints on a longer board, in a carrier, or make the drawer larger")});
         return true;
     };
-    if (!check(front, "front", "width")) check(back, "back", "width");
-    check(drawer.box.depth, "side", "depth");
+    const Machine& for_front = drawer.front.joint.insert_cut() ? drawer.front.machine : drawer.bottom.machine;
+    const Machine& for_back = drawer.back.joint.insert_cut() ? drawer.back.machine : drawer.bottom.machine;
+    if (!check(front, for_front, "front", "width")) check(back, for_back, "back", "width");
+    if (!check(drawer.box.depth, drawer.front.machine, "side", "depth"))
+        check(drawer.box.depth, drawer.back.machine, "side", "depth");
 }
 
 }  // namespace

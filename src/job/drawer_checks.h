@@ -5,6 +5,10 @@
 
 namespace kw {
 
+// How much deeper than the tongue is thick the groove may be: the reading of a rule. A quarter-inch groove, tongue and cutter
+// are usual, and a clearance in the dado makes that tongue a little less (common practice, no source).
+inline constexpr Length groove_past_tongue = Length::inches(1, 64);
+
 // `at` is the drawer's JSON pointer. Empty: nothing is wrong.
 std::vector<Problem> check_drawer(const DrawerDesign& drawer, const std::string& at);
 

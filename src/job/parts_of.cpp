@@ -34,6 +34,16 @@ const std::string& stock_of(const DrawerSpec& spec, Role role) {
     return spec.side_stock;
 }
 
+// The group whose joint, as it comes out, sets the part's length.
+std::string sets_length_of(const Design& design, const Part& part) {
+    for (const DrawerDesign& drawer : design.drawers) {
+        if (drawer.spec->name != part.drawer) continue;
+        if (part.size.role == Role::front && drawer.front.joint.sets_length) return drawer.front_keys.slot;
+        if (part.size.role == Role::back && drawer.back.joint.sets_length) return drawer.back_keys.slot;
+    }
+    return {};
+}
+
 std::vector<PartSize> sizes_of(const Job& job, const Design& design, const DrawerDesign& drawer) {
     const DrawerSpec& spec = *drawer.spec;
     const BottomFit fit{spec.bottom.style, job.fit.bottom_slack, drawer.seasonal_swell};
@@ -72,11 +82,11 @@ std::vector<Part> parts_of(const Job& job, const Design& design) {
     return parts;
 }
 
-std::vector<SizeCut> size_cuts_of(const std::vector<Part>& parts) {
+std::vector<SizeCut> size_cuts_of(const Design& design, const std::vector<Part>& parts) {
     std::vector<SizeCut> cuts;
     for (const Part& part : parts) {
         const auto add = [&](Reference from, Length size, bool lengthwise, const char* what) {
-            cuts.push_back({{part.id, from}, size, lengthwise, what});
+            cuts.push_back({{part.id, from}, size, lengthwise, what, lengthwise ? std::string() : sets_length_of(design, part)});
         };
         switch (part.size.role) {
             case Role::side_left:

@@ -6,6 +6,6 @@
 namespace kw {
 
 std::vector<Part> parts_of(const Job& job, const Design& design);
-std::vector<SizeCut> size_cuts_of(const std::vector<Part>& parts);
+std::vector<SizeCut> size_cuts_of(const Design& design, const std::vector<Part>& parts);
 
 }  // namespace kw

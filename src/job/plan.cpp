@@ -69,9 +69,12 @@ std::vector<Setup> as_they_stand(const std::vector<Setup>& designed, const Desig
     return setups;
 }
 
-std::vector<Problem> impossible(const std::vector<Setup>& setups, const std::vector<std::size_t>& culprits) {
+std::vector<Problem> no_order(const std::vector<Setup>& setups, const order::Result& result) {
+    if (result.status != order::Status::impossible)
+        return {{"/drawers", Message::of("no order of work was found for these ", static_cast<int>(setups.size()), " setups, though there may be one"),
+                 Message::of("split the job into two")}};
     std::string names;
-    for (const std::size_t index : culprits) names += (names.empty() ? "" : "; ") + setups[index].work;
+    for (const std::size_t index : result.culprits) names += (names.empty() ? "" : "; ") + setups[index].work;
     return {{"/drawers", Message::of("these setups wait for each other: ", names),
              Message::of("name a cutter on another machine for one of them")}};
 }
@@ -83,7 +86,7 @@ const Group* Plan::group_with_id(std::string_view id) const { return find_with_i
 const Part* Plan::part_with_id(std::string_view id) const { return find_with_id(parts, id); }
 
 tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed, const Design& standing) {
-    auto setups = sizing_setups(with_implied_blades(job.shop), size_cuts_of(parts_of(job, designed)));
+    auto setups = sizing_setups(with_implied_blades(job.shop), size_cuts_of(designed, parts_of(job, designed)));
     if (!setups)
         return tl::unexpected(std::vector<Problem>{
             {"/" + setups.error().field, setups.error().why, setups.error().remedy}});
@@ -92,7 +95,7 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
 
     const Precedence precedence = precedence_of(designed, *setups);
     const order::Result result = order::solve(order_problem(job, *setups, precedence.before));
-    if (result.order.empty()) return tl::unexpected(impossible(*setups, result.culprits));
+    if (result.order.empty()) return tl::unexpected(no_order(*setups, result));
     Plan plan;
     plan.job = job.name;
     for (const DrawerDesign& drawer : designed.drawers) plan.boxes.push_back({drawer.spec->name, drawer.box});

@@ -37,12 +37,18 @@ public:
     }
 
 private:
+    // A groove along the edge can be cut before the ends are; a cut at the ends can't.
     void size_before_joints(const PartSetups& part) {
         add(part.rip, part.crosscut);
         for (const int joint : part.joints) {
             add(part.rip, joint);
-            add(part.crosscut, joint);
+            if (!is_along_an_edge(setups_[static_cast<std::size_t>(joint)])) add(part.crosscut, joint);
         }
+    }
+
+    static bool is_along_an_edge(const Setup& setup) {
+        const Reference reference = setup.passes.front().reference;
+        return reference == Reference::bottom_edge || reference == Reference::top_edge;
     }
 
     void drawer_rules(const DrawerDesign& drawer) {

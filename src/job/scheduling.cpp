@@ -5,7 +5,9 @@
 namespace kw {
 namespace {
 
-enum Attribute : std::size_t { cutter, fence, height, spacer, attributes };
+// `lock` takes no time to change: it is the group that the machine is set for. No other work may come into it, not even work
+// with the same settings: that has a test cut of its own, which may move them.
+enum Attribute : std::size_t { cutter, fence, height, spacer, lock, attributes };
 
 // Numbers values in the order in which they come up, per machine and attribute.
 class Values {
@@ -39,7 +41,7 @@ order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::s
     operation.machine = machine;
     operation.needs = {values.number(machine, cutter, setup.cutter), values.number(machine, fence, ticks(setup.fence)),
                        setup.height ? values.number(machine, height, ticks(*setup.height)) : order::any,
-                       values.number(machine, spacer, ticks(setup.spacer))};
+                       values.number(machine, spacer, ticks(setup.spacer)), values.number(machine, lock, setup.group)};
     operation.duration_s = times.pass_s * static_cast<std::int64_t>(setup.passes.size()) +
                            (setup.test_cut ? times.test_cut_s : 0);
     return operation;
@@ -61,7 +63,7 @@ order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,
         problem.operations.push_back(operation_of(job.times, setup, machine->second, values));
         if (setup.group.empty()) continue;
         const auto [block, is_first] = block_of.try_emplace(setup.group, problem.groups.size());
-        if (is_first) problem.groups.push_back({{}, {cutter, fence, height}, false});
+        if (is_first) problem.groups.push_back({{}, {lock}, false});
         problem.groups[block->second].operations.push_back(problem.operations.size() - 1);
     }
     return problem;

@@ -153,9 +153,15 @@ const Group* partner_of(const Design& design, const Group& group) {
     return nullptr;
 }
 
+// What is cut, without what the joint is called: that changes when the job gets another drawer.
+std::string cut_of(const std::string& work) {
+    const std::size_t colon = work.find(": ");
+    return colon == std::string::npos ? work : work.substr(colon + 2);
+}
+
 std::string work_key(const Setup& setup, const Design& design) {
     for (const Group& group : design.groups)
-        if (group.id == setup.group) return group.key + " | " + setup.work;
+        if (group.id == setup.group) return group.key + " | " + cut_of(setup.work);
     return setup.stage == Stage::rip ? "rip" : "crosscut";
 }
 

@@ -5,7 +5,11 @@ namespace kw {
 JointResult design_groove(const JointAsk& ask) {
     const Length half = ask.receiver_thickness.scaled(1, 2);
     const Length depth = ask.depth.value_or(min(Length::inches(1, 4), half));
-    if (auto refusal = check_web(ask.receiver_thickness, depth, "depth")) return tl::unexpected(*refusal);
+    const Length most = ask.receiver_thickness - least_web(ask.receiver_thickness);
+    if (depth > most)
+        return tl::unexpected(Refusal{"depth", Message::of("a groove ", depth, " deep leaves ", ask.receiver_thickness - depth,
+                                                           " of a board ", ask.receiver_thickness, " thick"),
+                                      Message::of("make it at most ", half, " deep, half of the board")});
     if (depth < least_tongue)
         return tl::unexpected(Refusal{"depth", Message::of("a groove ", depth, " deep does not hold a bottom"),
                                       Message::of("make it at least ", least_tongue, " deep")});

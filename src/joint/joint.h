@@ -86,6 +86,9 @@ struct JointType {
     JointResult (*design)(const JointAsk&);
 };
 
+// How thick the insert's tongue is, for a joint with a cut on the insert's ends.
+inline Length tongue_of(const JointDesign& joint) { return joint.slot().width - joint.clearance; }
+
 const std::vector<JointType>& joint_types();
 const JointType* find_joint_type(std::string_view name, Place place);
 

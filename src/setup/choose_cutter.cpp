@@ -9,7 +9,7 @@ namespace {
 constexpr double change_s = 900.0;
 constexpr double setup_s = 150.0;
 constexpr double pass_s = 20.0;
-constexpr int most_passes = 8;
+constexpr int most_passes = 40;  // more is a slip of the pen in the kerf
 
 std::optional<Message> unfit(const Machine& machine, const Cutter& cutter, const JointDesign& joint) {
     for (const Cut& cut : joint.cuts) {
@@ -28,8 +28,9 @@ std::optional<Message> unfit(const Machine* machine, const Cutter& cutter) {
     if (!machine) return Message::of("there is no machine named `", cutter.machine, "`");
     if (machine->kind == MachineKind::miter_saw) return Message::of("a miter saw cuts no joints");
     if (cutter.kerf > machine->max_dado_width)
-        return Message::of("the cutter is ", cutter.kerf, " wide and `", machine->name, "` takes no more than ",
-                           machine->max_dado_width);
+        return Message::of("the cutter is ", cutter.kerf, " wide and the ",
+                           machine->kind == MachineKind::router_table ? "opening" : "arbor", " of `", machine->name,
+                           "` takes no more than ", machine->max_dado_width);
     return std::nullopt;
 }
 

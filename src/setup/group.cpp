@@ -8,19 +8,17 @@ namespace {
 
 std::string mm(Length length) { return exact_text(length, Unit::millimetre); }
 
-// Says everything that makes two groups the same work: what is cut, of what, with what, where the controls stand.
+// Says everything that makes two groups the same work: the joint, where the controls stand, and how thick the board is that
+// enters, since that is what fits or does not. What the drawers call the joint and its boards makes no difference.
 std::string key_of(const Group& group) {
     const JointWork& work = group.work;
     const Settings& s = group.designed;
-    std::string key = work.label + (group.cuts_slot ? ", slot" : "") + (group.cuts_end ? ", end" : "");
+    std::string key = work.chosen.joint.kind + (group.cuts_slot ? ", slot" : "") + (group.cuts_end ? ", end" : "");
     key += "; " + work.chosen.machine.name + ", " + work.chosen.cutter.name + " " + mm(s.kerf);
     key += "; fence " + mm(s.fence) + ", height " + mm(s.height);
     if (s.shift > Length{}) key += ", shift " + mm(s.shift);
     if (s.spacer > Length{}) key += ", spacer " + mm(s.spacer);
-    key += "; " + work.insert_stock + " " + mm(work.insert_thickness);
-    // A groove is the same in boards of any thickness; a dado and a rabbet are tested on the receiver's own stock.
-    if (work.guide == "miter gauge") key += " into " + work.receiver_stock + " " + mm(work.receiver_thickness);
-    return key;
+    return key + "; " + work.guide + ", for " + mm(work.insert_thickness);
 }
 
 Settings slot_settings(const Cut& slot, Length kerf) {
@@ -87,6 +85,8 @@ std::vector<Group> merge_groups(const std::vector<Group>& groups) {
             continue;
         }
         JointWork& work = merged[place->second].work;
+        // Of a front and of a back: then only what the joint is called says what all of it is.
+        if (work.label != group.work.label) work.label = work.chosen.joint.kind;
         work.receivers.insert(work.receivers.end(), group.work.receivers.begin(), group.work.receivers.end());
         work.inserts.insert(work.inserts.end(), group.work.inserts.begin(), group.work.inserts.end());
     }

@@ -46,9 +46,10 @@ struct SizeCut {
     Length size;
     bool lengthwise = false;  // along the grain: to width
     std::string what;         // "fronts", for the setup's `work`
+    std::string waits_for;    // the key of the group whose joint sets this size; empty where none does
 };
 
-// One setup for all parts of equal size. Long panels and widths go along the rip fence; lengths against a stop, on the
+// One setup for all parts of equal size that wait for the same group. Long panels and widths go along the rip fence; lengths against a stop, on the
 // miter saw where there is one.
 tl::expected<std::vector<Setup>, Refusal> sizing_setups(const Shop& shop, const std::vector<SizeCut>& cuts);
 

@@ -114,8 +114,9 @@ std::string groove_through_tongue(Json& job, Dice&) {
     return "tongue";
 }
 
-std::string groove_over_half(Json& job, Dice& dice) {
-    last_drawer(job)["bottom"]["depth"] = number_between(dice, 8, 11);
+// More than half is weak, and told; what leaves less than a third is refused, as under a dado.
+std::string groove_over_two_thirds(Json& job, Dice& dice) {
+    last_drawer(job)["bottom"]["depth"] = number_between(dice, 9, 11);
     return "groove";
 }
 
@@ -301,7 +302,7 @@ const std::vector<Planting>& plantings() {
         {"web too thin", thin_web},
         {"dado through the side", dado_through_side},
         {"groove through the tongue", groove_through_tongue},
-        {"groove deeper than half", groove_over_half},
+        {"groove deeper than two thirds", groove_over_two_thirds},
         {"named cutter wider than the arbor takes", named_cutter_over_arbor},
         {"all cutters wider than the arbor takes", all_cutters_over_arbor},
         {"slide longer than the case", slide_over_case},

@@ -1,7 +1,6 @@
 #include "checker/order.h"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <set>
 
@@ -165,14 +164,8 @@ private:
         return all;
     }
 
-    static bool stands_the_same(const Setup& one, const Setup& other) {
-        return one.cutter == other.cutter && one.height_mm.has_value() && other.height_mm.has_value() &&
-               std::abs(*one.height_mm - *other.height_mm) < nothing_mm &&
-               std::abs(one.fence_mm - other.fence_mm) < nothing_mm;
-    }
-
-    // Between two setups of one group nothing else moves cutter, height or fence of its machine, unless the later one is marked as
-    // set again. Rips and crosscuts have nothing locked.
+    // Between two setups of one group nothing else is set up on its machine, unless the later one is marked as set again: other
+    // work has a test cut of its own, which may move what was locked. Rips and crosscuts have nothing locked.
     void check_groups() {
         for (std::size_t i = 0; i < plan_.sequence.size(); ++i) {
             const std::string& entry = plan_.sequence[i];
@@ -183,15 +176,14 @@ private:
         }
     }
 
-    // Whether, going back from `at`, something else was set up on the machine before the setup's own group was.
+    // Whether, going back from `at`, something else was set up on the machine after the setup's own group was.
     bool is_disturbed(const Setup& setup, std::size_t at) const {
-        bool moved = false;
+        bool other = false;
         while (at-- > 0) {
             const auto found = setups_.find(setup_of(plan_.sequence[at]));
             if (found == setups_.end() || found->second->machine != setup.machine) continue;
-            const Setup& before = *found->second;
-            if (before.group == setup.group) return moved;
-            moved = moved || !stands_the_same(before, setup);
+            if (found->second->group == setup.group) return other;
+            other = true;
         }
         return false;
     }

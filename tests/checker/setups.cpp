@@ -108,21 +108,24 @@ private:
         }
     }
 
-    // Equal settings are one setup, for the whole batch.
+    // Equal settings are one setup, for the whole batch. Looked at are whole groups: a further pass stands where its group was
+    // locked, and two slots of unequal width that begin at the same fence are each tested for their own width.
     void equal_settings() {
-        const auto equal = [](const Setup& one, const Setup& other) {
-            return one.machine == other.machine && one.cutter == other.cutter && one.guide == other.guide &&
-                   is_one(one.kerf_mm, other.kerf_mm) && is_one(one.fence_mm, other.fence_mm) &&
-                   is_one(one.spacer_mm, other.spacer_mm) && is_one(*one.height_mm, *other.height_mm);
-        };
-        for (std::size_t i = 0; i < plan_.setups.size(); ++i) {
-            for (std::size_t j = i + 1; j < plan_.setups.size(); ++j) {
-                const Setup& one = plan_.setups[i];
-                const Setup& other = plan_.setups[j];
-                if (!one.through() && !other.through() && equal(one, other))
-                    say(other, "it has the same settings as " + one.id);
+        std::map<std::string, std::vector<const Setup*>> groups;
+        for (const Setup& setup : plan_.setups)
+            if (!setup.through()) groups[setup.group].push_back(&setup);
+        for (auto one = groups.begin(); one != groups.end(); ++one) {
+            for (auto other = std::next(one); other != groups.end(); ++other) {
+                if (std::equal(one->second.begin(), one->second.end(), other->second.begin(), other->second.end(), stand_alike))
+                    say(*other->second.front(), "it has the same settings as " + one->second.front()->id);
             }
         }
+    }
+
+    static bool stand_alike(const Setup* one, const Setup* other) {
+        return one->machine == other->machine && one->cutter == other->cutter && one->guide == other->guide &&
+               is_one(one->kerf_mm, other->kerf_mm) && is_one(one->fence_mm, other->fence_mm) &&
+               is_one(one->spacer_mm, other->spacer_mm) && is_one(*one->height_mm, *other->height_mm);
     }
 
     // Where the job names a joint's cutter, that one makes it.

@@ -114,6 +114,44 @@ TEST_CASE("a plan is the same every time") {
     for (std::size_t i = 0; i < once->plan.setups.size(); ++i) CHECK(once->plan.setups[i].work == again->plan.setups[i].work);
 }
 
+TEST_CASE("a joint stays set until all its parts have run, and two that are locked in turn don't share a crosscut") {
+    Job job = half_inch_job();
+    job.stock.push_back({"thick", in(9, 16), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt});
+    DrawerSpec other = job.drawers[0];
+    other.name = "b";
+    other.front.stock = "thick";
+    other.opening->width = in(11) - in(1, 8);  // its tongues are 1/16 in longer: the fronts come out equally long
+    job.drawers.push_back(other);
+    const Plan plan = worked(job)->plan;
+    std::vector<Length> stops;
+    std::vector<std::string> locked;  // as the saw meets them
+    for (const Setup& setup : plan.setups) {
+        if (setup.work == "crosscut to length: fronts") stops.push_back(setup.fence);
+        if (setup.machine == "saw" && (locked.empty() || locked.back() != setup.group)) locked.push_back(setup.group);
+    }
+    CHECK(stops == std::vector<Length>{in(153, 16), in(153, 16)});
+    locked.erase(std::remove(locked.begin(), locked.end(), ""), locked.end());
+    CHECK(std::set<std::string>(locked.begin(), locked.end()).size() == locked.size());
+    CHECK(locked.size() == plan.groups.size());
+}
+
+TEST_CASE("front and back rabbets that stand alike are one setup, whatever they are called") {
+    Job job = half_inch_job();
+    job.drawers[0].front.joint = job.drawers[0].back.joint = "rabbet";
+    const Plan plan = worked(job)->plan;
+    const Setup& rabbet = plan.setups[place(plan, "rabbet: side rabbet")];
+    CHECK(rabbet.passes.size() == 4);
+    CHECK(std::count_if(plan.setups.begin(), plan.setups.end(),
+                        [](const Setup& setup) { return setup.work.find("side rabbet") != std::string::npos; }) == 1);
+}
+
+TEST_CASE("a groove goes before the ends are cut where that spares a change; a joint at the ends does not") {
+    const auto work = worked(half_inch_job());
+    const auto crosscut = place(work->plan, "crosscut to length: fronts");
+    CHECK(crosscut < place(work->plan, "locking rabbet: rabbet"));
+    CHECK(place(work->plan, "rip to width: sides and fronts") < place(work->plan, "groove"));
+}
+
 TEST_CASE("what can't be made is refused at the field to blame, with what would do") {
     Job job = half_inch_job();
     job.drawers[0].front.depth = in(7, 16);
@@ -122,6 +160,8 @@ TEST_CASE("what can't be made is refused at the field to blame, with what would 
           " | make it at most 21/64 in + deep, or take thicker stock");
     job = half_inch_job();
     job.drawers[0].bottom.depth = in(5, 16);
+    CHECK(work_out(job));  // the dado is made wider for it, in two passes
+    job.drawers[0].front.dado_width = in(1, 4);
     CHECK(first_problem(job) ==
           "/drawers/0/bottom/depth: a groove 5/16 in deep goes through the front's tongue, which is 1/4 in thick"
           " | make the groove at most 1/4 in deep, or the dado wider");

@@ -43,7 +43,7 @@ TEST_CASE("cuts with the same cutter are made together, and a setup is made once
     CHECK(result.status == Status::proved);
     // Two cutters, the height after each, the fence at 1, at 2 and at 1 once more unless 2 comes first or last.
     CHECK(result.seconds == 4 * 60 + 2 * 100 + 2 * 20 + 2 * 30);
-    CHECK(result.order.front() == 2);
+    CHECK((result.order.front() == 2 || result.order.back() == 2));
     check_sound(problem, result);
 }
 

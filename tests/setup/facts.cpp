@@ -116,5 +116,5 @@ TEST_CASE("a cutter wider than the arbor takes is not used") {
     const auto chosen = choose_cutter(shop, {}, [&](Length) { return design_dado([&] { ask.near = in(1); return ask; }()); });
     REQUIRE_FALSE(chosen);
     CHECK(chosen.error().why.text(Graduation::in_64) ==
-          "the cutter is 7/8 in wide and `saw` takes no more than 13/16 in");
+          "the cutter is 7/8 in wide and the arbor of `saw` takes no more than 13/16 in");
 }
