@@ -65,6 +65,13 @@ private:
         throw std::runtime_error("no blade rips");
     }
 
+    // Empty where the job doesn't say: a miter saw has one all the same.
+    std::string blade_on(const std::string& machine) const {
+        for (const AskedCutter& cutter : asked_.cutters)
+            if (cutter.kind == "blade" && cutter.machine == machine) return cutter.name;
+        return "";
+    }
+
     // ---- sizes
 
     double groove_depth(const AskedDrawer& drawer) const {
@@ -144,7 +151,7 @@ private:
         setups_.rip(rip, name, width, blade());
         for (const AskedMachine& machine : asked_.machines) {
             if (machine.kind != "miter saw") continue;
-            setups_.crosscut(crosscut, name, length, end, machine.name, "");
+            setups_.crosscut(crosscut, name, length, end, machine.name, blade_on(machine.name));
             return;
         }
         setups_.crosscut(crosscut, name, length, end, blade().machine, blade().name);
