@@ -1,7 +1,6 @@
 # kw_3p_<name>: one target for each library named in src/layers.txt. Versions, licences and origins: third_party/README.md.
 # All of them are SYSTEM includes, so that our warnings stop at our own code.
 find_package(PkgConfig REQUIRED)
-find_package(fmt REQUIRED CONFIG)
 find_package(nlohmann_json 3.11 REQUIRED CONFIG)
 find_package(CLI11 2.1 REQUIRED CONFIG)
 find_package(glfw3 3.3 REQUIRED CONFIG)
@@ -10,13 +9,12 @@ pkg_check_modules(polyclipping REQUIRED IMPORTED_TARGET polyclipping)
 find_path(EXPECTED_INCLUDE tl/expected.hpp REQUIRED)
 find_path(STB_INCLUDE stb_image_write.h PATH_SUFFIXES stb REQUIRED)
 
-foreach(name expected clipper fmt json cli11 glfw stb posix)
+foreach(name expected clipper json cli11 glfw stb posix)
   add_library(kw_3p_${name} INTERFACE)
 endforeach()
 target_include_directories(kw_3p_expected SYSTEM INTERFACE ${EXPECTED_INCLUDE})
 target_include_directories(kw_3p_stb SYSTEM INTERFACE ${STB_INCLUDE})
 target_link_libraries(kw_3p_clipper INTERFACE PkgConfig::polyclipping)
-target_link_libraries(kw_3p_fmt INTERFACE fmt::fmt)
 target_link_libraries(kw_3p_json INTERFACE nlohmann_json::nlohmann_json)
 target_link_libraries(kw_3p_cli11 INTERFACE CLI11::CLI11)
 target_link_libraries(kw_3p_glfw INTERFACE glfw Threads::Threads)

@@ -14,10 +14,15 @@ target_link_libraries(kw_test_main PUBLIC doctest::doctest)
 
 # What every test may use: where the tests' files are, where the program is, and the outside sources.
 add_library(kw_test_base INTERFACE)
-target_link_libraries(kw_test_base INTERFACE doctest::doctest Eigen3::Eigen Boost::headers kw_3p_json kw_3p_fmt)
+target_link_libraries(kw_test_base INTERFACE doctest::doctest Eigen3::Eigen Boost::headers kw_3p_json)
 target_include_directories(kw_test_base SYSTEM INTERFACE ${GLPK_INCLUDE})
 target_compile_definitions(kw_test_base INTERFACE
   KW_TEST_DIR="${tests}" KW_PROGRAM="$<TARGET_FILE:kerfwright>" KW_ASSET_DIR="${KW_BUILT_ASSETS}")
+
+# Under the sanitizers what is tested is optimised, the tests are not: they are half of what is compiled.
+if(KW_SANITIZE)
+  add_compile_options($<$<COMPILE_LANGUAGE:CXX>:-O0>)
+endif()
 
 # A file that includes one of these is not sanitized: their templates take minutes to compile with sanitizers, and are not ours.
 function(kw_spare_outside_templates)  # FILE...

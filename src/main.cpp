@@ -4,10 +4,8 @@
 #include "window/app.h"
 
 int main(int argc, char** argv) {
-    const kw::CommandIo io{std::cout, std::cerr,
-                           [](const std::string& job) { return kw::window::run_app({job}); },
-                           [](const std::string& folder, const std::string& job) {
-                               return kw::window::run_shots(folder, job);
-                           }};
+    const kw::CommandIo io{
+        std::cout, std::cerr, [](const std::string& job) { return kw::window::run_app({job}); },
+        [](const std::string& folder, const std::string& job) { return kw::window::run_shots(folder, job); }};
     return kw::run_command({argv + 1, argv + argc}, io);
 }

@@ -86,7 +86,8 @@ private:
         if (!json) return tell(*text, json.error());
         if (const auto shop = add_shop(*json); !shop) return tell({}, shop.error());
         const Opened opened{*text, open_session(std::move(*json))};
-        for (const Problem& problem : opened.session.problems) tell(*text, to_file_error(problem, *text, graduation_of(opened)));
+        for (const Problem& problem : opened.session.problems)
+            tell(*text, to_file_error(problem, *text, graduation_of(opened)));
         return opened.session.problems.empty() ? then(opened) : 1;
     }
 
@@ -122,7 +123,8 @@ private:
     int answer(const Session& after, bool save) const {
         if (!after.refused.empty()) return refuse(after.refused);
         if (save)
-            if (const auto saved = save_file(options_.job, to_text(after.document)); !saved) return tell({}, saved.error());
+            if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
+                return tell({}, saved.error());
         const auto report = fit_report(*after.work, options_.setup);
         io_.out << (options_.json ? fit_json(*report) : fit_text(*after.work, *report));
         return 0;
@@ -130,10 +132,12 @@ private:
 
     tl::expected<TestCut, std::string> test_cut(const Work& work) const {
         TestCut cut{options_.setup, {}, options_.felt, std::nullopt, options_.fresh_end, "command line"};
-        if (auto problem = read_pairs(options_.readings, work.job.unit, cut.readings)) return tl::unexpected(*problem);
+        if (auto problem = read_pairs(options_.readings, work.job.unit, cut.readings))
+            return tl::unexpected(*problem);
         if (options_.moved.empty()) return cut;
         cut.moved.emplace();
-        if (auto problem = read_pairs(options_.moved, work.job.unit, *cut.moved)) return tl::unexpected(*problem);
+        if (auto problem = read_pairs(options_.moved, work.job.unit, *cut.moved))
+            return tl::unexpected(*problem);
         return cut;
     }
 
@@ -143,8 +147,7 @@ private:
             const std::size_t equals = pair.find('=');
             if (equals == std::string::npos) return "`" + pair + "`: write NAME=LENGTH";
             const auto length = read_length(pair.substr(equals + 1), unit);
-            if (!length)
-                return pair.substr(0, equals) + ": " + length.error().message;
+            if (!length) return pair.substr(0, equals) + ": " + length.error().message;
             out.push_back({pair.substr(0, equals), *length});
         }
         return std::nullopt;
@@ -157,13 +160,15 @@ private:
 CLI::App* add_command(CLI::App& app, Options& options, const std::string& name, const std::string& what) {
     CLI::App* command = app.add_subcommand(name, what);
     command->add_option("JOB", options.job, "the job's file")->required();
-    command->add_option("--shop", options.shop, "a file with the machines and cutters for jobs that list none");
+    command->add_option("--shop", options.shop,
+                        "a file with the machines and cutters for jobs that list none");
     return command;
 }
 
 void add_test_options(CLI::App* command, Options& options) {
     command->add_option("--setup", options.setup, "the setup, as the plan numbers it: S3")->required();
-    command->add_option("--moved", options.moved, "CONTROL=LENGTH: what was moved since the last test, if not as advised");
+    command->add_option("--moved", options.moved,
+                        "CONTROL=LENGTH: what was moved since the last test, if not as advised");
     command->add_flag("--json", options.json, "answer for programs");
 }
 
@@ -193,9 +198,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     try {
         std::reverse(arguments.begin(), arguments.end());
         app.parse(arguments);
-    } catch (const CLI::ParseError& error) {
-        return app.exit(error, io.out, io.err) == 0 ? 0 : 2;
-    }
+    } catch (const CLI::ParseError& error) { return app.exit(error, io.out, io.err) == 0 ? 0 : 2; }
     const Commands commands(options, io);
     if (*plan) return commands.plan();
     if (*parts) return commands.parts();

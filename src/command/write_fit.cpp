@@ -15,9 +15,11 @@ std::string standing_text(const Work& work, const FitReport& report) {
     Table table({Align::left, Align::right, Align::left});
     table.row({"fence", show_with_unit(report.now.fence, fine), sigma("fence")});
     table.row({"height", show_with_unit(report.now.height, fine), sigma("height")});
-    if (report.now.spacer > Length{}) table.row({"spacer", show_with_unit(report.now.spacer, fine), sigma("spacer")});
+    if (report.now.spacer > Length{})
+        table.row({"spacer", show_with_unit(report.now.spacer, fine), sigma("spacer")});
     table.row({"kerf", show_with_unit(report.now.kerf, fine), sigma("kerf")});
-    if (report.now.shift > Length{}) table.row({"fence shift", show_with_unit(report.now.shift, fine), sigma("shift")});
+    if (report.now.shift > Length{})
+        table.row({"fence shift", show_with_unit(report.now.shift, fine), sigma("shift")});
     return table.text();
 }
 
@@ -41,7 +43,9 @@ std::string fit_text(const Work& work, const FitReport& report) {
     for (const SaidMove& move : report.moves) out += "  " + move.say + "\n";
     out += "\nBelieved to stand at, with what it may be out by\n" + standing_text(work, report);
     const std::string after = after_text(work, report);
-    if (!after.empty()) out += report.moves.empty() ? "\nExpected of the joint\n" + after : "\nExpected of the joint after the moves\n" + after;
+    if (!after.empty())
+        out += report.moves.empty() ? "\nExpected of the joint\n" + after
+                                    : "\nExpected of the joint after the moves\n" + after;
     for (const Affected& affected : work.affected)
         out += "Already cut: " + affected.what.text(work.job.graduation) + "\n";
     return out;

@@ -4,7 +4,9 @@ namespace kw {
 namespace {
 
 Json box_json(const DrawerBox& box) {
-    return {{"drawer", box.drawer}, {"width_mm", box.size.width.mm()}, {"height_mm", box.size.height.mm()},
+    return {{"drawer", box.drawer},
+            {"width_mm", box.size.width.mm()},
+            {"height_mm", box.size.height.mm()},
             {"depth_mm", box.size.depth.mm()}};
 }
 
@@ -54,12 +56,16 @@ Json notes_json(const Work& work) {
                          {"about", note.about},
                          {"text", note.text.text(work.job.graduation)}});
     for (const Affected& affected : work.affected)
-        notes.push_back({{"level", "warning"}, {"about", affected.part}, {"text", affected.what.text(work.job.graduation)}});
+        notes.push_back({{"level", "warning"},
+                         {"about", affected.part},
+                         {"text", affected.what.text(work.job.graduation)}});
     return notes;
 }
 
 Json settings_json(const Settings& settings) {
-    Json json = {{"fence_mm", settings.fence.mm()}, {"height_mm", settings.height.mm()}, {"spacer_mm", settings.spacer.mm()},
+    Json json = {{"fence_mm", settings.fence.mm()},
+                 {"height_mm", settings.height.mm()},
+                 {"spacer_mm", settings.spacer.mm()},
                  {"kerf_mm", settings.kerf.mm()}};
     if (settings.shift > Length{}) json["shift_mm"] = settings.shift.mm();
     return json;
@@ -93,7 +99,10 @@ std::string plan_json(const Work& work) {
 }
 
 std::string parts_json(const Work& work) {
-    return to_text({{"format", "kerfwright-parts"}, {"version", 1}, {"job", work.plan.job}, {"parts", parts_list(work)}});
+    return to_text({{"format", "kerfwright-parts"},
+                    {"version", 1},
+                    {"job", work.plan.job},
+                    {"parts", parts_list(work)}});
 }
 
 std::string fit_json(const FitReport& report) {

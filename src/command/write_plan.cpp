@@ -6,7 +6,9 @@
 namespace kw {
 namespace {
 
-std::string times(std::size_t count) { return count == 1 ? "1 part end" : std::to_string(count) + " part ends"; }
+std::string times(std::size_t count) {
+    return count == 1 ? "1 part end" : std::to_string(count) + " part ends";
+}
 
 std::string minutes(std::int64_t seconds) {
     const std::int64_t whole = (seconds + 30) / 60;
@@ -16,12 +18,14 @@ std::string minutes(std::int64_t seconds) {
 
 std::string boxes_text(const Work& work) {
     const Graduation graduation = work.job.graduation;
-    Table table({Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left});
+    Table table(
+        {Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left});
     for (const DrawerSpec& spec : work.job.drawers)
         for (const DrawerBox& box : work.plan.boxes)
             if (box.drawer == spec.name)
-                table.row({std::to_string(spec.count) + " × " + spec.name, show(box.size.width, graduation), "wide",
-                           show(box.size.height, graduation), "high", show(box.size.depth, graduation), "deep"});
+                table.row({std::to_string(spec.count) + " × " + spec.name, show(box.size.width, graduation),
+                           "wide", show(box.size.height, graduation), "high",
+                           show(box.size.depth, graduation), "deep"});
     return table.text();
 }
 
@@ -60,8 +64,9 @@ std::string settings_text(const Work& work, const Setup& setup) {
     table.row({"fence", show_with_unit(setup.fence, graduation), "to the near side of the cutter"});
     table.row({"height", show_with_unit(*setup.height, graduation), ""});
     if (setup.spacer > Length{})
-        table.row({"spacer", show_with_unit(setup.spacer, graduation),
-                   setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it" : "on the fence"});
+        table.row(
+            {"spacer", show_with_unit(setup.spacer, graduation),
+             setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it" : "on the fence"});
     return table.text(6);
 }
 
@@ -69,10 +74,13 @@ std::string setup_text(const Work& work, const Setup& setup) {
     std::string out = setup.id + "  " + setup.work;
     if (is_locked(work, setup)) out += "  (locked)";
     out += "\n      " + setup.machine + ", " + setup.cutter + ", " + setup.guide;
-    if (setup.height) out += "; " + downs_text(setup) + ", " + std::string(name_of(setup.passes.front().reference)) + " to the fence";
+    if (setup.height)
+        out += "; " + downs_text(setup) + ", " + std::string(name_of(setup.passes.front().reference)) +
+               " to the fence";
     out += "\n" + settings_text(work, setup);
     if (setup.test_cut) out += "      test cut first, in scrap of the same stock\n";
-    const bool nibble = std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; });
+    const bool nibble =
+        std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; });
     if (nibble) out += "      then slide each end away from the fence and nibble off what is left\n";
     return out + passes_text(setup);
 }
@@ -85,13 +93,15 @@ std::string notes_text(const Work& work) {
     for (const Affected& affected : work.affected)
         out += "  ALREADY CUT " + affected.what.text(work.job.graduation) + "\n";
     if (work.standing.forgotten > 0)
-        out += "  " + std::to_string(work.standing.forgotten) + " log entries are about work that is no longer planned\n";
+        out += "  " + std::to_string(work.standing.forgotten) +
+               " log entries are about work that is no longer planned\n";
     return out;
 }
 
 Table parts_table(const Work& work) {
     const Graduation graduation = work.job.graduation;
-    Table table({Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left});
+    Table table(
+        {Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left});
     for (const Part& part : work.plan.parts)
         table.row({part.id, show(part.size.length, graduation), "×", show(part.size.width, graduation), "×",
                    show(part.size.thickness, caliper_graduation(work.job)), part.stock});
@@ -107,25 +117,31 @@ std::string unit_text(const Work& work) {
 std::string plan_text(const Work& work) {
     const Plan& plan = work.plan;
     std::string out = plan.job + ", in " + unit_text(work) + "\n\nBoxes, outside\n" + boxes_text(work) +
-                      "\nParts, finished: length × width × thickness\n" + parts_table(work).text() + "\nSetups, in order\n";
+                      "\nParts, finished: length × width × thickness\n" + parts_table(work).text() +
+                      "\nSetups, in order\n";
     std::size_t ends = 0;
     for (const Setup& setup : plan.setups) {
         out += "\n" + setup_text(work, setup);
         ends += setup.passes.size();
     }
-    out += "\nAbout " + minutes(plan.seconds) + " at the machines, " + std::to_string(plan.setups.size()) + " setups, " +
-           times(ends) + ". ";
-    out += plan.proved ? "No order of this work takes less.\n"
-                       : "The best order found; none takes less than " + minutes(plan.lower_bound_seconds) + ".\n";
+    out += "\nAbout " + minutes(plan.seconds) + " at the machines, " + std::to_string(plan.setups.size()) +
+           " setups, " + times(ends) + ". ";
+    out += plan.proved
+               ? "No order of this work takes less.\n"
+               : "The best order found; none takes less than " + minutes(plan.lower_bound_seconds) + ".\n";
     const std::string notes = notes_text(work);
     if (!notes.empty()) out += "\nNotes\n" + notes;
-    out += "\nWARNING Blades and bits cut hands, and kickback throws work. Guard and riving knife come off for a dado only: refit "
-           "them before the next\nthrough cut. The machine's manual, local rules and qualified instruction come first.\n";
+    out +=
+        "\nWARNING Blades and bits cut hands, and kickback throws work. Guard and riving knife come off for "
+        "a dado only: refit "
+        "them before the next\nthrough cut. The machine's manual, local rules and qualified instruction come "
+        "first.\n";
     return out;
 }
 
 std::string parts_text(const Work& work) {
-    return work.plan.job + ", in " + unit_text(work) + ": length × width × thickness\n" + parts_table(work).text();
+    return work.plan.job + ", in " + unit_text(work) + ": length × width × thickness\n" +
+           parts_table(work).text();
 }
 
 std::string parts_csv(const Work& work) {
@@ -134,11 +150,12 @@ std::string parts_csv(const Work& work) {
         for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
         return out + "\"";
     };
-    std::string out = "part,drawer,role,copy,length,width,thickness,length_mm,width_mm,thickness_mm,stock\r\n";
+    std::string out =
+        "part,drawer,role,copy,length,width,thickness,length_mm,width_mm,thickness_mm,stock\r\n";
     for (const Part& part : work.plan.parts) {
         const auto sizes = {part.size.length, part.size.width, part.size.thickness};
-        out += quoted(part.id) + "," + quoted(part.drawer) + "," + std::string(name_of(part.size.role)) + "," +
-               std::to_string(part.copy);
+        out += quoted(part.id) + "," + quoted(part.drawer) + "," + std::string(name_of(part.size.role)) +
+               "," + std::to_string(part.copy);
         for (const Length size : sizes) out += "," + quoted(show_with_unit(size, work.job.graduation));
         for (const Length size : sizes) out += "," + Json(size.mm()).dump();
         out += "," + quoted(part.stock) + "\r\n";

@@ -29,18 +29,18 @@ struct Box {
 
 // What a filled area is made of. Each has its own pattern as well as its own colour, so that no meaning hangs on colour.
 enum class Material {
-    end_grain,          // section through wood across the grain: close lining at 45 degrees
-    long_grain,         // wood seen or cut along the grain: uneven lines along the grain
-    plywood,            // section through plies: layers along the board
-    cutter,             // blade, stack or bit: dark, unhatched
-    fence,              // metal: wide lining
-    table,              // the machine's table: wide lining, lies under everything
-    spacer,             // block between work and fence: crossed lining
-    sacrificial_spacer, // the same, and the cutter runs into it: crossed lining with a bold edge
-    overlap,            // two parts claim the same place: dense cross-hatch, loud
-    gap,                // nothing where something should be: dots
-    removed,            // what the cutter takes away: outline and faint dashes
-    ground,             // plain area behind other things
+    end_grain,           // section through wood across the grain: close lining at 45 degrees
+    long_grain,          // wood seen or cut along the grain: uneven lines along the grain
+    plywood,             // section through plies: layers along the board
+    cutter,              // blade, stack or bit: dark, unhatched
+    fence,               // metal: wide lining
+    table,               // the machine's table: wide lining, lies under everything
+    spacer,              // block between work and fence: crossed lining
+    sacrificial_spacer,  // the same, and the cutter runs into it: crossed lining with a bold edge
+    overlap,             // two parts claim the same place: dense cross-hatch, loud
+    gap,                 // nothing where something should be: dots
+    removed,             // what the cutter takes away: outline and faint dashes
+    ground,              // plain area behind other things
 };
 
 using Ring = std::vector<Point>;  // closed: the last point joins the first, and is not repeated
@@ -94,25 +94,23 @@ struct Dimension {
     bool operator==(const Dimension&) const = default;
 };
 
-enum class TextSize { small, body, large };
-
 // Which point of the text stands at Label::at.
 enum class Anchor { centre, left, right, bottom, top };
 
 struct Label {
     Point at;
     std::string text;
-    TextSize size = TextSize::body;
     Anchor anchor = Anchor::centre;
     Emphasis emphasis = Emphasis::plain;
     std::optional<Point> points_at = {};  // with a leader line from the text to this point
+    bool spare = false;                   // said beside the picture too: left out where there is little room
     bool operator==(const Label&) const = default;
 };
 
 using Shape = std::variant<Fill, Line, Dimension, Label>;
 
 struct Drawing {
-    std::string title;         // in words, for those who cannot see it, and for the file
+    std::string title;  // in words, for those who cannot see it, and for the file
     std::vector<Shape> shapes;
     std::optional<Box> frame = {};  // what must be seen, if not just all that is drawn
     bool operator==(const Drawing&) const = default;

@@ -164,11 +164,12 @@ void add_labels(Drawing& drawing, const Frame& frame, const Scene& scene, const 
     const double t = frame.thickness_mm, above = frame.fence_top_mm;
     const double middle = (std::max(scene.far().mm(), frame.end_mm) + frame.break_mm) / 2;
     const auto led = [&](Point at, std::string text, Anchor anchor, Point target) {
-        drawing.shapes.push_back(Label{at, std::move(text), TextSize::body, anchor, Emphasis::plain, target});
+        drawing.shapes.push_back(Label{at, std::move(text), anchor, Emphasis::plain, target});
     };
-    drawing.shapes.push_back(Label{
-        {middle, 0.5 * t}, face_text(scene), TextSize::body, Anchor::centre, Emphasis::plain, std::nullopt});
+    drawing.shapes.push_back(
+        Label{{middle, 0.5 * t}, face_text(scene), Anchor::centre, Emphasis::plain, std::nullopt});
     led({frame.end_mm + 0.9 * t, above}, against_text(scene, setup), Anchor::left, {frame.end_mm, 0.93 * t});
+    std::get<Label>(drawing.shapes.back()).spare = true;
     if (scene.nibble && scene.fence > scene.spacer)
         led({middle, t + 0.4 * (above - t)}, "nibble this strip away", Anchor::left,
             {(scene.spacer + scene.fence).mm() / 2, scene.height.mm() * 0.6});

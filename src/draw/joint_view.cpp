@@ -98,8 +98,7 @@ Drawing stood(const Group& group, Drawing drawing) {
 }
 
 std::string times_text(int times) {
-    return times == 1 ? "clearances drawn true to scale"
-                      : "clearances drawn " + std::to_string(times) + " times as large";
+    return times == 1 ? "clearances true to scale" : "clearances \u00d7 " + std::to_string(times);
 }
 
 using AddErrors = decltype(&add_errors);
@@ -120,12 +119,14 @@ Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, i
     return drawing;
 }
 
-// Above the picture, by so much of its height.
-void add_caption(Drawing& drawing, const std::string& text, TextSize size, double above_share = 0) {
+// Above the picture, or below it.
+void add_caption(Drawing& drawing, const std::string& text, bool below = false) {
     const Box box = bounds(drawing);
-    const double y = box.top_mm + above_share * (box.top_mm - box.bottom_mm);
-    drawing.shapes.push_back(Label{
-        {(box.left_mm + box.right_mm) / 2, y}, text, size, Anchor::bottom, Emphasis::plain, std::nullopt});
+    drawing.shapes.push_back(Label{{(box.left_mm + box.right_mm) / 2, below ? box.bottom_mm : box.top_mm},
+                                   text,
+                                   below ? Anchor::top : Anchor::bottom,
+                                   Emphasis::plain,
+                                   std::nullopt});
 }
 
 void append(Drawing& drawing, Drawing more) {
@@ -157,7 +158,7 @@ Drawing joint_magnified(const Work& work, const Group& group, const Settings& se
     const JointCuts cuts = joint_cuts(work, group, settings);
     const int times = fitting_exaggeration(cuts);
     Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(cuts), add_errors));
-    add_caption(drawing, times_text(times), TextSize::small);
+    add_caption(drawing, times_text(times));
     return drawing;
 }
 
@@ -169,23 +170,23 @@ Drawing joint_before_after(const Work& work, const Group& group, const Settings&
                            const Settings& after) {
     const JointCuts was = joint_cuts(work, group, before), is = joint_cuts(work, group, after);
     const int times = std::min(fitting_exaggeration(was), fitting_exaggeration(is));
-    // Ends stand side by side with their words below, edges one above the other with their words at the right.
+    // Ends stand side by side with their words outside, edges one above the other with their words at the right.
     const bool stacked = is_edge(group);
-    const auto picture = [&](const JointCuts& cuts, const char* caption) {
-        Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(was),
-                                                 stacked ? add_errors : add_errors_below));
-        add_caption(drawing, caption, TextSize::body);
+    const auto picture = [&](const JointCuts& cuts, const char* caption, AddErrors add_words) {
+        Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(was), add_words));
+        add_caption(drawing, caption);
         return drawing;
     };
-    Drawing first = picture(was, "before"), second = picture(is, "after");
+    Drawing first = picture(was, "before", stacked ? add_errors : add_errors_left);
+    Drawing second = picture(is, "after", stacked ? add_errors : add_errors_right);
     const Box box = bounds(first);
-    const double x = stacked ? 0 : 1.6 * (box.right_mm - box.left_mm);
+    const double x = stacked ? 0 : 1.15 * (box.right_mm - box.left_mm);
     const double y = stacked ? -1.3 * (box.top_mm - box.bottom_mm) : 0;
     Drawing both;
     both.title = "before: " + first.title + "; after: " + second.title;
     append(both, std::move(first));
     append(both, moved(std::move(second), x, y));
-    add_caption(both, times_text(times), TextSize::small, 0.14);
+    add_caption(both, times_text(times), true);
     return both;
 }
 

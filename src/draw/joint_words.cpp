@@ -14,19 +14,30 @@ std::string step_text(Length step, Graduation graduation) {
     return (step > Length{} ? "end proud " : "end short ") + show_with_unit(abs(step), graduation);
 }
 
-// A setback or an offset is a place, given by its dimension; a step is one only where the end should be near flush.
-bool has_step(const ClosedJoint& joint, const JointCuts& cuts) {
-    const bool at_the_end = cuts.end || cuts.slot.near == Length{};
-    return at_the_end && joint.face_step != Length{};
+// Whether the length is not just nothing in this reading: "end short 0 in" tells nobody anything.
+bool can_be_read(Length length, Graduation graduation) {
+    return show_with_unit(abs(length), graduation) != show_with_unit(Length{}, graduation);
 }
 
-bool has_fit(const ClosedJoint& joint) { return joint.fit && *joint.fit != Length{}; }
-bool has_shoulder_gap(const ClosedJoint& joint) {
-    return joint.shoulder_gap && *joint.shoulder_gap > Length{};
+// A setback or an offset is a place, given by its dimension; a step is one only where the end should be near flush.
+bool has_step(const ClosedJoint& joint, const JointCuts& cuts, Graduation graduation) {
+    const bool at_the_end = cuts.end || cuts.slot.near == Length{};
+    return at_the_end && can_be_read(joint.face_step, graduation);
+}
+
+bool has_fit(const ClosedJoint& joint, Graduation graduation) {
+    return joint.fit && can_be_read(*joint.fit, graduation);
+}
+bool has_shoulder_gap(const ClosedJoint& joint, Graduation graduation) {
+    return joint.shoulder_gap && *joint.shoulder_gap > Length{} &&
+           can_be_read(*joint.shoulder_gap, graduation);
+}
+bool has_end_gap(const ClosedJoint& joint, Graduation graduation) {
+    return joint.end_gap > Length{} && can_be_read(joint.end_gap, graduation);
 }
 
 void add_led(Drawing& drawing, Point at, std::string text, Anchor anchor, Point target) {
-    drawing.shapes.push_back(Label{at, std::move(text), TextSize::body, anchor, Emphasis::strong, target});
+    drawing.shapes.push_back(Label{at, std::move(text), anchor, Emphasis::strong, target});
 }
 
 // The wall at which the tongue does not rest, halfway up, in the middle of what lies between.
@@ -60,15 +71,44 @@ std::string end_gap_text(const ClosedJoint& joint, Graduation graduation) {
     return "end gap " + show_with_unit(joint.end_gap, graduation);
 }
 
+struct Pointed {
+    std::string text;
+    Point at;
+};
+
+std::vector<Pointed> pointed_errors(const ClosedJoint& joint, const ClosedJoint& drawn, const JointCuts& cuts,
+                                    const Box& window, Graduation graduation) {
+    std::vector<Pointed> errors;
+    if (has_fit(joint, graduation))
+        errors.push_back({fit_text(*joint.fit, graduation), fit_point(drawn, cuts)});
+    if (has_end_gap(joint, graduation))
+        errors.push_back({end_gap_text(joint, graduation), end_gap_point(drawn)});
+    if (has_shoulder_gap(joint, graduation))
+        errors.push_back({shoulder_text(joint, graduation), shoulder_point(drawn)});
+    if (has_step(joint, cuts, graduation))
+        errors.push_back({step_text(joint.face_step, graduation), step_point(drawn, window)});
+    return errors;
+}
+
+void add_column(Drawing& drawing, std::vector<Pointed> errors, const Box& window, Anchor anchor) {
+    std::sort(errors.begin(), errors.end(),
+              [](const Pointed& a, const Pointed& b) { return a.at.y_mm > b.at.y_mm; });
+    const double height = window.top_mm - window.bottom_mm, aside = 0.06 * height;
+    const double x = anchor == Anchor::right ? window.left_mm - aside : window.right_mm + aside;
+    const double step = height / static_cast<double>(errors.size() + 1);
+    double y = window.top_mm;
+    for (Pointed& error : errors) add_led(drawing, {x, y -= step}, std::move(error.text), anchor, error.at);
+}
+
 }  // namespace
 
 std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts,
                                       Graduation graduation) {
     std::vector<std::string> texts;
-    if (has_fit(joint)) texts.push_back(fit_text(*joint.fit, graduation));
-    if (has_shoulder_gap(joint)) texts.push_back(shoulder_text(joint, graduation));
-    if (joint.end_gap > Length{}) texts.push_back(end_gap_text(joint, graduation));
-    if (has_step(joint, cuts)) texts.push_back(step_text(joint.face_step, graduation));
+    if (has_fit(joint, graduation)) texts.push_back(fit_text(*joint.fit, graduation));
+    if (has_shoulder_gap(joint, graduation)) texts.push_back(shoulder_text(joint, graduation));
+    if (has_end_gap(joint, graduation)) texts.push_back(end_gap_text(joint, graduation));
+    if (has_step(joint, cuts, graduation)) texts.push_back(step_text(joint.face_step, graduation));
     return texts;
 }
 
@@ -83,23 +123,23 @@ void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& d
     const auto left_of = [&](double y, std::string text, Point target) {
         add_led(drawing, {window.left_mm, y}, std::move(text), Anchor::right, target);
     };
-    if (has_fit(joint)) right_of(low, fit_text(*joint.fit, graduation), fit_point(drawn, cuts));
-    if (has_shoulder_gap(joint)) left_of(low, shoulder_text(joint, graduation), shoulder_point(drawn));
-    if (joint.end_gap > Length{}) right_of(1.6 * low, end_gap_text(joint, graduation), end_gap_point(drawn));
-    if (has_step(joint, cuts))
+    if (has_fit(joint, graduation)) right_of(low, fit_text(*joint.fit, graduation), fit_point(drawn, cuts));
+    if (has_shoulder_gap(joint, graduation))
+        left_of(low, shoulder_text(joint, graduation), shoulder_point(drawn));
+    if (has_end_gap(joint, graduation))
+        right_of(1.6 * low, end_gap_text(joint, graduation), end_gap_point(drawn));
+    if (has_step(joint, cuts, graduation))
         left_of(1.6 * low, step_text(joint.face_step, graduation), step_point(drawn, window));
 }
 
-void add_errors_below(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
+void add_errors_left(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
+                     const JointCuts& cuts, const Box& window, Graduation graduation) {
+    add_column(drawing, pointed_errors(joint, drawn, cuts, window, graduation), window, Anchor::right);
+}
+
+void add_errors_right(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
                       const JointCuts& cuts, const Box& window, Graduation graduation) {
-    const Point below{(window.left_mm + window.right_mm) / 2, 1.1 * window.bottom_mm};
-    const auto add = [&](std::string text, Point target) {
-        add_led(drawing, below, std::move(text), Anchor::top, target);
-    };
-    if (has_fit(joint)) add(fit_text(*joint.fit, graduation), fit_point(drawn, cuts));
-    if (joint.end_gap > Length{}) add(end_gap_text(joint, graduation), end_gap_point(drawn));
-    if (has_shoulder_gap(joint)) add(shoulder_text(joint, graduation), shoulder_point(drawn));
-    if (has_step(joint, cuts)) add(step_text(joint.face_step, graduation), step_point(drawn, window));
+    add_column(drawing, pointed_errors(joint, drawn, cuts, window, graduation), window, Anchor::left);
 }
 
 void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name,

@@ -16,8 +16,10 @@ std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts&
 void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn, const JointCuts& cuts,
                 const Box& window, Graduation graduation);
 
-// The same, one under the other below the joint.
-void add_errors_below(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
+// The same, one under the other on one side of the joint: what points highest stands highest.
+void add_errors_left(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
+                     const JointCuts& cuts, const Box& window, Graduation graduation);
+void add_errors_right(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
                       const JointCuts& cuts, const Box& window, Graduation graduation);
 
 // Place, width and depth of the slot.

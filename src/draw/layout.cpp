@@ -20,7 +20,8 @@ PixelBox around(Pixel a, Pixel b) {
 }
 
 PixelBox both(const PixelBox& a, const PixelBox& b) {
-    return {std::min(a.left, b.left), std::min(a.top, b.top), std::max(a.right, b.right), std::max(a.bottom, b.bottom)};
+    return {std::min(a.left, b.left), std::min(a.top, b.top), std::max(a.right, b.right),
+            std::max(a.bottom, b.bottom)};
 }
 
 // A sheet in the making: what is placed, and which places are taken.
@@ -29,16 +30,18 @@ public:
     Sheet(const View& view, const TextMeasure& measure) : view_(view), measure_(measure) {}
 
     void fixed_label(const Label& label) {
-        PlacedText text = sized(label.text, label.emphasis, text_px(label.size));
+        PlacedText text = sized(label.text, label.emphasis, label_px);
         place(text, to_pixel(view_, label.at), label.anchor);
         take(text);
     }
 
     void led_label(const Label& label) {
-        PlacedText text = sized(label.text, label.emphasis, text_px(label.size));
+        PlacedText text = sized(label.text, label.emphasis, label_px);
         const Pixel target = to_pixel(view_, *label.points_at);
         Pixel at = to_pixel(view_, label.at);
-        const Pixel step = direction(target, at, px(row_step_px));
+        // Labels at one side stand in a column; others go on outward.
+        const bool in_a_column = label.anchor == Anchor::left || label.anchor == Anchor::right;
+        const Pixel step = in_a_column ? Pixel{0, px(row_step_px)} : direction(target, at, px(row_step_px));
         place(text, at, label.anchor);
         for (int tries = 0; tries < most_steps && taken(plate(text)); ++tries) {
             at = {at.x + step.x, at.y + step.y};
@@ -91,7 +94,8 @@ private:
     }
 
     bool taken(const PixelBox& box) const {
-        return std::any_of(taken_.begin(), taken_.end(), [&](const PixelBox& other) { return meet(box, other); });
+        return std::any_of(taken_.begin(), taken_.end(),
+                           [&](const PixelBox& other) { return meet(box, other); });
     }
 
     void take(const PlacedText& text) {
@@ -106,7 +110,8 @@ private:
 
     void lead(const PlacedText& text, Pixel target, Emphasis emphasis) {
         const PixelBox box = plate(text);
-        const Pixel start{std::clamp(target.x, box.left, box.right), std::clamp(target.y, box.top, box.bottom)};
+        const Pixel start{std::clamp(target.x, box.left, box.right),
+                          std::clamp(target.y, box.top, box.bottom)};
         sheet_.lines.push_back({start, target, emphasis, true});
         sheet_.dots.push_back(target);
     }
@@ -127,7 +132,9 @@ private:
         }
     }
 
-    double arrow_reach(double span) const { return span < px(2.6 * arrow_length_px) ? px(2 * arrow_length_px) : 0; }
+    double arrow_reach(double span) const {
+        return span < px(2.6 * arrow_length_px) ? px(2 * arrow_length_px) : 0;
+    }
 
     // What a dimension takes up: its text, its line, and the arrows that stand outside a short one.
     PixelBox room(const PlacedText& text, Pixel from, Pixel to, double level, bool along_x) const {
@@ -141,7 +148,9 @@ private:
     }
 
     void draw_dimension(Pixel from, Pixel to, double level, bool along_x, Emphasis emphasis) {
-        const auto at = [&](double along, double across) { return along_x ? Pixel{along, across} : Pixel{across, along}; };
+        const auto at = [&](double along, double across) {
+            return along_x ? Pixel{along, across} : Pixel{across, along};
+        };
         double a = along_x ? from.x : from.y, b = along_x ? to.x : to.y;
         double a_across = along_x ? from.y : from.x, b_across = along_x ? to.y : to.x;
         if (a > b) {
@@ -162,7 +171,8 @@ private:
         if (length <= px(extension_gap_px)) return;
         const Pixel gap = direction(point, level, px(extension_gap_px));
         const Pixel over = direction(point, level, px(extension_overrun_px));
-        sheet_.lines.push_back({{point.x + gap.x, point.y + gap.y}, {level.x + over.x, level.y + over.y}, emphasis, true});
+        sheet_.lines.push_back(
+            {{point.x + gap.x, point.y + gap.y}, {level.x + over.x, level.y + over.y}, emphasis, true});
     }
 
     const View& view_;
@@ -179,16 +189,17 @@ std::optional<PixelBox> reach(const Annotations& annotations) {
     return box;
 }
 
-constexpr double bare_px = 4;      // round everything
-constexpr double good_share = 0.5;    // of the room, for the drawing without its words
-constexpr double least_share = 0.2;  // of the scale without words: below this the words must be cut off instead
+constexpr double bare_px = 4;       // round everything
+constexpr double good_share = 0.5;  // of the room, for the drawing without its words
+constexpr double least_share =
+    0.2;  // of the scale without words: below this the words must be cut off instead
 
 // Everything that would be seen at this scale, with (0 mm, 0 mm) at the sheet's corner.
-PixelBox everything(const Drawing& drawing, const Box& box, double scale, double pixel_ratio, const TextMeasure& measure) {
-    const View view{scale, {}, pixel_ratio};
-    const PixelBox shapes = around(to_pixel(view, {box.left_mm, box.bottom_mm}), to_pixel(view, {box.right_mm, box.top_mm}));
+PixelBox everything(const Drawing& drawing, const Box& box, const View& view, const TextMeasure& measure) {
+    const PixelBox shapes =
+        around(to_pixel(view, {box.left_mm, box.bottom_mm}), to_pixel(view, {box.right_mm, box.top_mm}));
     const auto words = reach(annotate(drawing, view, measure));
-    return words ? both(shapes, padded(*words, plate_pad_px * pixel_ratio)) : shapes;
+    return words ? both(shapes, padded(*words, plate_pad_px * view.pixel_ratio)) : shapes;
 }
 
 }  // namespace
@@ -207,6 +218,7 @@ Annotations annotate(const Drawing& drawing, const View& view, const TextMeasure
     std::vector<Label> led;
     for (const Shape& shape : drawing.shapes) {
         if (const auto* label = std::get_if<Label>(&shape)) {
+            if (label->spare && !view.with_spares) continue;
             if (label->points_at) led.push_back(*label);
             else sheet.fixed_label(*label);
         } else if (const auto* dimension = std::get_if<Dimension>(&shape)) {
@@ -222,40 +234,52 @@ Annotations annotate(const Drawing& drawing, const View& view, const TextMeasure
 
 PixelBox extent(const Annotations& annotations) { return reach(annotations).value_or(PixelBox{}); }
 
-// Words keep their size while the picture shrinks to make room for them, and move as it does: the scale is searched for.
 namespace {
 
-// The largest scale at which the drawing and all its words fit, words at this size; `least_share` of the scale without words
-// where none does.
-View fitted_with_words(const Drawing& drawing, double width_px, double height_px, double pixel_ratio, const TextMeasure& measure) {
+// Words keep their size while the picture shrinks to make room for them, and move as it does: the scale is searched for. The
+// largest at which all fits; `least_share` of the scale without words where none does.
+View fitted_with(const Drawing& drawing, double width_px, double height_px, View view,
+                 const TextMeasure& measure) {
     const Box box = bounds(drawing);
-    const double w = width_px - 2 * bare_px * pixel_ratio, h = height_px - 2 * bare_px * pixel_ratio;
-    const double most = std::min(w / std::max(box.right_mm - box.left_mm, 1e-6), h / std::max(box.top_mm - box.bottom_mm, 1e-6));
+    const double w = width_px - 2 * bare_px * view.pixel_ratio,
+                 h = height_px - 2 * bare_px * view.pixel_ratio;
+    const double most = std::min(w / std::max(box.right_mm - box.left_mm, 1e-6),
+                                 h / std::max(box.top_mm - box.bottom_mm, 1e-6));
     double low = most * least_share, high = most;
-    PixelBox seen = everything(drawing, box, low, pixel_ratio, measure);
+    view.px_per_mm = low;
+    PixelBox seen = everything(drawing, box, view, measure);
     for (int round = 0; round < 16; ++round) {
-        const double scale = round == 0 ? high : (low + high) / 2;
-        const PixelBox tried = everything(drawing, box, scale, pixel_ratio, measure);
+        view.px_per_mm = round == 0 ? high : (low + high) / 2;
+        const PixelBox tried = everything(drawing, box, view, measure);
         const bool fits = tried.right - tried.left <= w && tried.bottom - tried.top <= h;
-        (fits ? low : high) = scale;
+        (fits ? low : high) = view.px_per_mm;
         if (fits) seen = tried;
     }
-    return {low, {(width_px - seen.left - seen.right) / 2, (height_px - seen.top - seen.bottom) / 2}, pixel_ratio};
+    view.px_per_mm = low;
+    view.origin = {(width_px - seen.left - seen.right) / 2, (height_px - seen.top - seen.bottom) / 2};
+    return view;
 }
 
 double share_of_room(const Drawing& drawing, const View& view, double width_px, double height_px) {
     const Box box = bounds(drawing);
-    return view.px_per_mm * std::max((box.right_mm - box.left_mm) / width_px, (box.top_mm - box.bottom_mm) / height_px);
+    return view.px_per_mm *
+           std::max((box.right_mm - box.left_mm) / width_px, (box.top_mm - box.bottom_mm) / height_px);
 }
+
+struct Words {
+    double size;
+    bool with_spares;
+};
 
 }  // namespace
 
-View fitted(const Drawing& drawing, double width_px, double height_px, double pixel_ratio, const TextMeasure& measure) {
-    // In a small room the wood comes first: words shrink a little before the picture does.
+View fitted(const Drawing& drawing, double width_px, double height_px, double pixel_ratio,
+            const TextMeasure& measure) {
     View best{};
     double best_share = 0;
-    for (const double words : {1.0, 0.88, 0.76}) {
-        const View view = fitted_with_words(drawing, width_px, height_px, pixel_ratio * words, measure);
+    for (const Words words : {Words{1, true}, Words{0.9, true}, Words{1, false}, Words{0.9, false}}) {
+        const View view = fitted_with(drawing, width_px, height_px,
+                                      {1, {}, pixel_ratio * words.size, words.with_spares}, measure);
         const double share = share_of_room(drawing, view, width_px, height_px);
         if (share > best_share * 1.15) {
             best = view;

@@ -29,8 +29,9 @@ struct PixelBox {
 // How the drawing lies on the sheet.
 struct View {
     double px_per_mm = 1;
-    Pixel origin;            // where (0 mm, 0 mm) lands
-    double pixel_ratio = 1;  // device pixels per paper pixel
+    Pixel origin;             // where (0 mm, 0 mm) lands
+    double pixel_ratio = 1;   // device pixels per paper pixel
+    bool with_spares = true;  // spare words are set as well
     bool operator==(const View&) const = default;
 };
 
@@ -71,7 +72,8 @@ struct Annotations {
 
 Annotations annotate(const Drawing& drawing, const View& view, const TextMeasure& measure);
 
-// The largest view at which the drawing with its words lies on a sheet of this size, and in the middle of it.
+// The largest view at which the drawing with its words lies on a sheet of this size, and in the middle of it. In a small room
+// words are a tenth smaller, and spare ones go, before the picture shrinks to nothing.
 View fitted(const Drawing& drawing, double width_px, double height_px, double pixel_ratio,
             const TextMeasure& measure);
 

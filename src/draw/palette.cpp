@@ -71,42 +71,59 @@ FillStyle styled(MaterialColours colours, std::vector<Hatch> hatches) {
 }
 
 FillStyle end_grain(Theme theme) {
-    return styled(wood(theme, hex(0xefd9ae), hex(0x94642a)), {{.angle_deg = 45, .spacing_px = 9, .width_px = 1.2}});
+    return styled(wood(theme, hex(0xefd9ae), hex(0x94642a)),
+                  {{.angle_deg = 45, .spacing_px = 9, .width_px = 1.2}});
 }
 
 FillStyle long_grain(Theme theme) {
-    return styled(wood(theme, hex(0xf3e2bf), hex(0xa9773a)),
-                  {{.angle_deg = 0, .spacing_px = 18, .width_px = 1.2, .dash_px = 64, .space_px = 15, .stagger_px = 29},
-                   {.angle_deg = 0, .spacing_px = 18, .width_px = 1.2, .offset_px = 9, .dash_px = 25, .space_px = 20,
-                    .stagger_px = 17}});
+    return styled(
+        wood(theme, hex(0xf3e2bf), hex(0xa9773a)),
+        {{.angle_deg = 0, .spacing_px = 18, .width_px = 1.2, .dash_px = 64, .space_px = 15, .stagger_px = 29},
+         {.angle_deg = 0,
+          .spacing_px = 18,
+          .width_px = 1.2,
+          .offset_px = 9,
+          .dash_px = 25,
+          .space_px = 20,
+          .stagger_px = 17}});
 }
 
 FillStyle plywood(Theme theme) {
     return styled(wood(theme, hex(0xf0e0c0), hex(0x8a6030)),
                   {{.angle_deg = 0, .spacing_px = 14, .width_px = 1.2, .offset_px = 3.5},
-                   {.angle_deg = 0, .spacing_px = 14, .width_px = 3.0, .offset_px = 10.5, .dash_px = 7, .space_px = 6,
+                   {.angle_deg = 0,
+                    .spacing_px = 14,
+                    .width_px = 3.0,
+                    .offset_px = 10.5,
+                    .dash_px = 7,
+                    .space_px = 6,
                     .stagger_px = 6}});
 }
 
 FillStyle cutter(Theme theme) {
-    return styled(pick(theme, {hex(0x3a4047), hex(0x3a4047), hex(0x14171a)}, {hex(0xaab4bd), hex(0xaab4bd), hex(0xf2f6f9)}),
+    return styled(pick(theme, {hex(0x3a4047), hex(0x3a4047), hex(0x14171a)},
+                       {hex(0xaab4bd), hex(0xaab4bd), hex(0xf2f6f9)}),
                   {});
 }
 
 FillStyle fence(Theme theme) {
-    return styled(pick(theme, {hex(0xd3dae0), hex(0x71808c), hex(0x303a43)}, {hex(0x343d45), hex(0x84939f), hex(0xc6d2dc)}),
+    return styled(pick(theme, {hex(0xd3dae0), hex(0x71808c), hex(0x303a43)},
+                       {hex(0x343d45), hex(0x84939f), hex(0xc6d2dc)}),
                   {{.angle_deg = 45, .spacing_px = 16, .width_px = 1.2},
                    {.angle_deg = 45, .spacing_px = 16, .width_px = 1.2, .offset_px = 4}});
 }
 
 FillStyle table(Theme theme) {
-    return styled(pick(theme, {hex(0xe2e3e0), hex(0xaeb3b0), hex(0x4d5452)}, {hex(0x2b2d2c), hex(0x5d6462), hex(0xa9b1ae)}),
+    return styled(pick(theme, {hex(0xe2e3e0), hex(0xaeb3b0), hex(0x4d5452)},
+                       {hex(0x2b2d2c), hex(0x5d6462), hex(0xa9b1ae)}),
                   {{.angle_deg = 135, .spacing_px = 18, .width_px = 1.2}});
 }
 
 FillStyle spacer(Theme theme) {
-    return styled(pick(theme, {hex(0xd5e7f2), hex(0x4f86a8), hex(0x17435c)}, {hex(0x1d3644), hex(0x6fa9cb), hex(0xb9dcf0)}),
-                  {{.angle_deg = 45, .spacing_px = 14, .width_px = 1.2}, {.angle_deg = 135, .spacing_px = 14, .width_px = 1.2}});
+    return styled(pick(theme, {hex(0xd5e7f2), hex(0x4f86a8), hex(0x17435c)},
+                       {hex(0x1d3644), hex(0x6fa9cb), hex(0xb9dcf0)}),
+                  {{.angle_deg = 45, .spacing_px = 14, .width_px = 1.2},
+                   {.angle_deg = 135, .spacing_px = 14, .width_px = 1.2}});
 }
 
 FillStyle sacrificial_spacer(Theme theme) {
@@ -119,20 +136,29 @@ FillStyle sacrificial_spacer(Theme theme) {
 }
 
 FillStyle overlap(Theme theme) {
-    return styled(pick(theme, {hex(0xf6b79a), hex(0xa83200), hex(0xa83200)}, {hex(0x7a2c0c), hex(0xffb08e), hex(0xffb08e)}),
-                  {{.angle_deg = 45, .spacing_px = 5, .width_px = 1.4}, {.angle_deg = 135, .spacing_px = 5, .width_px = 1.4}});
+    return styled(pick(theme, {hex(0xf6b79a), hex(0xa83200), hex(0xa83200)},
+                       {hex(0x7a2c0c), hex(0xffb08e), hex(0xffb08e)}),
+                  {{.angle_deg = 45, .spacing_px = 5, .width_px = 1.4},
+                   {.angle_deg = 135, .spacing_px = 5, .width_px = 1.4}});
 }
 
 FillStyle gap(Theme theme) {
-    return styled(pick(theme, {hex(0xffffff), hex(0x0072b2), hex(0x005b8f)}, {hex(0x0c1a24), hex(0x63bdf0), hex(0x8fd0f5)}),
-                  {{.angle_deg = 0, .spacing_px = 6, .width_px = 2.6, .offset_px = 3, .dash_px = 2.6, .space_px = 5.4,
+    return styled(pick(theme, {hex(0xffffff), hex(0x0072b2), hex(0x005b8f)},
+                       {hex(0x0c1a24), hex(0x63bdf0), hex(0x8fd0f5)}),
+                  {{.angle_deg = 0,
+                    .spacing_px = 6,
+                    .width_px = 2.6,
+                    .offset_px = 3,
+                    .dash_px = 2.6,
+                    .space_px = 5.4,
                     .stagger_px = 4}});
 }
 
 FillStyle removed(Theme theme) {
     const Rgb ghost = palette(theme).edge;
-    FillStyle style = styled({palette(theme).card, ghost, ghost},
-                             {{.angle_deg = 45, .spacing_px = 12, .width_px = 1.2, .dash_px = 5, .space_px = 7, .stagger_px = 6}});
+    FillStyle style = styled(
+        {palette(theme).card, ghost, ghost},
+        {{.angle_deg = 45, .spacing_px = 12, .width_px = 1.2, .dash_px = 5, .space_px = 7, .stagger_px = 6}});
     style.transparent = true;
     style.edge_px = 1.4;
     style.edge_dash_px = 7;
@@ -152,7 +178,9 @@ double channel(std::uint8_t value) {
     return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
 }
 
-double luminance(Rgb c) { return 0.2126 * channel(c.red) + 0.7152 * channel(c.green) + 0.0722 * channel(c.blue); }
+double luminance(Rgb c) {
+    return 0.2126 * channel(c.red) + 0.7152 * channel(c.green) + 0.0722 * channel(c.blue);
+}
 
 }  // namespace
 
@@ -209,19 +237,11 @@ AnnotationStyle annotation_style(Emphasis emphasis, Theme theme) {
     switch (emphasis) {
         case Emphasis::plain: return {.ink = p.ink, .line_px = 1.2, .text_px = 20};
         case Emphasis::strong: return {.ink = p.accent, .line_px = 2.4, .text_px = 26, .bold = true};
-        case Emphasis::changed: return {.ink = p.changed, .line_px = 2.4, .text_px = 26, .bold = true, .framed = true};
+        case Emphasis::changed:
+            return {.ink = p.changed, .line_px = 2.4, .text_px = 26, .bold = true, .framed = true};
         case Emphasis::faint: break;
     }
-    return {.ink = p.soft_ink, .line_px = 1.2, .text_px = 18};
-}
-
-double text_px(TextSize size) {
-    switch (size) {
-        case TextSize::small: return 18;
-        case TextSize::body: return 20;
-        case TextSize::large: break;
-    }
-    return 26;
+    return {.ink = p.soft_ink, .line_px = 1.2, .text_px = 20};
 }
 
 }  // namespace kw::draw

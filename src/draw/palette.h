@@ -44,9 +44,9 @@ struct Palette {
     Rgb changed;       // differs from before; always with its mark
     Rgb good;          // done, fits; always with a tick or a word
     Rgb good_tint;
-    Rgb caution;       // take care; always with a sign or a word
+    Rgb caution;  // take care; always with a sign or a word
     Rgb caution_tint;
-    Rgb wrong;         // cannot be made as asked, does not fit; always with a sign or a word
+    Rgb wrong;  // cannot be made as asked, does not fit; always with a sign or a word
     Rgb wrong_tint;
 };
 
@@ -57,13 +57,13 @@ double contrast(Rgb a, Rgb b);
 
 // A family of parallel lines. The pattern is fixed to the picture's origin and does not scale with the picture.
 struct Hatch {
-    double angle_deg = 45;     // from x, counter-clockwise
+    double angle_deg = 45;  // from x, counter-clockwise
     double spacing_px = 8;
     double width_px = 1;
-    double offset_px = 0;      // of the first line, across the lines
-    double dash_px = 0;        // 0: unbroken
-    double space_px = 0;       // between dashes
-    double stagger_px = 0;     // how far the next line's dashes are moved along
+    double offset_px = 0;   // of the first line, across the lines
+    double dash_px = 0;     // 0: unbroken
+    double space_px = 0;    // between dashes
+    double stagger_px = 0;  // how far the next line's dashes are moved along
 };
 
 // Largest number of families in one fill: what the shader has room for.
@@ -76,7 +76,7 @@ struct FillStyle {
     std::vector<Hatch> hatches;
     Rgb edge;
     double edge_px = 2.4;
-    double edge_dash_px = 0;   // 0: unbroken
+    double edge_dash_px = 0;  // 0: unbroken
     double edge_space_px = 0;
 };
 
@@ -102,7 +102,7 @@ struct AnnotationStyle {
 };
 
 AnnotationStyle annotation_style(Emphasis emphasis, Theme theme);
-double text_px(TextSize size);
+inline constexpr double label_px = 20;  // em of a label; a dimension has its emphasis's
 
 // Room around text and lines of dimensions, in paper pixels.
 inline constexpr double arrow_length_px = 13;

@@ -93,7 +93,6 @@ void add_words(Drawing& drawing, const Work& work, const Scene& scene, const Set
                                        Emphasis::plain});
     drawing.shapes.push_back(Label{{left * (scene.shortened ? 0.25 : 0.5), 0.5 * top},
                                    "keep",
-                                   TextSize::body,
                                    Anchor::centre,
                                    Emphasis::plain,
                                    std::nullopt});
@@ -107,7 +106,6 @@ void add_fence(Drawing& drawing, const Scene& scene) {
         Fill{{rectangle({left - thick, -over, left, scene.across_mm + over})}, Material::fence});
     drawing.shapes.push_back(Label{{left - 0.5 * thick, scene.across_mm + over},
                                    "rip fence",
-                                   TextSize::body,
                                    Anchor::bottom,
                                    Emphasis::plain,
                                    std::nullopt});
@@ -119,8 +117,8 @@ double add_stop(Drawing& drawing, const Scene& scene) {
     const double end = left - 1.6 * thick;
     drawing.shapes.push_back(Fill{{rectangle({end, top, -0.4 * thick, top + thick})}, Material::fence});
     drawing.shapes.push_back(Fill{{rectangle({left - thick, 0.55 * top, left, top})}, Material::spacer});
-    drawing.shapes.push_back(Label{
-        {left - 0.5 * thick, 0.5 * top}, "stop", TextSize::body, Anchor::top, Emphasis::plain, std::nullopt});
+    drawing.shapes.push_back(
+        Label{{left - 0.5 * thick, 0.5 * top}, "stop", Anchor::top, Emphasis::plain, std::nullopt});
     return top + thick;
 }
 

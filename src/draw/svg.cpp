@@ -47,14 +47,16 @@ std::string attribute(const char* name, double value) { return attribute(name, n
 
 class Writer {
 public:
-    Writer(const SvgOptions& options, const View& view) : options_(options), view_(view), colours_(palette(options.theme)) {}
+    Writer(const SvgOptions& options, const View& view)
+        : options_(options), view_(view), colours_(palette(options.theme)) {}
 
     void operator()(const Fill& fill) {
         const FillStyle style = fill_style(fill, options_.theme);
         const std::string path = attribute("d", path_of(fill.rings)) + " fill-rule=\"evenodd\"";
         if (!style.transparent) body_ += "<path" + path + attribute("fill", colour(style.ground)) + "/>\n";
         for (const Hatch& hatch : style.hatches) {
-            body_ += "<path" + path + attribute("fill", "url(#" + pattern(hatch, style.hatch_ink) + ")") + "/>\n";
+            body_ +=
+                "<path" + path + attribute("fill", "url(#" + pattern(hatch, style.hatch_ink) + ")") + "/>\n";
         }
         if (style.edge_px <= 0) return;
         body_ += "<path" + path + " fill=\"none\"" + attribute("stroke", colour(style.edge)) +
@@ -67,9 +69,9 @@ public:
         const LineStyle style = line_style(line.stroke, options_.theme);
         std::string points;
         for (const Point& p : line.points) points += (points.empty() ? "" : " ") + pair(to_pixel(view_, p));
-        body_ += "<polyline" + attribute("points", points) + " fill=\"none\"" + attribute("stroke", colour(style.ink)) +
-                 attribute("stroke-width", style.width_px) + " stroke-linejoin=\"round\" stroke-linecap=\"round\"" +
-                 dashes(style.dashes_px) + "/>\n";
+        body_ += "<polyline" + attribute("points", points) + " fill=\"none\"" +
+                 attribute("stroke", colour(style.ink)) + attribute("stroke-width", style.width_px) +
+                 " stroke-linejoin=\"round\" stroke-linecap=\"round\"" + dashes(style.dashes_px) + "/>\n";
         if (line.stroke == Stroke::arrow) arrow_of_movement(line, style);
     }
 
@@ -79,7 +81,8 @@ public:
     void words(const Annotations& annotations) {
         for (const PlacedLine& line : annotations.lines) {
             const AnnotationStyle style = annotation_style(line.emphasis, options_.theme);
-            const double width = line.extension ? annotation_style(Emphasis::faint, options_.theme).line_px : style.line_px;
+            const double width =
+                line.extension ? annotation_style(Emphasis::faint, options_.theme).line_px : style.line_px;
             body_ += "<path" + attribute("d", "M" + pair(line.from) + "L" + pair(line.to)) +
                      attribute("stroke", colour(style.ink)) + attribute("stroke-width", width) + "/>\n";
         }
@@ -95,12 +98,13 @@ public:
     }
 
     std::string finished(const std::string& title) const {
-        const std::string size = attribute("width", options_.width_px) + attribute("height", options_.height_px);
+        const std::string size =
+            attribute("width", options_.width_px) + attribute("height", options_.height_px);
         return "<svg xmlns=\"http://www.w3.org/2000/svg\"" + size +
                attribute("viewBox", "0 0 " + number(options_.width_px) + " " + number(options_.height_px)) +
-               " font-family=\"Inter, 'DejaVu Sans', sans-serif\">\n<title>" + escaped(title) + "</title>\n<defs>\n" +
-               patterns_ + "</defs>\n<rect" + size + attribute("fill", colour(colours_.card)) + "/>\n" + body_ +
-               "</svg>\n";
+               " font-family=\"Inter, 'DejaVu Sans', sans-serif\">\n<title>" + escaped(title) +
+               "</title>\n<defs>\n" + patterns_ + "</defs>\n<rect" + size +
+               attribute("fill", colour(colours_.card)) + "/>\n" + body_ + "</svg>\n";
     }
 
 private:
@@ -151,7 +155,8 @@ private:
             const double half = hatch.width_px / 2;
             const double start = std::fmod(k * hatch.stagger_px, period);
             for (const double shift : {-period, 0.0, period}) {
-                tile_line(tile, y, start + shift + half, start + shift + std::max(hatch.dash_px - half, half + 0.01));
+                tile_line(tile, y, start + shift + half,
+                          start + shift + std::max(hatch.dash_px - half, half + 0.01));
             }
         }
         return tile;
@@ -165,15 +170,15 @@ private:
         Hatch centred = hatch;
         const double shift = hatch.spacing_px / 2 - hatch.offset_px;
         centred.offset_px = hatch.spacing_px / 2;
-        const std::string text = " patternUnits=\"userSpaceOnUse\"" + attribute("width", period) +
-                                 attribute("height", lines * hatch.spacing_px) +
-                                 attribute("patternTransform", "translate(" + number(view_.origin.x) + " " +
-                                                                   number(view_.origin.y) + ") rotate(" +
-                                                                   number(-hatch.angle_deg) + ") translate(0 " +
-                                                                   number(-shift) + ")") +
-                                 "><path" + attribute("d", tile_path(centred, lines, period)) +
-                                 attribute("stroke", colour(ink)) + attribute("stroke-width", hatch.width_px) +
-                                 (hatch.dash_px > 0 ? " stroke-linecap=\"round\"" : "") + "/></pattern>\n";
+        const std::string text =
+            " patternUnits=\"userSpaceOnUse\"" + attribute("width", period) +
+            attribute("height", lines * hatch.spacing_px) +
+            attribute("patternTransform",
+                      "translate(" + number(view_.origin.x) + " " + number(view_.origin.y) + ") rotate(" +
+                          number(-hatch.angle_deg) + ") translate(0 " + number(-shift) + ")") +
+            "><path" + attribute("d", tile_path(centred, lines, period)) + attribute("stroke", colour(ink)) +
+            attribute("stroke-width", hatch.width_px) +
+            (hatch.dash_px > 0 ? " stroke-linecap=\"round\"" : "") + "/></pattern>\n";
         for (std::size_t i = 0; i < pattern_texts_.size(); ++i) {
             if (pattern_texts_[i] == text) return "hatch" + std::to_string(i);
         }
@@ -207,16 +212,17 @@ private:
                  attribute("width", b.right - b.left + 2 * plate_pad_px) +
                  attribute("height", b.bottom - b.top + 2 * plate_pad_px) + " rx=\"3\"" +
                  attribute("fill", colour(colours_.card));
-        if (text.framed) body_ += attribute("stroke", colour(style.ink)) + attribute("stroke-width", style.line_px);
+        if (text.framed)
+            body_ += attribute("stroke", colour(style.ink)) + attribute("stroke-width", style.line_px);
         body_ += "/>\n";
     }
 
     void words_of(const PlacedText& text) {
         const AnnotationStyle style = annotation_style(text.emphasis, options_.theme);
         body_ += "<text" + attribute("x", (text.box.left + text.box.right) / 2) +
-                 attribute("y", text.box.top + ascent_em * text.size_px) + " text-anchor=\"middle\" xml:space=\"preserve\"" +
-                 attribute("font-size", text.size_px) + attribute("fill", colour(style.ink)) +
-                 (text.bold ? " font-weight=\"600\"" : "") + ">";
+                 attribute("y", text.box.top + ascent_em * text.size_px) +
+                 " text-anchor=\"middle\" xml:space=\"preserve\"" + attribute("font-size", text.size_px) +
+                 attribute("fill", colour(style.ink)) + (text.bold ? " font-weight=\"600\"" : "") + ">";
         const auto runs = text_runs(text.text);
         double raised = 0;
         for (std::size_t i = 0; i < runs.size(); ++i) body_ += run_of(runs[i], text.size_px, i > 0, raised);
@@ -224,8 +230,9 @@ private:
     }
 
     static std::string run_of(const TextRun& run, double size_px, bool follows, double& raised) {
-        const double up = run.kind == RunKind::numerator ? numerator_raise_em
-                          : run.kind == RunKind::denominator ? -denominator_drop_em : 0;
+        const double up = run.kind == RunKind::numerator     ? numerator_raise_em
+                          : run.kind == RunKind::denominator ? -denominator_drop_em
+                                                             : 0;
         const bool small = run.kind == RunKind::numerator || run.kind == RunKind::denominator;
         std::string tag = "<tspan" + attribute("dy", (raised - up) * size_px);
         if (run.kind == RunKind::numerator && follows) tag += attribute("dx", fraction_gap_em * size_px);

@@ -10,9 +10,9 @@
 namespace kw::draw {
 
 struct SvgOptions {
-    double width_px = 800;   // of the whole sheet
+    double width_px = 800;  // of the whole sheet
     double height_px = 500;
-    double px_per_mm = 0;    // 0: as large as fits, in the middle; otherwise at this scale, in the middle
+    double px_per_mm = 0;  // 0: as large as fits, in the middle; otherwise at this scale, in the middle
     Theme theme = Theme::light;
 };
 

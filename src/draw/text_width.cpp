@@ -13,8 +13,8 @@ constexpr std::array<int, 95> ascii_advance{
     587, 743, 740, 264, 543, 652, 562, 889, 753, 761, 635, 761, 639, 638, 642, 741, 676, 949, 642,
     665, 625, 362, 357, 362, 469, 452, 497, 564, 621, 558, 621, 582, 361, 609, 591, 237, 237, 544,
     237, 869, 585, 597, 609, 609, 372, 523, 364, 581, 557, 812, 540, 557, 541, 362, 327, 362, 659};
-constexpr int other_advance = 660;      // what most signs outside ASCII take
-constexpr int slash_advance = 274;      // U+2044
+constexpr int other_advance = 660;  // what most signs outside ASCII take
+constexpr int slash_advance = 274;  // U+2044
 constexpr double bold_factor = 1.06;
 
 double plain_width_em(std::string_view text) {

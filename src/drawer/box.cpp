@@ -20,16 +20,15 @@ tl::expected<Length, Refusal> box_depth(const Opening& opening, const Slide& sli
         if (length <= room) best = max(best, length);
     if (best > Length{}) return best;
     const Length shortest = *std::min_element(slide.lengths.begin(), slide.lengths.end());
-    return tl::unexpected(Refusal{
-        "lengths",
-        Message::of("the slide is longer than the case: the shortest on the list is ", shortest,
-                    " and there is room for ", room),
-        Message::of("add a slide of at most ", room, ", or set the back clearance lower")});
+    return tl::unexpected(
+        Refusal{"lengths",
+                Message::of("the slide is longer than the case: the shortest on the list is ", shortest,
+                            " and there is room for ", room),
+                Message::of("add a slide of at most ", room, ", or set the back clearance lower")});
 }
 
 Refusal too_small(const char* field, Length have, Length taken) {
-    return {field,
-            Message::of("an opening of ", have, " leaves no box: the clearances take ", taken),
+    return {field, Message::of("an opening of ", have, " leaves no box: the clearances take ", taken),
             Message::of("the opening must be at least ", taken + least_inside, ", or the clearances less")};
 }
 
@@ -75,9 +74,11 @@ tl::expected<BoxSize, Refusal> size_box(const Opening& opening, const Slide& sli
                                         Length face_in_depth) {
     const auto depth = box_depth(opening, slide, face_in_depth);
     if (!depth) return tl::unexpected(depth.error());
-    const BoxSize box{box_width(opening, slide, side_thickness), opening.height - slide.top - slide.bottom, *depth};
+    const BoxSize box{box_width(opening, slide, side_thickness), opening.height - slide.top - slide.bottom,
+                      *depth};
     if (box.width < least_inside + 2 * side_thickness)
-        return tl::unexpected(too_small("width", opening.width, opening.width - box.width + 2 * side_thickness));
+        return tl::unexpected(
+            too_small("width", opening.width, opening.width - box.width + 2 * side_thickness));
     if (box.height < least_inside)
         return tl::unexpected(too_small("height", opening.height, slide.top + slide.bottom));
     if (box.depth < least_inside)

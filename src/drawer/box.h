@@ -12,9 +12,9 @@
 namespace kw {
 
 struct Opening {
-    Length width;   // the least of the places measured
+    Length width;  // the least of the places measured
     Length height;
-    Length depth;   // from the front of the case or face frame to the inside of the back
+    Length depth;  // from the front of the case or face frame to the inside of the back
 };
 
 struct BoxSize {  // outside measures

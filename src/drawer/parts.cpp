@@ -16,7 +16,8 @@ std::string_view name_of(Role role) {
 
 namespace {
 
-PartSize size_bottom(const BoxSize& box, const DrawerThickness& t, const DrawerJoints& j, const BottomFit& fit) {
+PartSize size_bottom(const BoxSize& box, const DrawerThickness& t, const DrawerJoints& j,
+                     const BottomFit& fit) {
     const Length front_of_bottom = j.front_step + t.front - j.groove_depth;
     const Length rear_of_bottom = fit.style == BottomStyle::slide_in
                                       ? box.depth - j.back_setback

@@ -49,8 +49,8 @@ struct DrawerThickness {
 
 struct BottomFit {
     BottomStyle style = BottomStyle::slide_in;
-    Length slack;          // off the length and off the width
-    Length seasonal_swell; // what a solid bottom may still grow across its grain, off the width as well
+    Length slack;           // off the length and off the width
+    Length seasonal_swell;  // what a solid bottom may still grow across its grain, off the width as well
 };
 
 // front   length W - 2 T_s + 2 reach                         width H
@@ -58,8 +58,8 @@ struct BottomFit {
 // side    length D                                           width H
 // bottom  length W - 2 T_s + 2 g - slack
 //         width  slide in: D - setback - (e + T_f - g) - slack;  captured: D - setback - T_k + g - (e + T_f - g) - slack
-std::vector<PartSize> size_parts(const BoxSize& box, const DrawerThickness& thickness, const DrawerJoints& joints,
-                                 const BottomFit& bottom);
+std::vector<PartSize> size_parts(const BoxSize& box, const DrawerThickness& thickness,
+                                 const DrawerJoints& joints, const BottomFit& bottom);
 
 struct FaceAsk {
     FaceStyle style = FaceStyle::none;

@@ -14,7 +14,9 @@ namespace kw {
 namespace {
 
 FileError disk_error(const std::string& what) {
-    return {{}, what + ": " + std::strerror(errno), "look at the folder's rights and at the room left on the disk"};
+    return {{},
+            what + ": " + std::strerror(errno),
+            "look at the folder's rights and at the room left on the disk"};
 }
 
 bool write_all(int file, const std::string& text) {

@@ -42,15 +42,18 @@ FileError to_file_error(const Problem& problem, const std::string& text, Graduat
 }
 
 std::string report(const std::string& file, const std::string& text, const FileError& error) {
-    std::string out = file + ":" + std::to_string(error.position.line) + ":" + std::to_string(error.position.column) +
-                      ": " + error.why + "\n";
+    std::string out = file + ":" + std::to_string(error.position.line) + ":" +
+                      std::to_string(error.position.column) + ": " + error.why + "\n";
     const std::string line = line_of(text, error.position.line);
     if (!line.empty())
-        out += "    " + line + "\n    " + std::string(static_cast<std::size_t>(error.position.column - 1), ' ') + "^\n";
+        out += "    " + line + "\n    " +
+               std::string(static_cast<std::size_t>(error.position.column - 1), ' ') + "^\n";
     if (!error.remedy.empty()) out += "  " + error.remedy + "\n";
     return out;
 }
 
-std::string to_text(const Json& json) { return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
+std::string to_text(const Json& json) {
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
 
 }  // namespace kw

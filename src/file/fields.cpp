@@ -74,7 +74,8 @@ double Fields::number(const std::string& name, double fallback) {
     const Json* value = find(name);
     if (!value) return fallback;
     if (value->is_number() && std::isfinite(value->get<double>())) return value->get<double>();
-    blame(name, Message::of("`", name, "` is ", kind_of(*value), ", where a number is wanted"), Message::of("write a number"));
+    blame(name, Message::of("`", name, "` is ", kind_of(*value), ", where a number is wanted"),
+          Message::of("write a number"));
     return fallback;
 }
 
@@ -82,7 +83,8 @@ bool Fields::truth(const std::string& name, bool fallback) {
     const Json* value = find(name);
     if (!value) return fallback;
     if (value->is_boolean()) return value->get<bool>();
-    blame(name, Message::of("`", name, "` must be true or false"), Message::of("write true or false, without quotes"));
+    blame(name, Message::of("`", name, "` must be true or false"),
+          Message::of("write true or false, without quotes"));
     return fallback;
 }
 
@@ -96,13 +98,16 @@ std::optional<Length> Fields::read(const Json& value, const std::string& name, b
     const std::string written = value.is_string() ? value.get<std::string>() : value.dump();
     const auto length = read_length(written, unit_);
     if (!length) {
-        blame(name, Message::of(length.error().message, ", at its character ", static_cast<int>(length.error().column + 1)),
+        blame(name,
+              Message::of(length.error().message, ", at its character ",
+                          static_cast<int>(length.error().column + 1)),
               Message::of("write it as on a cut list: \"10 1/16 in\" or \"12.7 mm\""));
         return std::nullopt;
     }
     if (abs(*length) > farthest || (*length < Length{} && !allow_negative)) {
-        blame(name, *length < Length{} ? Message::of("`", name, "` is less than nothing")
-                                       : Message::of("`", name, "` is longer than any drawer"),
+        blame(name,
+              *length < Length{} ? Message::of("`", name, "` is less than nothing")
+                                 : Message::of("`", name, "` is longer than any drawer"),
               Message::of("measure it again"));
         return std::nullopt;
     }
@@ -114,7 +119,9 @@ std::optional<Length> Fields::optional_length(const std::string& name) {
     return value ? read(*value, name, false) : std::nullopt;
 }
 
-Length Fields::length(const std::string& name, Length fallback) { return optional_length(name).value_or(fallback); }
+Length Fields::length(const std::string& name, Length fallback) {
+    return optional_length(name).value_or(fallback);
+}
 
 Length Fields::signed_length(const std::string& name, Length fallback) {
     const Json* value = find(name);
@@ -163,7 +170,8 @@ std::vector<Fields> Fields::array(const std::string& name, bool required) {
     std::vector<Fields> out;
     if (!value || !value->is_array()) {
         if (value || required)
-            blame(name, value ? Message::of("`", name, "` must be a list") : Message::of("`", name, "` is missing"),
+            blame(name,
+                  value ? Message::of("`", name, "` must be a list") : Message::of("`", name, "` is missing"),
                   Message::of("write [ ... ]"));
         return out;
     }
@@ -172,7 +180,8 @@ std::vector<Fields> Fields::array(const std::string& name, bool required) {
         const Json& item = (*value)[i];
         const std::string item_at = at + "/" + std::to_string(i);
         if (!item.is_object())
-            problems_->push_back({item_at, Message::of("this is ", kind_of(item), ", where an object is wanted"),
+            problems_->push_back({item_at,
+                                  Message::of("this is ", kind_of(item), ", where an object is wanted"),
                                   Message::of("write { ... }")});
         out.emplace_back(item.is_object() ? &item : nullptr, item_at, unit_, *problems_);
     }

@@ -18,7 +18,8 @@ public:
 private:
     void value(const std::string& pointer) {
         space();
-        if (wanted_ == pointer || (wanted_.substr(0, pointer.size()) == pointer && wanted_.substr(pointer.size(), 1) == "/"))
+        if (wanted_ == pointer ||
+            (wanted_.substr(0, pointer.size()) == pointer && wanted_.substr(pointer.size(), 1) == "/"))
             best_ = at_;
         if (at_ >= text_.size()) return;
         if (text_[at_] == '{') object(pointer);
@@ -61,10 +62,13 @@ private:
     }
 
     void word() {
-        while (at_ < text_.size() && std::string_view(",]} \t\r\n").find(text_[at_]) == std::string_view::npos) ++at_;
+        while (at_ < text_.size() &&
+               std::string_view(",]} \t\r\n").find(text_[at_]) == std::string_view::npos)
+            ++at_;
     }
     void space() {
-        while (at_ < text_.size() && std::string_view(" \t\r\n").find(text_[at_]) != std::string_view::npos) ++at_;
+        while (at_ < text_.size() && std::string_view(" \t\r\n").find(text_[at_]) != std::string_view::npos)
+            ++at_;
     }
     bool at(char c) const { return at_ >= text_.size() || text_[at_] == c; }
 

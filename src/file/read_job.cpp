@@ -48,7 +48,8 @@ FitRules read_fit(Fields fit) {
     rules.tolerance.place = tolerance.length("place", rules.tolerance.place);
     rules.wanted_chance = fit.number("wanted_chance", rules.wanted_chance);
     if (rules.wanted_chance <= 0.0 || rules.wanted_chance >= 1.0)
-        fit.blame("wanted_chance", Message::of("`wanted_chance` must lie between 0 and 1"), Message::of("0.9 is usual"));
+        fit.blame("wanted_chance", Message::of("`wanted_chance` must lie between 0 and 1"),
+                  Message::of("0.9 is usual"));
     return rules;
 }
 
@@ -88,7 +89,8 @@ Length make_up(Fields& fields) {
 Cutter read_cutter(Fields fields) {
     Cutter cutter;
     cutter.name = fields.required_text("name");
-    cutter.kind = fields.one_of("kind", cutter_kind_named, "`blade`, `dado stack` or `bit`", CutterKind::dado_stack);
+    cutter.kind =
+        fields.one_of("kind", cutter_kind_named, "`blade`, `dado stack` or `bit`", CutterKind::dado_stack);
     cutter.machine = fields.required_text("machine");
     const Length stack = make_up(fields);
     cutter.kerf = stack > Length{} && !fields.has("kerf") ? stack : fields.required_length("kerf");
@@ -111,7 +113,8 @@ Slide read_slide(Fields fields) {
 void read_size(Fields& fields, DrawerSpec& drawer) {
     if (fields.has("box")) {
         Fields box = fields.object("box");
-        drawer.box = BoxSize{box.required_length("width"), box.required_length("height"), box.required_length("depth")};
+        drawer.box = BoxSize{box.required_length("width"), box.required_length("height"),
+                             box.required_length("depth")};
     }
     if (fields.has("opening") || !fields.has("box")) {
         Fields opening = fields.object("opening", true);
@@ -140,7 +143,8 @@ BottomSpec read_bottom(Fields fields) {
     bottom.cutter = fields.text("cutter", {});
     bottom.offset = fields.length("offset", bottom.offset);
     bottom.depth = fields.optional_length("depth");
-    bottom.style = fields.one_of("style", bottom_style_named, "`slide in` or `captured`", BottomStyle::slide_in);
+    bottom.style =
+        fields.one_of("style", bottom_style_named, "`slide in` or `captured`", BottomStyle::slide_in);
     return bottom;
 }
 
@@ -162,8 +166,9 @@ DrawerSpec read_drawer(Fields fields) {
     read_size(fields, drawer);
     drawer.side_stock = fields.object("sides", true).required_text("stock");
     Fields front = fields.object("front", true);
-    drawer.front = {front.required_text("stock"), front.text("joint", "locking rabbet"), front.text("cutter", {}),
-                    front.optional_length("dado_width"), front.optional_length("depth")};
+    drawer.front = {front.required_text("stock"), front.text("joint", "locking rabbet"),
+                    front.text("cutter", {}), front.optional_length("dado_width"),
+                    front.optional_length("depth")};
     drawer.back = read_back(fields.object("back", true));
     drawer.bottom = read_bottom(fields.object("bottom", true));
     drawer.face = read_face(fields.object("face"));
@@ -186,7 +191,8 @@ WorkTimes read_times(Fields fields) {
 }
 
 template <class Items, class Name>
-void check_names(const Items& items, Name name_of_item, const std::string& list, std::vector<Problem>& problems) {
+void check_names(const Items& items, Name name_of_item, const std::string& list,
+                 std::vector<Problem>& problems) {
     std::set<std::string> seen;
     for (std::size_t i = 0; i < items.size(); ++i)
         if (!seen.insert(name_of_item(items[i])).second)
@@ -200,8 +206,9 @@ void use_default_shop(Shop& shop) {
     if (!shop.cutters.empty()) return;
     const std::string& machine = shop.machines.front().name;
     const bool router = shop.machines.front().kind == MachineKind::router_table;
-    shop.cutters.push_back({router ? "quarter bit" : "quarter stack", router ? CutterKind::bit : CutterKind::dado_stack,
-                            machine, Length::inches(1, 4)});
+    shop.cutters.push_back({router ? "quarter bit" : "quarter stack",
+                            router ? CutterKind::bit : CutterKind::dado_stack, machine,
+                            Length::inches(1, 4)});
 }
 
 void check_format(Fields& fields, std::vector<Problem>& problems) {
@@ -211,15 +218,17 @@ void check_format(Fields& fields, std::vector<Problem>& problems) {
                             Message::of("a job's format is `kerfwright-job`")});
     const int version = fields.count("version", job_version, 1, 1'000'000);
     if (version > job_version)
-        problems.push_back({"/version", Message::of("this job is of version ", version, "; this program reads ", job_version),
-                            Message::of("open it with a newer Kerfwright")});
+        problems.push_back(
+            {"/version",
+             Message::of("this job is of version ", version, "; this program reads ", job_version),
+             Message::of("open it with a newer Kerfwright")});
 }
 
 }  // namespace
 
 const std::vector<std::pair<std::string_view, Graduation>>& graduation_names() {
     static const std::vector<std::pair<std::string_view, Graduation>> names = {
-        {"1/64 in", Graduation::in_64},   {"1/32 in", Graduation::in_32},  {"1/16 in", Graduation::in_16},
+        {"1/64 in", Graduation::in_64},   {"1/32 in", Graduation::in_32},   {"1/16 in", Graduation::in_16},
         {"0.001 in", Graduation::in_001}, {"0.01 mm", Graduation::mm_0_01}, {"0.1 mm", Graduation::mm_0_1},
         {"0.5 mm", Graduation::mm_0_5}};
     return names;
@@ -228,15 +237,17 @@ const std::vector<std::pair<std::string_view, Graduation>>& graduation_names() {
 tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
     std::vector<Problem> problems;
     if (!json.is_object())
-        return tl::unexpected(std::vector<Problem>{{"", Message::of("a job is an object"), Message::of("write { ... }")}});
+        return tl::unexpected(
+            std::vector<Problem>{{"", Message::of("a job is an object"), Message::of("write { ... }")}});
     Job job;
     Fields head(&json, "", Unit::inch, problems);
     check_format(head, problems);
     job.unit = head.one_of("unit", unit_named, "`in`, `mm` or `cm`", Unit::inch);
     Fields fields(&json, "", job.unit, problems);
     job.name = fields.text("name", "Drawers");
-    job.graduation = fields.one_of("reading", graduation_named, "`1/64 in`, `1/32 in`, `0.001 in`, `0.1 mm` or `0.5 mm`",
-                                   job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
+    job.graduation =
+        fields.one_of("reading", graduation_named, "`1/64 in`, `1/32 in`, `0.001 in`, `0.1 mm` or `0.5 mm`",
+                      job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
     job.fit = read_fit(fields.object("fit"));
     for (Fields& item : fields.array("stock", true)) job.stock.push_back(read_stock(item));
     for (Fields& item : fields.array("machines")) job.shop.machines.push_back(read_machine(item));
@@ -245,10 +256,14 @@ tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
     job.times = read_times(fields.object("times"));
     for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item));
     job.log = read_log(fields);
-    check_names(job.stock, [](const Stock& s) { return s.name; }, "stock", problems);
-    check_names(job.shop.machines, [](const Machine& m) { return m.name; }, "machines", problems);
-    check_names(job.shop.cutters, [](const Cutter& c) { return c.name; }, "cutters", problems);
-    check_names(job.drawers, [](const DrawerSpec& d) { return d.name; }, "drawers", problems);
+    check_names(
+        job.stock, [](const Stock& s) { return s.name; }, "stock", problems);
+    check_names(
+        job.shop.machines, [](const Machine& m) { return m.name; }, "machines", problems);
+    check_names(
+        job.shop.cutters, [](const Cutter& c) { return c.name; }, "cutters", problems);
+    check_names(
+        job.drawers, [](const DrawerSpec& d) { return d.name; }, "drawers", problems);
     if (!problems.empty()) return tl::unexpected(std::move(problems));
     return job;
 }

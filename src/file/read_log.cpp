@@ -25,7 +25,8 @@ std::vector<NamedLength> read_named(Fields entry, const Json* json, const std::s
     std::vector<NamedLength> out;
     if (!json || !json->contains(name) || !(*json)[name].is_object()) return out;
     Fields values = entry.object(name);
-    for (const auto& item : (*json)[name].items()) out.push_back({item.key(), values.signed_length(item.key(), {})});
+    for (const auto& item : (*json)[name].items())
+        out.push_back({item.key(), values.signed_length(item.key(), {})});
     return out;
 }
 
@@ -64,7 +65,8 @@ std::vector<LogEntry> read_log(Fields& job_fields) {
 }
 
 Json log_entry_json(const LogEntry& entry, Unit unit) {
-    Json out = {{"kind", name_of_kind(entry.kind)}, {"time", entry.time}, {"setup", entry.setup}, {"key", entry.key}};
+    Json out = {
+        {"kind", name_of_kind(entry.kind)}, {"time", entry.time}, {"setup", entry.setup}, {"key", entry.key}};
     if (!entry.readings.empty()) out["readings"] = named_json(entry.readings, unit);
     if (!entry.felt.empty()) out["felt"] = entry.felt;
     if (entry.moved_given) out["moved"] = named_json(entry.moved, unit);

@@ -12,10 +12,10 @@ std::optional<Affected> recheck_joint(const Job& job, const Design& design, cons
     const Fate fate = fate_of(*group, ran.member, ran.settings, group->stands, job.fit.tolerance.fit);
     if (fate == Fate::fine) return std::nullopt;
     return Affected{ran.part, fate,
-                    fate == Fate::recut
-                        ? Message::of(part_word(ran.part), ", ", ran.reference, ": run it again, the new cut takes it all")
-                        : Message::of(part_word(ran.part), ", ", ran.reference,
-                                      ": lost, the old cut took wood that should be there")};
+                    fate == Fate::recut ? Message::of(part_word(ran.part), ", ", ran.reference,
+                                                      ": run it again, the new cut takes it all")
+                                        : Message::of(part_word(ran.part), ", ", ran.reference,
+                                                      ": lost, the old cut took wood that should be there")};
 }
 
 // Parts already cut to a size that has changed since.
@@ -27,18 +27,21 @@ std::optional<Affected> recheck_size(const Job& job, const Plan& plan, const Ran
     if (abs(less) <= job.fit.tolerance.fit) return std::nullopt;
     if (less < Length{})
         return Affected{ran.part, Fate::recut,
-                        Message::of(part_word(ran.part), " was cut to ", *ran.size, ": take off ", -less, ", to ", wanted)};
+                        Message::of(part_word(ran.part), " was cut to ", *ran.size, ": take off ", -less,
+                                    ", to ", wanted)};
     return Affected{ran.part, Fate::lost,
-                    Message::of(part_word(ran.part), " was cut to ", *ran.size, ", and must be ", wanted, ": too short by ",
-                                less)};
+                    Message::of(part_word(ran.part), " was cut to ", *ran.size, ", and must be ", wanted,
+                                ": too short by ", less)};
 }
 
 }  // namespace
 
-std::vector<Affected> affected_parts(const Job& job, const Design& design, const Plan& plan, const Standing& standing) {
+std::vector<Affected> affected_parts(const Job& job, const Design& design, const Plan& plan,
+                                     const Standing& standing) {
     std::vector<Affected> out;
     for (const Ran& ran : standing.ran) {
-        const auto affected = ran.group_key.empty() ? recheck_size(job, plan, ran) : recheck_joint(job, design, ran);
+        const auto affected =
+            ran.group_key.empty() ? recheck_size(job, plan, ran) : recheck_joint(job, design, ran);
         if (affected) out.push_back(*affected);
     }
     return out;

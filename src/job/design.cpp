@@ -18,10 +18,16 @@ struct Boards {
 // Everything known while one drawer is designed; problems are gathered, so that the maker sees all of them at once.
 class DrawerDesigner {
 public:
-    DrawerDesigner(const Job& job, const Shop& shop, std::size_t index, std::vector<std::string>& cutters_in_use,
-                   std::vector<Problem>& problems, std::vector<Note>& notes)
-        : job_(job), shop_(shop), spec_(job.drawers[index]), at_("/drawers/" + std::to_string(index)),
-          cutters_in_use_(cutters_in_use), problems_(problems), notes_(notes) {}
+    DrawerDesigner(const Job& job, const Shop& shop, std::size_t index,
+                   std::vector<std::string>& cutters_in_use, std::vector<Problem>& problems,
+                   std::vector<Note>& notes)
+        : job_(job),
+          shop_(shop),
+          spec_(job.drawers[index]),
+          at_("/drawers/" + std::to_string(index)),
+          cutters_in_use_(cutters_in_use),
+          problems_(problems),
+          notes_(notes) {}
 
     std::optional<DrawerDesign> run() {
         if (!find_boards() || !size_the_box()) return std::nullopt;
@@ -51,8 +57,9 @@ private:
     const Stock* find(const std::string& field, const std::string& name) {
         const Stock* stock = job_.stock_named(name);
         if (!stock)
-            blame(field, {"", name.empty() ? Message::of("no stock is named here")
-                                           : Message::of("there is no stock named `", name, "`"),
+            blame(field, {"",
+                          name.empty() ? Message::of("no stock is named here")
+                                       : Message::of("there is no stock named `", name, "`"),
                           Message::of("name one of the job's `stock`")});
         return stock;
     }
@@ -113,13 +120,14 @@ private:
         if (captured) ask.receiver_thickness = min(ask.receiver_thickness, made_.thickness.back);
         ask.clearance = job_.fit.groove_clearance;
         ask.near = spec_.bottom.offset;
-        ask.depth = spec_.bottom.depth ? spec_.bottom.depth : usual_groove_depth(ask.receiver_thickness, captured);
-        return choose("/bottom/", Place::bottom, spec_.bottom.joint, spec_.bottom.cutter, ask, captured ? 4 : 3,
-                      made_.bottom);
+        ask.depth =
+            spec_.bottom.depth ? spec_.bottom.depth : usual_groove_depth(ask.receiver_thickness, captured);
+        return choose("/bottom/", Place::bottom, spec_.bottom.joint, spec_.bottom.cutter, ask,
+                      captured ? 4 : 3, made_.bottom);
     }
 
-    bool choose(const std::string& field, Place place, const std::string& joint_name, const std::string& cutter,
-                const JointAsk& ask, int ends, ChosenJoint& chosen) {
+    bool choose(const std::string& field, Place place, const std::string& joint_name,
+                const std::string& cutter, const JointAsk& ask, int ends, ChosenJoint& chosen) {
         const JointType* type = find_joint_type(joint_name, place);
         if (!type) {
             blame(field + "joint", {"", Message::of("there is no joint `", joint_name, "` here"),
@@ -138,7 +146,8 @@ private:
         }
         chosen = std::move(*result);
         cutters_in_use_.push_back(chosen.cutter.name);
-        for (const Message& remark : chosen.joint.remarks) notes_.push_back({Level::warning, spec_.name, remark});
+        for (const Message& remark : chosen.joint.remarks)
+            notes_.push_back({Level::warning, spec_.name, remark});
         return true;
     }
 
@@ -159,7 +168,8 @@ private:
     Length usual_width(const JointAsk& ask, Length kerf) const {
         const Length third = ask.insert_thickness.scaled(1, 3);
         const Length for_groove = spec_.bottom.depth ? *spec_.bottom.depth + ask.clearance : Length{};
-        if (kerf >= max(third, for_groove - groove_past_tongue) && kerf <= ask.insert_thickness - third) return kerf;
+        if (kerf >= max(third, for_groove - groove_past_tongue) && kerf <= ask.insert_thickness - third)
+            return kerf;
         return max(ask.insert_thickness.scaled(1, 2), for_groove);
     }
 
@@ -185,8 +195,8 @@ struct Joined {
     std::vector<Role> inserts;
 };
 
-JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::string label, const Joined& joined,
-                  Length insert_thickness, const std::string& insert_stock) {
+JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::string label,
+                  const Joined& joined, Length insert_thickness, const std::string& insert_stock) {
     JointWork work;
     work.chosen = chosen;
     work.label = std::move(label);
@@ -212,7 +222,8 @@ void check_machines(const Shop& shop, std::vector<Problem>& problems) {
         const Cutter& cutter = shop.cutters[i];
         if (shop.machine_of(cutter)) continue;
         problems.push_back({"/cutters/" + std::to_string(i) + "/machine",
-                            Message::of("there is no machine named `", cutter.machine, "` for the cutter `", cutter.name, "`"),
+                            Message::of("there is no machine named `", cutter.machine, "` for the cutter `",
+                                        cutter.name, "`"),
                             Message::of("name one of the `machines`")});
     }
 }

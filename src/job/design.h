@@ -20,7 +20,7 @@ struct DrawerDesign {
     Length seasonal_swell;
     ChosenJoint front, back, bottom;
     JointKeys front_keys, back_keys, bottom_keys;
-    bool back_follows_front = false;   // the back's depth was left open: its reach is the front's
+    bool back_follows_front = false;  // the back's depth was left open: its reach is the front's
 };
 
 struct Design {

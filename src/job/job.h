@@ -12,11 +12,11 @@
 namespace kw {
 
 struct Tolerances {
-    Length fit = Length::micrometres(100);           // either way from the clearance asked
+    Length fit = Length::micrometres(100);  // either way from the clearance asked
     Length shoulder_gap = Length::micrometres(100);
-    Length step = Length::micrometres(150);          // either way
-    Length depth = Length::micrometres(250);         // of a slot, either way: the lengths follow what was cut
-    Length place = Length::micrometres(500);         // of a back or a bottom, either way
+    Length step = Length::micrometres(150);   // either way
+    Length depth = Length::micrometres(250);  // of a slot, either way: the lengths follow what was cut
+    Length place = Length::micrometres(500);  // of a back or a bottom, either way
 };
 
 struct FitRules {
@@ -66,7 +66,7 @@ struct DrawerSpec {
     int count = 1;
     std::optional<Opening> opening;  // either this, with a slide,
     Slide slide;
-    std::optional<BoxSize> box;      // or the box itself
+    std::optional<BoxSize> box;  // or the box itself
     std::string side_stock;
     FrontSpec front;
     BackSpec back;
@@ -82,7 +82,7 @@ struct Climate {
 
 // Seconds of work; common practice, no source. All editable in the job.
 struct WorkTimes {
-    std::int64_t machine_s = 30;   // walking to another machine
+    std::int64_t machine_s = 30;  // walking to another machine
     std::int64_t cutter_s = 900;
     std::int64_t fence_s = 60;
     std::int64_t height_s = 60;
@@ -110,7 +110,7 @@ struct LogEntry {
     std::vector<NamedLength> moved;  // what was moved since the test before; empty: the moves advised then
     bool moved_given = false;
     bool fresh_end = false;
-    std::string part;                // of `ran`
+    std::string part;  // of `ran`
     std::string reference;
     std::string by;
 };

@@ -11,21 +11,24 @@ void add_router_steps(const Setup& setup, Plan& plan) {
     if (!setup.height || *setup.height <= step || step <= Length{}) return;
     const auto steps = (setup.height->ticks() + step.ticks() - 1) / step.ticks();
     plan.notes.push_back({Level::note, setup.id,
-                          Message::of("raise the bit in ", static_cast<int>(steps), " steps of at most ", step,
-                                      "; the last one is the height given")});
+                          Message::of("raise the bit in ", static_cast<int>(steps), " steps of at most ",
+                                      step, "; the last one is the height given")});
 }
 
 void add_sacrificial(const Setup& setup, Plan& plan) {
     if (!setup.sacrificial) return;
-    plan.notes.push_back({Level::warning, setup.id,
-                          Message::of("the cutter runs into the spacer: use a sacrificial one, without nails or screws")});
+    plan.notes.push_back(
+        {Level::warning, setup.id,
+         Message::of("the cutter runs into the spacer: use a sacrificial one, without nails or screws")});
 }
 
 void add_open_groove(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers)
         if (drawer.face.style == FaceStyle::none && drawer.front.joint == "locking rabbet")
-            plan.notes.push_back({Level::note, drawer.name,
-                                  Message::of("the groove runs out through the side's lip at the front, and no face hides it")});
+            plan.notes.push_back(
+                {Level::note, drawer.name,
+                 Message::of(
+                     "the groove runs out through the side's lip at the front, and no face hides it")});
 }
 
 void add_faces(const Job& job, Plan& plan) {
@@ -67,22 +70,31 @@ std::vector<std::string> cautions_for(const Job& job, const Setup& setup) {
     const MachineKind kind = machine ? machine->kind : MachineKind::table_saw;
     std::vector<std::string> out;
     if (kind == MachineKind::router_table) {
-        out.push_back("WARNING Feed from right to left as you stand at the table. Never between the bit and the fence.");
+        out.push_back(
+            "WARNING Feed from right to left as you stand at the table. Never between the bit and the "
+            "fence.");
         out.push_back("Keep to the speed marked on the bit. Featherboards and push blocks.");
     } else if (kind == MachineKind::miter_saw) {
         out.push_back("WARNING Clamp short parts. Let the blade stop before you lift it.");
     } else if (setup.height) {
-        out.push_back("WARNING Guard and riving knife are off for this cut: hands 6 in (150 mm) from the cutter, push "
-                      "blocks and featherboards. Refit both before the next through cut.");
+        out.push_back(
+            "WARNING Guard and riving knife are off for this cut: hands 6 in (150 mm) from the cutter, push "
+            "blocks and featherboards. Refit both before the next through cut.");
         if (setup.guide == "miter gauge")
             out.push_back("Gauge and fence together only because this cut does not go through.");
     } else if (setup.guide == "stop") {
-        out.push_back("WARNING Guard and riving knife on. The stop ends before the blade: the offcut must never be trapped.");
+        out.push_back(
+            "WARNING Guard and riving knife on. The stop ends before the blade: the offcut must never be "
+            "trapped.");
     } else {
-        out.push_back("WARNING Guard and riving knife on. Push stick when hands come within 6 in (150 mm). Stand out of the "
-                      "line of kickback.");
+        out.push_back(
+            "WARNING Guard and riving knife on. Push stick when hands come within 6 in (150 mm). Stand out "
+            "of the "
+            "line of kickback.");
     }
-    out.push_back("Unplug to change or adjust the cutter. The machine's manual, local rules and qualified instruction come first.");
+    out.push_back(
+        "Unplug to change or adjust the cutter. The machine's manual, local rules and qualified instruction "
+        "come first.");
     return out;
 }
 

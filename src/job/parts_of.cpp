@@ -15,7 +15,8 @@ Length reach_as_cut(const Design& design, const ChosenJoint& chosen, const Joint
 }
 
 // From the receiver's end to the insert's outside face.
-Length face_as_cut(const Design& design, const ChosenJoint& chosen, const JointKeys& keys, Length insert_thickness) {
+Length face_as_cut(const Design& design, const ChosenJoint& chosen, const JointKeys& keys,
+                   Length insert_thickness) {
     const Settings& slot = stands(design, keys.slot);
     if (chosen.joint.seat == Seat::far_wall) return far_at_end(slot) - insert_thickness;
     if (keys.end.empty()) return slot.fence;
@@ -49,8 +50,8 @@ std::vector<PartSize> sizes_of(const Job& job, const Design& design, const Drawe
     const BottomFit fit{spec.bottom.style, job.fit.bottom_slack, drawer.seasonal_swell};
     auto sizes = size_parts(drawer.box, drawer.thickness, joints_as_cut(design, drawer), fit);
     if (!spec.opening || spec.face.stock.empty()) return sizes;
-    const FaceAsk face{spec.face.style,  spec.face.left,   spec.face.right,
-                       spec.face.top,    spec.face.bottom, job.stock_named(spec.face.stock)->thickness};
+    const FaceAsk face{spec.face.style, spec.face.left,   spec.face.right,
+                       spec.face.top,   spec.face.bottom, job.stock_named(spec.face.stock)->thickness};
     if (auto size = size_face(*spec.opening, face)) sizes.push_back(*size);
     return sizes;
 }
@@ -86,7 +87,11 @@ std::vector<SizeCut> size_cuts_of(const Design& design, const std::vector<Part>&
     std::vector<SizeCut> cuts;
     for (const Part& part : parts) {
         const auto add = [&](Reference from, Length size, bool lengthwise, const char* what) {
-            cuts.push_back({{part.id, from}, size, lengthwise, what, lengthwise ? std::string() : sets_length_of(design, part)});
+            cuts.push_back({{part.id, from},
+                            size,
+                            lengthwise,
+                            what,
+                            lengthwise ? std::string() : sets_length_of(design, part)});
         };
         switch (part.size.role) {
             case Role::side_left:

@@ -11,7 +11,8 @@ namespace {
 
 template <class Items>
 auto find_with_id(const Items& items, std::string_view id) -> decltype(items.data()) {
-    const auto found = std::find_if(items.begin(), items.end(), [&](const auto& item) { return item.id == id; });
+    const auto found =
+        std::find_if(items.begin(), items.end(), [&](const auto& item) { return item.id == id; });
     return found == items.end() ? nullptr : &*found;
 }
 
@@ -44,7 +45,8 @@ std::vector<Setup> standing_sizes(const Setup& designed, const Plan& plan) {
     for (const Pass& pass : designed.passes) {
         const PartSize& size = plan.part_with_id(pass.part)->size;
         const Length fence = designed.stage == Stage::rip ? size.width : size.length;
-        auto same = std::find_if(setups.begin(), setups.end(), [&](const Setup& setup) { return setup.fence == fence; });
+        auto same = std::find_if(setups.begin(), setups.end(),
+                                 [&](const Setup& setup) { return setup.fence == fence; });
         if (same == setups.end()) {
             Setup setup = designed;
             setup.fence = fence;
@@ -57,7 +59,8 @@ std::vector<Setup> standing_sizes(const Setup& designed, const Plan& plan) {
     return setups;
 }
 
-std::vector<Setup> as_they_stand(const std::vector<Setup>& designed, const Design& standing, const Plan& plan) {
+std::vector<Setup> as_they_stand(const std::vector<Setup>& designed, const Design& standing,
+                                 const Plan& plan) {
     std::vector<Setup> setups;
     for (const Setup& setup : designed) {
         if (!setup.group.empty()) {
@@ -71,7 +74,9 @@ std::vector<Setup> as_they_stand(const std::vector<Setup>& designed, const Desig
 
 std::vector<Problem> no_order(const std::vector<Setup>& setups, const order::Result& result) {
     if (result.status != order::Status::impossible)
-        return {{"/drawers", Message::of("no order of work was found for these ", static_cast<int>(setups.size()), " setups, though there may be one"),
+        return {{"/drawers",
+                 Message::of("no order of work was found for these ", static_cast<int>(setups.size()),
+                             " setups, though there may be one"),
                  Message::of("split the job into two")}};
     std::string names;
     for (const std::size_t index : result.culprits) names += (names.empty() ? "" : "; ") + setups[index].work;
@@ -85,11 +90,13 @@ const Setup* Plan::setup_with_id(std::string_view id) const { return find_with_i
 const Group* Plan::group_with_id(std::string_view id) const { return find_with_id(groups, id); }
 const Part* Plan::part_with_id(std::string_view id) const { return find_with_id(parts, id); }
 
-tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed, const Design& standing) {
-    auto setups = sizing_setups(with_implied_blades(job.shop), size_cuts_of(designed, parts_of(job, designed)));
+tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
+                                                   const Design& standing) {
+    auto setups =
+        sizing_setups(with_implied_blades(job.shop), size_cuts_of(designed, parts_of(job, designed)));
     if (!setups)
-        return tl::unexpected(std::vector<Problem>{
-            {"/" + setups.error().field, setups.error().why, setups.error().remedy}});
+        return tl::unexpected(
+            std::vector<Problem>{{"/" + setups.error().field, setups.error().why, setups.error().remedy}});
     for (const Group& group : designed.groups)
         for (Setup& setup : setups_of(group)) setups->push_back(std::move(setup));
 

@@ -23,8 +23,8 @@ struct Plan {
     std::vector<DrawerBox> boxes;
     std::vector<Part> parts;
     std::vector<Group> groups;
-    std::vector<Setup> setups;            // in the order of the work
-    std::vector<std::string> sequence;    // each setup's id, once
+    std::vector<Setup> setups;          // in the order of the work
+    std::vector<std::string> sequence;  // each setup's id, once
     std::int64_t seconds = 0;
     std::int64_t lower_bound_seconds = 0;
     bool proved = false;
@@ -37,7 +37,8 @@ struct Plan {
 
 // Setups and their order come from `designed`, so that a correction changes numbers and never what a setup is called; every
 // number comes from `standing`, the same design with its groups as tested and locked.
-tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed, const Design& standing);
+tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
+                                                   const Design& standing);
 
 // How a drawer's joints stand: the reach, setback and groove that its parts' sizes follow from.
 DrawerJoints joints_as_cut(const Design& design, const DrawerDesign& drawer);

@@ -54,7 +54,9 @@ private:
     void drawer_rules(const DrawerDesign& drawer) {
         const DrawerSpec& spec = *drawer.spec;
         for (int copy = 1; copy <= spec.count; ++copy) {
-            const auto part = [&](Role role) -> const PartSetups& { return of_part_[part_id(spec, copy, role)]; };
+            const auto part = [&](Role role) -> const PartSetups& {
+                return of_part_[part_id(spec, copy, role)];
+            };
             length_after_lock(drawer.front, drawer.front_keys, part(Role::front), spec.name, "front");
             length_after_lock(drawer.back, drawer.back_keys, part(Role::back), spec.name, "back");
             if (spec.bottom.style == BottomStyle::slide_in)
@@ -75,11 +77,12 @@ private:
             return;
         }
         if (told_.insert(drawer + which).second)
-            notes_.push_back({Level::note, drawer,
-                              Message::of("the only saw that crosscuts holds the stack for the ", which,
-                                          "'s joint: the ", which,
-                                          " is cut to length first, so the tongue must come out as long as planned (",
-                                          chosen.joint.reach, ")")});
+            notes_.push_back(
+                {Level::note, drawer,
+                 Message::of("the only saw that crosscuts holds the stack for the ", which, "'s joint: the ",
+                             which,
+                             " is cut to length first, so the tongue must come out as long as planned (",
+                             chosen.joint.reach, ")")});
     }
 
     int first_of(const std::string& key) const { return member(key, true); }
@@ -105,6 +108,8 @@ private:
 
 }  // namespace
 
-Precedence precedence_of(const Design& design, const std::vector<Setup>& setups) { return Rules(design, setups).all(); }
+Precedence precedence_of(const Design& design, const std::vector<Setup>& setups) {
+    return Rules(design, setups).all();
+}
 
 }  // namespace kw

@@ -36,12 +36,14 @@ order::Machine machine_with(const WorkTimes& times) {
     return machine;
 }
 
-order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::size_t machine, Values& values) {
+order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::size_t machine,
+                              Values& values) {
     order::Operation operation;
     operation.machine = machine;
-    operation.needs = {values.number(machine, cutter, setup.cutter), values.number(machine, fence, ticks(setup.fence)),
-                       setup.height ? values.number(machine, height, ticks(*setup.height)) : order::any,
-                       values.number(machine, spacer, ticks(setup.spacer)), values.number(machine, lock, setup.group)};
+    operation.needs = {
+        values.number(machine, cutter, setup.cutter), values.number(machine, fence, ticks(setup.fence)),
+        setup.height ? values.number(machine, height, ticks(*setup.height)) : order::any,
+        values.number(machine, spacer, ticks(setup.spacer)), values.number(machine, lock, setup.group)};
     operation.duration_s = times.pass_s * static_cast<std::int64_t>(setup.passes.size()) +
                            (setup.test_cut ? times.test_cut_s : 0);
     return operation;

@@ -14,7 +14,8 @@ public:
     Standing run() {
         for (const LogEntry& entry : job_.log) {
             if (entry.kind == LogKind::ran) note_ran(entry);
-            else if (const Group* group = group_of(entry)) entry.kind == LogKind::test ? test(*group, entry) : lock(*group, entry);
+            else if (const Group* group = group_of(entry))
+                entry.kind == LogKind::test ? test(*group, entry) : lock(*group, entry);
             else ++standing_.forgotten;
         }
         return standing_;
@@ -59,7 +60,8 @@ private:
         if (!entry.moved_given) return standing.next;
         std::vector<Move> moves;
         for (const NamedLength& move : entry.moved)
-            if (const auto control = control_named(standing.model, move.name)) moves.push_back({*control, move.value.mm()});
+            if (const auto control = control_named(standing.model, move.name))
+                moves.push_back({*control, move.value.mm()});
         return predict_moves(standing.model, standing.now, moves);
     }
 
@@ -91,7 +93,8 @@ private:
     static std::vector<Observation> observations(const Model& model, const LogEntry& entry) {
         std::vector<Observation> out;
         for (const NamedLength& reading : entry.readings)
-            if (const Reading* known = reading_named(model, reading.name)) out.push_back(taken(*known, reading.value.mm()));
+            if (const Reading* known = reading_named(model, reading.name))
+                out.push_back(taken(*known, reading.value.mm()));
         const Reading* fit = reading_named(model, "fit");
         if (const auto feel = feel_of_word(entry.felt); feel && fit) out.push_back(felt(fit->form, *feel));
         return out;
@@ -115,9 +118,10 @@ private:
             const auto standing = standing_.groups.find(group->key);
             ran.after_tests = standing == standing_.groups.end() ? 0 : standing->second.tests;
             const auto& inserts = group->work.inserts;
-            const bool inserted = group->cuts_end && std::any_of(inserts.begin(), inserts.end(), [&](const PartEnd& end) {
-                return end.part == entry.part && name_of(end.reference) == entry.reference;
-            });
+            const bool inserted =
+                group->cuts_end && std::any_of(inserts.begin(), inserts.end(), [&](const PartEnd& end) {
+                    return end.part == entry.part && name_of(end.reference) == entry.reference;
+                });
             ran.member = inserted ? Member::insert : Member::receiver;
         }
         for (const NamedLength& reading : entry.readings)
@@ -125,7 +129,8 @@ private:
         // Told twice is run once, as it ran last.
         standing_.ran.erase(std::remove_if(standing_.ran.begin(), standing_.ran.end(),
                                            [&](const Ran& other) {
-                                               return other.work_key == ran.work_key && other.part == ran.part &&
+                                               return other.work_key == ran.work_key &&
+                                                      other.part == ran.part &&
                                                       other.reference == ran.reference;
                                            }),
                             standing_.ran.end());
@@ -177,7 +182,8 @@ Design with_standing(Design design, const Standing& standing) {
         if (!drawer.back_follows_front || standing.groups.count(drawer.back_keys.slot) > 0) continue;
         const Length front_reach = joints_as_cut(design, drawer).front_reach;
         for (Group& group : design.groups)
-            if (group.key == drawer.back_keys.slot) group.stands.height = front_reach + drawer.back.joint.end_relief;
+            if (group.key == drawer.back_keys.slot)
+                group.stands.height = front_reach + drawer.back.joint.end_relief;
     }
     return design;
 }

@@ -12,32 +12,32 @@ namespace kw {
 
 struct GroupStanding {
     Model model;
-    Belief now;                 // as the last test cut left it, before the moves advised
-    Belief next;                // after them: where the next cut will be made
+    Belief now;   // as the last test cut left it, before the moves advised
+    Belief next;  // after them: where the next cut will be made
     int tests = 0;
     bool locked = false;
-    Advice advice;              // after the last test
+    Advice advice;  // after the last test
     std::vector<std::string> read;
-    Settings at_test;           // what cut the last test ends, as believed now
-    Settings at_fresh_ends;     // what cut them first
+    Settings at_test;        // what cut the last test ends, as believed now
+    Settings at_fresh_ends;  // what cut them first
 };
 
 // One part's end or edge that has gone through.
 struct Ran {
-    std::string work_key;       // see work_key()
-    std::string group_key;      // empty for rips and crosscuts
+    std::string work_key;   // see work_key()
+    std::string group_key;  // empty for rips and crosscuts
     std::string part;
     std::string reference;
     Member member = Member::receiver;
-    Settings settings;          // of the group when it ran, as believed now
-    int after_tests = 0;        // how many test cuts the group had had by then
-    std::optional<Length> size; // that it was cut to, of rips and crosscuts
+    Settings settings;           // of the group when it ran, as believed now
+    int after_tests = 0;         // how many test cuts the group had had by then
+    std::optional<Length> size;  // that it was cut to, of rips and crosscuts
 };
 
 struct Standing {
     std::map<std::string, GroupStanding> groups;  // by group key; those that were tested or locked
     std::vector<Ran> ran;
-    int forgotten = 0;                            // log entries about work that is no longer planned
+    int forgotten = 0;  // log entries about work that is no longer planned
 };
 
 GroupTolerances tolerances_of(const Job& job);

@@ -9,10 +9,10 @@ namespace kw {
 
 struct Work {
     Job job;
-    Design design;      // as designed
+    Design design;  // as designed
     Design standing_design;
     Standing standing;
-    Plan plan;          // as everything stands
+    Plan plan;  // as everything stands
     std::vector<Affected> affected;
 };
 

@@ -61,7 +61,8 @@ std::vector<Removal> designed_removals(const JointDesign& joint, Member member) 
     return removals;
 }
 
-std::optional<ClosedJoint> close_joint(const Region& receiver, const Region& insert, Seat seat, Length reach) {
+std::optional<ClosedJoint> close_joint(const Region& receiver, const Region& insert, Seat seat,
+                                       Length reach) {
     const auto slot = find_slot(receiver);
     const auto end = solid_along_y(insert, hair);
     const auto insert_box = bounds(insert);

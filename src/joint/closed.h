@@ -28,15 +28,15 @@ struct ClosedJoint {
     Region overlap;  // wood in the same place twice
     Region gap;      // air inside the joint
 
-    Length slot_width;                     // measured on the receiver, at its inside face
+    Length slot_width;  // measured on the receiver, at its inside face
     Length slot_depth;
-    Length slot_near;                      // 0 for a rabbet
-    Length entering;                       // thickness of what enters the slot
-    std::optional<Length> fit;             // slot width less entering thickness: + loose. None where the slot is open
-    std::optional<Length> tongue_length;   // where the insert has a shoulder
-    std::optional<Length> shoulder_gap;    // >= 0
-    Length end_gap;                        // from the insert's end to the slot's floor
-    Length face_step;                      // receiver's end proud of the insert's outside face
+    Length slot_near;           // 0 for a rabbet
+    Length entering;            // thickness of what enters the slot
+    std::optional<Length> fit;  // slot width less entering thickness: + loose. None where the slot is open
+    std::optional<Length> tongue_length;  // where the insert has a shoulder
+    std::optional<Length> shoulder_gap;   // >= 0
+    Length end_gap;                       // from the insert's end to the slot's floor
+    Length face_step;                     // receiver's end proud of the insert's outside face
 };
 
 // Closes the joint: the insert rests against the wall that `seat` names, and goes in until a shoulder or its end touches;

@@ -8,15 +8,15 @@
 namespace kw {
 
 const Cut& JointDesign::slot() const {
-    const auto found = std::find_if(cuts.begin(), cuts.end(),
-                                    [](const Cut& cut) { return cut.member == Member::receiver; });
+    const auto found =
+        std::find_if(cuts.begin(), cuts.end(), [](const Cut& cut) { return cut.member == Member::receiver; });
     assert(found != cuts.end() && "every joint has a slot");
     return *found;
 }
 
 const Cut* JointDesign::insert_cut() const {
-    const auto found = std::find_if(cuts.begin(), cuts.end(),
-                                    [](const Cut& cut) { return cut.member == Member::insert; });
+    const auto found =
+        std::find_if(cuts.begin(), cuts.end(), [](const Cut& cut) { return cut.member == Member::insert; });
     return found == cuts.end() ? nullptr : &*found;
 }
 

@@ -44,14 +44,14 @@ struct JointDesign {
     std::vector<Cut> cuts;
     Length reach;  // how far the insert enters, measured from the receiver's inside face
     Seat seat = Seat::near_wall;
-    Length clearance;   // asked: slot width less what enters it
-    Length end_relief;  // asked: slot depth less reach
-    Length step;        // asked: how far the receiver's end stands proud of the insert's outside face
+    Length clearance;          // asked: slot width less what enters it
+    Length end_relief;         // asked: slot depth less reach
+    Length step;               // asked: how far the receiver's end stands proud of the insert's outside face
     bool sets_length = false;  // the insert is cut to length only when this joint has been locked
     std::vector<Message> remarks;
 
-    const Cut& slot() const;            // the receiver's cut
-    const Cut* insert_cut() const;      // the insert's, or nullptr where the insert enters as it is
+    const Cut& slot() const;        // the receiver's cut
+    const Cut* insert_cut() const;  // the insert's, or nullptr where the insert enters as it is
 };
 
 // What a maker asks of a joint. Lengths are measured ones; what the maker left open is filled by the kind.

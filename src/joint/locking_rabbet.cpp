@@ -5,16 +5,15 @@ namespace {
 
 std::optional<Refusal> check_tongue(const JointAsk& ask, Length width, Length tongue, Length rabbet) {
     if (tongue < least_tongue)
-        return Refusal{"dado_width",
-                       Message::of("a dado ", width, " wide leaves a tongue of only ", tongue),
+        return Refusal{"dado_width", Message::of("a dado ", width, " wide leaves a tongue of only ", tongue),
                        Message::of("make the dado at least ", least_tongue + ask.clearance, " wide")};
     if (rabbet < least_tongue)
-        return Refusal{"dado_width",
-                       Message::of("a dado ", width, " wide leaves a lip of only ", rabbet,
-                                   " with a board ", ask.insert_thickness, " thick"),
-                       Message::of("make the dado at most ",
-                                   ask.insert_thickness + ask.clearance - least_tongue,
-                                   " wide, or take a narrower cutter")};
+        return Refusal{
+            "dado_width",
+            Message::of("a dado ", width, " wide leaves a lip of only ", rabbet, " with a board ",
+                        ask.insert_thickness, " thick"),
+            Message::of("make the dado at most ", ask.insert_thickness + ask.clearance - least_tongue,
+                        " wide, or take a narrower cutter")};
     return std::nullopt;
 }
 
@@ -35,11 +34,11 @@ JointResult design_locking_rabbet(const JointAsk& ask) {
     if (auto refusal = check_web(ask.receiver_thickness, depth, "depth")) return tl::unexpected(*refusal);
     const Length reach = depth - ask.end_relief;
     if (reach < least_tongue)
-        return tl::unexpected(Refusal{
-            ask.depth ? "depth" : "stock",
-            Message::of("with one height or with two, a board ", ask.receiver_thickness,
-                        " thick takes a tongue only ", reach, " long before the web is too thin"),
-            Message::of("take thicker stock for the sides, or less end relief")});
+        return tl::unexpected(
+            Refusal{ask.depth ? "depth" : "stock",
+                    Message::of("with one height or with two, a board ", ask.receiver_thickness,
+                                " thick takes a tongue only ", reach, " long before the web is too thin"),
+                    Message::of("take thicker stock for the sides, or less end relief")});
 
     const Length lip = max(rabbet + ask.step, ask.near);
     JointDesign joint;

@@ -7,8 +7,9 @@ JointResult design_rabbet(const JointAsk& ask) {
     if (auto refusal = check_web(ask.receiver_thickness, depth, "depth")) return tl::unexpected(*refusal);
     const Length reach = depth - ask.end_relief;
     if (reach < least_tongue)
-        return tl::unexpected(Refusal{"depth", Message::of("a rabbet ", depth, " deep holds only ", reach, " of the board"),
-                                      Message::of("make it at least ", least_tongue + ask.end_relief, " deep")});
+        return tl::unexpected(
+            Refusal{"depth", Message::of("a rabbet ", depth, " deep holds only ", reach, " of the board"),
+                    Message::of("make it at least ", least_tongue + ask.end_relief, " deep")});
     JointDesign joint;
     joint.kind = "rabbet";
     joint.cuts = {{Member::receiver, BoardFace::inside, Length{}, ask.insert_thickness + ask.step, depth,

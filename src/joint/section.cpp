@@ -118,12 +118,8 @@ Region turned_to_meet(const Region& insert, Point origin) {
     return out;
 }
 
-std::vector<Span> solid_along_x(const Region& region, Length y) {
-    return solid_along(region, y, x_of, y_of);
-}
+std::vector<Span> solid_along_x(const Region& region, Length y) { return solid_along(region, y, x_of, y_of); }
 
-std::vector<Span> solid_along_y(const Region& region, Length x) {
-    return solid_along(region, x, y_of, x_of);
-}
+std::vector<Span> solid_along_y(const Region& region, Length x) { return solid_along(region, x, y_of, x_of); }
 
 }  // namespace kw

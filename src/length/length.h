@@ -32,8 +32,14 @@ public:
     constexpr auto operator<=>(const Length&) const = default;
 
     constexpr Length operator-() const { return Length(-ticks_); }
-    constexpr Length& operator+=(Length other) { ticks_ += other.ticks_; return *this; }
-    constexpr Length& operator-=(Length other) { ticks_ -= other.ticks_; return *this; }
+    constexpr Length& operator+=(Length other) {
+        ticks_ += other.ticks_;
+        return *this;
+    }
+    constexpr Length& operator-=(Length other) {
+        ticks_ -= other.ticks_;
+        return *this;
+    }
     friend constexpr Length operator+(Length a, Length b) { return a += b; }
     friend constexpr Length operator-(Length a, Length b) { return a -= b; }
     friend constexpr Length operator*(std::int64_t n, Length a) { return Length(n * a.ticks_); }

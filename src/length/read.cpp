@@ -11,28 +11,20 @@ constexpr Length farthest = Length::millimetres(1'000'000);
 
 Measure measure_of(Unit unit) {
     switch (unit) {
-        case Unit::inch:
-            return Measure::inch;
-        case Unit::millimetre:
-            return Measure::millimetre;
-        case Unit::centimetre:
-            return Measure::centimetre;
+        case Unit::inch: return Measure::inch;
+        case Unit::millimetre: return Measure::millimetre;
+        case Unit::centimetre: return Measure::centimetre;
     }
     return Measure::inch;
 }
 
 std::int64_t ticks_per(Measure measure) {
     switch (measure) {
-        case Measure::inch:
-            return Length::ticks_per_inch;
-        case Measure::foot:
-            return 12 * Length::ticks_per_inch;
-        case Measure::millimetre:
-            return Length::ticks_per_mm;
-        case Measure::centimetre:
-            return 10 * Length::ticks_per_mm;
-        case Measure::metre:
-            return 1000 * Length::ticks_per_mm;
+        case Measure::inch: return Length::ticks_per_inch;
+        case Measure::foot: return 12 * Length::ticks_per_inch;
+        case Measure::millimetre: return Length::ticks_per_mm;
+        case Measure::centimetre: return 10 * Length::ticks_per_mm;
+        case Measure::metre: return 1000 * Length::ticks_per_mm;
     }
     return Length::ticks_per_mm;
 }

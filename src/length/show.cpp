@@ -16,20 +16,13 @@ struct Scale {
 
 Scale scale_of(Graduation graduation) {
     switch (graduation) {
-        case Graduation::in_64:
-            return {Unit::inch, 64, 0};
-        case Graduation::in_32:
-            return {Unit::inch, 32, 0};
-        case Graduation::in_16:
-            return {Unit::inch, 16, 0};
-        case Graduation::in_001:
-            return {Unit::inch, 1000, 3};
-        case Graduation::mm_0_01:
-            return {Unit::millimetre, 100, 2};
-        case Graduation::mm_0_1:
-            return {Unit::millimetre, 10, 1};
-        case Graduation::mm_0_5:
-            return {Unit::millimetre, 2, 1};
+        case Graduation::in_64: return {Unit::inch, 64, 0};
+        case Graduation::in_32: return {Unit::inch, 32, 0};
+        case Graduation::in_16: return {Unit::inch, 16, 0};
+        case Graduation::in_001: return {Unit::inch, 1000, 3};
+        case Graduation::mm_0_01: return {Unit::millimetre, 100, 2};
+        case Graduation::mm_0_1: return {Unit::millimetre, 10, 1};
+        case Graduation::mm_0_5: return {Unit::millimetre, 2, 1};
     }
     return {Unit::inch, 64, 0};
 }

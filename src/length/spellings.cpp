@@ -87,16 +87,11 @@ bool is_whole_character(std::string_view bytes) {
     // Not longer than need be (e0, f0), no half of a surrogate pair (ed), nothing beyond the last character
     // (f4).
     switch (byte(0)) {
-        case 0xe0:
-            return byte(1) >= 0xa0;
-        case 0xed:
-            return byte(1) < 0xa0;
-        case 0xf0:
-            return byte(1) >= 0x90;
-        case 0xf4:
-            return byte(1) < 0x90;
-        default:
-            return true;
+        case 0xe0: return byte(1) >= 0xa0;
+        case 0xed: return byte(1) < 0xa0;
+        case 0xf0: return byte(1) >= 0x90;
+        case 0xf4: return byte(1) < 0x90;
+        default: return true;
     }
 }
 

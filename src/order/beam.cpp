@@ -9,7 +9,10 @@ namespace {
 class Beam {
 public:
     Beam(Search& search, const BeamWidth& beam)
-        : search_(search), expander_(search.expander), beam_(beam), nodes_(expander_.model()),
+        : search_(search),
+          expander_(search.expander),
+          beam_(beam),
+          nodes_(expander_.model()),
           layers_(expander_.model().count) {}
 
     bool run() {
@@ -47,9 +50,10 @@ private:
         nodes_.load(index, state_);
         const std::vector<Child>& children = expander_.children(state_);
         if (children.empty()) search_.note_dead_end(state_, nodes_[index].done);
-        const bool wait = beam_.is_patient && std::any_of(children.begin(), children.end(), [this](const Child& child) {
-                              return expander_.is_patient(state_, child.move.operation);
-                          });
+        const bool wait =
+            beam_.is_patient && std::any_of(children.begin(), children.end(), [this](const Child& child) {
+                return expander_.is_patient(state_, child.move.operation);
+            });
         for (const Child& child : children) {
             if (child.bound_s >= search_.best_s) continue;
             if (wait && !expander_.is_patient(state_, child.move.operation)) is_complete_ = false;
@@ -63,12 +67,14 @@ private:
         ++search_.nodes;
         const std::size_t done = count(next_.done);
         if (done == expander_.model().count) {
-            if (next_.spent_s < search_.best_s) search_.note_order(nodes_.moves_to(index, child.move.operation));
+            if (next_.spent_s < search_.best_s)
+                search_.note_order(nodes_.moves_to(index, child.move.operation));
             return;
         }
         const std::int64_t bound_s = std::max(child.bound_s, nodes_[index].bound_s);
         const std::size_t known = nodes_.size();
-        const std::size_t met = nodes_.meet(next_, {index, child.move.operation, next_.spent_s, bound_s, done, true}).first;
+        const std::size_t met =
+            nodes_.meet(next_, {index, child.move.operation, next_.spent_s, bound_s, done, true}).first;
         if (met == known) layers_[done].push_back(met);
     }
 

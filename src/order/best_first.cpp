@@ -23,7 +23,8 @@ struct ComesLater {
 
 class BestFirst {
 public:
-    explicit BestFirst(Search& search) : search_(search), expander_(search.expander), nodes_(expander_.model()) {}
+    explicit BestFirst(Search& search)
+        : search_(search), expander_(search.expander), nodes_(expander_.model()) {}
 
     bool run() {
         State start = expander_.start();
@@ -63,7 +64,8 @@ private:
         ++search_.nodes;
         const std::size_t done = count(next_.done);
         if (done == expander_.model().count) {
-            if (next_.spent_s < search_.best_s) search_.note_order(nodes_.moves_to(index, child.move.operation));
+            if (next_.spent_s < search_.best_s)
+                search_.note_order(nodes_.moves_to(index, child.move.operation));
             return;
         }
         const std::int64_t bound_s = std::max(child.bound_s, nodes_[index].bound_s);

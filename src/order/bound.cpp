@@ -16,7 +16,8 @@ bool waits_for_other(const View& view, Label label, const Bits& before, const Bi
 
 std::vector<Bits> after_of(const std::vector<Bits>& before) {
     std::vector<Bits> after(before.size(), Bits(words_for(before.size()), 0));
-    for (std::size_t i = 0; i < before.size(); ++i) each(before[i], [&](std::size_t first) { put(after[first], i); });
+    for (std::size_t i = 0; i < before.size(); ++i)
+        each(before[i], [&](std::size_t first) { put(after[first], i); });
     return after;
 }
 
@@ -155,7 +156,8 @@ std::int64_t Bound::step_s(State& state, const Move& move, std::size_t view) {
     }
     const std::int64_t before = visits_s(view, asked, state.done);
     put(state.done, move.operation);
-    const std::int64_t step = visits_s(view, asked, state.done) - before + standing_s(view, asked, state.done);
+    const std::int64_t step =
+        visits_s(view, asked, state.done) - before + standing_s(view, asked, state.done);
     drop(state.done, move.operation);
     return step;
 }

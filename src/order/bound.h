@@ -34,13 +34,14 @@ private:
 
     struct Extra {
         std::vector<Tangle> tangles;
-        std::vector<std::vector<Bits>> chains;  // by label, then by length: work that starts a chain of so many visits or more;
-                                                // none for tangled labels
-        Bits waiting;                           // work that must wait for another label's
+        std::vector<std::vector<Bits>>
+            chains;    // by label, then by length: work that starts a chain of so many visits or more;
+                       // none for tangled labels
+        Bits waiting;  // work that must wait for another label's
     };
 
     const Model& model_;
-    std::vector<Extra> extras_;                 // by view
+    std::vector<Extra> extras_;  // by view
 };
 
 }  // namespace kw::order

@@ -50,10 +50,11 @@ Setting set_up(const Machine& machine, const std::vector<int>& needs, Stands& st
         if (needs[a] == any) stands[a].lost = stands[a].lost || hangs[a];
         if (needs[a] == any || !setting.touched[a]) continue;
         const Stand from = stands[a];
-        const Cause cause = from.value == unknown                      ? Cause::not_known
-                            : from.value != needs[a]                   ? Cause::differs
-                                                                       : Cause::invalidated;
-        setting.changes.push_back({a, from.value, needs[a], cause, machine.attributes[a].setting_s(needs[a])});
+        const Cause cause = from.value == unknown    ? Cause::not_known
+                            : from.value != needs[a] ? Cause::differs
+                                                     : Cause::invalidated;
+        setting.changes.push_back(
+            {a, from.value, needs[a], cause, machine.attributes[a].setting_s(needs[a])});
         stands[a] = {needs[a], false};
     }
     return setting;
@@ -138,7 +139,8 @@ Window window_of(const Problem& problem, const Group& group, const std::vector<s
 bool disturbs(const Group& group, std::size_t operation, const std::vector<bool>& touched) {
     const auto& own = group.operations;
     if (std::find(own.begin(), own.end(), operation) != own.end()) return false;
-    return std::any_of(group.held.begin(), group.held.end(), [&touched](std::size_t a) { return touched[a]; });
+    return std::any_of(group.held.begin(), group.held.end(),
+                       [&touched](std::size_t a) { return touched[a]; });
 }
 
 std::optional<Breach> disturbed(const Problem& problem, const std::vector<std::size_t>& order,
@@ -151,7 +153,8 @@ std::optional<Breach> disturbed(const Problem& problem, const std::vector<std::s
         run.step(order[i], &touched);
         for (std::size_t g = 0; g < windows.size(); ++g) {
             const Window& window = windows[g];
-            if (window.machine != problem.operations[order[i]].machine || i < window.from || i > window.to) continue;
+            if (window.machine != problem.operations[order[i]].machine || i < window.from || i > window.to)
+                continue;
             if (disturbs(problem.groups[g], order[i], touched)) return Breach{Rule::group, i, g};
         }
     }

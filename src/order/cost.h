@@ -44,7 +44,8 @@ enum class Rule { each_once, precedence, group };
 struct Breach {
     Rule rule = Rule::each_once;
     std::size_t position = 0;  // in the order; its length where operations are missing
-    std::size_t index = 0;     // of the operation that is missing, there twice or not there at all; of the precedence; of the group
+    std::size_t index =
+        0;  // of the operation that is missing, there twice or not there at all; of the precedence; of the group
 };
 
 std::optional<Breach> first_breach(const Problem& problem, const std::vector<std::size_t>& order);

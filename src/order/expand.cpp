@@ -18,7 +18,8 @@ void Expander::go(const Move& move, State& state, std::vector<std::size_t>* trai
 
 bool Expander::begins_a_group(const State& state, std::size_t operation) const {
     const auto& groups = model_.works[operation].groups;
-    return std::any_of(groups.begin(), groups.end(), [&](std::size_t g) { return is_untouched(model_, state, g); });
+    return std::any_of(groups.begin(), groups.end(),
+                       [&](std::size_t g) { return is_untouched(model_, state, g); });
 }
 
 bool Expander::is_patient(const State& state, std::size_t operation) const {

@@ -21,8 +21,12 @@ using Place = std::int64_t;
 class Improver {
 public:
     Improver(const Model& model, std::vector<std::size_t> order, std::int64_t step_limit)
-        : model_(model), order_(std::move(order)), steps_left_(step_limit), pitch_(static_cast<Place>(order_.size()) + 1),
-          place_(order_.size()), spans_(model.groups.size()) {
+        : model_(model),
+          order_(std::move(order)),
+          steps_left_(step_limit),
+          pitch_(static_cast<Place>(order_.size()) + 1),
+          place_(order_.size()),
+          spans_(model.groups.size()) {
         State start = start_of(model);
         for (std::size_t v = 0; v < model.views.size(); ++v) start.label[v] = model.views[v].start;
         stands_.resize(order_.size() + 1, start.label);
@@ -74,7 +78,8 @@ private:
     // The stretches that begin with a change or a walk at i.
     bool improve_at(std::size_t i) {
         std::size_t same_setting = i + 1;
-        while (same_setting < order_.size() && spent_[same_setting + 1] == spent_[same_setting]) ++same_setting;
+        while (same_setting < order_.size() && spent_[same_setting + 1] == spent_[same_setting])
+            ++same_setting;
         std::size_t same_machine = same_setting;
         while (same_machine < order_.size() && machine_at(same_machine) == machine_at(i)) ++same_machine;
         return try_targets({i, i + 1}) || (same_setting > i + 1 && try_targets({i, same_setting})) ||
@@ -145,7 +150,8 @@ private:
     }
 
     void put_back(const Stretch& stretch) {
-        for (std::size_t s = stretch.from; s < stretch.to; ++s) place_[order_[s]] = static_cast<Place>(s) * pitch_;
+        for (std::size_t s = stretch.from; s < stretch.to; ++s)
+            place_[order_[s]] = static_cast<Place>(s) * pitch_;
         update_spans(stretch);
     }
 
@@ -159,8 +165,8 @@ private:
         const auto& groups = model_.shops[model_.works[move.operation].machine].groups;
         const Place place = place_[move.operation];
         return std::any_of(groups.begin(), groups.end(), [&](std::size_t g) {
-            return (model_.groups[g].held & move.touched) && spans_[g].first < place && place < spans_[g].last &&
-                   !has(model_.groups[g].operations, move.operation);
+            return (model_.groups[g].held & move.touched) && spans_[g].first < place &&
+                   place < spans_[g].last && !has(model_.groups[g].operations, move.operation);
         });
     }
 
@@ -171,7 +177,8 @@ private:
         for (std::size_t i = low; i < order_.size(); ++i) {
             const std::size_t in_trial = i - low;
             if (in_trial >= trial_.size() && stands == stands_[i]) return spent < spent_[i];
-            const Move move = move_of(model_, stands, in_trial < trial_.size() ? trial_[in_trial] : order_[i]);
+            const Move move =
+                move_of(model_, stands, in_trial < trial_.size() ? trial_[in_trial] : order_[i]);
             if (is_disturbance(move)) return false;
             set_labels(model_, move, stands);
             spent += move.cost_s;
@@ -184,8 +191,8 @@ private:
     std::vector<std::size_t> order_;
     std::int64_t steps_left_;
     Place pitch_;
-    std::vector<Place> place_;               // by operation
-    std::vector<Span> spans_;                // by group
+    std::vector<Place> place_;                // by operation
+    std::vector<Span> spans_;                 // by group
     std::vector<std::vector<Label>> stands_;  // before each position, and at the end
     std::vector<std::int64_t> spent_;         // likewise
     std::vector<std::size_t> trial_;          // part of the order, rearranged
@@ -193,7 +200,8 @@ private:
 
 }  // namespace
 
-std::vector<std::size_t> improve(const Model& model, std::vector<std::size_t> order, std::int64_t step_limit) {
+std::vector<std::size_t> improve(const Model& model, std::vector<std::size_t> order,
+                                 std::int64_t step_limit) {
     return Improver(model, std::move(order), step_limit).run();
 }
 

@@ -69,7 +69,8 @@ private:
         }
         const Bits candidates = held.wait_for;
         each(candidates, [&](std::size_t i) {
-            if (has(held.operations, i) || intersect(model_.before[i], held.operations)) drop(held.wait_for, i);
+            if (has(held.operations, i) || intersect(model_.before[i], held.operations))
+                drop(held.wait_for, i);
         });
         model_.groups.push_back(std::move(held));
     }
@@ -78,7 +79,8 @@ private:
         const Machine& machine = problem_.machines[m];
         Shop shop{model_.views.size(), machine.attributes.size(), hangs_of(machine), {}, false};
         for (std::size_t g = 0; g < problem_.groups.size(); ++g)
-            if (problem_.operations[problem_.groups[g].operations.front()].machine == m) shop.groups.push_back(g);
+            if (problem_.operations[problem_.groups[g].operations.front()].machine == m)
+                shop.groups.push_back(g);
         model_.shops.push_back(std::move(shop));
         all_nested_.push_back(true);
         for (std::size_t a = 0; a < machine.attributes.size(); ++a) add_view(m, a);
@@ -103,8 +105,10 @@ private:
             Work& work = model_.works[i];
             if (work.machine != m || !(work.needs & bit(attribute))) continue;
             const std::vector<int>& needs = problem_.operations[i].needs;
-            const auto [place, is_new] = labels.insert({values(needs, key), static_cast<Label>(labels.size() + 1)});
-            if (is_new) add_label(view, problem_.machines[m].attributes[attribute].setting_s(needs[attribute]));
+            const auto [place, is_new] =
+                labels.insert({values(needs, key), static_cast<Label>(labels.size() + 1)});
+            if (is_new)
+                add_label(view, problem_.machines[m].attributes[attribute].setting_s(needs[attribute]));
             work.label[attribute] = place->second;
             ask(view, place->second, i);
         }
@@ -117,8 +121,10 @@ private:
         View view = empty_view();
         for (const Machine& machine : problem_.machines) add_label(view, machine.walk_s);
         add_label(view, 0);  // nowhere
-        for (std::size_t i = 0; i < model_.count; ++i) ask(view, static_cast<Label>(model_.works[i].machine + 1), i);
-        view.start = problem_.start_machine ? static_cast<Label>(*problem_.start_machine + 1) : model_.nowhere();
+        for (std::size_t i = 0; i < model_.count; ++i)
+            ask(view, static_cast<Label>(model_.works[i].machine + 1), i);
+        view.start =
+            problem_.start_machine ? static_cast<Label>(*problem_.start_machine + 1) : model_.nowhere();
         model_.views.push_back(std::move(view));
     }
 

@@ -26,37 +26,41 @@ struct View {
 struct Work {
     std::size_t machine = 0;
     Mask needs = 0;
-    std::vector<Label> label;          // by attribute of its machine
+    std::vector<Label> label;  // by attribute of its machine
     std::vector<std::size_t> groups;
 };
 
-struct Shop {                          // a machine
-    std::size_t first_view = 0;        // its attributes' views follow each other
+struct Shop {                    // a machine
+    std::size_t first_view = 0;  // its attributes' views follow each other
     std::size_t attributes = 0;
-    std::vector<Mask> hangs;           // by attribute: what is invalidated by changing it
+    std::vector<Mask> hangs;  // by attribute: what is invalidated by changing it
     std::vector<std::size_t> groups;
-    bool orderly = false;              // see expand.h
+    bool orderly = false;  // see expand.h
 };
 
-struct Held {                          // a group
+struct Held {  // a group
     Bits operations;
     Mask held = 0;
     bool begun = false;
-    Bits wait_for;                     // outsiders that must be done before one of its operations, and wait for none of them
+    Bits wait_for;  // outsiders that must be done before one of its operations, and wait for none of them
 };
 
 struct Model {
-    std::size_t count = 0;             // of operations
+    std::size_t count = 0;  // of operations
     std::vector<Work> works;
     std::vector<Shop> shops;
     std::vector<Held> groups;
     std::vector<View> views;
-    std::vector<Bits> before;          // as of precedence.h
-    std::int64_t duration_s = 0;       // of all operations: what no order changes
+    std::vector<Bits> before;     // as of precedence.h
+    std::int64_t duration_s = 0;  // of all operations: what no order changes
 
     std::size_t words() const { return words_for(count); }
-    std::size_t place() const { return views.size() - 1; }  // the view of where the person stands; machine m has label m + 1
-    Label nowhere() const { return static_cast<Label>(shops.size() + 1); }  // its label before the first walk, which is free
+    std::size_t place() const {
+        return views.size() - 1;
+    }  // the view of where the person stands; machine m has label m + 1
+    Label nowhere() const {
+        return static_cast<Label>(shops.size() + 1);
+    }  // its label before the first walk, which is free
 };
 
 Model model_of(const Problem& problem, std::vector<Bits> before);

@@ -30,8 +30,8 @@ void Nodes::load(std::size_t index, State& state) const {
     state.done.assign(packed, packed + done_words_);
     state.label.resize(labels_);
     for (std::size_t v = 0; v < labels_; ++v)
-        state.label[v] =
-            static_cast<Label>(packed[done_words_ + v / labels_per_word] >> (16 * (v % labels_per_word)) & 0xFFFF);
+        state.label[v] = static_cast<Label>(
+            packed[done_words_ + v / labels_per_word] >> (16 * (v % labels_per_word)) & 0xFFFF);
     state.spent_s = nodes_[index].spent_s;
 }
 
@@ -75,7 +75,8 @@ std::pair<std::size_t, bool> Nodes::meet(const State& state, const Node& node) {
 
 std::vector<std::size_t> Nodes::moves_to(std::size_t index, std::size_t last) const {
     std::vector<std::size_t> moves{last};
-    for (; nodes_[index].parent != index; index = nodes_[index].parent) moves.push_back(nodes_[index].operation);
+    for (; nodes_[index].parent != index; index = nodes_[index].parent)
+        moves.push_back(nodes_[index].operation);
     std::reverse(moves.begin(), moves.end());
     return moves;
 }

@@ -6,12 +6,12 @@
 namespace kw::order {
 
 struct Node {
-    std::size_t parent = 0;       // of the root: itself
-    std::size_t operation = 0;    // the move that led here; what is done at once after it follows from it
+    std::size_t parent = 0;     // of the root: itself
+    std::size_t operation = 0;  // the move that led here; what is done at once after it follows from it
     std::int64_t spent_s = 0;
     std::int64_t bound_s = 0;
-    std::size_t done = 0;         // operations
-    bool is_open = true;          // not expanded since it was last made cheaper
+    std::size_t done = 0;  // operations
+    bool is_open = true;   // not expanded since it was last made cheaper
 };
 
 class Nodes {
@@ -36,9 +36,9 @@ private:
 
     std::size_t done_words_;
     std::size_t labels_;
-    std::size_t words_;              // of a packed state
-    std::vector<Word> packed_;       // all nodes' states
-    std::vector<Word> scratch_;      // the state that is looked for
+    std::size_t words_;          // of a packed state
+    std::vector<Word> packed_;   // all nodes' states
+    std::vector<Word> scratch_;  // the state that is looked for
     std::vector<Node> nodes_;
     std::vector<std::size_t> table_;  // node + 1, open addressing; 0: free
 };

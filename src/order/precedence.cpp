@@ -47,7 +47,8 @@ std::vector<Bits> close(const Arrows& arrows, const std::vector<std::size_t>& or
 }
 
 // One way back to `from`, or a path that ends where it is known already that none leads back.
-bool find_cycle(const Arrows& arrows, std::vector<char>& state, std::vector<std::size_t>& path, std::size_t from) {
+bool find_cycle(const Arrows& arrows, std::vector<char>& state, std::vector<std::size_t>& path,
+                std::size_t from) {
     enum : char { fresh, on_path, done };
     std::vector<std::size_t> tried(arrows.next.size(), 0);
     path = {from};
@@ -115,7 +116,8 @@ std::vector<Outsider> outsiders(const Problem& problem) {
         const Group& group = problem.groups[g];
         const std::size_t machine = problem.operations[group.operations.front()].machine;
         for (std::size_t i = 0; i < problem.operations.size(); ++i)
-            if (problem.operations[i].machine == machine && would_disturb(problem, group, problem.operations[i]))
+            if (problem.operations[i].machine == machine &&
+                would_disturb(problem, group, problem.operations[i]))
                 found.push_back({i, g});
     }
     return found;
@@ -126,12 +128,15 @@ bool add_arrows(const Problem& problem, const std::vector<Bits>& before, Outside
     const Group& group = problem.groups[outsider.group];
     const std::size_t i = outsider.operation;
     const auto& own = group.operations;
-    const auto member_before = std::find_if(own.begin(), own.end(), [&](std::size_t m) { return has(before[i], m); });
-    const auto member_after = std::find_if(own.begin(), own.end(), [&](std::size_t m) { return has(before[m], i); });
+    const auto member_before =
+        std::find_if(own.begin(), own.end(), [&](std::size_t m) { return has(before[i], m); });
+    const auto member_after =
+        std::find_if(own.begin(), own.end(), [&](std::size_t m) { return has(before[m], i); });
     bool added = false;
     const auto add = [&](std::size_t from, std::size_t to, std::optional<std::size_t> witness) {
         if (has(before[to], from)) return;
-        if (arrows.reasons.insert({{from, to}, {outsider.group, witness}}).second) arrows.next[from].push_back(to);
+        if (arrows.reasons.insert({{from, to}, {outsider.group, witness}}).second)
+            arrows.next[from].push_back(to);
         added = true;
     };
     if (group.begun || member_before != own.end())
@@ -147,14 +152,16 @@ bool add_arrows(const Problem& problem, const std::vector<Bits>& before, Outside
 std::variant<std::vector<Bits>, Contradiction> all_before(const Problem& problem) {
     Arrows arrows;
     arrows.next.resize(problem.operations.size());
-    for (const Precedence& precedence : problem.precedences) arrows.next[precedence.first].push_back(precedence.then);
+    for (const Precedence& precedence : problem.precedences)
+        arrows.next[precedence.first].push_back(precedence.then);
     const std::vector<Outsider> watched = outsiders(problem);
     for (;;) {
         const std::vector<std::size_t> order = sequence(arrows);
         if (order.size() < problem.operations.size()) return contradiction(arrows);
         std::vector<Bits> before = close(arrows, order);
         bool added = false;
-        for (const Outsider& outsider : watched) added = add_arrows(problem, before, outsider, arrows) || added;
+        for (const Outsider& outsider : watched)
+            added = add_arrows(problem, before, outsider, arrows) || added;
         if (!added) return before;
     }
 }

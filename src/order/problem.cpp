@@ -60,7 +60,8 @@ Why fault_of(const Precedence& precedence, const Problem& problem) {
 
 Why fault_of(const Group& group, const Problem& problem) {
     if (group.operations.empty()) return "is empty";
-    if (!all_below(group.operations, problem.operations.size())) return "names an operation that there is not";
+    if (!all_below(group.operations, problem.operations.size()))
+        return "names an operation that there is not";
     if (has_duplicates(group.operations)) return "names an operation twice";
     const std::size_t machine = problem.operations[group.operations.front()].machine;
     for (const std::size_t operation : group.operations)
@@ -88,7 +89,8 @@ std::optional<Fault> validate(const Problem& problem) {
     const auto with_problem = [&problem](const auto& item) { return fault_of(item, problem); };
     if (problem.operations.size() > most_operations)
         return Fault{Where::operation, most_operations, "more operations than can be planned at once"};
-    if (auto fault = first_fault(Where::machine, problem.machines, [](const Machine& machine) { return fault_of(machine); }))
+    if (auto fault = first_fault(Where::machine, problem.machines,
+                                 [](const Machine& machine) { return fault_of(machine); }))
         return fault;
     if (auto fault = first_fault(Where::operation, problem.operations, with_problem)) return fault;
     if (auto fault = first_fault(Where::precedence, problem.precedences, with_problem)) return fault;

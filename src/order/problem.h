@@ -12,28 +12,30 @@
 
 namespace kw::order {
 
-inline constexpr int any = -1;      // as a need: the operation runs with the attribute as it is, and leaves it so
+inline constexpr int any = -1;  // as a need: the operation runs with the attribute as it is, and leaves it so
 inline constexpr int unknown = -1;  // as a machine's start: must be set, whatever is needed
 
 // One thing that can be set on a machine. Its values are small numbers from 0 that mean nothing here.
 struct Attribute {
-    std::int64_t change_s = 0;               // setting it
-    std::vector<std::int64_t> change_to_s;   // by value, where one costs more than another; values beyond it cost change_s
-    std::vector<std::size_t> invalidates;    // attributes of this machine that must be set again once this one was changed;
-                                             // what hangs on those is invalidated with them
+    std::int64_t change_s = 0;  // setting it
+    std::vector<std::int64_t>
+        change_to_s;  // by value, where one costs more than another; values beyond it cost change_s
+    std::vector<std::size_t>
+        invalidates;  // attributes of this machine that must be set again once this one was changed;
+                      // what hangs on those is invalidated with them
 
     std::int64_t setting_s(int value) const;
 };
 
 struct Machine {
-    std::int64_t walk_s = 0;            // going there from another machine
+    std::int64_t walk_s = 0;  // going there from another machine
     std::vector<Attribute> attributes;
-    std::vector<int> start;             // a value or `unknown`, one per attribute
+    std::vector<int> start;  // a value or `unknown`, one per attribute
 };
 
 struct Operation {
     std::size_t machine = 0;
-    std::vector<int> needs;             // a value or `any`, one per attribute of its machine
+    std::vector<int> needs;  // a value or `any`, one per attribute of its machine
     std::int64_t duration_s = 0;
 };
 
@@ -46,8 +48,8 @@ struct Precedence {
 // from outside may change or invalidate an attribute that is held. Its own operations may.
 struct Group {
     std::vector<std::size_t> operations;
-    std::vector<std::size_t> held;      // attributes of that machine
-    bool begun = false;                 // its first operation is behind us: held from the start
+    std::vector<std::size_t> held;  // attributes of that machine
+    bool begun = false;             // its first operation is behind us: held from the start
 };
 
 struct Problem {
@@ -55,11 +57,12 @@ struct Problem {
     std::vector<Operation> operations;
     std::vector<Precedence> precedences;
     std::vector<Group> groups;
-    std::optional<std::size_t> start_machine;  // where the person stands; nowhere: the first machine costs no walk
+    std::optional<std::size_t>
+        start_machine;  // where the person stands; nowhere: the first machine costs no walk
 };
 
 inline constexpr std::size_t most_operations = 8'000;
-inline constexpr std::size_t most_attributes = 32;          // of a machine
+inline constexpr std::size_t most_attributes = 32;           // of a machine
 inline constexpr std::int64_t most_seconds = 1'000'000'000;  // of any one time: sums stay far from overflow
 
 enum class Where { machine, operation, precedence, group, start_machine };

@@ -8,7 +8,8 @@ constexpr std::int64_t nodes_between_questions = 256;
 
 }  // namespace
 
-Search::Search(const Model& model, const Options& limits) : expander(model), options(limits), furthest(start_of(model)) {}
+Search::Search(const Model& model, const Options& limits)
+    : expander(model), options(limits), furthest(start_of(model)) {}
 
 void Search::ask_to_stop() {
     if (stopped || !options.stop || best_s == no_order || nodes - asked_at_ < nodes_between_questions) return;

@@ -15,17 +15,18 @@ struct Search {
 
     Expander expander;
     const Options& options;
-    std::vector<std::size_t> order;     // the best so far
-    std::int64_t best_s = no_order;     // its changes and walks
-    std::int64_t bound_s = 0;           // no order has less
+    std::vector<std::size_t> order;  // the best so far
+    std::int64_t best_s = no_order;  // its changes and walks
+    std::int64_t bound_s = 0;        // no order has less
     std::int64_t nodes = 0;
-    bool stopped = false;               // by the callback
-    State furthest;                     // the most that was done before a search could not go on
+    bool stopped = false;  // by the callback
+    State furthest;        // the most that was done before a search could not go on
 
     bool is_out_of_nodes() const { return nodes >= options.node_limit; }
-    void ask_to_stop();                 // every few hundred nodes, once there is an order
-    void note_order(const std::vector<std::size_t>& moves);  // of all work: what is done at once follows from them
-    void note_better(std::vector<std::size_t> whole);             // an order with all in it, no worse than the best
+    void ask_to_stop();  // every few hundred nodes, once there is an order
+    void note_order(
+        const std::vector<std::size_t>& moves);        // of all work: what is done at once follows from them
+    void note_better(std::vector<std::size_t> whole);  // an order with all in it, no worse than the best
     void note_dead_end(const State& state, std::size_t done);
 
 private:
@@ -35,8 +36,8 @@ private:
 
 struct BeamWidth {
     std::size_t width = 1;
-    bool is_patient = false;   // groups are begun as late as there is other work
-    bool has_limits = true;    // without: goes through whatever the limits
+    bool is_patient = false;  // groups are begun as late as there is other work
+    bool has_limits = true;   // without: goes through whatever the limits
 };
 
 // Partial orders of equal length side by side, the `width` with the least bounds go on. True if none was left out that could have

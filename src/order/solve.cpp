@@ -22,9 +22,11 @@ constexpr std::size_t beam_budget = 1 << 22;
 bool search_all(Search& search, std::size_t count) {
     if (search_beam(search, {1, false, false})) return true;
     if (search.best_s == no_order) search_beam(search, {1, true, false});
-    const std::size_t width = std::clamp(beam_budget / (count * count), std::size_t{1}, search.options.beam_width);
+    const std::size_t width =
+        std::clamp(beam_budget / (count * count), std::size_t{1}, search.options.beam_width);
     if (width > 1 && search_beam(search, {width, false, true})) return true;
-    if (search.best_s != no_order && !search.stopped) search.note_better(improve(search.expander.model(), search.order, 20'000'000));
+    if (search.best_s != no_order && !search.stopped)
+        search.note_better(improve(search.expander.model(), search.order, 20'000'000));
     return count <= most_for_best_first && !search.stopped && search_best_first(search);
 }
 
@@ -48,7 +50,8 @@ Result dead_end(const Model& model, const Search& search) {
         for (const std::size_t g : open_groups(model, search.furthest, model.works[i].machine)) {
             if (!disturbs(model, {g}, move)) continue;
             if (std::find(groups.begin(), groups.end(), g) == groups.end()) groups.push_back(g);
-            each_left(model.groups[g].operations, search.furthest.done, [&](std::size_t own) { put(operations, own); });
+            each_left(model.groups[g].operations, search.furthest.done,
+                      [&](std::size_t own) { put(operations, own); });
         }
     }
     std::vector<std::size_t> culprits;

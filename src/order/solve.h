@@ -8,15 +8,18 @@
 namespace kw::order {
 
 struct Progress {
-    std::int64_t best_seconds = 0;   // of the best order so far: there always is one by the time of the first report
+    std::int64_t best_seconds =
+        0;  // of the best order so far: there always is one by the time of the first report
     std::int64_t bound_seconds = 0;  // no order takes less
     std::int64_t nodes = 0;
 };
 
 struct Options {
-    std::int64_t node_limit = 400'000;  // partial orders looked at; the same count on every machine, unlike time
-    std::size_t beam_width = 100;       // partial orders of equal length kept in the first, quick search
-    std::function<bool(const Progress&)> stop;  // asked every few hundred nodes once there is an order; true ends the search
+    std::int64_t node_limit =
+        400'000;                   // partial orders looked at; the same count on every machine, unlike time
+    std::size_t beam_width = 100;  // partial orders of equal length kept in the first, quick search
+    std::function<bool(const Progress&)>
+        stop;  // asked every few hundred nodes once there is an order; true ends the search
 };
 
 enum class Status {

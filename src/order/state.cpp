@@ -36,7 +36,8 @@ Move move_of(const Model& model, const std::vector<Label>& stands, std::size_t o
     for (std::size_t a = 0; a < shop.attributes; ++a)
         if (move.changed >> a & 1) move.cost_s += model.views[shop.first_view + a].weight[work.label[a]];
     const Label here = stands.back();
-    if (here != work.machine + 1 && here != model.nowhere()) move.cost_s += model.views.back().weight[work.machine + 1];
+    if (here != work.machine + 1 && here != model.nowhere())
+        move.cost_s += model.views.back().weight[work.machine + 1];
     return move;
 }
 
@@ -72,7 +73,8 @@ bool is_untouched(const Model& model, const State& state, std::size_t group) {
 std::vector<std::size_t> open_groups(const Model& model, const State& state, std::size_t machine) {
     std::vector<std::size_t> open;
     for (const std::size_t g : model.shops[machine].groups)
-        if (!is_untouched(model, state, g) && any_left(model.groups[g].operations, state.done)) open.push_back(g);
+        if (!is_untouched(model, state, g) && any_left(model.groups[g].operations, state.done))
+            open.push_back(g);
     return open;
 }
 

@@ -7,15 +7,15 @@ namespace kw::order {
 
 struct State {
     Bits done;
-    std::vector<Label> label;   // by view; 0 where no work that is left asks for how it stands
-    std::int64_t spent_s = 0;   // on changes and walks
+    std::vector<Label> label;  // by view; 0 where no work that is left asks for how it stands
+    std::int64_t spent_s = 0;  // on changes and walks
 };
 
 struct Move {
     std::size_t operation = 0;
-    Mask changed = 0;           // attributes that are set
-    Mask touched = 0;           // those and what is invalidated without being set again
-    std::int64_t cost_s = 0;    // changes and walk
+    Mask changed = 0;         // attributes that are set
+    Mask touched = 0;         // those and what is invalidated without being set again
+    std::int64_t cost_s = 0;  // changes and walk
 };
 
 State start_of(const Model& model);
@@ -28,7 +28,8 @@ void set_labels(const Model& model, const Move& move, std::vector<Label>& stands
 // The move is done, and labels that no work asks for any more are dropped.
 void take(const Model& model, const Move& move, State& state);
 
-bool is_ready(const Model& model, const State& state, std::size_t operation);  // not done, and all that comes before it is
+bool is_ready(const Model& model, const State& state,
+              std::size_t operation);  // not done, and all that comes before it is
 
 // Whether no operation of the group is done, nor was before the problem began.
 bool is_untouched(const Model& model, const State& state, std::size_t group);

@@ -79,7 +79,8 @@ public:
 
     Session operator()(const SetField& set) const {
         try {
-            return with_document(session_, with_field(session_.document, Json::json_pointer(set.pointer), set.value));
+            return with_document(session_,
+                                 with_field(session_.document, Json::json_pointer(set.pointer), set.value));
         } catch (const Json::exception&) {
             return refuse(session_, set.pointer, "there is no such field in a job");
         }
@@ -88,7 +89,8 @@ public:
     Session operator()(const AddDrawer& add) const {
         Json document = session_.document;
         Json& drawers = document["drawers"];
-        if (add.like >= drawers.size()) return refuse(session_, "/drawers", "there is no drawer to start from");
+        if (add.like >= drawers.size())
+            return refuse(session_, "/drawers", "there is no drawer to start from");
         Json drawer = drawers[add.like];
         drawer["name"] = free_name(drawers, drawer.value("name", "drawer"));
         drawers.push_back(std::move(drawer));
@@ -129,14 +131,20 @@ public:
         return with_document(session_, std::move(document));
     }
 
-    Session operator()(const Undo&) const { return step(session_.undo, &Session::undo, &Session::redo, "nothing to take back"); }
-    Session operator()(const Redo&) const { return step(session_.redo, &Session::redo, &Session::undo, "nothing to do again"); }
+    Session operator()(const Undo&) const {
+        return step(session_.undo, &Session::undo, &Session::redo, "nothing to take back");
+    }
+    Session operator()(const Redo&) const {
+        return step(session_.redo, &Session::redo, &Session::undo, "nothing to do again");
+    }
 
 private:
-    Session nothing_planned() const { return refuse(session_, "setup", "there is no such setup in the plan"); }
+    Session nothing_planned() const {
+        return refuse(session_, "setup", "there is no such setup in the plan");
+    }
 
-    Session step(const std::vector<Json>& from, std::vector<Json> Session::*source, std::vector<Json> Session::*target,
-                 const char* why_not) const {
+    Session step(const std::vector<Json>& from, std::vector<Json> Session::*source,
+                 std::vector<Json> Session::*target, const char* why_not) const {
         if (from.empty()) return refuse(session_, "", why_not);
         Session after = session_;
         (after.*target).push_back(session_.document);
@@ -192,7 +200,8 @@ Session apply(const Session& session, const Action& action, const std::string& t
 std::vector<Problem> problems_at(const Session& session, const std::string& pointer) {
     std::vector<Problem> out;
     for (const Problem& problem : session.problems)
-        if (problem.pointer == pointer || problem.pointer.rfind(pointer + "/", 0) == 0) out.push_back(problem);
+        if (problem.pointer == pointer || problem.pointer.rfind(pointer + "/", 0) == 0)
+            out.push_back(problem);
     return out;
 }
 

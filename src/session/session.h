@@ -15,8 +15,8 @@ struct Session {
     std::vector<Problem> problems;     // of the document as it is: `work` is then an older one's
     std::vector<Json> undo;
     std::vector<Json> redo;
-    std::string refused;               // why the last action was not taken; empty if it was
-    std::string refused_field;         // JSON pointer, or "setup", "readings" ...
+    std::string refused;        // why the last action was not taken; empty if it was
+    std::string refused_field;  // JSON pointer, or "setup", "readings" ...
 };
 
 // One field of the document; a null value takes the field away.

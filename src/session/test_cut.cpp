@@ -14,7 +14,7 @@ constexpr double most_sigmas = 8.0;
 
 struct Found {
     const Setup* setup;
-    const Group* group;         // as it stands
+    const Group* group;  // as it stands
     const Group* designed;
     const GroupStanding* standing;
     Model model;
@@ -23,18 +23,24 @@ struct Found {
 tl::expected<Found, Refusal> find_group(const Work& work, const std::string& id) {
     const Setup* setup = work.plan.setup_with_id(id);
     if (!setup)
-        return tl::unexpected(Refusal{"setup", Message::of("there is no setup `", id, "`"),
-                                      Message::of("the plan has ", work.plan.setups.empty() ? std::string("none")
-                                                                     : "S1 to " + work.plan.setups.back().id)});
+        return tl::unexpected(Refusal{
+            "setup", Message::of("there is no setup `", id, "`"),
+            Message::of("the plan has ", work.plan.setups.empty() ? std::string("none")
+                                                                  : "S1 to " + work.plan.setups.back().id)});
     const Group* group = work.plan.group_with_id(setup->group);
     if (!group)
-        return tl::unexpected(Refusal{"setup", Message::of("`", id, "` (", setup->work, ") is not a joint's: nothing is tested there"),
-                                      Message::of("name a setup with a test cut")});
+        return tl::unexpected(Refusal{
+            "setup", Message::of("`", id, "` (", setup->work, ") is not a joint's: nothing is tested there"),
+            Message::of("name a setup with a test cut")});
     const auto standing = work.standing.groups.find(group->key);
-    Found found{setup, group, work.design.group_with_key(group->key),
-                standing == work.standing.groups.end() ? nullptr : &standing->second, {}};
-    found.model = found.standing ? found.standing->model
-                                 : model_of(*group, tolerances_of(work.job), partner_of(work.standing_design, *group));
+    Found found{setup,
+                group,
+                work.design.group_with_key(group->key),
+                standing == work.standing.groups.end() ? nullptr : &standing->second,
+                {}};
+    found.model = found.standing
+                      ? found.standing->model
+                      : model_of(*group, tolerances_of(work.job), partner_of(work.standing_design, *group));
     return found;
 }
 
@@ -59,13 +65,15 @@ std::optional<Refusal> check_readings(const Found& found, const TestCut& cut) {
                            Message::of("it has ", list(names_of_readings(found.model)))};
         const bool may_be_negative = reading.name == "fit" || reading.name == "face_step";
         if (reading.value < Length{} && !may_be_negative)
-            return Refusal{"readings", Message::of("`", reading.name, "` can't be less than nothing"), Message::of("measure it again")};
+            return Refusal{"readings", Message::of("`", reading.name, "` can't be less than nothing"),
+                           Message::of("measure it again")};
         const Innovation surprise = innovation(before, taken(*known, reading.value.mm()));
         if (std::abs(surprise.sigmas) <= most_sigmas) continue;
-        return Refusal{"readings",
-                       Message::of("`", reading.name, "` of ", reading.value, " is out of reason: about ",
-                                   Length::nearest_mm(surprise.expected_mm), " was expected"),
-                       Message::of("measure it again, and mind the unit; or the setup was not made as planned")};
+        return Refusal{
+            "readings",
+            Message::of("`", reading.name, "` of ", reading.value, " is out of reason: about ",
+                        Length::nearest_mm(surprise.expected_mm), " was expected"),
+            Message::of("measure it again, and mind the unit; or the setup was not made as planned")};
     }
     return std::nullopt;
 }
@@ -83,7 +91,8 @@ std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
     return std::nullopt;
 }
 
-LogEntry entry_for(const Work& work, const Found& found, const TestCut& cut, LogKind kind, const std::string& time) {
+LogEntry entry_for(const Work& work, const Found& found, const TestCut& cut, LogKind kind,
+                   const std::string& time) {
     LogEntry entry;
     entry.kind = kind;
     entry.time = time;
@@ -115,9 +124,11 @@ tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& cut,
                                       Message::of("give a reading or a feel")});
     if (!cut.felt.empty() && (!feel_of_word(cut.felt) || !reading_named(found->model, "fit")))
         return tl::unexpected(Refusal{"felt",
-                                      feel_of_word(cut.felt) ? Message::of("nothing is fitted at this setup")
-                                                             : Message::of("there is no feel `", cut.felt, "`"),
-                                      Message::of("`will not enter`, `mallet`, `hand tight`, `slides` or `rattles`, where something is fitted")});
+                                      feel_of_word(cut.felt)
+                                          ? Message::of("nothing is fitted at this setup")
+                                          : Message::of("there is no feel `", cut.felt, "`"),
+                                      Message::of("`will not enter`, `mallet`, `hand tight`, `slides` or "
+                                                  "`rattles`, where something is fitted")});
     if (auto refusal = check_readings(*found, cut)) return tl::unexpected(*refusal);
     if (auto refusal = check_moved(*found, cut)) return tl::unexpected(*refusal);
     return entry_for(work, *found, cut, LogKind::test, time);
@@ -141,7 +152,8 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.test = standing ? standing->tests : 0;
     report.locked = standing && standing->locked;
     report.now = settings_by(found->model, found->designed->designed, now);
-    report.next = standing ? settings_by(found->model, found->designed->designed, standing->next) : report.now;
+    report.next =
+        standing ? settings_by(found->model, found->designed->designed, standing->next) : report.now;
     for (const char* control : {"fence", "height", "spacer", "kerf", "shift"})
         report.spread_mm.emplace_back(control, spread_of(found->model, now, control));
     const Advice advice = standing && standing->tests > 0 ? standing->advice : advise(found->model, now);
@@ -156,7 +168,8 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
             report.moves.push_back({control, by, say_move(work.job, *found->group, control, by)});
         }
     if (standing && standing->tests > 0)
-        report.retry = same_ends_will_do(*found->group, standing->at_test, report.next) ? Retry::same_ends : Retry::fresh_end;
+        report.retry = same_ends_will_do(*found->group, standing->at_test, report.next) ? Retry::same_ends
+                                                                                        : Retry::fresh_end;
     const Belief after = standing ? standing->next : now;
     report.fit_mm = expected(found->model, after, "fit");
     report.shoulder_gap_mm = expected(found->model, after, "shoulder_gap");

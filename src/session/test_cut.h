@@ -34,14 +34,14 @@ struct FitReport {
     int test = 0;
     bool locked = false;
     Settings now;
-    Settings next;                   // after the moves
+    Settings next;  // after the moves
     std::vector<std::pair<std::string, double>> spread_mm;
     std::vector<SaidMove> moves;
     Retry retry = Retry::same_ends;
     double chance_in_tolerance = 0.0;
     double chance_after_move = 0.0;
     AdviceKind advice = AdviceKind::measure;
-    std::string measure;             // the reading that would tell most
+    std::string measure;                                          // the reading that would tell most
     std::optional<double> fit_mm, shoulder_gap_mm, face_step_mm;  // expected after the moves
 };
 

@@ -13,7 +13,8 @@ std::string say_turns(const Machine& machine, Length by) {
     const double turns = abs(by).mm() / machine.height_per_turn->mm();
     const auto eighths = static_cast<std::int64_t>(std::lround(turns * 8.0));
     if (eighths == 0) return ", less than 1/16 turn";
-    return ", about " + show(Length::inches(eighths, 8), Graduation::in_64) + (eighths <= 8 ? " turn" : " turns");
+    return ", about " + show(Length::inches(eighths, 8), Graduation::in_64) +
+           (eighths <= 8 ? " turn" : " turns");
 }
 
 }  // namespace
@@ -25,9 +26,11 @@ std::string say_move(const Job& job, const Group& group, const std::string& cont
     if (control == "height")
         return (more ? "raise the " : "lower the ") + std::string(bit ? "bit " : "blade ") + amount +
                say_turns(group.work.chosen.machine, by);
-    if (control == "fence") return "move the fence " + amount + (more ? " away from the cutter" : " toward the cutter");
+    if (control == "fence")
+        return "move the fence " + amount + (more ? " away from the cutter" : " toward the cutter");
     if (control == "spacer") return "make the spacer " + amount + (more ? " thicker" : " thinner");
-    if (control == "shift") return "move the fence " + amount + (more ? " farther" : " less far") + " for the last pass";
+    if (control == "shift")
+        return "move the fence " + amount + (more ? " farther" : " less far") + " for the last pass";
     return (more ? "add " : "take out ") + amount + " of shims in the stack";
 }
 
@@ -37,15 +40,17 @@ std::string say_advice(const FitReport& report) {
     if (report.test == 0) return "Not tested yet. Cut the joint in scrap of the same stock, and measure it.";
     switch (report.advice) {
         case AdviceKind::lock:
-            return "Lock it: " + percent(report.chance_in_tolerance) + " likely that all of it is in tolerance.";
+            return "Lock it: " + percent(report.chance_in_tolerance) +
+                   " likely that all of it is in tolerance.";
         case AdviceKind::measure:
             return "Measure the " + plain_name(report.measure) + ": it would tell most. As it stands, " +
                    percent(report.chance_in_tolerance) + " likely to be in tolerance.";
         case AdviceKind::move: break;
     }
     return "Make the moves, then " +
-           std::string(report.retry == Retry::same_ends ? "cut the same test ends again" : "cut a fresh end") + ": " +
-           percent(report.chance_after_move) + " likely to be in tolerance then.";
+           std::string(report.retry == Retry::same_ends ? "cut the same test ends again"
+                                                        : "cut a fresh end") +
+           ": " + percent(report.chance_after_move) + " likely to be in tolerance then.";
 }
 
 }  // namespace kw

@@ -29,8 +29,8 @@ std::optional<Message> unfit(const Machine* machine, const Cutter& cutter) {
     if (machine->kind == MachineKind::miter_saw) return Message::of("a miter saw cuts no joints");
     if (cutter.kerf > machine->max_dado_width)
         return Message::of("the cutter is ", cutter.kerf, " wide and the ",
-                           machine->kind == MachineKind::router_table ? "opening" : "arbor", " of `", machine->name,
-                           "` takes no more than ", machine->max_dado_width);
+                           machine->kind == MachineKind::router_table ? "opening" : "arbor", " of `",
+                           machine->name, "` takes no more than ", machine->max_dado_width);
     return std::nullopt;
 }
 
@@ -38,7 +38,8 @@ double rough_seconds(const CutterAsk& ask, const Cutter& cutter, const JointDesi
     const bool in_use = std::find(ask.in_use.begin(), ask.in_use.end(), cutter.name) != ask.in_use.end();
     int passes = 0;
     for (const Cut& cut : joint.cuts) passes += passes_for(cut.width, cutter.kerf);
-    const double blade_penalty = cutter.kind == CutterKind::blade ? 1.0 : 0.0;  // ragged floor; last among equals
+    const double blade_penalty =
+        cutter.kind == CutterKind::blade ? 1.0 : 0.0;  // ragged floor; last among equals
     return (in_use ? 0.0 : change_s) + passes * (setup_s + ask.ends * pass_s) + blade_penalty;
 }
 
@@ -52,7 +53,8 @@ Refusal refuse_all(const CutterAsk& ask, const std::vector<std::pair<std::string
     });
     if (same_field || reasons.size() == 1) return reasons.back().second;
     Refusal all{"cutter", Message::of("no cutter in the shop can make this joint"), {}};
-    for (const auto& [name, refusal] : reasons) all.why = all.why + Message::of("; `", name, "`: ") + refusal.why;
+    for (const auto& [name, refusal] : reasons)
+        all.why = all.why + Message::of("; `", name, "`: ") + refusal.why;
     all.remedy = Message::of(ask.named.empty() ? "add a cutter that fits" : "name another cutter",
                              ", or change the joint");
     return all;
@@ -66,8 +68,8 @@ tl::expected<ChosenJoint, Refusal> choose_cutter(const Shop& shop, const CutterA
     double best_s = 0.0;
     std::vector<std::pair<std::string, Refusal>> reasons;
     const auto out = [&](const Cutter& cutter, Message why) {
-        reasons.emplace_back(cutter.name,
-                             Refusal{"cutter", std::move(why), Message::of("take a cutter that fits the joint")});
+        reasons.emplace_back(
+            cutter.name, Refusal{"cutter", std::move(why), Message::of("take a cutter that fits the joint")});
     };
     for (const Cutter& cutter : shop.cutters) {
         if (!ask.named.empty() && cutter.name != ask.named) continue;

@@ -10,9 +10,9 @@
 namespace kw {
 
 struct CutterAsk {
-    std::string named;               // the maker's choice; empty: choose
-    std::vector<std::string> in_use; // cutters that are set up for this job anyway: taken before others
-    int ends = 1;                    // how many ends or edges go through, for weighing passes against a change
+    std::string named;                // the maker's choice; empty: choose
+    std::vector<std::string> in_use;  // cutters that are set up for this job anyway: taken before others
+    int ends = 1;  // how many ends or edges go through, for weighing passes against a change
 };
 
 struct ChosenJoint {

@@ -13,7 +13,8 @@ std::string mm(Length length) { return exact_text(length, Unit::millimetre); }
 std::string key_of(const Group& group) {
     const JointWork& work = group.work;
     const Settings& s = group.designed;
-    std::string key = work.chosen.joint.kind + (group.cuts_slot ? ", slot" : "") + (group.cuts_end ? ", end" : "");
+    std::string key =
+        work.chosen.joint.kind + (group.cuts_slot ? ", slot" : "") + (group.cuts_end ? ", end" : "");
     key += "; " + work.chosen.machine.name + ", " + work.chosen.cutter.name + " " + mm(s.kerf);
     key += "; fence " + mm(s.fence) + ", height " + mm(s.height);
     if (s.shift > Length{}) key += ", shift " + mm(s.shift);

@@ -25,24 +25,24 @@ struct PartEnd {
 // What one joint of one drawer, all copies, asks of the machines.
 struct JointWork {
     ChosenJoint chosen;
-    std::string label;            // "locking rabbet", "back dado": leads each setup's `work`
+    std::string label;  // "locking rabbet", "back dado": leads each setup's `work`
     Length receiver_thickness;
     Length insert_thickness;
-    std::string receiver_stock;   // for telling groups apart by what is tested on
+    std::string receiver_stock;  // for telling groups apart by what is tested on
     std::string insert_stock;
     std::vector<PartEnd> receivers;
     std::vector<PartEnd> inserts;
-    std::string guide;            // "miter gauge" for ends, "rip fence" for edges
+    std::string guide;  // "miter gauge" for ends, "rip fence" for edges
 };
 
 struct Group {
-    std::string id;               // "G1"
-    std::string key;              // the same for the same work however the plan is numbered; the log names it
-    JointWork work;               // merged over all joints with equal settings
-    bool cuts_slot = true;        // the receiver's cut is made here
-    bool cuts_end = false;        // the insert's cut is made here
+    std::string id;         // "G1"
+    std::string key;        // the same for the same work however the plan is numbered; the log names it
+    JointWork work;         // merged over all joints with equal settings
+    bool cuts_slot = true;  // the receiver's cut is made here
+    bool cuts_end = false;  // the insert's cut is made here
     Settings designed;
-    Settings stands;              // as tested and locked; the designed ones before the first test cut
+    Settings stands;  // as tested and locked; the designed ones before the first test cut
 
     const Cut& slot() const { return work.chosen.joint.slot(); }
     bool slot_is_open() const { return slot().near == Length{}; }

@@ -11,10 +11,11 @@ namespace kw {
 // The settings that the cuts of one setup group share. A pass removes [fence - spacer, fence - spacer + kerf], counted from
 // the end or edge that touches the fence or the spacer.
 struct Settings {
-    Length fence;   // to the near side of the cutter, without the spacer
+    Length fence;  // to the near side of the cutter, without the spacer
     Length height;
     Length kerf;
-    Length shift;   // how far the fence goes out between the first and the last pass of a slot wider than the cutter
+    Length
+        shift;  // how far the fence goes out between the first and the last pass of a slot wider than the cutter
     Length spacer;  // on the fence for the cut at an end; 0 where there is none
 
     bool operator==(const Settings&) const = default;

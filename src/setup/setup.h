@@ -20,10 +20,10 @@ enum class Stage { rip, crosscut, joint };
 // end or edge, from the face that lies down to `height`. Rips and crosscuts have no height and go through; their
 // fence is the finished size.
 struct Setup {
-    std::string id;      // "S1"
-    std::string group;   // "G1"; empty for rips and crosscuts
+    std::string id;     // "S1"
+    std::string group;  // "G1"; empty for rips and crosscuts
     Stage stage = Stage::joint;
-    std::string work;    // "locking rabbet: side dado"
+    std::string work;  // "locking rabbet: side dado"
     std::string machine;
     std::string cutter;
     Length kerf;

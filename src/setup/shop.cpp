@@ -7,7 +7,8 @@ namespace {
 
 template <class Items>
 auto find_named(const Items& items, std::string_view name) -> decltype(items.data()) {
-    const auto found = std::find_if(items.begin(), items.end(), [&](const auto& item) { return item.name == name; });
+    const auto found =
+        std::find_if(items.begin(), items.end(), [&](const auto& item) { return item.name == name; });
     return found == items.end() ? nullptr : &*found;
 }
 
@@ -51,16 +52,26 @@ const std::vector<CutterKind>& cutter_kinds() {
     return kinds;
 }
 
-std::optional<MachineKind> machine_kind_named(std::string_view name) { return kind_named(machine_kinds(), name); }
-std::optional<CutterKind> cutter_kind_named(std::string_view name) { return kind_named(cutter_kinds(), name); }
+std::optional<MachineKind> machine_kind_named(std::string_view name) {
+    return kind_named(machine_kinds(), name);
+}
+std::optional<CutterKind> cutter_kind_named(std::string_view name) {
+    return kind_named(cutter_kinds(), name);
+}
 
 // 13/16 in of dado is the figure of two saw manuals; the rest is common practice, no source. 100 mm is the least part that a
 // hand can hold to a miter gauge with its back to the fence; longer is better, and the caution says so.
 Machine usual_machine(std::string name, MachineKind kind) {
     const Length fence_step = Length::micrometres(50);
     const Length height_step = Length::micrometres(50);
-    Machine machine{std::move(name), kind,        Length::inches(13, 16), Length::inches(3), Length::millimetres(100),
-                    fence_step,      height_step, std::nullopt};
+    Machine machine{std::move(name),
+                    kind,
+                    Length::inches(13, 16),
+                    Length::inches(3),
+                    Length::millimetres(100),
+                    fence_step,
+                    height_step,
+                    std::nullopt};
     if (kind == MachineKind::router_table) {
         machine.max_dado_width = Length::inches(1);
         machine.max_height = Length::inches(3, 2);
@@ -74,10 +85,12 @@ const Cutter* Shop::cutter_named(std::string_view name) const { return find_name
 Shop with_implied_blades(Shop shop) {
     for (const Machine& machine : shop.machines) {
         if (machine.kind == MachineKind::router_table) continue;
-        const bool has_blade = std::any_of(shop.cutters.begin(), shop.cutters.end(), [&](const Cutter& cutter) {
-            return cutter.machine == machine.name && cutter.kind == CutterKind::blade;
-        });
-        if (!has_blade) shop.cutters.push_back({machine.name + " blade", CutterKind::blade, machine.name, usual_kerf});
+        const bool has_blade =
+            std::any_of(shop.cutters.begin(), shop.cutters.end(), [&](const Cutter& cutter) {
+                return cutter.machine == machine.name && cutter.kind == CutterKind::blade;
+            });
+        if (!has_blade)
+            shop.cutters.push_back({machine.name + " blade", CutterKind::blade, machine.name, usual_kerf});
     }
     return shop;
 }

@@ -55,11 +55,13 @@ tl::expected<std::vector<Setup>, Refusal> sizing_setups(const Shop& shop, const 
     for (const SizeCut& cut : cuts) {
         const Station station = station_for(shop, cut.lengthwise || is_panel(cut));
         if (!station.machine)
-            return tl::unexpected(Refusal{"machines", Message::of("no machine in the shop cuts parts to size"),
+            return tl::unexpected(Refusal{"machines",
+                                          Message::of("no machine in the shop cuts parts to size"),
                                           Message::of("list a table saw under `machines`")});
         // Fronts go to length when their joint is locked, sides before: one setup only for those of one kind. And two
         // joints that are set on one machine are not locked at the same time.
-        const auto key = std::make_tuple(station.machine->name, station.guide + cut.what + cut.waits_for, cut.size, cut.lengthwise);
+        const auto key = std::make_tuple(station.machine->name, station.guide + cut.what + cut.waits_for,
+                                         cut.size, cut.lengthwise);
         const auto [place, is_new] = place_of.try_emplace(key, setups.size());
         if (is_new) {
             Setup setup;

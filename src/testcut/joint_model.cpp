@@ -20,21 +20,22 @@ constexpr Habit shift_habit{0.15, 0.03, 0.03, 1.2};
 constexpr Habit spacer_habit{0.10, 0.02, 0.02, 1.5};
 constexpr Habit kerf_habit{0.08, 0.02, 0.05, 4.0};  // shims mean taking the stack off
 constexpr Habit stock_habit{0.05, 0.0, 0.0, 0.0};
-constexpr double partner_spread_mm = 0.04;   // of a slot that was tested and locked before
+constexpr double partner_spread_mm = 0.04;  // of a slot that was tested and locked before
 
 constexpr double caliper_mm = 0.05;
 constexpr double feeler_mm = 0.03;
-constexpr double spacer_step_mm = 0.05;      // a slip of paper on the spacer
-constexpr double shim_step_mm = 0.05;        // the thinnest shim of a stack
-constexpr double short_tongue_mm = 0.6;      // a tongue shorter than asked only adds to the end relief
+constexpr double spacer_step_mm = 0.05;  // a slip of paper on the spacer
+constexpr double shim_step_mm = 0.05;    // the thinnest shim of a stack
+constexpr double short_tongue_mm = 0.6;  // a tongue shorter than asked only adds to the end relief
 
 using Weights = std::map<std::string, double>;
 
 class Builder {
 public:
-    void control(const std::string& name, Length set, const Habit& habit, bool movable, double resolution_mm) {
-        model_.controls.push_back({name, set.mm(), habit.spread_mm, movable, resolution_mm, habit.move_spread_mm,
-                                   habit.move_gain_spread, habit.effort});
+    void control(const std::string& name, Length set, const Habit& habit, bool movable,
+                 double resolution_mm) {
+        model_.controls.push_back({name, set.mm(), habit.spread_mm, movable, resolution_mm,
+                                   habit.move_spread_mm, habit.move_gain_spread, habit.effort});
     }
     void known(const std::string& name, Length set, double spread_mm) {
         model_.controls.push_back({name, set.mm(), spread_mm, false, 0.0, 0.0, 0.0, 0.0});
@@ -43,7 +44,8 @@ public:
                  ReadingKind kind = ReadingKind::plain) {
         model_.readings.push_back({form(name, weights), spread_mm, kind});
     }
-    void outcome(const std::string& name, const Weights& weights, Length target, double below_mm, double above_mm) {
+    void outcome(const std::string& name, const Weights& weights, Length target, double below_mm,
+                 double above_mm) {
         model_.outcomes.push_back({form(name, weights), target.mm(), below_mm, above_mm});
     }
     void either_way(const std::string& name, const Weights& weights, Length target, Length tolerance) {
@@ -71,8 +73,10 @@ void add_machine_controls(Builder& build, const Group& group) {
     build.control("fence", set.fence, fence_habit, true, machine.fence_step.mm());
     build.control("height", set.height, height_habit, true, machine.height_step.mm());
     if (has_spacer) build.control("spacer", set.spacer, spacer_habit, true, spacer_step_mm);
-    build.control("kerf", set.kerf, kerf_habit, stack && group.cuts_slot && set.shift == Length{}, shim_step_mm);
-    if (set.shift > Length{}) build.control("shift", set.shift, shift_habit, group.cuts_slot, machine.fence_step.mm());
+    build.control("kerf", set.kerf, kerf_habit, stack && group.cuts_slot && set.shift == Length{},
+                  shim_step_mm);
+    if (set.shift > Length{})
+        build.control("shift", set.shift, shift_habit, group.cuts_slot, machine.fence_step.mm());
     build.control("stock", group.work.insert_thickness, stock_habit, false, 0.0);
 }
 
@@ -180,7 +184,8 @@ const Reading* reading_named(const Model& model, std::string_view name) {
 Settings settings_by(const Model& model, const Settings& designed, const Belief& belief) {
     Settings settings = designed;
     const auto take = [&](const char* name, Length& value) {
-        if (const auto control = control_named(model, name)) value = Length::nearest_mm(belief.mean[*control]);
+        if (const auto control = control_named(model, name))
+            value = Length::nearest_mm(belief.mean[*control]);
     };
     take("fence", settings.fence);
     take("height", settings.height);

@@ -27,7 +27,9 @@ Fate fate_of(const Group& group, Member member, const Settings& old, const Setti
 }
 
 bool same_ends_will_do(const Group& group, const Settings& old, const Settings& wanted) {
-    const auto can = [&](Member member) { return fate_of(group, member, old, wanted, Length{}) != Fate::lost; };
+    const auto can = [&](Member member) {
+        return fate_of(group, member, old, wanted, Length{}) != Fate::lost;
+    };
     return (!group.cuts_slot || can(Member::receiver)) && (!group.cuts_end || can(Member::insert));
 }
 

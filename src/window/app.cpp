@@ -68,9 +68,11 @@ tl::expected<App, std::string> App::open(const fs::path& path) {
     app.session_ = open_session(std::move(*json));
     if (app.session_.work) return app;
     std::string all;
-    for (const Problem& problem : app.session_.problems) all += report(name, *text, to_file_error(problem, *text, Graduation::in_64));
+    for (const Problem& problem : app.session_.problems)
+        all += report(name, *text, to_file_error(problem, *text, Graduation::in_64));
     // A file that is no job at all is not taken on; one with wrong fields is, so that they can be put right.
-    if (!app.session_.document.is_object() || !app.session_.document.contains("drawers")) return tl::unexpected(all);
+    if (!app.session_.document.is_object() || !app.session_.document.contains("drawers"))
+        return tl::unexpected(all);
     return app;
 }
 
@@ -85,7 +87,8 @@ void App::act(Ui& ui, const Action& action) {
     }
     if (std::holds_alternative<SaveTest>(action)) state_.test = {};
     if (!changed) return;
-    if (const auto saved = save_file(path_, to_text(session_.document)); !saved) ui.toast("Not saved: " + saved.error().why, Tone::wrong);
+    if (const auto saved = save_file(path_, to_text(session_.document)); !saved)
+        ui.toast("Not saved: " + saved.error().why, Tone::wrong);
     platform::commit_data();
 }
 

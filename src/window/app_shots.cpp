@@ -1,6 +1,7 @@
 // Pictures of every screen, for whoever judges how it looks.
 
 #include <GLFW/glfw3.h>
+#include <imgui_impl_glfw.h>
 
 #include <algorithm>
 #include <cstdio>
@@ -19,7 +20,9 @@ struct Theatre {
     Window& window;
     App& app;
 
-    void draw() { window.draw([&](Ui& ui) { app.frame(ui); }); }
+    void draw() {
+        window.draw([&](Ui& ui) { app.frame(ui); });
+    }
     void settle() {
         for (int i = 0; i < 6; ++i) {
             glfwPollEvents();
@@ -38,15 +41,22 @@ void press(Theatre& stage, const std::string& label) {
     stage.draw();
     const LoggedWidget* widget = log.find(label);
     stage.window.ui().log = nullptr;
-    if (!widget) return;
-    ImGuiIO& io = ImGui::GetIO();
-    io.AddMousePosEvent(static_cast<float>(widget->seen.left + widget->seen.right) / 2, static_cast<float>(widget->seen.top + widget->seen.bottom) / 2);
+    if (!widget) {
+        std::fprintf(stderr, "kerfwright: no picture of what `%s` opens: it is not in sight\n",
+                     label.c_str());
+        return;
+    }
+    GLFWwindow* window = stage.window.handle();
+    // As the window system calls it: without the pointer in the window, its real place would win.
+    ImGui_ImplGlfw_CursorEnterCallback(window, 1);
+    ImGui_ImplGlfw_CursorPosCallback(window, (widget->seen.left + widget->seen.right) / 2,
+                                     (widget->seen.top + widget->seen.bottom) / 2);
     stage.draw();
-    for (const bool down : {true, false}) {
-        io.AddMouseButtonEvent(0, down);
+    for (const int action : {GLFW_PRESS, GLFW_RELEASE}) {
+        ImGui_ImplGlfw_MouseButtonCallback(window, GLFW_MOUSE_BUTTON_LEFT, action, 0);
         stage.draw();
     }
-    io.AddMousePosEvent(-1, -1);
+    ImGui_ImplGlfw_CursorEnterCallback(window, 0);
 }
 
 std::string setup_like(const Work& work, const std::function<bool(const Setup&)>& is_it) {
@@ -72,12 +82,14 @@ TestCut a_test(const Work& work, const std::string& id) {
     const Setup& setup = *work.plan.setup_with_id(id);
     const std::vector<std::string> names = reading_names(work, id);
     const bool locking = std::find(names.begin(), names.end(), "dado_depth") != names.end();
-    cut.readings.push_back({locking ? "dado_depth" : "depth", setup.height.value_or(Length{}) - Length::micrometres(250)});
+    cut.readings.push_back(
+        {locking ? "dado_depth" : "depth", setup.height.value_or(Length{}) - Length::micrometres(250)});
     if (!locking) return cut;
     cut.readings.push_back({"dado_width", setup.kerf});
     cut.readings.push_back({"lip", setup.fence + Length::micrometres(100)});
     cut.readings.push_back({"face_step", Length::micrometres(350)});
-    cut.readings.push_back({"fit", -Length::micrometres(150)});  // a blade that stands low leaves the tongue thick
+    cut.readings.push_back(
+        {"fit", -Length::micrometres(150)});  // a blade that stands low leaves the tongue thick
     return cut;
 }
 
@@ -137,18 +149,21 @@ std::vector<Shot> shots_of(const Work& work) {
         {"13-joint-closed", at_saw(dado, SawTab::closed)},
         {"14-joint-closed-dark", at_saw(dado, SawTab::closed), dark},
         {"15-test-cut-empty", at_saw(dado, SawTab::test)},
-        {"16-test-cut-corrected", [dado](Theatre& stage) {
+        {"16-test-cut-corrected",
+         [dado](Theatre& stage) {
              stage.act(SaveTest{a_test(stage.work(), dado)});
              go_to_saw(stage, dado, SawTab::test);
          }},
         {"17-test-cut-corrected-dark", at_saw(dado, SawTab::test), dark},
-        {"18-test-cut-refused", [dado](Theatre& stage) {
+        {"18-test-cut-refused",
+         [dado](Theatre& stage) {
              TestCut cut;
              cut.setup = dado;
              stage.act(SaveTest{cut});
              go_to_saw(stage, dado, SawTab::test);
          }},
-        {"19-locked-and-running", [dado](Theatre& stage) {
+        {"19-locked-and-running",
+         [dado](Theatre& stage) {
              TestCut cut;
              cut.setup = dado;
              stage.act(LockGroup{cut});
@@ -157,7 +172,8 @@ std::vector<Shot> shots_of(const Work& work) {
          }},
         {"20-log", at_saw(dado, SawTab::log)},
         {"21-order-under-way", at_place(Where::order)},
-        {"22-fence-fills-the-screen", [dado](Theatre& stage) {
+        {"22-fence-fills-the-screen",
+         [dado](Theatre& stage) {
              go_to_saw(stage, dado, SawTab::picture);
              stage.state().filling = "Fence to near side";
          }},
@@ -197,7 +213,8 @@ int run_shots(const fs::path& folder, const std::string& job) {
         std::fprintf(stderr, "kerfwright: %s\n", why.c_str());
         return 1;
     };
-    if (!fs::copy_file(job.empty() ? platform::asset("demo.json") : fs::path(job), copy, fs::copy_options::overwrite_existing, error))
+    if (!fs::copy_file(job.empty() ? platform::asset("demo.json") : fs::path(job), copy,
+                       fs::copy_options::overwrite_existing, error))
         return refuse("the job could not be copied to " + copy.string());
     auto app = App::open(copy);
     if (!app) return refuse(app.error());
@@ -205,7 +222,8 @@ int run_shots(const fs::path& folder, const std::string& job) {
     auto window = Window::open({});
     if (!window) return refuse(window.error());
     for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}})
-        if (!take(**window, *app, folder, size)) return refuse("no picture could be written to " + folder.string());
+        if (!take(**window, *app, folder, size))
+            return refuse("no picture could be written to " + folder.string());
     fs::remove(copy, error);
     return 0;
 }

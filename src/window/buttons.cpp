@@ -16,9 +16,12 @@ struct ButtonLook {
 
 ButtonLook look_of(const Ui& ui, Rank rank, bool enabled, bool held) {
     const draw::Palette& p = ui.colours();
-    if (!enabled) return {p.paper, p.soft_ink, p.hairline, p.hairline, rank != Rank::quiet, rank != Rank::quiet};
+    if (!enabled)
+        return {p.paper, p.soft_ink, p.hairline, p.hairline, rank != Rank::quiet, rank != Rank::quiet};
     switch (rank) {
-        case Rank::primary: return {held ? p.accent_press : p.accent, p.on_accent, p.accent_press, p.accent_press, true, false};
+        case Rank::primary:
+            return {
+                held ? p.accent_press : p.accent, p.on_accent, p.accent_press, p.accent_press, true, false};
         case Rank::secondary: return {held ? p.accent_tint : p.card, p.ink, p.edge, p.edge, true, true};
         case Rank::quiet: break;
     }
@@ -63,14 +66,16 @@ struct Faces {
     Font label, detail;
 };
 
-void paint_words(Ui& ui, const ImRect& box, const Words& words, const Words& detail, const Faces& faces, draw::Rgb ink) {
+void paint_words(Ui& ui, const ImRect& box, const Words& words, const Words& detail, const Faces& faces,
+                 draw::Rgb ink) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float height = static_cast<float>(words.lines.size()) * faces.label.line +
                          static_cast<float>(detail.lines.size()) * faces.detail.line;
     float y = std::round((box.Min.y + box.Max.y - height) / 2);
     const auto put = [&](const std::vector<std::string>& lines, const Font& font) {
         for (const std::string& line : lines) {
-            draw_text(ui, list, {(box.Min.x + box.Max.x - text_width(ui, line, font)) / 2, y}, line, font, colour(ink));
+            draw_text(ui, list, {(box.Min.x + box.Max.x - text_width(ui, line, font)) / 2, y}, line, font,
+                      colour(ink));
             y += font.line;
         }
     };
@@ -78,30 +83,34 @@ void paint_words(Ui& ui, const ImRect& box, const Words& words, const Words& det
     put(detail.lines, faces.detail);
 }
 
-
 // fill: how much of a hold is done, 0 to 1.
-Press drawn_button(Ui& ui, const char* label, std::string_view words_shown, Rank rank, const ButtonOptions& options,
-                   float fill = 0) {
+Press drawn_button(Ui& ui, const char* label, std::string_view words_shown, Rank rank,
+                   const ButtonOptions& options, float fill = 0) {
     const Faces faces{ui.font(TypeSize::body, Face::strong), ui.font(TypeSize::small)};
     const float pad = ui.px(size::pad);
-    const float natural = std::max(text_width(ui, words_shown, faces.label), text_width(ui, options.detail, faces.detail));
+    const float natural =
+        std::max(text_width(ui, words_shown, faces.label), text_width(ui, options.detail, faces.detail));
     const float width = width_or(options.width, std::ceil(std::max(natural + 2 * pad, ui.px(size::target))));
     const float room = std::max(width - 2 * std::min(pad, width * 0.12f), 1.0f) + 1;
     const Words words = words_within(ui, words_shown, faces.label, room);
-    const Words detail = options.detail.empty() ? Words{} : words_within(ui, options.detail, faces.detail, room);
+    const Words detail =
+        options.detail.empty() ? Words{} : words_within(ui, options.detail, faces.detail, room);
     const float text_height = static_cast<float>(words.lines.size()) * faces.label.line +
                               static_cast<float>(detail.lines.size()) * faces.detail.line;
-    const float height = std::max(ui.px(std::max(options.height_px, size::least_target)), text_height + ui.px(14));
+    const float height =
+        std::max(ui.px(std::max(options.height_px, size::least_target)), text_height + ui.px(14));
     Press press = press_area(ui, label, {width, height}, options.enabled);
     const ButtonLook look = look_of(ui, rank, options.enabled, press.held && press.hovered);
     paint_ground(ui, press.box, look, press.held && press.hovered);
     if (fill > 0) {
         const ImVec2 end{press.box.Min.x + fill * width, press.box.Max.y};
-        ImGui::GetWindowDrawList()->AddRectFilled(press.box.Min, end, colour(ui.colours().changed, 0.35f), ui.px(size::radius));
+        ImGui::GetWindowDrawList()->AddRectFilled(press.box.Min, end, colour(ui.colours().changed, 0.35f),
+                                                  ui.px(size::radius));
     }
     paint_words(ui, press.box, words, detail, faces, look.ink);
     focus_ring(ui, press);
-    LoggedWidget logged = pressable("button", words_shown, em_px(TypeSize::body), look.ink, look.filled ? look.ground : ui.colours().paper);
+    LoggedWidget logged = pressable("button", words_shown, em_px(TypeSize::body), look.ink,
+                                    look.filled ? look.ground : ui.colours().paper);
     logged.enabled = options.enabled;
     logged.value = options.detail;
     logged.cut_off = words.cut_off || detail.cut_off;

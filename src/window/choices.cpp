@@ -10,7 +10,9 @@ namespace {
 
 ImDrawList& canvas() { return *ImGui::GetWindowDrawList(); }
 
-float middle_y(const ImRect& box, const Font& font) { return std::round((box.Min.y + box.Max.y - font.line) / 2); }
+float middle_y(const ImRect& box, const Font& font) {
+    return std::round((box.Min.y + box.Max.y - font.line) / 2);
+}
 
 float centred_x(Ui& ui, const ImRect& box, std::string_view text, const Font& font) {
     return (box.Min.x + box.Max.x - text_width(ui, text, font)) / 2;
@@ -40,9 +42,11 @@ bool segment(Ui& ui, const Segment& s, int index, ImVec2 size) {
     const draw::Rgb ground = s.chosen ? p.accent : press.held ? p.accent_tint : p.card;
     const draw::Rgb ink = s.chosen ? p.on_accent : p.ink;
     canvas().AddRectFilled(press.box.Min, press.box.Max, colour(ground), r, s.corners);
-    canvas().AddRect(press.box.Min, press.box.Max, colour(s.chosen ? p.accent : p.edge), r, s.corners, ui.px(1.5));
+    canvas().AddRect(press.box.Min, press.box.Max, colour(s.chosen ? p.accent : p.edge), r, s.corners,
+                     ui.px(1.5));
     const Fitted words = shortened(ui, s.label, font, size.x - ui.px(8));
-    draw_text(ui, canvas(), {centred_x(ui, press.box, words.text, font), middle_y(press.box, font)}, words.text, font, colour(ink));
+    draw_text(ui, canvas(), {centred_x(ui, press.box, words.text, font), middle_y(press.box, font)},
+              words.text, font, colour(ink));
     focus_ring(ui, press);
     LoggedWidget logged = pressable("segment", s.label, em_px(TypeSize::body), ink, ground);
     logged.chosen = s.chosen;
@@ -74,7 +78,8 @@ struct RowWords {
     Face face = Face::text;
 };
 
-Row begin_row(Ui& ui, const char* label, std::string_view detail, double before_px, double after_px, bool enabled) {
+Row begin_row(Ui& ui, const char* label, std::string_view detail, double before_px, double after_px,
+              bool enabled) {
     const float width = content_width(ui), pad = ui.px(size::gap);
     const Font font = ui.font(TypeSize::body), small = ui.font(TypeSize::small);
     const float room = width - ui.px(before_px + after_px) - 2 * pad;
@@ -92,9 +97,11 @@ void row_words(Ui& ui, const Row& row, const RowWords& words) {
     const Font font = ui.font(TypeSize::body, words.face), small = ui.font(TypeSize::small);
     const float room = row.right - row.left;
     const auto lines = wrapped(ui, words.label, font, room);
-    const auto more = words.detail.empty() ? std::vector<std::string>{} : wrapped(ui, words.detail, small, room);
+    const auto more =
+        words.detail.empty() ? std::vector<std::string>{} : wrapped(ui, words.detail, small, room);
     const ImRect& box = row.press.box;
-    const float height = static_cast<float>(lines.size()) * font.line + static_cast<float>(more.size()) * small.line;
+    const float height =
+        static_cast<float>(lines.size()) * font.line + static_cast<float>(more.size()) * small.line;
     float y = std::round((box.Min.y + box.Max.y - height) / 2);
     for (const std::string& line : lines) {
         draw_text(ui, canvas(), {row.left, y}, line, font, colour(words.ink));
@@ -115,7 +122,8 @@ void row_ground(Ui& ui, const Row& row, bool chosen) {
     canvas().AddLine({box.Min.x, box.Max.y}, box.Max, colour(p.hairline), ui.px(1));
 }
 
-void log_row(Ui& ui, const char* kind, const Row& row, std::string_view label, std::string_view detail, draw::Rgb ink, bool chosen) {
+void log_row(Ui& ui, const char* kind, const Row& row, std::string_view label, std::string_view detail,
+             draw::Rgb ink, bool chosen) {
     LoggedWidget logged = pressable(kind, shown_label(label), em_px(TypeSize::body), ink, ui.colours().card);
     logged.value = detail;
     logged.chosen = chosen;
@@ -124,22 +132,31 @@ void log_row(Ui& ui, const char* kind, const Row& row, std::string_view label, s
 
 void tick_box(Ui& ui, const ImRect& row, bool ticked, bool enabled) {
     const draw::Palette& p = ui.colours();
-    const float side = ui.px(32), x = row.Min.x + ui.px(size::gap), y = std::round((row.Min.y + row.Max.y - side) / 2);
+    const float side = ui.px(32), x = row.Min.x + ui.px(size::gap),
+                y = std::round((row.Min.y + row.Max.y - side) / 2);
     const ImVec2 min{x, y}, max{x + side, y + side};
     const float r = ui.px(5);
     if (ticked) canvas().AddRectFilled(min, max, colour(p.good), r);
-    canvas().AddRect(min, max, colour(ticked ? p.good : enabled ? p.edge : p.hairline), r, 0, ui.px(size::edge));
+    canvas().AddRect(min, max,
+                     colour(ticked    ? p.good
+                            : enabled ? p.edge
+                                      : p.hairline),
+                     r, 0, ui.px(size::edge));
     if (!ticked) return;
-    const ImVec2 stroke[] = {{x + side * 0.22f, y + side * 0.52f}, {x + side * 0.43f, y + side * 0.72f}, {x + side * 0.79f, y + side * 0.30f}};
+    const ImVec2 stroke[] = {{x + side * 0.22f, y + side * 0.52f},
+                             {x + side * 0.43f, y + side * 0.72f},
+                             {x + side * 0.79f, y + side * 0.30f}};
     canvas().AddPolyline(stroke, 3, colour(p.card), 0, ui.px(4));
 }
 
 void switch_mark(Ui& ui, const ImRect& row, bool on) {
     const draw::Palette& p = ui.colours();
-    const float w = ui.px(60), h = ui.px(32), x = row.Max.x - ui.px(size::gap) - w, y = std::round((row.Min.y + row.Max.y - h) / 2);
+    const float w = ui.px(60), h = ui.px(32), x = row.Max.x - ui.px(size::gap) - w,
+                y = std::round((row.Min.y + row.Max.y - h) / 2);
     canvas().AddRectFilled({x, y}, {x + w, y + h}, colour(on ? p.accent : p.well), h / 2);
     canvas().AddRect({x, y}, {x + w, y + h}, colour(on ? p.accent : p.edge), h / 2, 0, ui.px(size::edge));
-    canvas().AddCircleFilled({on ? x + w - h / 2 : x + h / 2, y + h / 2}, h / 2 - ui.px(5), colour(on ? p.on_accent : p.edge));
+    canvas().AddCircleFilled({on ? x + w - h / 2 : x + h / 2, y + h / 2}, h / 2 - ui.px(5),
+                             colour(on ? p.on_accent : p.edge));
 }
 
 }  // namespace
@@ -148,9 +165,13 @@ bool segments(Ui& ui, const char* id, std::span<const std::string> labels, int& 
     if (labels.empty()) return false;
     const Font font = ui.font(TypeSize::body, Face::strong);
     float natural = 0;
-    for (const std::string& label : labels) natural = std::max(natural, text_width(ui, label, font) + ui.px(2 * size::pad));
+    for (const std::string& label : labels)
+        natural = std::max(natural, text_width(ui, label, font) + ui.px(2 * size::pad));
     const int count = static_cast<int>(labels.size());
-    const float whole = std::min(width > 0 ? width : width < 0 ? content_width(ui) : natural * static_cast<float>(count), content_width(ui));
+    const float whole = std::min(width > 0   ? width
+                                 : width < 0 ? content_width(ui)
+                                             : natural * static_cast<float>(count),
+                                 content_width(ui));
     const int rows = rows_for(ui, labels, font, whole), columns = (count + rows - 1) / rows;
     const int in_last = count - (rows - 1) * columns;
     bool changed = false;
@@ -159,9 +180,12 @@ bool segments(Ui& ui, const char* id, std::span<const std::string> labels, int& 
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
     for (int i = 0; i < count; ++i) {
         if (i % columns != 0) ImGui::SameLine(0, 0);
-        const int row = i / columns, across = row == rows - 1 ? in_last : columns;  // the last row fills the width too
-        const Segment s{labels[static_cast<std::size_t>(i)], i == chosen, corners_of(i % columns, across, row, rows)};
-        if (segment(ui, s, i, {std::floor(whole / static_cast<float>(across)), ui.px(size::target)}) && chosen != i) {
+        const int row = i / columns,
+                  across = row == rows - 1 ? in_last : columns;  // the last row fills the width too
+        const Segment s{labels[static_cast<std::size_t>(i)], i == chosen,
+                        corners_of(i % columns, across, row, rows)};
+        if (segment(ui, s, i, {std::floor(whole / static_cast<float>(across)), ui.px(size::target)}) &&
+            chosen != i) {
             chosen = i;
             changed = true;
         }
@@ -181,8 +205,10 @@ bool chip(Ui& ui, const char* label, bool chosen) {
     const float r = press.box.GetHeight() / 2;
     const draw::Rgb ground = chosen || press.held ? p.accent_tint : p.card, ink = chosen ? p.accent : p.ink;
     canvas().AddRectFilled(press.box.Min, press.box.Max, colour(ground), r);
-    canvas().AddRect(press.box.Min, press.box.Max, colour(chosen ? p.accent : p.edge), r, 0, ui.px(chosen ? 2.5 : 1.5));
-    draw_text(ui, canvas(), {centred_x(ui, press.box, words, font), middle_y(press.box, font)}, words, font, colour(ink));
+    canvas().AddRect(press.box.Min, press.box.Max, colour(chosen ? p.accent : p.edge), r, 0,
+                     ui.px(chosen ? 2.5 : 1.5));
+    draw_text(ui, canvas(), {centred_x(ui, press.box, words, font), middle_y(press.box, font)}, words, font,
+              colour(ink));
     focus_ring(ui, press);
     LoggedWidget logged = pressable("chip", shown_label(label), em_px(TypeSize::body), ink, ground);
     logged.chosen = chosen;
@@ -221,8 +247,10 @@ bool list_row(Ui& ui, const char* label, std::string_view detail, bool chosen, T
     row_ground(ui, row, chosen);
     const Font font = ui.font(TypeSize::body, chosen ? Face::strong : Face::text);
     const float y = middle_y(row.press.box, font);
-    if (marked) draw_text(ui, canvas(), {row.left - ui.px(30), y}, sign(tone), font, colour(ink(ui.theme, tone)));
-    const float x = row.press.box.Max.x - ui.px(size::gap + 12), mid = (row.press.box.Min.y + row.press.box.Max.y) / 2, h = ui.px(8);
+    if (marked)
+        draw_text(ui, canvas(), {row.left - ui.px(30), y}, sign(tone), font, colour(ink(ui.theme, tone)));
+    const float x = row.press.box.Max.x - ui.px(size::gap + 12),
+                mid = (row.press.box.Min.y + row.press.box.Max.y) / 2, h = ui.px(8);
     const ImVec2 chevron[] = {{x, mid - h}, {x + h, mid}, {x, mid + h}};
     canvas().AddPolyline(chevron, 3, colour(ui.colours().soft_ink), 0, ui.px(2.5));
     row_words(ui, row, {shown_label(label), detail, ink_of_row, chosen ? Face::strong : Face::text});
@@ -242,12 +270,16 @@ bool places(Ui& ui, std::span<const std::string> labels, int& current, float wid
         const float w = std::max(even, text_width(ui, labels[i], strong) + ui.px(2 * size::page));
         const Press press = press_area(ui, labels[i], {w, ui.px(60)});
         const ImRect& box = press.box;
-        if (press.held && press.hovered) canvas().AddRectFilled(box.Min, box.Max, colour(p.accent_tint), ui.px(size::radius));
+        if (press.held && press.hovered)
+            canvas().AddRectFilled(box.Min, box.Max, colour(p.accent_tint), ui.px(size::radius));
         const Font font = here ? strong : ui.font(TypeSize::body);
         const draw::Rgb words = here ? p.accent : p.ink;
-        draw_text(ui, canvas(), {centred_x(ui, box, labels[i], font), middle_y(box, font)}, labels[i], font, colour(words));
+        draw_text(ui, canvas(), {centred_x(ui, box, labels[i], font), middle_y(box, font)}, labels[i], font,
+                  colour(words));
         const float bar = ui.px(5), inset = ui.px(size::gap);
-        if (here) canvas().AddRectFilled({box.Min.x + inset, box.Max.y - bar}, {box.Max.x - inset, box.Max.y}, colour(p.accent), bar / 2);
+        if (here)
+            canvas().AddRectFilled({box.Min.x + inset, box.Max.y - bar}, {box.Max.x - inset, box.Max.y},
+                                   colour(p.accent), bar / 2);
         focus_ring(ui, press);
         LoggedWidget logged = pressable("place", labels[i], em_px(TypeSize::body), words, p.paper);
         logged.chosen = here;

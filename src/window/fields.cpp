@@ -16,20 +16,25 @@ constexpr double natural_width_px = 260;
 
 float width_of(Ui& ui, const FieldOptions& options) {
     const float room = content_width(ui);
-    return options.width > 0 ? std::min(options.width, room) : options.width < 0 ? room : std::min(ui.px(natural_width_px), room);
+    return options.width > 0   ? std::min(options.width, room)
+           : options.width < 0 ? room
+                               : std::min(ui.px(natural_width_px), room);
 }
 
-bool text_entry(Ui& ui, const char* label, std::string& text, const ImRect& box, float unit_room, const FieldOptions& options) {
+bool text_entry(Ui& ui, const char* label, std::string& text, const ImRect& box, float unit_room,
+                const FieldOptions& options) {
     const Font font = ui.font(TypeSize::body);
     const float pad = ui.px(14);
     ui.fonts.need(text);
     ImGui::SetCursorScreenPos(box.Min);
     ImGui::PushFont(font.font);
-    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, ImVec2(pad, std::floor((box.GetHeight() - ImGui::GetFontSize()) / 2)));
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding,
+                        ImVec2(pad, std::floor((box.GetHeight() - ImGui::GetFontSize()) / 2)));
     ImGui::SetNextItemWidth(box.GetWidth() - unit_room);
     const std::string id = "##entry" + std::string(label);
     ImGui::PushStyleColor(ImGuiCol_Text, ImGui::ColorConvertU32ToFloat4(colour(ui.colours().ink)));
-    ImGui::InputTextWithHint(id.c_str(), std::string(options.hint).c_str(), &text, ImGuiInputTextFlags_AutoSelectAll);
+    ImGui::InputTextWithHint(id.c_str(), std::string(options.hint).c_str(), &text,
+                             ImGuiInputTextFlags_AutoSelectAll);
     ImGui::PopStyleColor();
     ImGui::PopStyleVar();
     ImGui::PopFont();
@@ -46,9 +51,11 @@ void field_caption(Ui& ui, std::string_view label, const FieldOptions& options) 
     const float room = width_of(ui, options);
     const auto lines = wrapped(ui, label, font, room);
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        draw_text(ui, canvas(), {at.x, at.y + static_cast<float>(i) * font.line}, lines[i], font, colour(rgb));
+        draw_text(ui, canvas(), {at.x, at.y + static_cast<float>(i) * font.line}, lines[i], font,
+                  colour(rgb));
     }
-    ImGui::Dummy({room, static_cast<float>(lines.size()) * font.line - ImGui::GetStyle().ItemSpacing.y + ui.px(4)});
+    ImGui::Dummy(
+        {room, static_cast<float>(lines.size()) * font.line - ImGui::GetStyle().ItemSpacing.y + ui.px(4)});
 }
 
 void field_frame(Ui& ui, const ImRect& box, bool focused, const FieldOptions& options) {
@@ -56,25 +63,29 @@ void field_frame(Ui& ui, const ImRect& box, bool focused, const FieldOptions& op
     const bool wrong = !options.error.empty();
     const draw::Rgb edge = wrong ? p.wrong : focused ? p.accent : p.edge;
     canvas().AddRectFilled(box.Min, box.Max, colour(wrong ? p.wrong_tint : p.well), ui.px(size::radius));
-    canvas().AddRect(box.Min, box.Max, colour(edge), ui.px(size::radius), 0, ui.px(wrong || focused ? 3 : 1.5));
+    canvas().AddRect(box.Min, box.Max, colour(edge), ui.px(size::radius), 0,
+                     ui.px(wrong || focused ? 3 : 1.5));
 }
 
 float field_unit(Ui& ui, const ImRect& box, std::string_view unit) {
     if (unit.empty()) return 0;
     const Font font = ui.font(TypeSize::body);
     const float width = text_width(ui, unit, font) + ui.px(14);
-    draw_text(ui, canvas(), {box.Max.x - width, std::round((box.Min.y + box.Max.y - font.line) / 2)}, unit, font, colour(ui.colours().soft_ink));
+    draw_text(ui, canvas(), {box.Max.x - width, std::round((box.Min.y + box.Max.y - font.line) / 2)}, unit,
+              font, colour(ui.colours().soft_ink));
     return width + ui.px(4);
 }
 
 void field_reason(Ui& ui, float width, const FieldOptions& options) {
     if (options.error.empty()) return;
     ImGui::SetCursorPosY(ImGui::GetCursorPosY() - ImGui::GetStyle().ItemSpacing.y + ui.px(4));
-    say(ui, std::string(sign(Tone::wrong)) + " " + std::string(options.error), TypeSize::small, Tone::wrong, width);
+    say(ui, std::string(sign(Tone::wrong)) + " " + std::string(options.error), TypeSize::small, Tone::wrong,
+        width);
 }
 
 void log_field(Ui& ui, const char* kind, std::string_view label, std::string_view value, const ImRect& box) {
-    LoggedWidget logged = pressable(kind, shown_label(label), em_px(TypeSize::body), ui.colours().ink, ui.colours().well);
+    LoggedWidget logged =
+        pressable(kind, shown_label(label), em_px(TypeSize::body), ui.colours().ink, ui.colours().well);
     logged.value = value;
     log_widget(ui, logged, box.Min, box.Max);
 }
@@ -105,9 +116,12 @@ bool length_field(Ui& ui, const char* label, std::string& text, const FieldOptio
     const bool names_unit = !text.empty() && !entry_of(text, "").unit.empty();
     const float unit_room = field_unit(ui, press.box, names_unit ? "" : options.unit);
     const Font font = ui.font(TypeSize::body, text.empty() ? Face::text : Face::strong);
-    const Fitted words = shortened(ui, text.empty() ? options.hint : text, font, width - ui.px(28) - unit_room);
-    const ImVec2 at{press.box.Min.x + ui.px(14), std::round((press.box.Min.y + press.box.Max.y - font.line) / 2)};
-    draw_text(ui, canvas(), at, words.text, font, colour(text.empty() ? ui.colours().soft_ink : ui.colours().ink));
+    const Fitted words =
+        shortened(ui, text.empty() ? options.hint : text, font, width - ui.px(28) - unit_room);
+    const ImVec2 at{press.box.Min.x + ui.px(14),
+                    std::round((press.box.Min.y + press.box.Max.y - font.line) / 2)};
+    draw_text(ui, canvas(), at, words.text, font,
+              colour(text.empty() ? ui.colours().soft_ink : ui.colours().ink));
     focus_ring(ui, press);
     log_field(ui, "length field", label, text, press.box);
     if (press.pressed) open_keypad(ui, text, options.unit);

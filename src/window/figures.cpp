@@ -18,7 +18,7 @@ constexpr float bar_gap_em = 0.075f;
 constexpr float part_gap_em = 0.10f;
 constexpr float mark_em = 0.50f;
 constexpr float unit_em = 0.40f;
-constexpr float top_em = 0.46f;     // of the fraction above the middle of the digits, with its gap
+constexpr float top_em = 0.46f;      // of the fraction above the middle of the digits, with its gap
 constexpr float tighter_em = 0.03f;  // large type is set closer
 constexpr float least_em_px = 24;
 
@@ -70,8 +70,8 @@ FigureFonts fonts_at(Ui& ui, float em) {
 }
 
 // The whole value on one base line; draws if a list is given. Returns the width.
-float set_value(Ui& ui, ImDrawList* list, const FigureFonts& fonts, ImVec2 base, const FigureParts& parts, std::string_view unit,
-                ImU32 ink, ImU32 soft) {
+float set_value(Ui& ui, ImDrawList* list, const FigureFonts& fonts, ImVec2 base, const FigureParts& parts,
+                std::string_view unit, ImU32 ink, ImU32 soft) {
     const float em = fonts.whole.em, gap = em * part_gap_em;
     float x = set_digits(list, fonts.whole, base, parts.before, ink);
     if (!parts.numerator.empty()) {
@@ -82,9 +82,12 @@ float set_value(Ui& ui, ImDrawList* list, const FigureFonts& fonts, ImVec2 base,
         if (list) {
             const float half = std::max(em * bar_em / 2, 1.0f), away = half + em * bar_gap_em;
             const float small_cap = fonts.small.em * cap_height_em;
-            list->AddRectFilled({std::round(base.x + x), std::round(bar_y - half)}, {std::round(base.x + x + width), std::round(bar_y + half)}, ink);
-            set_digits(list, fonts.small, {base.x + x + (width - top) / 2, bar_y - away}, parts.numerator, ink);
-            set_digits(list, fonts.small, {base.x + x + (width - foot) / 2, bar_y + away + small_cap}, parts.denominator, ink);
+            list->AddRectFilled({std::round(base.x + x), std::round(bar_y - half)},
+                                {std::round(base.x + x + width), std::round(bar_y + half)}, ink);
+            set_digits(list, fonts.small, {base.x + x + (width - top) / 2, bar_y - away}, parts.numerator,
+                       ink);
+            set_digits(list, fonts.small, {base.x + x + (width - foot) / 2, bar_y + away + small_cap},
+                       parts.denominator, ink);
         }
         x += width;
     }
@@ -105,7 +108,8 @@ float fitting_em(Ui& ui, const FigureParts& parts, std::string_view unit, float 
     while (em > ui.px(static_cast<double>(least_em_px))) {
         const float width = set_value(ui, nullptr, fonts_at(ui, em), {}, parts, unit, 0, 0);
         if (width <= room) break;
-        em = std::max(ui.px(static_cast<double>(least_em_px)), std::floor(em * std::min(room / width, 0.97f)));
+        em =
+            std::max(ui.px(static_cast<double>(least_em_px)), std::floor(em * std::min(room / width, 0.97f)));
     }
     return em;
 }
@@ -133,7 +137,8 @@ struct Small {
 std::vector<Small> small_lines(Ui& ui, const Figure& figure, float room) {
     const Font font = ui.font(TypeSize::small);
     std::vector<Small> all;
-    if (!figure.changed_from.empty()) all.push_back({wrapped(ui, change_words(figure), font, room), Tone::changed});
+    if (!figure.changed_from.empty())
+        all.push_back({wrapped(ui, change_words(figure), font, room), Tone::changed});
     if (!figure.note.empty()) all.push_back({wrapped(ui, figure.note, font, room), Tone::soft});
     return all;
 }
@@ -143,7 +148,8 @@ std::vector<Small> small_lines(Ui& ui, const Figure& figure, float room) {
 void ask_for_figure_type(Ui& ui, TypeSize size) { fonts_at(ui, ui.px(em_px(size))); }
 
 bool figure(Ui& ui, const Figure& figure) {
-    const float width = figure.width > 0 ? figure.width : content_width(ui), inset = ui.px(figure.pressable ? size::pad : size::gap);
+    const float width = figure.width > 0 ? figure.width : content_width(ui),
+                inset = ui.px(figure.pressable ? size::pad : size::gap);
     const float room = width - 2 * inset;
     const FigureParts parts = figure_parts(figure.value);
     const float wanted = ui.px(figure.value_px > 0 ? figure.value_px : em_px(figure.size));
@@ -156,7 +162,8 @@ bool figure(Ui& ui, const Figure& figure) {
     for (const Small& s : below) lines += static_cast<float>(s.lines.size());
     const float digits = em * (cap_height_em + 2 * (top_em - cap_height_em / 2)) + ui.px(16);
     const float pad = ui.px(figure.pressable ? 10 : 2), height = lines * small.line + digits + 2 * pad;
-    const Press press = press_area(ui, figure.caption, {width, std::max(height, ui.px(size::target))}, figure.pressable);
+    const Press press =
+        press_area(ui, figure.caption, {width, std::max(height, ui.px(size::target))}, figure.pressable);
     const draw::Palette& p = ui.colours();
     const bool changed = !figure.changed_from.empty();
     const ImRect& box = press.box;
@@ -164,14 +171,17 @@ bool figure(Ui& ui, const Figure& figure) {
         if (press.held) canvas().AddRectFilled(box.Min, box.Max, colour(p.accent_tint), ui.px(size::radius));
         canvas().AddRect(box.Min, box.Max, colour(p.edge), ui.px(size::radius), 0, ui.px(1.5));
     }
-    if (changed) canvas().AddRectFilled({box.Min.x, box.Min.y + pad}, {box.Min.x + ui.px(5), box.Max.y - pad}, colour(p.changed));
+    if (changed)
+        canvas().AddRectFilled({box.Min.x, box.Min.y + pad}, {box.Min.x + ui.px(5), box.Max.y - pad},
+                               colour(p.changed));
     float y = box.Min.y + pad;
     for (const std::string& line : head) {
         draw_text(ui, canvas(), {box.Min.x + inset, y}, line, small, colour(p.soft_ink));
         y += small.line;
     }
     const float base = y + ui.px(8) + em * (top_em + cap_height_em / 2);
-    set_value(ui, &canvas(), fonts, {box.Min.x + inset, base}, parts, figure.unit, colour(changed ? p.changed : p.ink), colour(p.soft_ink));
+    set_value(ui, &canvas(), fonts, {box.Min.x + inset, base}, parts, figure.unit,
+              colour(changed ? p.changed : p.ink), colour(p.soft_ink));
     y += digits;
     for (const Small& s : below) {
         for (const std::string& line : s.lines) {
@@ -192,8 +202,10 @@ void filling_figure(Ui& ui, const Figure& figure, ImVec2 room) {
     const Press press = press_area(ui, figure.caption, room, figure.pressable);
     const draw::Palette& p = ui.colours();
     const float width = set_value(ui, nullptr, fonts, {}, parts, figure.unit, 0, 0);
-    const ImVec2 base{press.box.Min.x + (room.x - width) / 2, press.box.Min.y + room.y / 2 + em * cap_height_em / 2};
-    set_value(ui, &canvas(), fonts, base, parts, figure.unit, colour(figure.changed_from.empty() ? p.ink : p.changed), colour(p.soft_ink));
+    const ImVec2 base{press.box.Min.x + (room.x - width) / 2,
+                      press.box.Min.y + room.y / 2 + em * cap_height_em / 2};
+    set_value(ui, &canvas(), fonts, base, parts, figure.unit,
+              colour(figure.changed_from.empty() ? p.ink : p.changed), colour(p.soft_ink));
     log_figure(ui, figure, em, press);
 }
 

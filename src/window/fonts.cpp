@@ -14,29 +14,29 @@ namespace {
 
 // Western Latin, and every sign that the trade's numbers and this program's buttons use.
 constexpr ImWchar text_ranges[] = {
-    0x0020, 0x007e, 0x00a0, 0x00ff,  // Latin-1
-    0x2010, 0x2027, 0x2030, 0x2033,  // dashes, quotes, ellipsis, per mille, primes
-    0x2044, 0x2044,                  // fraction slash
-    0x2070, 0x208e,                  // super- and subscript digits
-    0x2150, 0x215f,                  // eighths and other fractions
-    0x2190, 0x2195, 0x21a9, 0x21ba,  // arrows
+    0x0020, 0x007e, 0x00a0, 0x00ff,                  // Latin-1
+    0x2010, 0x2027, 0x2030, 0x2033,                  // dashes, quotes, ellipsis, per mille, primes
+    0x2044, 0x2044,                                  // fraction slash
+    0x2070, 0x208e,                                  // super- and subscript digits
+    0x2150, 0x215f,                                  // eighths and other fractions
+    0x2190, 0x2195, 0x21a9, 0x21ba,                  // arrows
     0x2212, 0x2212, 0x2248, 0x2248, 0x2264, 0x2265,  // minus, about, at most, at least
-    0x232b, 0x232b,                  // erase to the left
+    0x232b, 0x232b,                                  // erase to the left
     0x25a0, 0x25a1, 0x25b2, 0x25b3, 0x25bc, 0x25bd, 0x25cb, 0x25cf,  // geometric marks
-    0x26a0, 0x26a0, 0x2713, 0x2713, 0x2717, 0x2717,  // warning, tick, cross
+    0x26a0, 0x26a0, 0x2713, 0x2713, 0x2717, 0x2717,                  // warning, tick, cross
     0};
 
 // The rest of Latin; half as many again, so only for those who need them.
-constexpr ImWchar rare_letter_ranges[] = {
-    0x0100, 0x017f,  // Latin Extended-A
-    0x01a0, 0x01b0, 0x0218, 0x021b, 0x0300, 0x0303, 0x1e80, 0x1ef9,  // Romanian, Welsh, Vietnamese
-    0};
+constexpr ImWchar rare_letter_ranges[] = {0x0100, 0x017f,  // Latin Extended-A
+                                          0x01a0, 0x01b0, 0x0218, 0x021b,
+                                          0x0300, 0x0303, 0x1e80, 0x1ef9,  // Romanian, Welsh, Vietnamese
+                                          0};
 
-constexpr ImWchar figure_ranges[] = {
-    0x0020, 0x0020, 0x0022, 0x0022, 0x0025, 0x0025, 0x0027, 0x0027, 0x002b, 0x0039,
-    0x0063, 0x0063, 0x0066, 0x0066, 0x0069, 0x0069, 0x006d, 0x006e, 0x0074, 0x0074,  // letters of in, mm, cm, ft
-    0x00b0, 0x00b1, 0x00d7, 0x00d7, 0x00f8, 0x00f8,
-    0x2013, 0x2014, 0x2032, 0x2033, 0x2044, 0x2044, 0x2212, 0x2212, 0x2248, 0x2248, 0};
+constexpr ImWchar figure_ranges[] = {0x0020, 0x0020, 0x0022, 0x0022, 0x0025, 0x0025, 0x0027, 0x0027, 0x002b,
+                                     0x0039, 0x0063, 0x0063, 0x0066, 0x0066, 0x0069, 0x0069, 0x006d, 0x006e,
+                                     0x0074, 0x0074,  // letters of in, mm, cm, ft
+                                     0x00b0, 0x00b1, 0x00d7, 0x00d7, 0x00f8, 0x00f8, 0x2013, 0x2014, 0x2032,
+                                     0x2033, 0x2044, 0x2044, 0x2212, 0x2212, 0x2248, 0x2248, 0};
 
 std::vector<char> bytes_of(const std::filesystem::path& path) {
     std::ifstream in(path, std::ios::binary);
@@ -136,8 +136,9 @@ ImFont* Fonts::add(Key key, const ImWchar* ranges, bool to_the_last) {
     config.OversampleH = figures ? 1 : 2;
     config.OversampleV = 1;
     auto* data = const_cast<char*>(source.bytes.data());  // read only: the atlas does not own it
-    return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(data, static_cast<int>(source.bytes.size()),
-                                                      static_cast<float>(key.second * source.toolkit_px_per_em), &config, ranges);
+    return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(
+        data, static_cast<int>(source.bytes.size()),
+        static_cast<float>(key.second * source.toolkit_px_per_em), &config, ranges);
 }
 
 bool Fonts::build_wanted() {

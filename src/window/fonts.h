@@ -21,10 +21,10 @@ enum class Face {
 
 struct Font {
     ImFont* font = nullptr;
-    float size = 20;         // as the toolkit counts it: from ascender to descender
-    float em = 20;           // what a designer calls the size
-    float line = 24;         // height of a line
-    float ascent = 19;       // from the top of the line to the base line
+    float size = 20;    // as the toolkit counts it: from ascender to descender
+    float em = 20;      // what a designer calls the size
+    float line = 24;    // height of a line
+    float ascent = 19;  // from the top of the line to the base line
 };
 
 class Fonts {

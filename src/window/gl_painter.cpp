@@ -38,8 +38,8 @@ void Painter::start() {
     glGenTextures(1, &segments_texture_);
 }
 
-void Painter::paint(const draw::Drawing& drawing, const draw::Annotations& annotations, const draw::View& view,
-                    draw::Theme theme, int width, int height) {
+void Painter::paint(const draw::Drawing& drawing, const draw::Annotations& annotations,
+                    const draw::View& view, draw::Theme theme, int width, int height) {
     start();
     view_ = view;
     theme_ = theme;
@@ -100,7 +100,8 @@ void Painter::add(const draw::Fill& fill) {
     for (const draw::Ring& ring : fill.rings) {
         double along = 0;
         for (std::size_t i = 0; i < ring.size(); ++i) {
-            add_piece(area.outline, to_pixel(view_, ring[i]), to_pixel(view_, ring[(i + 1) % ring.size()]), along);
+            add_piece(area.outline, to_pixel(view_, ring[i]), to_pixel(view_, ring[(i + 1) % ring.size()]),
+                      along);
         }
     }
     if (area.outline.count > 0) work_.emplace_back(std::move(area));
@@ -113,12 +114,14 @@ void Painter::add(const draw::Line& line) {
     begin_outline(stretch.outline);
     double along = 0;
     for (std::size_t i = 0; i + 1 < line.points.size(); ++i) {
-        add_piece(stretch.outline, to_pixel(view_, line.points[i]), to_pixel(view_, line.points[i + 1]), along);
+        add_piece(stretch.outline, to_pixel(view_, line.points[i]), to_pixel(view_, line.points[i + 1]),
+                  along);
     }
     work_.emplace_back(stretch);
     if (line.stroke != draw::Stroke::arrow) return;
     const draw::Pixel tip = to_pixel(view_, line.points.back());
-    add_arrowhead(tip, direction_of(to_pixel(view_, line.points[line.points.size() - 2]), tip), style.ink, 1.6);
+    add_arrowhead(tip, direction_of(to_pixel(view_, line.points[line.points.size() - 2]), tip), style.ink,
+                  1.6);
 }
 
 void Painter::add_line(draw::Pixel from, draw::Pixel to, draw::Rgb ink, double width_px) {
@@ -133,19 +136,23 @@ void Painter::add_arrowhead(draw::Pixel tip, draw::Pixel direction, draw::Rgb in
     const double l = draw::arrow_length_px * factor * view_.pixel_ratio;
     const double h = draw::arrow_half_width_px * factor * view_.pixel_ratio;
     const draw::Pixel back{tip.x - direction.x * l, tip.y - direction.y * l};
-    add_solid({tip, {back.x - direction.y * h, back.y + direction.x * h}, {back.x + direction.y * h, back.y - direction.x * h}},
+    add_solid({tip,
+               {back.x - direction.y * h, back.y + direction.x * h},
+               {back.x + direction.y * h, back.y - direction.x * h}},
               ink, ink, 0);
 }
 
 void Painter::add_plate(const draw::PlacedText& text) {
     const double pad = draw::plate_pad_px * view_.pixel_ratio;
-    const draw::PixelBox b{text.box.left - pad, text.box.top - pad, text.box.right + pad, text.box.bottom + pad};
+    const draw::PixelBox b{text.box.left - pad, text.box.top - pad, text.box.right + pad,
+                           text.box.bottom + pad};
     const draw::AnnotationStyle style = draw::annotation_style(text.emphasis, theme_);
-    add_solid({{b.left, b.top}, {b.right, b.top}, {b.right, b.bottom}, {b.left, b.bottom}}, draw::palette(theme_).card,
-              style.ink, text.framed ? style.line_px : 0);
+    add_solid({{b.left, b.top}, {b.right, b.top}, {b.right, b.bottom}, {b.left, b.bottom}},
+              draw::palette(theme_).card, style.ink, text.framed ? style.line_px : 0);
 }
 
-void Painter::add_solid(const std::vector<draw::Pixel>& corners, draw::Rgb rgb, draw::Rgb edge, double edge_px) {
+void Painter::add_solid(const std::vector<draw::Pixel>& corners, draw::Rgb rgb, draw::Rgb edge,
+                        double edge_px) {
     Area area;
     area.style.ground = rgb;
     area.style.edge = edge;
@@ -184,7 +191,8 @@ void Painter::send_outline(const Program& program, const Outline& outline, doubl
     glUniform1i(program.uniform("u_segments"), 0);
     glUniform1i(program.uniform("u_first"), outline.first);
     glUniform1i(program.uniform("u_count"), outline.count);
-    glUniform4f(program.uniform("u_dashes"), f(dashes[0] * r), f(dashes[1] * r), f(dashes[2] * r), f(dashes[3] * r));
+    glUniform4f(program.uniform("u_dashes"), f(dashes[0] * r), f(dashes[1] * r), f(dashes[2] * r),
+                f(dashes[3] * r));
     glDrawArrays(GL_TRIANGLE_STRIP, 0, 4);
 }
 
@@ -192,8 +200,8 @@ void Painter::send_area(const Area& area) {
     const draw::FillStyle& style = area.style;
     const double r = view_.pixel_ratio;
     areas_.use();
-    glUniform4f(areas_.uniform("u_ground"), part(style.ground.red), part(style.ground.green), part(style.ground.blue),
-                style.transparent ? 0.0f : 1.0f);
+    glUniform4f(areas_.uniform("u_ground"), part(style.ground.red), part(style.ground.green),
+                part(style.ground.blue), style.transparent ? 0.0f : 1.0f);
     send_colour(areas_, "u_hatch_ink", style.hatch_ink);
     send_colour(areas_, "u_edge_ink", style.edge);
     glUniform1f(areas_.uniform("u_edge_width"), f(style.edge_px * r));
@@ -203,7 +211,8 @@ void Painter::send_area(const Area& area) {
     for (std::size_t i = 0; i < count; ++i) {
         const draw::Hatch& h = style.hatches[i];
         const double angle_rad = h.angle_deg * pi / 180;
-        const float line[] = {f(std::cos(angle_rad)), f(std::sin(angle_rad)), f(h.spacing_px * r), f(h.width_px * r)};
+        const float line[] = {f(std::cos(angle_rad)), f(std::sin(angle_rad)), f(h.spacing_px * r),
+                              f(h.width_px * r)};
         const float dash[] = {f(h.offset_px * r), f(h.dash_px * r), f(h.space_px * r), f(h.stagger_px * r)};
         std::copy(line, line + 4, lines.begin() + static_cast<std::ptrdiff_t>(4 * i));
         std::copy(dash, dash + 4, dashes.begin() + static_cast<std::ptrdiff_t>(4 * i));
@@ -211,7 +220,8 @@ void Painter::send_area(const Area& area) {
     glUniform1i(areas_.uniform("u_hatches"), static_cast<GLint>(count));
     glUniform4fv(areas_.uniform("u_hatch_lines"), static_cast<GLsizei>(draw::max_hatches), lines.data());
     glUniform4fv(areas_.uniform("u_hatch_dashes"), static_cast<GLsizei>(draw::max_hatches), dashes.data());
-    send_outline(areas_, area.outline, style.edge_px * r / 2, {style.edge_dash_px, style.edge_space_px, 0, 0});
+    send_outline(areas_, area.outline, style.edge_px * r / 2,
+                 {style.edge_dash_px, style.edge_space_px, 0, 0});
 }
 
 void Painter::send_stretch(const Stretch& stretch) {

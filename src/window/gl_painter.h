@@ -50,7 +50,8 @@ private:
     void upload();
     void send_area(const Area& area);
     void send_stretch(const Stretch& stretch);
-    void send_outline(const Program& program, const Outline& outline, double reach_px, const std::array<double, 4>& dashes);
+    void send_outline(const Program& program, const Outline& outline, double reach_px,
+                      const std::array<double, 4>& dashes);
 
     Program areas_;
     Program lines_;

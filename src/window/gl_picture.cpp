@@ -11,7 +11,8 @@
 namespace kw::window {
 namespace {
 
-constexpr int frames_kept = 240;  // a picture that is away for a while is not rendered again when it comes back
+constexpr int frames_kept =
+    240;  // a picture that is away for a while is not rendered again when it comes back
 
 draw::View seen(const draw::View& fitted, const ViewTransform& look, int width, int height) {
     draw::View view = fitted;
@@ -22,13 +23,16 @@ draw::View seen(const draw::View& fitted, const ViewTransform& look, int width, 
     return view;
 }
 
-Font font_for(Ui& ui, double size_px, bool bold) { return ui.fonts.get(bold ? Face::strong : Face::text, size_px); }
+Font font_for(Ui& ui, double size_px, bool bold) {
+    return ui.fonts.get(bold ? Face::strong : Face::text, size_px);
+}
 
 void unblended(const ImDrawList*, const ImDrawCmd*) { glDisable(GL_BLEND); }
 void blended(const ImDrawList*, const ImDrawCmd*) { glEnable(GL_BLEND); }
 
 void show(Ui& ui, ImDrawList& list, const Pictures::Picture& picture, ImVec2 corner) {
-    const ImVec2 end{corner.x + static_cast<float>(picture.width), corner.y + static_cast<float>(picture.height)};
+    const ImVec2 end{corner.x + static_cast<float>(picture.width),
+                     corner.y + static_cast<float>(picture.height)};
     const auto texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(picture.texture));
     list.AddCallback(unblended, nullptr);
     list.AddImage(texture, corner, end, {0, 1}, {1, 0});
@@ -36,7 +40,8 @@ void show(Ui& ui, ImDrawList& list, const Pictures::Picture& picture, ImVec2 cor
     list.PushClipRect(corner, end, true);
     for (const draw::PlacedText& text : picture.annotations.texts) {
         const draw::AnnotationStyle style = draw::annotation_style(text.emphasis, ui.theme);
-        const ImVec2 at{corner.x + static_cast<float>(text.box.left), corner.y + static_cast<float>(text.box.top)};
+        const ImVec2 at{corner.x + static_cast<float>(text.box.left),
+                        corner.y + static_cast<float>(text.box.top)};
         draw_text(ui, list, at, text.text, font_for(ui, text.size_px, text.bold), colour(style.ink));
     }
     list.PopClipRect();
@@ -54,15 +59,20 @@ void log_picture(Ui& ui, const Pictures::Picture& picture, ImVec2 corner) {
         words.kind = "picture text";
         words.label = text.text;
         words.text_px = text.size_px / ui.pixel_ratio;
-        words.contrast = draw::contrast(draw::annotation_style(text.emphasis, ui.theme).ink, ui.colours().card);
+        words.contrast =
+            draw::contrast(draw::annotation_style(text.emphasis, ui.theme).ink, ui.colours().card);
         words.cut_off = text.box.left < 0 || text.box.top < 0 || text.box.right > picture.width ||
                         text.box.bottom > picture.height;
-        log_widget(ui, words, {corner.x + static_cast<float>(text.box.left), corner.y + static_cast<float>(text.box.top)},
-                   {corner.x + static_cast<float>(text.box.right), corner.y + static_cast<float>(text.box.bottom)});
+        log_widget(
+            ui, words,
+            {corner.x + static_cast<float>(text.box.left), corner.y + static_cast<float>(text.box.top)},
+            {corner.x + static_cast<float>(text.box.right), corner.y + static_cast<float>(text.box.bottom)});
     }
 }
 
-ImVec2 whole_pixels(ImVec2 size) { return {std::max(16.0f, std::floor(size.x)), std::max(16.0f, std::floor(size.y))}; }
+ImVec2 whole_pixels(ImVec2 size) {
+    return {std::max(16.0f, std::floor(size.x)), std::max(16.0f, std::floor(size.y))};
+}
 
 void zoom_about(ViewTransform& look, double factor, ImVec2 from_middle_px) {
     const double zoom = std::clamp(look.zoom * factor, 1.0, 60.0), real = zoom / look.zoom;
@@ -87,8 +97,8 @@ const Pictures::Picture& Pictures::rendered(Ui& ui, ImGuiID id, const draw::Draw
     const int width = static_cast<int>(size.x), height = static_cast<int>(size.y);
     picture.last_frame = ImGui::GetFrameCount();
     if (picture.texture && picture.width == width && picture.height == height && picture.theme == ui.theme &&
-        picture.pixel_ratio == ui.pixel_ratio && picture.fonts == ui.fonts.generation() && picture.look == look &&
-        picture.drawing == drawing) {
+        picture.pixel_ratio == ui.pixel_ratio && picture.fonts == ui.fonts.generation() &&
+        picture.look == look && picture.drawing == drawing) {
         return picture;
     }
     picture.drawing = drawing;
@@ -114,12 +124,14 @@ void Pictures::render(Picture& picture) {
         glGenFramebuffers(1, &picture.framebuffer);
     }
     glBindTexture(GL_TEXTURE_2D, picture.texture);
-    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, picture.width, picture.height, 0, GL_RGBA, GL_UNSIGNED_BYTE, nullptr);
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, picture.width, picture.height, 0, GL_RGBA, GL_UNSIGNED_BYTE,
+                 nullptr);
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);  // shown pixel for pixel
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
     glBindFramebuffer(GL_FRAMEBUFFER, picture.framebuffer);
     glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, picture.texture, 0);
-    painter_.paint(picture.drawing, picture.annotations, picture.view, picture.theme, picture.width, picture.height);
+    painter_.paint(picture.drawing, picture.annotations, picture.view, picture.theme, picture.width,
+                   picture.height);
     glBindFramebuffer(GL_FRAMEBUFFER, 0);
     ++platform::counters().pictures;
 }
@@ -136,7 +148,8 @@ void Pictures::forget_unused(int frame) {
     }
 }
 
-void draw_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size, const ViewTransform& look) {
+void draw_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size,
+                  const ViewTransform& look) {
     const ImVec2 cursor = ImGui::GetCursorScreenPos();
     const ImVec2 corner{std::floor(cursor.x), std::floor(cursor.y)}, room = whole_pixels(size);
     const Pictures::Picture& picture = ui.pictures.rendered(ui, ImGui::GetID(id), drawing, room, look);
@@ -151,8 +164,10 @@ void explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec
     ImGui::SetNextItemAllowOverlap();
     ImGui::InvisibleButton("explore", room);
     const ImGuiIO& io = ImGui::GetIO();
-    const ImVec2 from_middle{(io.MousePos.x - corner.x - room.x / 2) / ui.px(1), (io.MousePos.y - corner.y - room.y / 2) / ui.px(1)};
-    if (ImGui::IsItemHovered() && io.MouseWheel != 0) zoom_about(look, std::pow(1.25, static_cast<double>(io.MouseWheel)), from_middle);
+    const ImVec2 from_middle{(io.MousePos.x - corner.x - room.x / 2) / ui.px(1),
+                             (io.MousePos.y - corner.y - room.y / 2) / ui.px(1)};
+    if (ImGui::IsItemHovered() && io.MouseWheel != 0)
+        zoom_about(look, std::pow(1.25, static_cast<double>(io.MouseWheel)), from_middle);
     ImGui::SetItemKeyOwner(ImGuiKey_MouseWheelY);
     // The step that arrives together with the release still counts.
     if ((ImGui::IsItemActive() || ImGui::IsItemDeactivated()) && look.zoom > 1) {

@@ -42,7 +42,8 @@ public:
         int last_frame = 0;
     };
 
-    const Picture& rendered(Ui& ui, ImGuiID id, const draw::Drawing& drawing, ImVec2 size, const ViewTransform& look);
+    const Picture& rendered(Ui& ui, ImGuiID id, const draw::Drawing& drawing, ImVec2 size,
+                            const ViewTransform& look);
     void forget_unused(int frame);
     std::size_t held() const { return pictures_.size(); }
 
@@ -53,7 +54,8 @@ private:
 };
 
 // Draws at the cursor, in a room of this size (device pixels). The drawing's title is its name in a test's log.
-void draw_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size, const ViewTransform& look = {});
+void draw_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size,
+                  const ViewTransform& look = {});
 
 // The same, and the user may zoom it with the wheel, drag it, and press twice to see all of it again.
 void explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size, ViewTransform& look);

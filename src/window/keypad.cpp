@@ -43,22 +43,30 @@ bool key(Ui& ui, const Grid& grid, const Key& k) {
     canvas().AddRect(press.box.Min, press.box.Max, colour(p.edge), ui.px(size::radius), 0, ui.px(1.5));
     const Font font = ui.font(TypeSize::heading, k.figure ? Face::strong : Face::text);
     const std::string_view words = shown_label(k.label);
-    draw_text(ui, canvas(), {(press.box.Min.x + press.box.Max.x - text_width(ui, words, font)) / 2, std::round((press.box.Min.y + press.box.Max.y - font.line) / 2)},
+    draw_text(ui, canvas(),
+              {(press.box.Min.x + press.box.Max.x - text_width(ui, words, font)) / 2,
+               std::round((press.box.Min.y + press.box.Max.y - font.line) / 2)},
               words, font, colour(p.ink));
-    log_widget(ui, pressable("key", words, em_px(TypeSize::heading), p.ink, ground), press.box.Min, press.box.Max);
+    log_widget(ui, pressable("key", words, em_px(TypeSize::heading), p.ink, ground), press.box.Min,
+               press.box.Max);
     return press.pressed;
 }
 
 // A part of the display that can be pressed to go on there.
-void slot_box(Ui& ui, const char* id, std::string_view digits, ImVec2 size, bool active, const Font& font, LengthEntry& entry, Slot slot) {
+void slot_box(Ui& ui, const char* id, std::string_view digits, ImVec2 size, bool active, const Font& font,
+              LengthEntry& entry, Slot slot) {
     const Press press = press_area(ui, id, size);
     const draw::Palette& p = ui.colours();
-    canvas().AddRectFilled(press.box.Min, press.box.Max, colour(active ? p.accent_tint : p.well), ui.px(size::radius));
-    canvas().AddRect(press.box.Min, press.box.Max, colour(active ? p.accent : p.hairline), ui.px(size::radius), 0, ui.px(active ? 3 : 1.5));
+    canvas().AddRectFilled(press.box.Min, press.box.Max, colour(active ? p.accent_tint : p.well),
+                           ui.px(size::radius));
+    canvas().AddRect(press.box.Min, press.box.Max, colour(active ? p.accent : p.hairline),
+                     ui.px(size::radius), 0, ui.px(active ? 3 : 1.5));
     const draw::Rgb rgb = entry.fresh ? p.soft_ink : p.ink;
     const float x = (press.box.Min.x + press.box.Max.x - text_width(ui, digits, font)) / 2;
-    draw_text(ui, canvas(), {x, std::round((press.box.Min.y + press.box.Max.y - font.line) / 2)}, digits, font, colour(rgb));
-    LoggedWidget logged = pressable("slot", id, static_cast<double>(font.em) / ui.pixel_ratio, rgb, active ? p.accent_tint : p.well);
+    draw_text(ui, canvas(), {x, std::round((press.box.Min.y + press.box.Max.y - font.line) / 2)}, digits,
+              font, colour(rgb));
+    LoggedWidget logged = pressable("slot", id, static_cast<double>(font.em) / ui.pixel_ratio, rgb,
+                                    active ? p.accent_tint : p.well);
     logged.value = digits;
     logged.chosen = active;
     log_widget(ui, logged, press.box.Min, press.box.Max);
@@ -69,20 +77,25 @@ void slot_box(Ui& ui, const char* id, std::string_view digits, ImVec2 size, bool
 }
 
 void display(Ui& ui, const Grid& grid, LengthEntry& entry) {
-    const Font large = ui.font(TypeSize::number, Face::strong), middle = ui.font(TypeSize::heading, Face::strong);
+    const Font large = ui.font(TypeSize::number, Face::strong),
+               middle = ui.font(TypeSize::heading, Face::strong);
     const float whole = whole_width(grid), fraction = 2 * grid.unit + grid.gap, half = ui.px(48);
     const bool decimal = entry.slot == Slot::decimals || !entry.decimals.empty();
-    const std::string digits = (entry.negative ? "\u2212" : "") + entry.whole + (decimal ? "." + entry.decimals : "");
+    const std::string digits =
+        (entry.negative ? "\u2212" : "") + entry.whole + (decimal ? "." + entry.decimals : "");
     const ImVec2 corner = ImGui::GetCursorScreenPos();
-    slot_box(ui, "whole", digits, {whole - fraction - grid.gap, 2 * half + ui.px(8)}, entry.slot == Slot::whole || decimal, large, entry,
-             decimal ? Slot::decimals : Slot::whole);
+    slot_box(ui, "whole", digits, {whole - fraction - grid.gap, 2 * half + ui.px(8)},
+             entry.slot == Slot::whole || decimal, large, entry, decimal ? Slot::decimals : Slot::whole);
     const float x = corner.x + whole - fraction;
     ImGui::SetCursorScreenPos({x, corner.y});
-    slot_box(ui, "numerator", entry.numerator, {fraction, half}, entry.slot == Slot::numerator, middle, entry, Slot::numerator);
+    slot_box(ui, "numerator", entry.numerator, {fraction, half}, entry.slot == Slot::numerator, middle, entry,
+             Slot::numerator);
     ImGui::SetCursorScreenPos({x, corner.y + half + ui.px(8)});
-    slot_box(ui, "denominator", entry.denominator, {fraction, half}, entry.slot == Slot::denominator, middle, entry, Slot::denominator);
+    slot_box(ui, "denominator", entry.denominator, {fraction, half}, entry.slot == Slot::denominator, middle,
+             entry, Slot::denominator);
     const float bar = corner.y + half + ui.px(4);
-    canvas().AddLine({x + ui.px(20), bar}, {x + fraction - ui.px(20), bar}, colour(ui.colours().ink), ui.px(3));
+    canvas().AddLine({x + ui.px(20), bar}, {x + fraction - ui.px(20), bar}, colour(ui.colours().ink),
+                     ui.px(3));
 }
 
 void digit_row(Ui& ui, const Grid& grid, LengthEntry& entry, const char* const (&labels)[3]) {
@@ -152,7 +165,8 @@ Answer from_keyboard(LengthEntry& entry) {
     }
     if (ImGui::IsKeyPressed(ImGuiKey_Backspace)) entry = erased(entry);
     if (ImGui::IsKeyPressed(ImGuiKey_Escape, false)) return Answer::cancel;
-    const bool enter = ImGui::IsKeyPressed(ImGuiKey_Enter, false) || ImGui::IsKeyPressed(ImGuiKey_KeypadEnter, false);
+    const bool enter =
+        ImGui::IsKeyPressed(ImGuiKey_Enter, false) || ImGui::IsKeyPressed(ImGuiKey_KeypadEnter, false);
     return enter && is_complete(entry) ? Answer::use : Answer::none;
 }
 
@@ -163,7 +177,9 @@ Answer answer_row(Ui& ui, const Grid& grid, const LengthEntry& entry) {
     ImGui::SameLine(0, grid.gap);
     const std::string value = text_of(entry);
     const std::string label = "Use " + (is_complete(entry) ? value : std::string("\u2026")) + "##use";
-    if (primary_button(ui, label.c_str(), {.width = 3 * grid.unit + 2 * grid.gap, .enabled = is_complete(entry)})) answer = Answer::use;
+    if (primary_button(ui, label.c_str(),
+                       {.width = 3 * grid.unit + 2 * grid.gap, .enabled = is_complete(entry)}))
+        answer = Answer::use;
     return answer;
 }
 
@@ -176,8 +192,9 @@ void open_keypad(Ui& ui, std::string_view text, std::string_view unit) {
 
 bool keypad(Ui& ui, std::string_view title, std::string& text, std::span<const std::string> recent) {
     ImGui::SetNextWindowPos({ui.page_size.x / 2, ui.page_size.y / 2}, ImGuiCond_Always, {0.5f, 0.5f});
-    const ImGuiWindowFlags flags = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
-                                   ImGuiWindowFlags_AlwaysAutoResize | ImGuiWindowFlags_NoNavInputs | ImGuiWindowFlags_NoSavedSettings;
+    const ImGuiWindowFlags flags = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize |
+                                   ImGuiWindowFlags_NoMove | ImGuiWindowFlags_AlwaysAutoResize |
+                                   ImGuiWindowFlags_NoNavInputs | ImGuiWindowFlags_NoSavedSettings;
     if (!ImGui::BeginPopupModal("keypad", nullptr, flags)) return false;
     std::deque<CardFrame> behind;
     behind.swap(ui.cards);  // the popup has its own room

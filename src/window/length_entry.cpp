@@ -42,7 +42,8 @@ bool take_number(LengthEntry& entry, std::string_view number) {
     for (const char c : number) {
         if (is_digit(c)) digits_of(entry) += c;
         else if ((c == '.' || c == ',') && entry.slot == Slot::whole) entry.slot = Slot::decimals;
-        else if (c == '-' && entry.whole.empty() && !entry.negative && entry.slot == Slot::whole) entry.negative = true;
+        else if (c == '-' && entry.whole.empty() && !entry.negative && entry.slot == Slot::whole)
+            entry.negative = true;
         else if (c != ' ') return false;
     }
     return true;
@@ -69,7 +70,8 @@ LengthEntry entry_of(std::string_view text, std::string_view unit) {
     LengthEntry entry;
     const std::string_view own_unit = unit_at_end(text);
     entry.unit = own_unit.empty() ? unit : own_unit;
-    std::string number(text.substr(0, own_unit.empty() ? text.size() : text.size() - (text.back() == '"' ? 1 : own_unit.size())));
+    std::string number(text.substr(
+        0, own_unit.empty() ? text.size() : text.size() - (text.back() == '"' ? 1 : own_unit.size())));
     while (!number.empty() && number.back() == ' ') number.pop_back();
     const LengthEntry nothing = entry;
     for (const draw::TextRun& run : draw::text_runs(number)) {

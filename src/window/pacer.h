@@ -8,7 +8,7 @@ namespace kw::window {
 
 class Pacer {
 public:
-    static constexpr int settle_frames = 3;         // popups and focus need this many to come to rest
+    static constexpr int settle_frames = 3;  // popups and focus need this many to come to rest
     static constexpr double least_frame_s = 1.0 / 60;
     static constexpr double hover_delay_s = 0.45;
     static constexpr double caret_s = 0.4;

@@ -24,7 +24,8 @@ std::string environment(const char* name) {
 
 fs::path user_data_folder() {
     if (const std::string own = environment("KERFWRIGHT_DATA"); !own.empty()) return own;
-    if (const std::string data = environment("XDG_DATA_HOME"); !data.empty()) return fs::path(data) / "kerfwright";
+    if (const std::string data = environment("XDG_DATA_HOME"); !data.empty())
+        return fs::path(data) / "kerfwright";
     return fs::path(environment("HOME")) / ".local" / "share" / "kerfwright";
 }
 

@@ -14,7 +14,7 @@ namespace kw::window {
 struct Press {
     ImRect box;
     ImGuiID id = 0;
-    bool shown = false;    // not scrolled out of sight
+    bool shown = false;  // not scrolled out of sight
     bool pressed = false;
     bool held = false;
     bool hovered = false;
@@ -26,9 +26,10 @@ Press press_area(Ui& ui, std::string_view id, ImVec2 size, bool enabled = true);
 void focus_ring(Ui& ui, const Press& press);
 
 std::string_view shown_label(std::string_view label);  // without "##..."
-float width_or(float asked, float natural);             // 0: natural; negative: all that is left
+float width_or(float asked, float natural);            // 0: natural; negative: all that is left
 
 // What a test wants to know of it.
-LoggedWidget pressable(const char* kind, std::string_view label, double text_px, draw::Rgb ink, draw::Rgb ground);
+LoggedWidget pressable(const char* kind, std::string_view label, double text_px, draw::Rgb ink,
+                       draw::Rgb ground);
 
 }  // namespace kw::window

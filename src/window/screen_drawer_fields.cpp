@@ -32,9 +32,11 @@ struct DrawerAt {
     std::string operator/(const char* field) const { return at + "/" + field; }
 };
 
-void lengths(Screen& screen, const DrawerAt& drawer, const char* part, std::vector<std::pair<const char*, const char*>> fields) {
+void lengths(Screen& screen, const DrawerAt& drawer, const char* part,
+             std::vector<std::pair<const char*, const char*>> fields) {
     Across across(screen, static_cast<int>(fields.size()));
-    for (const auto& [label, field] : fields) length_entry(screen, label, drawer / part + "/" + field, {across.next(), {}});
+    for (const auto& [label, field] : fields)
+        length_entry(screen, label, drawer / part + "/" + field, {across.next(), {}});
 }
 
 void draw_name(const DrawerAt& drawer) {
@@ -70,7 +72,8 @@ void draw_size(const DrawerAt& drawer, std::size_t index) {
         else if (has_at(screen.session, drawer / "opening")) screen.done = SetField{drawer / "box", nullptr};
         else screen.ui.toast("This drawer has no opening to go back to", Tone::caution);
     }
-    lengths(screen, drawer, by_box ? "box" : "opening", {{"Width", "width"}, {"Height", "height"}, {"Depth", "depth"}});
+    lengths(screen, drawer, by_box ? "box" : "opening",
+            {{"Width", "width"}, {"Height", "height"}, {"Depth", "depth"}});
     end_card(screen.ui);
 }
 
@@ -79,11 +82,14 @@ void draw_slide(const DrawerAt& drawer) {
     if (has_at(screen.session, drawer / "box")) return;
     begin_field_card(screen, "Slide", drawer / "slide");
     std::vector<Choice> kinds;
-    for (const SlideKind kind : slide_kinds()) kinds.push_back({capital(std::string(name_of(kind))), std::string(name_of(kind))});
+    for (const SlideKind kind : slide_kinds())
+        kinds.push_back({capital(std::string(name_of(kind))), std::string(name_of(kind))});
     choice_entry(screen, "Kind", drawer / "slide/kind", kinds, std::string(name_of(SlideKind::side_mount)));
-    const Slide usual = usual_slide(slide_kind_named(text_at(screen.session, drawer / "slide/kind")).value_or(SlideKind::side_mount));
+    const Slide usual = usual_slide(
+        slide_kind_named(text_at(screen.session, drawer / "slide/kind")).value_or(SlideKind::side_mount));
     const auto hint = [&](Length length) { return exact_text(length, unit_of_job(screen.session)); };
-    const std::pair<const char*, Length> fields[] = {{"side", usual.side}, {"top", usual.top}, {"bottom", usual.bottom}, {"back", usual.back}};
+    const std::pair<const char*, Length> fields[] = {
+        {"side", usual.side}, {"top", usual.top}, {"bottom", usual.bottom}, {"back", usual.back}};
     Across across(screen, 4);
     for (const auto& [field, length] : fields)
         length_entry(screen, capital(field), drawer / "slide" + "/" + field, {across.next(), hint(length)});
@@ -116,7 +122,8 @@ void draw_back(const DrawerAt& drawer) {
     choice_entry(screen, "Joint", drawer / "back/joint", joints_for(kw::Place::back), "dado");
     choice_entry(screen, "Cutter", drawer / "back/cutter", cutters(screen));
     Across across(screen, 3);
-    length_entry(screen, "Rear end to back", drawer / "back/setback", {across.next(), exact_text(BackSpec{}.setback, unit_of_job(screen.session))});
+    length_entry(screen, "Rear end to back", drawer / "back/setback",
+                 {across.next(), exact_text(BackSpec{}.setback, unit_of_job(screen.session))});
     open_length_entry(screen, "Dado width", drawer / "back/dado_width", {across.next(), "as the back"});
     open_length_entry(screen, "Dado depth", drawer / "back/depth", {across.next(), "as the front"});
     end_card(screen.ui);
@@ -126,22 +133,27 @@ void draw_bottom(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
     begin_field_card(screen, "Bottom", drawer / "bottom");
     choice_entry(screen, "Stock", drawer / "bottom/stock", stocks(screen));
-    choice_entry(screen, "How it goes in", drawer / "bottom/style", {{"Slides in from behind", "slide in"}, {"Captured all round", "captured"}}, "slide in");
+    choice_entry(screen, "How it goes in", drawer / "bottom/style",
+                 {{"Slides in from behind", "slide in"}, {"Captured all round", "captured"}}, "slide in");
     choice_entry(screen, "Cutter", drawer / "bottom/cutter", cutters(screen));
     Across across(screen, 2);
-    length_entry(screen, "Edge to groove", drawer / "bottom/offset", {across.next(), exact_text(BottomSpec{}.offset, unit_of_job(screen.session))});
-    open_length_entry(screen, "Groove depth", drawer / "bottom/depth", {across.next(), "the program chooses"});
+    length_entry(screen, "Edge to groove", drawer / "bottom/offset",
+                 {across.next(), exact_text(BottomSpec{}.offset, unit_of_job(screen.session))});
+    open_length_entry(screen, "Groove depth", drawer / "bottom/depth",
+                      {across.next(), "the program chooses"});
     end_card(screen.ui);
 }
 
 void draw_face(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
     begin_field_card(screen, "Face", drawer / "face");
-    choice_entry(screen, "Style", drawer / "face/style", {{"None", "none"}, {"Overlay", "overlay"}, {"Inset", "inset"}}, "none");
+    choice_entry(screen, "Style", drawer / "face/style",
+                 {{"None", "none"}, {"Overlay", "overlay"}, {"Inset", "inset"}}, "none");
     const std::string style = text_at(screen.session, drawer / "face/style");
     if (!style.empty() && style != "none") {
         caption(screen.ui, style == "inset" ? "Gaps round it" : "How far it lies over the opening's edges");
-        lengths(screen, drawer, "face", {{"Left", "left"}, {"Right", "right"}, {"Top", "top"}, {"Bottom", "bottom"}});
+        lengths(screen, drawer, "face",
+                {{"Left", "left"}, {"Right", "right"}, {"Top", "top"}, {"Bottom", "bottom"}});
         std::vector<Choice> choices = stocks(screen);
         choices.insert(choices.begin(), {"Not in the parts", nullptr});
         choice_entry(screen, "Stock", drawer / "face/stock", choices);

@@ -9,9 +9,7 @@
 namespace kw::window {
 namespace {
 
-int drawers_in(const Screen& screen) {
-    return static_cast<int>(names_in(screen.session, "drawers").size());
-}
+int drawers_in(const Screen& screen) { return static_cast<int>(names_in(screen.session, "drawers").size()); }
 
 std::string box_words(const Work& work, const std::string& drawer) {
     for (const DrawerBox& box : work.plan.boxes) {
@@ -22,7 +20,8 @@ std::string box_words(const Work& work, const std::string& drawer) {
 }
 
 std::string row_detail(const Screen& screen, int index, const std::string& name) {
-    const std::string at = "/drawers/" + std::to_string(index), count = text_at(screen.session, at + "/count");
+    const std::string at = "/drawers/" + std::to_string(index),
+                      count = text_at(screen.session, at + "/count");
     std::string detail = count.empty() || count == "1" ? "1 drawer" : count + " drawers";
     const std::string box = screen.work() ? box_words(*screen.work(), name) : std::string();
     return box.empty() ? detail : detail + " of " + box;
@@ -37,13 +36,16 @@ void draw_list(Screen& screen) {
         const bool wrong = !problems_at(screen.session, "/drawers/" + std::to_string(i)).empty();
         const std::string label = capital(names[i]) + "##drawer" + std::to_string(i);
         const std::string detail = row_detail(screen, index, names[i]);
-        if (list_row(ui, label.c_str(), detail, index == screen.state.drawer, wrong ? Tone::wrong : Tone::plain)) screen.state.drawer = index;
+        if (list_row(ui, label.c_str(), detail, index == screen.state.drawer,
+                     wrong ? Tone::wrong : Tone::plain))
+            screen.state.drawer = index;
     }
     if (secondary_button(ui, "Add one like this", {.width = content_width(ui)})) {
         screen.done = AddDrawer{static_cast<std::size_t>(screen.state.drawer)};
         screen.state.drawer = static_cast<int>(names.size());
     }
-    if (confirm_button(ui, "Remove this one", "Press again to remove", {.width = content_width(ui), .enabled = names.size() > 1}))
+    if (confirm_button(ui, "Remove this one", "Press again to remove",
+                       {.width = content_width(ui), .enabled = names.size() > 1}))
         screen.done = RemoveDrawer{static_cast<std::size_t>(screen.state.drawer)};
     end_card(ui);
 }
@@ -62,20 +64,28 @@ void draw_chips(Screen& screen) {
         screen.state.drawer = static_cast<int>(names.size());
     }
     ImGui::SameLine();
-    if (confirm_button(ui, "Remove this one", "Press again to remove", {.width = half, .enabled = names.size() > 1}))
+    if (confirm_button(ui, "Remove this one", "Press again to remove",
+                       {.width = half, .enabled = names.size() > 1}))
         screen.done = RemoveDrawer{static_cast<std::size_t>(screen.state.drawer)};
     end_card(ui);
 }
 
-void draw_box(Screen& screen, const BoxSize& box) {
+void draw_box_sizes(Screen& screen, const BoxSize& box) {
     Ui& ui = screen.ui;
     const Job& job = screen.work()->job;
-    const std::array<std::pair<const char*, Length>, 3> sizes{{{"Width", box.width}, {"Height", box.height}, {"Depth", box.depth}}};
+    const std::array<std::pair<const char*, Length>, 3> sizes{
+        {{"Width", box.width}, {"Height", box.height}, {"Depth", box.depth}}};
     Across across(screen, 3);
     for (const auto& [name, length] : sizes) {
         const float width = across.next();
         const std::string value = value_of(job, length);
-        figure(ui, {.caption = name, .value = value, .unit = {}, .changed_from = {}, .note = {}, .value_px = 34, .width = width});
+        figure(ui, {.caption = name,
+                    .value = value,
+                    .unit = {},
+                    .changed_from = {},
+                    .note = {},
+                    .value_px = 34,
+                    .width = width});
     }
 }
 
@@ -91,22 +101,40 @@ void draw_part(Screen& screen, const Part& part) {
     ImGui::EndGroup();
 }
 
-void draw_results(Screen& screen) {
-    Ui& ui = screen.ui;
+const DrawerBox* shown_box(Screen& screen) {
     const Work* work = screen.work();
-    if (!work) return;
     const auto index = static_cast<std::size_t>(screen.state.drawer);
-    if (index >= work->plan.boxes.size()) return;
-    const DrawerBox& box = work->plan.boxes[index];
-    begin_card(ui, "results", 0, screen.session.problems.empty() ? Tone::plain : Tone::soft);
-    heading(ui, "Box, outside (" + unit_words(work->job) + ")");
-    draw_box(screen, box.size);
-    space(ui, 4);
-    heading(ui, "Parts");
-    caption(ui, "Length \u00d7 width \u00d7 thickness, of each drawer");
-    for (const Part& part : work->plan.parts)
-        if (part.drawer == box.drawer && part.copy == 1) draw_part(screen, part);
-    end_card(ui);
+    return work && index < work->plan.boxes.size() ? &work->plan.boxes[index] : nullptr;
+}
+
+// Of the last job that could be made, while this one can't be.
+Tone tone_of_results(const Screen& screen) {
+    return screen.session.problems.empty() ? Tone::plain : Tone::soft;
+}
+
+void draw_box(Screen& screen) {
+    const DrawerBox* box = shown_box(screen);
+    if (!box) return;
+    begin_card(screen.ui, "box", 0, tone_of_results(screen));
+    heading(screen.ui, "Box, outside (" + unit_words(screen.work()->job) + ")");
+    draw_box_sizes(screen, box->size);
+    end_card(screen.ui);
+}
+
+void draw_parts(Screen& screen) {
+    const DrawerBox* box = shown_box(screen);
+    if (!box) return;
+    begin_card(screen.ui, "results", 0, tone_of_results(screen));
+    heading(screen.ui, "Parts");
+    caption(screen.ui, "Length \u00d7 width \u00d7 thickness, of each drawer");
+    for (const Part& part : screen.work()->plan.parts)
+        if (part.drawer == box->drawer && part.copy == 1) draw_part(screen, part);
+    end_card(screen.ui);
+}
+
+void draw_results(Screen& screen) {
+    draw_box(screen);
+    draw_parts(screen);
 }
 
 void column(Screen& screen, const char* id, float width, void (*draw)(Screen&)) {
@@ -115,7 +143,9 @@ void column(Screen& screen, const char* id, float width, void (*draw)(Screen&)) 
     end_scroll(screen.ui);
 }
 
-void draw_fields(Screen& screen) { draw_drawer_fields(screen, static_cast<std::size_t>(screen.state.drawer)); }
+void draw_fields(Screen& screen) {
+    draw_drawer_fields(screen, static_cast<std::size_t>(screen.state.drawer));
+}
 
 void draw_three_columns(Screen& screen) {
     Ui& ui = screen.ui;
@@ -131,8 +161,9 @@ void draw_three_columns(Screen& screen) {
 void draw_one_column(Screen& screen) {
     begin_scroll(screen.ui, "drawers", {0, 0});
     draw_chips(screen);
-    draw_results(screen);
+    draw_box(screen);  // in sight while the fields that make it are
     draw_fields(screen);
+    draw_parts(screen);
     end_scroll(screen.ui);
 }
 
@@ -141,9 +172,11 @@ void draw_one_column(Screen& screen) {
 void draw_drawers(Screen& screen) {
     static const std::array<std::string, 4> tabs{"Drawers", "Stock", "Machines", "Fit"};
     int tab = static_cast<int>(screen.state.tab);
-    if (segments(screen.ui, "tabs", tabs, tab, std::min(screen.ui.px(720), content_width(screen.ui)))) screen.state.tab = static_cast<DrawersTab>(tab);
+    if (segments(screen.ui, "tabs", tabs, tab, std::min(screen.ui.px(720), content_width(screen.ui))))
+        screen.state.tab = static_cast<DrawersTab>(tab);
     screen.state.drawer = std::max(0, std::min(screen.state.drawer, drawers_in(screen) - 1));
-    if (screen.state.tab == DrawersTab::drawers) return screen.is_wide() ? draw_three_columns(screen) : draw_one_column(screen);
+    if (screen.state.tab == DrawersTab::drawers)
+        return screen.is_wide() ? draw_three_columns(screen) : draw_one_column(screen);
     begin_scroll(screen.ui, tabs[static_cast<std::size_t>(tab)].c_str(), {0, 0});
     if (screen.state.tab == DrawersTab::stock) draw_stock_fields(screen);
     if (screen.state.tab == DrawersTab::shop) draw_shop_fields(screen);

@@ -52,13 +52,16 @@ std::string text_at(const Session& session, const std::string& pointer) {
     return value->is_string() ? value->get<std::string>() : value->dump();
 }
 
-bool has_at(const Session& session, const std::string& pointer) { return found_at(session, pointer) != nullptr; }
+bool has_at(const Session& session, const std::string& pointer) {
+    return found_at(session, pointer) != nullptr;
+}
 
 std::vector<std::string> names_in(const Session& session, const std::string& list) {
     std::vector<std::string> names;
     const Json* items = found_at(session, "/" + list);
     if (!items || !items->is_array()) return names;
-    for (std::size_t i = 0; i < items->size(); ++i) names.push_back(text_at(session, "/" + list + "/" + std::to_string(i) + "/name"));
+    for (std::size_t i = 0; i < items->size(); ++i)
+        names.push_back(text_at(session, "/" + list + "/" + std::to_string(i) + "/name"));
     return names;
 }
 
@@ -71,7 +74,8 @@ std::string reason_at(const Screen& screen, const std::string& pointer) {
 void name_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
     const std::string before = text_at(screen.session, pointer), why = reason_at(screen, pointer);
     std::string text = shown_text(screen, pointer);
-    const bool left = text_field(screen.ui, with_id(label, pointer).c_str(), text, {.error = why, .hint = look.hint, .width = look.width});
+    const bool left = text_field(screen.ui, with_id(label, pointer).c_str(), text,
+                                 {.error = why, .hint = look.hint, .width = look.width});
     if (text == before) {
         screen.state.drafts.erase(pointer);
     } else if (!left) {
@@ -84,10 +88,12 @@ void name_entry(Screen& screen, const std::string& label, const std::string& poi
     }
 }
 
-void length_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
+void length_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                  const FieldLook& look) {
     const std::string why = reason_at(screen, pointer), unit = unit_name(screen.session);
     std::string text = shown_text(screen, pointer);
-    const FieldOptions options{.unit = unit, .error = why, .hint = look.hint, .width = look.width, .recent = screen.state.recent};
+    const FieldOptions options{
+        .unit = unit, .error = why, .hint = look.hint, .width = look.width, .recent = screen.state.recent};
     if (!length_field(screen.ui, with_id(label, pointer).c_str(), text, options)) return;
     Draft draft{text, {}};
     Length read;
@@ -99,7 +105,8 @@ void length_entry(Screen& screen, const std::string& label, const std::string& p
     screen.done = SetField{pointer, text};
 }
 
-void open_length_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
+void open_length_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                       const FieldLook& look) {
     ImGui::BeginGroup();
     length_entry(screen, label, pointer, look);
     if (has_at(screen.session, pointer)) {
@@ -118,21 +125,24 @@ void count_entry(Screen& screen, const std::string& label, const std::string& po
     const int count = value && value->is_number_integer() ? value->get<int>() : 1;
     ImGui::BeginGroup();
     caption(ui, label);
-    if (secondary_button(ui, ("\u2212##fewer" + pointer).c_str(), {.width = ui.px(56), .enabled = count > least})) screen.done = SetField{pointer, count - 1};
+    if (secondary_button(ui, ("\u2212##fewer" + pointer).c_str(),
+                         {.width = ui.px(56), .enabled = count > least}))
+        screen.done = SetField{pointer, count - 1};
     ImGui::SameLine();
     const float top = ImGui::GetCursorPosY();
     ImGui::SetCursorPosY(top + ui.px(10));
     say(ui, std::to_string(count), TypeSize::heading, Tone::plain, ui.px(60));
     ImGui::SameLine();
     ImGui::SetCursorPosY(top);
-    if (secondary_button(ui, ("+##more" + pointer).c_str(), {.width = ui.px(56)})) screen.done = SetField{pointer, count + 1};
+    if (secondary_button(ui, ("+##more" + pointer).c_str(), {.width = ui.px(56)}))
+        screen.done = SetField{pointer, count + 1};
     const std::string why = reason_at(screen, pointer);
     if (!why.empty()) say(ui, why, TypeSize::small, Tone::wrong);
     ImGui::EndGroup();
 }
 
-void choice_entry(Screen& screen, const std::string& label, const std::string& pointer, const std::vector<Choice>& choices,
-                  const Json& when_left_out) {
+void choice_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                  const std::vector<Choice>& choices, const Json& when_left_out) {
     Ui& ui = screen.ui;
     const Json* held = found_at(screen.session, pointer);
     const Json value = held ? *held : when_left_out;
@@ -143,7 +153,8 @@ void choice_entry(Screen& screen, const std::string& label, const std::string& p
     for (const Choice& choice : choices) labels.push_back(choice.shown);
     ImGui::BeginGroup();
     caption(ui, label);
-    if (segments(ui, pointer.c_str(), labels, chosen, -1)) screen.done = SetField{pointer, choices[static_cast<std::size_t>(chosen)].value};
+    if (segments(ui, pointer.c_str(), labels, chosen, -1))
+        screen.done = SetField{pointer, choices[static_cast<std::size_t>(chosen)].value};
     const std::string why = reason_at(screen, pointer);
     if (!why.empty()) say(ui, std::string(sign(Tone::wrong)) + " " + why, TypeSize::small, Tone::wrong);
     ImGui::EndGroup();
@@ -159,7 +170,8 @@ void begin_field_card(Screen& screen, const char* title, const std::string& poin
     const auto problems = problems_at(screen.session, pointer);
     begin_card(screen.ui, pointer.c_str(), width, problems.empty() ? Tone::plain : Tone::wrong);
     if (*title != '\0') heading(screen.ui, title);
-    for (const Problem& problem : problems) notice(screen.ui, Tone::wrong, capital(words_of(screen.session, problem)), "");
+    for (const Problem& problem : problems)
+        notice(screen.ui, Tone::wrong, capital(words_of(screen.session, problem)), "");
 }
 
 bool take_length(Screen& screen, Draft& draft, Length& length) {
@@ -173,14 +185,17 @@ bool take_length(Screen& screen, Draft& draft, Length& length) {
 
 void draft_entry(Screen& screen, const std::string& label, Draft& draft, const FieldLook& look) {
     const std::string unit = unit_name(screen.session);
-    const FieldOptions options{.unit = unit, .error = draft.why, .hint = look.hint, .width = look.width, .recent = {}};
+    const FieldOptions options{
+        .unit = unit, .error = draft.why, .hint = look.hint, .width = look.width, .recent = {}};
     Length read;
     if (length_field(screen.ui, label.c_str(), draft.text, options)) take_length(screen, draft, read);
 }
 
 Across::Across(Screen& screen, int columns)
-    : ui_(screen.ui), columns_(columns),
-      width_((content_width(screen.ui) - static_cast<float>(columns - 1) * screen.ui.px(size::gap)) / static_cast<float>(columns)) {}
+    : ui_(screen.ui),
+      columns_(columns),
+      width_((content_width(screen.ui) - static_cast<float>(columns - 1) * screen.ui.px(size::gap)) /
+             static_cast<float>(columns)) {}
 
 float Across::next() {
     if (index_ % columns_ != 0) {

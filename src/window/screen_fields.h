@@ -27,18 +27,21 @@ struct FieldLook {
     std::string hint;
 };
 
-void name_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look = {});
-void length_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look = {});
+void name_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                const FieldLook& look = {});
+void length_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                  const FieldLook& look = {});
 // A length that the program chooses where the maker does not: with a way back to that.
-void open_length_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look);
+void open_length_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                       const FieldLook& look);
 void count_entry(Screen& screen, const std::string& label, const std::string& pointer, int least);
 
 struct Choice {
     std::string shown;
     Json value;  // null: the field is left out
 };
-void choice_entry(Screen& screen, const std::string& label, const std::string& pointer, const std::vector<Choice>& choices,
-                  const Json& when_left_out = nullptr);
+void choice_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                  const std::vector<Choice>& choices, const Json& when_left_out = nullptr);
 std::vector<Choice> choices_of(const std::vector<std::string>& names);
 
 // A card for a part of the job, with its own problems under its heading.

@@ -38,7 +38,8 @@ void say_again(LogWords& words, const std::shared_ptr<const Work>& work) {
 
 std::string named_words(const Job& job, const std::vector<NamedLength>& values) {
     std::vector<std::string> words;
-    for (const NamedLength& value : values) words.push_back(plain_name(value.name) + " " + fine_words(job, value.value));
+    for (const NamedLength& value : values)
+        words.push_back(plain_name(value.name) + " " + fine_words(job, value.value));
     return joined(words);
 }
 
@@ -50,9 +51,12 @@ std::string clock_words(const std::string& time) {
 
 std::string entry_words(const Work& work, const LogEntry& entry) {
     if (entry.kind == LogKind::lock) return "Locked";
-    if (entry.kind == LogKind::ran) return "Ran " + part_words(work.plan, entry.part) + ", " + entry.reference;
+    if (entry.kind == LogKind::ran)
+        return "Ran " + part_words(work.plan, entry.part) + ", " + entry.reference;
     std::vector<std::string> words;
-    if (entry.moved_given) words.push_back(entry.moved.empty() ? "nothing moved" : "moved " + named_words(work.job, entry.moved));
+    if (entry.moved_given)
+        words.push_back(entry.moved.empty() ? "nothing moved"
+                                            : "moved " + named_words(work.job, entry.moved));
     if (entry.fresh_end) words.emplace_back("fresh end");
     if (!entry.readings.empty()) words.push_back(named_words(work.job, entry.readings));
     if (!entry.felt.empty()) words.push_back("felt: " + entry.felt);
@@ -65,7 +69,8 @@ bool is_same_run(const LogEntry& a, const LogEntry& b) {
 
 void draw_head(Screen& screen, const LogEntry& entry) {
     const Setup* setup = setup_with_key(*screen.work(), entry.key);
-    caption(screen.ui, clock_words(entry.time) + " UTC, " + (setup ? capital(setup->work) : entry.setup + ", no longer planned"));
+    caption(screen.ui, clock_words(entry.time) + " UTC, " +
+                           (setup ? capital(setup->work) : entry.setup + ", no longer planned"));
 }
 
 }  // namespace
@@ -76,16 +81,20 @@ void draw_log(Screen& screen) {
     say_again(screen.state.log, screen.session.work);
     begin_scroll(ui, "log", ImGui::GetContentRegionAvail());
     const auto& log = work.job.log;
-    if (log.empty()) say(ui, "Nothing yet. Test cuts, locks and parts that have run are written here, the last one on top.");
+    if (log.empty())
+        say(ui,
+            "Nothing yet. Test cuts, locks and parts that have run are written here, the last one on top.");
     for (std::size_t last = log.size(); last > 0;) {
         std::size_t first = last - 1;
         while (first > 0 && is_same_run(log[first - 1], log[last - 1])) --first;
         const LogEntry& entry = log[last - 1];
-        begin_card(ui, ("entry" + std::to_string(first)).c_str(), 0, entry.kind == LogKind::lock ? Tone::good : Tone::plain);
+        begin_card(ui, ("entry" + std::to_string(first)).c_str(), 0,
+                   entry.kind == LogKind::lock ? Tone::good : Tone::plain);
         draw_head(screen, entry);
         if (last - first > 1) say(ui, "Ran " + std::to_string(last - first) + " ends and edges");
         else say(ui, entry_words(work, entry));
-        if (!screen.state.log.said[last - 1].empty()) say(ui, screen.state.log.said[last - 1], TypeSize::body, Tone::accent);
+        if (!screen.state.log.said[last - 1].empty())
+            say(ui, screen.state.log.said[last - 1], TypeSize::body, Tone::accent);
         end_card(ui);
         last = first;
     }

@@ -1,8 +1,8 @@
 // The second place: the whole work in the order in which it is done.
 
 #include "session/test_cut.h"
-#include "window/screen_words.h"
 #include "window/screen.h"
+#include "window/screen_words.h"
 
 namespace kw::window {
 namespace {
@@ -16,7 +16,8 @@ void open_at_saw(Screen& screen, const std::string& step) {
 std::string proof_words(const Plan& plan) {
     if (plan.proved) return minutes(plan.seconds) + " in all, proved to be the least";
     if (plan.lower_bound_seconds > 0)
-        return minutes(plan.seconds) + " in all; no order can take less than " + minutes(plan.lower_bound_seconds);
+        return minutes(plan.seconds) + " in all; no order can take less than " +
+               minutes(plan.lower_bound_seconds);
     return minutes(plan.seconds) + " in all";
 }
 
@@ -30,7 +31,9 @@ void draw_summary(Screen& screen, const Work& work) {
     const std::string next = next_step(work);
     if (const Setup* setup = setup_of_step(work.plan, next)) {
         const std::string detail = capital(setup->work);
-        if (primary_button(ui, "Go on at the saw", {.width = content_width(ui), .height_px = 76, .detail = detail})) open_at_saw(screen, next);
+        if (primary_button(ui, "Go on at the saw",
+                           {.width = content_width(ui), .height_px = 76, .detail = detail}))
+            open_at_saw(screen, next);
     }
     end_card(ui);
 }
@@ -39,7 +42,8 @@ void draw_affected(Screen& screen, const Work& work) {
     for (const Affected& affected : work.affected) {
         if (affected.fate == Fate::fine) continue;
         const bool lost = affected.fate == Fate::lost;
-        notice(screen.ui, lost ? Tone::wrong : Tone::caution, part_words(work.plan, affected.part) + (lost ? ": lost" : ": cut again"),
+        notice(screen.ui, lost ? Tone::wrong : Tone::caution,
+               part_words(work.plan, affected.part) + (lost ? ": lost" : ": cut again"),
                affected.what.text(work.job.graduation));
     }
 }
@@ -50,7 +54,8 @@ void draw_notes(Screen& screen, const Work& work) {
     begin_card(ui, "notes");
     heading(ui, "To know");
     for (const Note& note : work.plan.notes) {
-        const std::string words = about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.graduation));
+        const std::string words =
+            about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.graduation));
         if (note.level == Level::note) say(ui, words, TypeSize::small);
         else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
     }
@@ -62,7 +67,8 @@ std::string test_words(const Work& work, const Setup& setup) {
     if (is_locked(work, setup)) return "locked";
     const auto report = fit_report(work, setup.id);
     if (!report || report->test == 0) return "test cut first";
-    return "tested " + std::to_string(report->test) + " time" + (report->test == 1 ? "" : "s") + ", not locked";
+    return "tested " + std::to_string(report->test) + " time" + (report->test == 1 ? "" : "s") +
+           ", not locked";
 }
 
 std::string change_words(const Setup* before, const Setup& setup) {
@@ -79,9 +85,15 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, const Setup*
     const bool ready = progress.done == progress.of;
     std::string detail = setup.machine + ", " + setup.cutter + "  \u00b7  " + change_words(before, setup);
     if (const std::string test = test_words(work, setup); !test.empty()) detail += "  \u00b7  " + test;
-    detail += "  \u00b7  " + (ready ? "all " + std::to_string(progress.of) + " done" : std::to_string(progress.done) + " of " + std::to_string(progress.of) + " done");
+    detail += "  \u00b7  " +
+              (ready ? "all " + std::to_string(progress.of) + " done"
+                     : std::to_string(progress.done) + " of " + std::to_string(progress.of) + " done");
     const std::string label = std::to_string(index + 1) + ".  " + capital(setup.work) + "##" + step;
-    if (list_row(screen.ui, label.c_str(), detail, next, ready ? Tone::good : next ? Tone::accent : Tone::soft)) open_at_saw(screen, step);
+    if (list_row(screen.ui, label.c_str(), detail, next,
+                 ready  ? Tone::good
+                 : next ? Tone::accent
+                        : Tone::soft))
+        open_at_saw(screen, step);
 }
 
 void draw_sequence(Screen& screen, const Work& work) {

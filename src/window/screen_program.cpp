@@ -12,9 +12,11 @@ void draw_history(Screen& screen, float left) {
     Ui& ui = screen.ui;
     ImGui::SameLine();
     ImGui::SetCursorPosX(left);
-    if (secondary_button(ui, "Undo", {.width = ui.px(92), .enabled = !screen.session.undo.empty()})) screen.done = Undo{};
+    if (secondary_button(ui, "Undo", {.width = ui.px(92), .enabled = !screen.session.undo.empty()}))
+        screen.done = Undo{};
     ImGui::SameLine(0, ui.px(8));
-    if (secondary_button(ui, "Redo", {.width = ui.px(92), .enabled = !screen.session.redo.empty()})) screen.done = Redo{};
+    if (secondary_button(ui, "Redo", {.width = ui.px(92), .enabled = !screen.session.redo.empty()}))
+        screen.done = Redo{};
     ImGui::SameLine(0, ui.px(8));
     const bool dark = ui.theme == draw::Theme::dark;
     if (secondary_button(ui, dark ? "Light" : "Dark", {.width = ui.px(92)})) {
@@ -26,7 +28,8 @@ void draw_history(Screen& screen, float left) {
 void draw_head(Screen& screen) {
     Ui& ui = screen.ui;
     static const std::array<std::string, 3> labels{"Drawers", "Order of work", "At the saw"};
-    const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x, history = ui.px(3 * 92 + 16);
+    const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
+                history = ui.px(3 * 92 + 16);
     int place = static_cast<int>(screen.state.place);
     ImGui::BeginGroup();
     const bool changed = places(ui, labels, place);
@@ -40,24 +43,31 @@ void draw_head(Screen& screen) {
 void go_to(UiState& state, const std::string& pointer) {
     state.place = Where::drawers;
     const auto starts = [&](const char* list) { return pointer.rfind(list, 0) == 0; };
-    state.tab = starts("/stock") ? DrawersTab::stock : starts("/machines") || starts("/cutters") ? DrawersTab::shop
-                : starts("/fit") ? DrawersTab::fit : DrawersTab::drawers;
+    state.tab = starts("/stock")                            ? DrawersTab::stock
+                : starts("/machines") || starts("/cutters") ? DrawersTab::shop
+                : starts("/fit")                            ? DrawersTab::fit
+                                                            : DrawersTab::drawers;
     const std::string list = "/drawers/";
-    if (starts("/drawers/") && pointer.size() > list.size()) state.drawer = std::atoi(pointer.c_str() + list.size());
+    if (starts("/drawers/") && pointer.size() > list.size())
+        state.drawer = std::atoi(pointer.c_str() + list.size());
 }
 
 void draw_problems(Screen& screen) {
     Ui& ui = screen.ui;
     const auto& problems = screen.session.problems;
     if (problems.empty()) return;
-    const std::string words = screen.work() ? "What you see is the last plan that could be made." : "Put right what is marked.";
+    const std::string words =
+        screen.work() ? "What you see is the last plan that could be made." : "Put right what is marked.";
     const float button_width = ui.px(170), room = ImGui::GetContentRegionAvail().x;
-    ImGui::BeginChild("problems", {room - button_width - ui.px(size::gap), 0}, ImGuiChildFlags_AutoResizeY, ImGuiWindowFlags_NoBackground);
-    const std::string more = problems.size() > 1 ? ": " + std::to_string(problems.size()) + " things are wrong" : "";
+    ImGui::BeginChild("problems", {room - button_width - ui.px(size::gap), 0}, ImGuiChildFlags_AutoResizeY,
+                      ImGuiWindowFlags_NoBackground);
+    const std::string more =
+        problems.size() > 1 ? ": " + std::to_string(problems.size()) + " things are wrong" : "";
     notice(ui, Tone::wrong, "This can't be made as it is" + more, words);
     ImGui::EndChild();
     ImGui::SameLine(0, ui.px(size::gap));
-    if (secondary_button(ui, "Show where", {.width = button_width, .height_px = 60})) go_to(screen.state, problems.front().pointer);
+    if (secondary_button(ui, "Show where", {.width = button_width, .height_px = 60}))
+        go_to(screen.state, problems.front().pointer);
 }
 
 void draw_place(Screen& screen) {
@@ -72,7 +82,8 @@ std::optional<Action> draw_program(Ui& ui, const Session& session, UiState& stat
     Screen screen{ui, session, state, std::nullopt};
     const float pad = ui.px(size::page);
     ImGui::SetCursorPos({pad, ui.px(8)});
-    ImGui::BeginChild("program", {ui.page_size.x - 2 * pad, ui.page_size.y - pad - ui.px(8)}, 0, ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollWithMouse);
+    ImGui::BeginChild("program", {ui.page_size.x - 2 * pad, ui.page_size.y - pad - ui.px(8)}, 0,
+                      ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollWithMouse);
     draw_head(screen);
     draw_problems(screen);
     draw_place(screen);

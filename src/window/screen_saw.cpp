@@ -32,7 +32,8 @@ std::optional<Stand> stand_at(Screen& screen) {
     screen.state.setup = step;
     Stand stand{work, step, step_of(work.plan, step), *setup, nullptr, nullptr};
     if (stand.index > 0) stand.before = setup_of_step(work.plan, work.plan.sequence[stand.index - 1]);
-    if (stand.index + 1 < work.plan.sequence.size()) stand.after = setup_of_step(work.plan, work.plan.sequence[stand.index + 1]);
+    if (stand.index + 1 < work.plan.sequence.size())
+        stand.after = setup_of_step(work.plan, work.plan.sequence[stand.index + 1]);
     return stand;
 }
 
@@ -70,13 +71,14 @@ std::vector<Number> numbers_of(const Stand& stand) {
     const auto was = [&](Length value) { return same_machine ? std::optional<Length>(value) : std::nullopt; };
     const Length zero;
     std::vector<Number> numbers;
-    numbers.push_back(number_for(job, setup.guide == "stop" ? "Stop to blade" : "Fence to near side", setup.fence,
-                                 was(stand.before ? stand.before->fence : zero)));
+    numbers.push_back(number_for(job, setup.guide == "stop" ? "Stop to blade" : "Fence to near side",
+                                 setup.fence, was(stand.before ? stand.before->fence : zero)));
     if (!setup.height) {
         numbers.push_back({"Height", "", "", "", "Through: just above the board"});
         return numbers;
     }
-    numbers.push_back(number_for(job, "Height", *setup.height, same_machine ? stand.before->height : std::nullopt));
+    numbers.push_back(
+        number_for(job, "Height", *setup.height, same_machine ? stand.before->height : std::nullopt));
     numbers.push_back(number_for(job, setup.sacrificial ? "Spacer, sacrificial" : "Spacer", setup.spacer,
                                  was(stand.before ? stand.before->spacer : zero)));
     if (setup.spacer == zero) numbers.back().note = "None: the part runs against the fence";
@@ -90,15 +92,22 @@ void draw_number(Screen& screen, const Number& number, float width, double value
         say(screen.ui, number.note);
         return end_card(screen.ui);
     }
-    if (figure(screen.ui, {.caption = number.caption, .value = number.value, .unit = number.unit, .changed_from = number.was,
-                           .note = number.note, .value_px = value_px, .width = width, .pressable = true}))
+    if (figure(screen.ui, {.caption = number.caption,
+                           .value = number.value,
+                           .unit = number.unit,
+                           .changed_from = number.was,
+                           .note = number.note,
+                           .value_px = value_px,
+                           .width = width,
+                           .pressable = true}))
         screen.state.filling = number.caption;
 }
 
 void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row) {
     const auto numbers = numbers_of(stand);
     if (!in_a_row) {
-        const double value_px = std::clamp(static_cast<double>(ImGui::GetContentRegionAvail().y) / screen.ui.pixel_ratio / 8, 60.0, 110.0);
+        const double value_px = std::clamp(
+            static_cast<double>(ImGui::GetContentRegionAvail().y) / screen.ui.pixel_ratio / 8, 60.0, 110.0);
         for (const Number& number : numbers) draw_number(screen, number, content_width(screen.ui), value_px);
         return;
     }
@@ -117,8 +126,15 @@ bool draw_filling(Screen& screen, const Stand& stand) {
         if (number.caption != screen.state.filling) continue;
         heading(ui, number.caption + (number.note.empty() ? "" : "  (" + number.note + ")"));
         const ImVec2 room = ImGui::GetContentRegionAvail();
-        filling_figure(ui, {.caption = number.caption, .value = number.value, .unit = number.unit, .changed_from = number.was, .note = {}}, {room.x, room.y - ui.px(100)});
-        if (primary_button(ui, "Back to the setup", {.width = -1, .height_px = 76})) screen.state.filling.clear();
+        filling_figure(ui,
+                       {.caption = number.caption,
+                        .value = number.value,
+                        .unit = number.unit,
+                        .changed_from = number.was,
+                        .note = {}},
+                       {room.x, room.y - ui.px(100)});
+        if (primary_button(ui, "Back to the setup", {.width = -1, .height_px = 76}))
+            screen.state.filling.clear();
         return true;
     }
     screen.state.filling.clear();
@@ -132,22 +148,37 @@ void draw_fact(Ui& ui, Across& across, std::string_view name, const std::string&
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
     caption(ui, name);
-    say(ui, changed ? std::string(sign(Tone::changed)) + " " + words : words, TypeSize::body, changed ? Tone::changed : Tone::plain, width);
+    say(ui, changed ? std::string(sign(Tone::changed)) + " " + words : words, TypeSize::body,
+        changed ? Tone::changed : Tone::plain, width);
     ImGui::PopStyleVar();
     ImGui::EndGroup();
 }
 
-void draw_facts(Screen& screen, const Stand& stand) {
+// How the board lies.
+void draw_lie(Screen& screen, const Stand& stand, int columns) {
+    Ui& ui = screen.ui;
+    const Setup& setup = stand.setup;
+    Across across(screen, columns);
+    draw_fact(ui, across, "Down on the table", capital(faces_down(setup)) + " face", false);
+    draw_fact(ui, across,
+              setup.guide == "stop"     ? "Against the stop"
+              : setup.spacer > Length{} ? "Against the spacer"
+                                        : "Against the fence",
+              capital(references_of(setup)), false);
+}
+
+// What guides it, and what cuts.
+void draw_gear(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const Setup& setup = stand.setup;
     Across across(screen, 2);
     const bool machine_changed = stand.before && stand.before->machine != setup.machine;
     const bool cutter_changed = stand.before && (machine_changed || stand.before->cutter != setup.cutter);
-    draw_fact(ui, across, "Down on the table", capital(faces_down(setup)) + " face", false);
-    draw_fact(ui, across, setup.guide == "stop" ? "Against the stop" : setup.spacer > Length{} ? "Against the spacer" : "Against the fence",
-              capital(references_of(setup)), false);
     draw_fact(ui, across, "Guide", capital(setup.guide), stand.before && stand.before->guide != setup.guide);
-    draw_fact(ui, across, "Cutter", setup.cutter + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) + ", on the " + setup.machine, cutter_changed);
+    draw_fact(ui, across, "Cutter",
+              setup.cutter + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) + ", on the " +
+                  setup.machine,
+              cutter_changed);
     if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))
         draw_fact(ui, across, "Then", "Slide the part along the gauge to clear the strip at its end", false);
 }
@@ -160,20 +191,24 @@ void draw_cautions(Screen& screen, const Stand& stand) {
         else caption(screen.ui, caution);
     }
     for (const Note& note : stand.work.plan.notes)
-        if (note.about == stand.setup.id) notice(screen.ui, note.level == Level::note ? Tone::accent : Tone::caution, capital(note.text.text(stand.work.job.graduation)), "");
+        if (note.about == stand.setup.id)
+            notice(screen.ui, note.level == Level::note ? Tone::accent : Tone::caution,
+                   capital(note.text.text(stand.work.job.graduation)), "");
 }
 
 void draw_test_state(Screen& screen, const Stand& stand) {
     if (!stand.setup.test_cut) return;
     if (is_locked(stand.work, stand.setup)) return status(screen.ui, Tone::good, "Locked: as tested");
-    if (primary_button(screen.ui, "Test cut first", {.width = content_width(screen.ui), .detail = "in scrap of the same stock"}))
+    if (primary_button(screen.ui, "Test cut first",
+                       {.width = content_width(screen.ui), .detail = "in scrap of the same stock"}))
         screen.state.saw_tab = SawTab::test;
 }
 
 std::string fate_words(const Work& work, const std::string& part) {
     for (const Affected& affected : work.affected) {
         if (affected.part != part || affected.fate == Fate::fine) continue;
-        return (affected.fate == Fate::lost ? "Lost: " : "Cut again: ") + affected.what.text(work.job.graduation);
+        return (affected.fate == Fate::lost ? "Lost: " : "Cut again: ") +
+               affected.what.text(work.job.graduation);
     }
     return {};
 }
@@ -194,7 +229,8 @@ void draw_parts(Screen& screen, const Stand& stand) {
         const std::string label = part_words(stand.work.plan, pass.part) + "##" + std::to_string(i);
         if (tick_row(ui, label.c_str(), ticked, detail)) screen.done = MarkRun{setup.id, {i}, ticked};
     }
-    if (!left.empty() && secondary_button(ui, "Tick all", {.width = content_width(ui)})) screen.done = MarkRun{setup.id, left, true};
+    if (!left.empty() && secondary_button(ui, "Tick all", {.width = content_width(ui)}))
+        screen.done = MarkRun{setup.id, left, true};
     end_card(ui);
 }
 
@@ -202,10 +238,12 @@ void draw_parts(Screen& screen, const Stand& stand) {
 
 void draw_title(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
-    const std::string where = "Step " + std::to_string(stand.index + 1) + " of " + std::to_string(stand.work.plan.sequence.size());
+    const std::string where =
+        "Step " + std::to_string(stand.index + 1) + " of " + std::to_string(stand.work.plan.sequence.size());
     static const std::array<std::string, 4> tabs{"Picture", "Joint closed", "Test cut", "Log"};
     int tab = static_cast<int>(screen.state.saw_tab);
-    const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x, tabs_width = std::min(ui.px(620), room);
+    const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
+                tabs_width = std::min(ui.px(620), room);
     const bool beside = screen.is_wide();
     const float words = beside ? room - tabs_width - ui.px(size::gap) : room;
     ImGui::BeginGroup();
@@ -230,35 +268,46 @@ void draw_steps(Screen& screen, const Stand& stand) {
         const std::string words = setup ? capital(setup->work) : none;
         return shortened(ui, words, ui.font(TypeSize::small), width - ui.px(2 * size::pad)).text;
     };
-    const std::string before = name(stand.before, "this is the first", room * 0.4f - gap), after = name(stand.after, "this is the last", room * 0.6f);
+    const std::string before = name(stand.before, "this is the first", room * 0.4f - gap),
+                      after = name(stand.after, "this is the last", room * 0.6f);
     const auto go = [&](std::size_t index) {
         screen.state.setup = sequence[index];
         if (screen.state.saw_tab != SawTab::log) screen.state.saw_tab = SawTab::picture;
         screen.state.picture = screen.state.closed = screen.state.magnified = {};
     };
-    if (secondary_button(ui, "Back", {.width = room * 0.4f - gap, .height_px = 76, .enabled = stand.before != nullptr, .detail = before})) go(stand.index - 1);
+    if (secondary_button(ui, "Back",
+                         {.width = room * 0.4f - gap,
+                          .height_px = 76,
+                          .enabled = stand.before != nullptr,
+                          .detail = before}))
+        go(stand.index - 1);
     ImGui::SameLine(0, gap);
     const Progress progress = progress_of(stand.work, stand.setup);
     const Rank rank = progress.done == progress.of ? Rank::primary : Rank::secondary;
-    if (button(ui, "Next", rank, {.width = room * 0.6f, .height_px = 76, .enabled = stand.after != nullptr, .detail = after})) go(stand.index + 1);
+    if (button(ui, "Next", rank,
+               {.width = room * 0.6f, .height_px = 76, .enabled = stand.after != nullptr, .detail = after}))
+        go(stand.index + 1);
 }
 
 void draw_setup_picture(Screen& screen, const Stand& stand, float height) {
     Ui& ui = screen.ui;
-    explore_picture(ui, "setup", draw::setup_view(stand.work, stand.setup), {content_width(ui), height}, screen.state.picture);
+    explore_picture(ui, "setup", draw::setup_view(stand.work, stand.setup), {content_width(ui), height},
+                    screen.state.picture);
 }
 
 void draw_picture_wide(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    const float gap = ui.px(size::gap), numbers = std::max(ui.px(280), room.x * 0.21f), parts = std::max(ui.px(310), room.x * 0.23f);
+    const float gap = ui.px(size::gap), numbers = std::max(ui.px(280), room.x * 0.21f),
+                parts = std::max(ui.px(310), room.x * 0.23f);
     begin_scroll(ui, "numbers", {numbers, room.y});
     draw_numbers(screen, stand, false);
+    draw_lie(screen, stand, 1);
     end_scroll(ui);
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "middle", {room.x - numbers - parts - 2 * gap, room.y});
-    draw_setup_picture(screen, stand, std::max(ui.px(300), room.y - ui.px(330)));
-    draw_facts(screen, stand);
+    draw_setup_picture(screen, stand, std::max(ui.px(300), room.y - ui.px(310)));
+    draw_gear(screen, stand);
     draw_cautions(screen, stand);
     end_scroll(ui);
     ImGui::SameLine(0, gap);
@@ -275,7 +324,8 @@ void draw_picture_narrow(Screen& screen, const Stand& stand) {
     draw_test_state(screen, stand);
     draw_setup_picture(screen, stand, ui.px(380));
     begin_card(ui, "facts");
-    draw_facts(screen, stand);
+    draw_lie(screen, stand, 2);
+    draw_gear(screen, stand);
     end_card(ui);
     draw_cautions(screen, stand);
     draw_parts(screen, stand);
@@ -297,7 +347,8 @@ void draw_closed(Screen& screen, const Stand& stand) {
 
 void draw_tab(Screen& screen, const Stand& stand) {
     switch (screen.state.saw_tab) {
-        case SawTab::picture: return screen.is_wide() ? draw_picture_wide(screen, stand) : draw_picture_narrow(screen, stand);
+        case SawTab::picture:
+            return screen.is_wide() ? draw_picture_wide(screen, stand) : draw_picture_narrow(screen, stand);
         case SawTab::closed: return draw_closed(screen, stand);
         case SawTab::test: return draw_test_cut(screen, stand.setup);
         case SawTab::log: return draw_log(screen);

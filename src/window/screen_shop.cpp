@@ -12,29 +12,37 @@ namespace {
 template <class Values>
 std::vector<Choice> kinds_of(const Values& values) {
     std::vector<Choice> choices;
-    for (const auto value : values) choices.push_back({capital(std::string(name_of(value))), std::string(name_of(value))});
+    for (const auto value : values)
+        choices.push_back({capital(std::string(name_of(value))), std::string(name_of(value))});
     return choices;
 }
 
-std::string item_at(const char* list, std::size_t index) { return std::string("/") + list + "/" + std::to_string(index); }
+std::string item_at(const char* list, std::size_t index) {
+    return std::string("/") + list + "/" + std::to_string(index);
+}
 
 // A copy of the last item under a name of its own, as a start for another.
 void add_button(Screen& screen, const char* label, const char* list, Json fallback) {
     if (!secondary_button(screen.ui, label)) return;
     const auto names = names_in(screen.session, list);
-    Json item = names.empty() ? std::move(fallback) : screen.session.document.at(Json::json_pointer(item_at(list, names.size() - 1)));
+    Json item = names.empty()
+                    ? std::move(fallback)
+                    : screen.session.document.at(Json::json_pointer(item_at(list, names.size() - 1)));
     std::string name;
-    for (std::size_t number = names.size() + 1; name.empty() || std::find(names.begin(), names.end(), name) != names.end(); ++number)
+    for (std::size_t number = names.size() + 1;
+         name.empty() || std::find(names.begin(), names.end(), name) != names.end(); ++number)
         name = std::string(list) + " " + std::to_string(number);
     item["name"] = name;
-    screen.done = SetField{names.empty() ? std::string("/") + list + "/0" : std::string("/") + list + "/-", item};
+    screen.done =
+        SetField{names.empty() ? std::string("/") + list + "/0" : std::string("/") + list + "/-", item};
 }
 
 // Cards in columns, as many as there is room for.
 void cards(Screen& screen, const char* list, const std::function<void(const std::string&)>& draw) {
     Ui& ui = screen.ui;
     const int columns = std::max(1, static_cast<int>(content_width(ui) / ui.px(560)));
-    const float gap = ui.px(size::gap), width = (content_width(ui) - static_cast<float>(columns - 1) * gap) / static_cast<float>(columns);
+    const float gap = ui.px(size::gap), width = (content_width(ui) - static_cast<float>(columns - 1) * gap) /
+                                                static_cast<float>(columns);
     const auto names = names_in(screen.session, list);
     for (std::size_t i = 0; i < names.size(); ++i) {
         const std::string at = item_at(list, i);
@@ -77,7 +85,8 @@ void draw_shop_fields(Screen& screen) {
     cards(screen, "machines", [&](const std::string& at) {
         Across across(screen, 2);
         name_entry(screen, "Name", at + "/name", {across.next(), {}});
-        open_length_entry(screen, "Height per turn of the handwheel", at + "/height_per_turn", {across.next(), "not measured"});
+        open_length_entry(screen, "Height per turn of the handwheel", at + "/height_per_turn",
+                          {across.next(), "not measured"});
         choice_entry(screen, "Kind", at + "/kind", kinds_of(machine_kinds()), "table saw");
         length_entry(screen, "Widest dado", at + "/max_dado_width", {across.next(), "usual"});
         length_entry(screen, "Greatest height", at + "/max_height", {across.next(), "usual"});
@@ -92,18 +101,24 @@ void draw_fit_fields(Screen& screen) {
     begin_field_card(screen, "How joints shall fit", "/fit");
     Across across(screen, screen.is_wide() ? 4 : 2);
     length_entry(screen, "Clearance of the tongue", "/fit/clearance", {across.next(), hint(usual.clearance)});
-    length_entry(screen, "Relief at the tongue's end", "/fit/end_relief", {across.next(), hint(usual.end_relief)});
-    length_entry(screen, "Clearance of the groove", "/fit/groove_clearance", {across.next(), hint(usual.groove_clearance)});
-    length_entry(screen, "Slack of the bottom", "/fit/bottom_slack", {across.next(), hint(usual.bottom_slack)});
+    length_entry(screen, "Relief at the tongue's end", "/fit/end_relief",
+                 {across.next(), hint(usual.end_relief)});
+    length_entry(screen, "Clearance of the groove", "/fit/groove_clearance",
+                 {across.next(), hint(usual.groove_clearance)});
+    length_entry(screen, "Slack of the bottom", "/fit/bottom_slack",
+                 {across.next(), hint(usual.bottom_slack)});
     length_entry(screen, "Side proud of the front", "/fit/step", {across.next(), "flush"});
     end_card(screen.ui);
     begin_field_card(screen, "How far off is still good", "/fit/tolerance");
     Across more(screen, screen.is_wide() ? 5 : 2);
     length_entry(screen, "Fit", "/fit/tolerance/fit", {more.next(), hint(usual.tolerance.fit)});
-    length_entry(screen, "Shoulder gap", "/fit/tolerance/shoulder_gap", {more.next(), hint(usual.tolerance.shoulder_gap)});
+    length_entry(screen, "Shoulder gap", "/fit/tolerance/shoulder_gap",
+                 {more.next(), hint(usual.tolerance.shoulder_gap)});
     length_entry(screen, "Face step", "/fit/tolerance/step", {more.next(), hint(usual.tolerance.step)});
-    length_entry(screen, "Depth of a slot", "/fit/tolerance/depth", {more.next(), hint(usual.tolerance.depth)});
-    length_entry(screen, "Place of a slot", "/fit/tolerance/place", {more.next(), hint(usual.tolerance.place)});
+    length_entry(screen, "Depth of a slot", "/fit/tolerance/depth",
+                 {more.next(), hint(usual.tolerance.depth)});
+    length_entry(screen, "Place of a slot", "/fit/tolerance/place",
+                 {more.next(), hint(usual.tolerance.place)});
     end_card(screen.ui);
 }
 

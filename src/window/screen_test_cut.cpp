@@ -41,7 +41,8 @@ std::optional<std::vector<NamedLength>> lengths_of(Screen& screen, std::map<std:
 }
 
 bool anything_in(const TestDraft& draft) {
-    return draft.felt >= 0 || std::any_of(draft.readings.begin(), draft.readings.end(), [](const auto& entry) { return !entry.second.text.empty(); });
+    return draft.felt >= 0 || std::any_of(draft.readings.begin(), draft.readings.end(),
+                                          [](const auto& entry) { return !entry.second.text.empty(); });
 }
 
 std::optional<TestCut> cut_of(Bench& bench) {
@@ -63,17 +64,18 @@ std::optional<TestCut> cut_of(Bench& bench) {
 void draw_refusal(Bench& bench) {
     const Session& session = bench.screen.session;
     const std::array<const char*, 4> here{"setup", "readings", "felt", "moved"};
-    if (session.refused.empty() || std::find(here.begin(), here.end(), session.refused_field) == here.end()) return;
+    if (session.refused.empty() || std::find(here.begin(), here.end(), session.refused_field) == here.end())
+        return;
     notice(bench.screen.ui, Tone::wrong, "Not taken", capital(session.refused));
 }
 
 void draw_readings(Bench& bench) {
     Screen& screen = bench.screen;
-    Across across(screen, 2);
+    Across across(screen, screen.is_wide() ? 3 : 2);  // beside the answer: all of it above the fold
     for (const std::string& name : reading_names(bench.work, bench.setup.id)) {
         const bool would_tell = bench.report.advice == AdviceKind::measure && bench.report.measure == name;
-        const std::string label = capital(plain_name(name)) + (would_tell ? " (tells most)" : "");
-        draft_entry(screen, label, bench.draft.readings[name], {across.next(), "not read"});
+        draft_entry(screen, capital(plain_name(name)), bench.draft.readings[name],
+                    {across.next(), would_tell ? "tells most" : "not read"});
     }
 }
 
@@ -111,24 +113,31 @@ void draw_other_moves(Bench& bench) {
     caption(ui, "+ fence out, blade up, thicker spacer; \u2212 the other way");
     Across across(bench.screen, 2);
     for (const std::string& name : movable_controls(bench))
-        draft_entry(bench.screen, capital(name) + " moved by", bench.draft.moved[name], {across.next(), "not moved"});
+        draft_entry(bench.screen, capital(name) + " moved by", bench.draft.moved[name],
+                    {across.next(), "not moved"});
 }
 
 void draw_entry(Bench& bench) {
     Ui& ui = bench.screen.ui;
     begin_card(ui, "entry");
-    heading(ui, bench.report.test == 0 ? "First test cut" : "Test cut " + std::to_string(bench.report.test + 1));
+    heading(ui,
+            bench.report.test == 0 ? "First test cut" : "Test cut " + std::to_string(bench.report.test + 1));
     draw_refusal(bench);
-    caption(ui, "One reading is enough to begin; more make it surer.");
     draw_readings(bench);
     draw_feel(bench);
     if (bench.report.test > 0) toggle_row(ui, "On a fresh end", bench.draft.fresh_end);
     draw_other_moves(bench);
-    const bool ready = anything_in(bench.draft);
-    if (primary_button(ui, "Work it out", {.width = content_width(ui), .height_px = 64, .enabled = ready}))
-        if (auto cut = cut_of(bench)) bench.screen.done = SaveTest{std::move(*cut)};
-    if (ready && quiet_button(ui, "Clear what was put in", {.width = content_width(ui)})) bench.draft.setup.clear();
+    if (anything_in(bench.draft) && quiet_button(ui, "Clear what was put in", {.width = content_width(ui)}))
+        bench.draft.setup.clear();
     end_card(ui);
+}
+
+constexpr float work_out_px = 64;
+
+void draw_work_out(Bench& bench, float width) {
+    if (primary_button(bench.screen.ui, "Work it out",
+                       {.width = width, .height_px = work_out_px, .enabled = anything_in(bench.draft)}))
+        if (auto cut = cut_of(bench)) bench.screen.done = SaveTest{std::move(*cut)};
 }
 
 // --- out -----------------------------------------------------------------------------------------------------------
@@ -136,7 +145,9 @@ void draw_entry(Bench& bench) {
 std::string expected_words(const Bench& bench) {
     std::vector<std::string> words;
     const auto add = [&](const char* name, const std::optional<double>& value_mm) {
-        if (value_mm) words.push_back(std::string(name) + " " + fine_words(bench.work.job, Length::nearest_mm(*value_mm)));
+        if (value_mm)
+            words.push_back(std::string(name) + " " +
+                            fine_words(bench.work.job, Length::nearest_mm(*value_mm)));
     };
     add("fit", bench.report.fit_mm);
     add("shoulder gap", bench.report.shoulder_gap_mm);
@@ -144,37 +155,53 @@ std::string expected_words(const Bench& bench) {
     return joined(words);
 }
 
-void draw_chances(Bench& bench) {
-    Across across(bench.screen, 2);
-    const std::string now = hundredths(bench.report.chance_in_tolerance), then = hundredths(bench.report.chance_after_move);
-    figure(bench.screen.ui, {.caption = "In tolerance as it stands", .value = now, .unit = "%", .changed_from = {}, .note = {}, .value_px = 40, .width = across.next()});
+// As it stands; after the moves stands in the advice.
+void draw_chance(Bench& bench) {
+    Ui& ui = bench.screen.ui;
+    const std::string now = hundredths(bench.report.chance_in_tolerance);
     if (!bench.report.moves.empty())
-        figure(bench.screen.ui, {.caption = "After the moves", .value = then, .unit = "%", .changed_from = {}, .note = {}, .value_px = 40, .width = across.next()});
+        return caption(ui, "As it stands: " + now + " % likely to be in tolerance");
+    figure(ui, {.caption = "In tolerance as it stands",
+                .value = now,
+                .unit = "%",
+                .changed_from = {},
+                .note = {},
+                .value_px = 40,
+                .width = content_width(ui)});
 }
 
 void draw_lock(Bench& bench) {
     Ui& ui = bench.screen.ui;
     const float width = content_width(ui);
-    const auto lock = [&] { bench.screen.done = LockGroup{{.setup = bench.setup.id, .readings = {}, .felt = {}, .moved = {}, .fresh_end = false, .by = {}}}; };
+    const auto lock = [&] {
+        bench.screen.done = LockGroup{
+            {.setup = bench.setup.id, .readings = {}, .felt = {}, .moved = {}, .fresh_end = false, .by = {}}};
+    };
     if (bench.report.locked) return status(ui, Tone::good, "Locked. Run the parts without moving anything.");
     if (bench.report.advice == AdviceKind::lock && bench.report.test > 0) {
         if (primary_button(ui, "Lock", {.width = width, .height_px = 64, .detail = "as it stands"})) lock();
         return;
     }
-    const std::string again = "Lock all the same: " + percent(bench.report.chance_in_tolerance) + " in tolerance";
+    const std::string again =
+        "Lock all the same: " + percent(bench.report.chance_in_tolerance) + " in tolerance";
     if (confirm_button(ui, "Lock", again.c_str(), {.width = width})) lock();
 }
 
 void draw_answer(Bench& bench) {
     Ui& ui = bench.screen.ui;
-    const bool good = bench.report.locked || (bench.report.test > 0 && bench.report.advice == AdviceKind::lock);
+    const bool good =
+        bench.report.locked || (bench.report.test > 0 && bench.report.advice == AdviceKind::lock);
     begin_card(ui, "answer", 0, good ? Tone::good : bench.report.test > 0 ? Tone::accent : Tone::plain);
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
     say(ui, say_advice(bench.report));
+    if (bench.report.test == 0) caption(ui, "One reading is enough to begin; more make it surer.");
     if (bench.report.test > 0) {
-        draw_chances(bench);
+        draw_chance(bench);
         const std::string expected = expected_words(bench);
-        if (!expected.empty()) caption(ui, std::string(bench.report.moves.empty() ? "Expected: " : "Expected after the moves: ") + expected);
+        if (!expected.empty())
+            caption(ui,
+                    std::string(bench.report.moves.empty() ? "Expected: " : "Expected after the moves: ") +
+                        expected);
     }
     draw_lock(bench);
     end_card(ui);
@@ -184,8 +211,10 @@ void draw_pictures(Bench& bench, float height) {
     const Group* group = bench.work.plan.group_with_id(bench.setup.group);
     if (!group || bench.report.test == 0) return;
     Ui& ui = bench.screen.ui;
-    const draw::Drawing drawing = bench.report.moves.empty() ? draw::joint_magnified(bench.work, *group, bench.report.now)
-                                                             : draw::joint_before_after(bench.work, *group, bench.report.now, bench.report.next);
+    const draw::Drawing drawing =
+        bench.report.moves.empty()
+            ? draw::joint_magnified(bench.work, *group, bench.report.now)
+            : draw::joint_before_after(bench.work, *group, bench.report.now, bench.report.next);
     draw_picture(ui, "before and after", drawing, {content_width(ui), height});
 }
 
@@ -202,16 +231,21 @@ void draw_test_cut(Screen& screen, const Setup& setup) {
         begin_scroll(ui, "test", room);
         draw_answer(bench);
         draw_entry(bench);
+        draw_work_out(bench, content_width(ui));
         draw_pictures(bench, ui.px(360));
         return end_scroll(ui);
     }
-    begin_scroll(ui, "entry", {room.x * 0.46f, room.y});
+    const float entry = room.x * 0.46f;
+    ImGui::BeginGroup();
+    begin_scroll(ui, "entry", {entry, room.y - ui.px(work_out_px) - gap});
     draw_entry(bench);
     end_scroll(ui);
+    draw_work_out(bench, entry);  // stays in sight
+    ImGui::EndGroup();
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "answer", {room.x * 0.54f - gap, room.y});
     draw_answer(bench);
-    draw_pictures(bench, std::max(ui.px(280), ImGui::GetContentRegionAvail().y));
+    draw_pictures(bench, std::max(ui.px(240), ImGui::GetContentRegionAvail().y));
     end_scroll(ui);
 }
 

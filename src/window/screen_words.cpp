@@ -37,12 +37,16 @@ std::string value_of(const Job& job, Length length) { return show(length, job.gr
 
 std::string unit_words(const Job& job) { return unit_of(job.graduation) == Unit::inch ? "in" : "mm"; }
 
-std::string fine_words(const Job& job, Length length) { return show_with_unit(length, caliper_graduation(job)); }
+std::string fine_words(const Job& job, Length length) {
+    return show_with_unit(length, caliper_graduation(job));
+}
 
 std::string size_words(const Job& job, Length a, Length b, Length c) {
     const auto tight = [&](Length length) {
         std::string value = value_of(job, length);
-        if (const std::size_t mark = value.rfind(' '); mark != std::string::npos && value.find('/', mark) == std::string::npos) value.erase(mark, 1);
+        if (const std::size_t mark = value.rfind(' ');
+            mark != std::string::npos && value.find('/', mark) == std::string::npos)
+            value.erase(mark, 1);
         return value;
     };
     return tight(a) + " \u00d7 " + tight(b) + " \u00d7 " + tight(c) + " " + unit_words(job);

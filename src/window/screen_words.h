@@ -9,7 +9,7 @@
 namespace kw::window {
 
 std::string capital(std::string words);
-std::string percent(double chance);  // "87 %"
+std::string percent(double chance);     // "87 %"
 std::string hundredths(double chance);  // "87"
 std::string minutes(std::int64_t seconds);
 

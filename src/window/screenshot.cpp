@@ -25,7 +25,8 @@ Pixels read_pixels(int width, int height) {
 }
 
 bool save_png(const Pixels& pixels, const std::string& path) {
-    return stbi_write_png(path.c_str(), pixels.width, pixels.height, 3, pixels.rgb.data(), pixels.width * 3) != 0;
+    return stbi_write_png(path.c_str(), pixels.width, pixels.height, 3, pixels.rgb.data(),
+                          pixels.width * 3) != 0;
 }
 
 }  // namespace kw::window

@@ -5,11 +5,11 @@ namespace kw::window {
 
 // The one finger that may be dragging a scroll region, and the swing that it left there.
 struct ScrollState {
-    ImGuiID region = 0;      // under the finger, or still swinging
+    ImGuiID region = 0;  // under the finger, or still swinging
     float pressed_y = 0;
     float last_y = 0;
     double last_s = 0;
-    float speed = 0;         // device pixels per second, downwards positive
+    float speed = 0;  // device pixels per second, downwards positive
     bool down = false;
     bool dragging = false;
 };

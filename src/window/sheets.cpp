@@ -9,9 +9,10 @@
 namespace kw::window {
 namespace {
 
-constexpr float swing_kept_per_s = 0.03f;  // share of the speed of a let-go region that is left after a second
+constexpr float swing_kept_per_s =
+    0.03f;  // share of the speed of a let-go region that is left after a second
 constexpr float least_swing_px_s = 20;
-constexpr double drag_starts_px = 9;       // further than a press with a shaking finger
+constexpr double drag_starts_px = 9;  // further than a press with a shaking finger
 
 bool types_here(const ImGuiContext& g) { return g.ActiveId != 0 && g.ActiveId == g.InputTextState.ID; }
 
@@ -63,7 +64,8 @@ void shade_hidden(Ui& ui, const ImGuiWindow* window) {
     const ImRect& r = window->InnerRect;
     const ImU32 solid = colour(ui.colours().soft_ink, 0.16f), clear = colour(ui.colours().soft_ink, 0);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    if (window->Scroll.y > 1) list.AddRectFilledMultiColor(r.Min, {r.Max.x, r.Min.y + h}, solid, solid, clear, clear);
+    if (window->Scroll.y > 1)
+        list.AddRectFilledMultiColor(r.Min, {r.Max.x, r.Min.y + h}, solid, solid, clear, clear);
     if (window->Scroll.y < window->ScrollMax.y - 1) {
         list.AddRectFilledMultiColor({r.Min.x, r.Max.y - h}, r.Max, clear, clear, solid, solid);
     }
@@ -98,7 +100,8 @@ void end_card(Ui& ui) {
     ImGui::EndGroup();
     const float pad = ui.px(size::pad);
     const float height = std::max(card.height, std::ceil(ImGui::GetItemRectMax().y + pad - card.corner.y));
-    const ImVec2 min{std::floor(card.corner.x), std::floor(card.corner.y)}, max{min.x + card.width, min.y + height};
+    const ImVec2 min{std::floor(card.corner.x), std::floor(card.corner.y)},
+        max{min.x + card.width, min.y + height};
     ImGui::SetCursorScreenPos(card.corner);
     ImGui::Dummy({card.width, height});
     ImGui::EndGroup();
@@ -108,7 +111,8 @@ void end_card(Ui& ui) {
     const draw::Palette& p = ui.colours();
     fill_sheet(ui, list, min, max, p.card, ui.px(size::radius + 1));
     const bool toned = card.tone != Tone::plain && card.tone != Tone::soft;
-    list.AddRect(min, max, colour(toned ? ink(ui.theme, card.tone) : p.hairline), ui.px(size::radius + 1), 0, ui.px(toned ? 2.5 : 1.5));
+    list.AddRect(min, max, colour(toned ? ink(ui.theme, card.tone) : p.hairline), ui.px(size::radius + 1), 0,
+                 ui.px(toned ? 2.5 : 1.5));
     card.splitter.Merge(&list);
     ui.cards.pop_back();
 }

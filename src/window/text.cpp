@@ -14,7 +14,9 @@ float plain_width(const Font& font, std::string_view text) {
     return font.font->CalcTextSizeA(font.size, 1e9f, 0, text.data(), text.data() + text.size()).x;
 }
 
-bool is_small(const TextRun& run) { return run.kind == RunKind::numerator || run.kind == RunKind::denominator; }
+bool is_small(const TextRun& run) {
+    return run.kind == RunKind::numerator || run.kind == RunKind::denominator;
+}
 
 Font digits_of(Ui& ui, const Font& font) {
     return ui.fonts.get(Face::figures, static_cast<double>(font.em) * draw::fraction_digit_size);
@@ -43,7 +45,9 @@ bool starts_fraction(std::string_view word) {
     return !runs.empty() && runs.front().kind == RunKind::numerator;
 }
 
-bool ends_in_digit(std::string_view text) { return !text.empty() && text.back() >= '0' && text.back() <= '9'; }
+bool ends_in_digit(std::string_view text) {
+    return !text.empty() && text.back() >= '0' && text.back() <= '9';
+}
 
 std::vector<std::string> words_of(std::string_view text) {
     std::vector<std::string> words;
@@ -61,7 +65,8 @@ std::vector<std::string> words_of(std::string_view text) {
     return words;
 }
 
-void wrap_paragraph(Ui& ui, std::string_view text, const Font& font, float width, std::vector<std::string>& lines) {
+void wrap_paragraph(Ui& ui, std::string_view text, const Font& font, float width,
+                    std::vector<std::string>& lines) {
     std::string line;
     for (const std::string& word : words_of(text)) {
         const std::string longer = line.empty() ? word : line + " " + word;
@@ -88,7 +93,8 @@ void draw_text(Ui& ui, ImDrawList& list, ImVec2 at, std::string_view text, const
     set_runs(ui, text, font, [&](const TextRun& run, const Font& used, float x) {
         const float y = base - used.ascent - raise_of(run) * font.em;
         const char* begin = run.text.data();
-        list.AddText(used.font, used.size, {std::round(at.x + x), std::round(y)}, ink, begin, begin + run.text.size());
+        list.AddText(used.font, used.size, {std::round(at.x + x), std::round(y)}, ink, begin,
+                     begin + run.text.size());
     });
 }
 

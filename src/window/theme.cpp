@@ -4,8 +4,8 @@ namespace kw::window {
 namespace {
 
 ImVec4 vec(draw::Rgb c, float alpha = 1) {
-    return {static_cast<float>(c.red) / 255.0f, static_cast<float>(c.green) / 255.0f, static_cast<float>(c.blue) / 255.0f,
-            alpha};
+    return {static_cast<float>(c.red) / 255.0f, static_cast<float>(c.green) / 255.0f,
+            static_cast<float>(c.blue) / 255.0f, alpha};
 }
 
 void set_sizes(ImGuiStyle& style, float r) {

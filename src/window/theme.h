@@ -14,14 +14,14 @@ enum class TypeSize { small, body, heading, number, huge };
 enum class Tone { plain, soft, accent, changed, good, caution, wrong };
 
 namespace size {
-inline constexpr double target = 52;         // height of what a finger presses; never under 44
+inline constexpr double target = 52;  // height of what a finger presses; never under 44
 inline constexpr double least_target = 44;
-inline constexpr double pad = 16;            // within buttons and cards
-inline constexpr double gap = 12;            // between things
+inline constexpr double pad = 16;  // within buttons and cards
+inline constexpr double gap = 12;  // between things
 inline constexpr double radius = 7;
 inline constexpr double edge = 2;
-inline constexpr double page = 20;           // round the whole page
-inline constexpr double digit_em = 0.70;     // digits of a fraction in running text
+inline constexpr double page = 20;        // round the whole page
+inline constexpr double digit_em = 0.70;  // digits of a fraction in running text
 }  // namespace size
 
 double em_px(TypeSize size);

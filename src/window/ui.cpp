@@ -48,7 +48,8 @@ void fill_sheet(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb,
     fill_opaque(ui, list, {max.x - r, min.y + r}, {max.x, max.y - r}, rgb);
     const ImU32 c = colour(rgb);
     const float pi = 3.14159265f;
-    const ImVec2 centres[] = {{min.x + r, min.y + r}, {max.x - r, min.y + r}, {max.x - r, max.y - r}, {min.x + r, max.y - r}};
+    const ImVec2 centres[] = {
+        {min.x + r, min.y + r}, {max.x - r, min.y + r}, {max.x - r, max.y - r}, {min.x + r, max.y - r}};
     for (int i = 0; i < 4; ++i) {
         const float from = pi + static_cast<float>(i) * pi / 2;
         list.PathLineTo(centres[i]);
@@ -61,9 +62,10 @@ void log_widget(Ui& ui, LoggedWidget widget, ImVec2 min, ImVec2 max) {
     if (!ui.log) return;
     const auto d = [](float value) { return static_cast<double>(value); };
     widget.box = {d(min.x), d(min.y), d(max.x), d(max.y)};
-    const ImVec2 clip_min = ImGui::GetWindowDrawList()->GetClipRectMin(), clip_max = ImGui::GetWindowDrawList()->GetClipRectMax();
-    widget.seen = {d(std::max(min.x, clip_min.x)), d(std::max(min.y, clip_min.y)), d(std::min(max.x, clip_max.x)),
-                   d(std::min(max.y, clip_max.y))};
+    const ImVec2 clip_min = ImGui::GetWindowDrawList()->GetClipRectMin(),
+                 clip_max = ImGui::GetWindowDrawList()->GetClipRectMax();
+    widget.seen = {d(std::max(min.x, clip_min.x)), d(std::max(min.y, clip_min.y)),
+                   d(std::min(max.x, clip_max.x)), d(std::min(max.y, clip_max.y))};
     if (widget.seen.right <= widget.seen.left || widget.seen.bottom <= widget.seen.top) widget.seen = {};
     ui.log->widgets.push_back(std::move(widget));
 }

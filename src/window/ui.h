@@ -42,7 +42,8 @@ struct CardFrame {
 };
 
 struct Ui {
-    Ui(Fonts& fonts_, Pictures& pictures_, Pacer& pacer_) : fonts(fonts_), pictures(pictures_), pacer(pacer_) {}
+    Ui(Fonts& fonts_, Pictures& pictures_, Pacer& pacer_)
+        : fonts(fonts_), pictures(pictures_), pacer(pacer_) {}
     Ui(const Ui&) = delete;
     Ui& operator=(const Ui&) = delete;
 
@@ -52,7 +53,7 @@ struct Ui {
 
     double pixel_ratio = 1;  // device pixels per paper pixel: the system's times user_scale
     double now_s = 0;
-    ImVec2 page_size;        // room for the screen, device pixels
+    ImVec2 page_size;  // room for the screen, device pixels
     WidgetLog* log = nullptr;
 
     Fonts& fonts;
@@ -63,10 +64,10 @@ struct Ui {
     std::deque<OpaqueArea> opaque_areas;  // of this frame: the draw list points into it
     std::deque<CardFrame> cards;          // open ones
     std::vector<Toast> toasts;
-    ImGuiID armed = 0;                    // the confirm button that waits for its second press
+    ImGuiID armed = 0;  // the confirm button that waits for its second press
     double armed_until_s = 0;
     ScrollState scroll;
-    LengthEntry entry;                    // what stands on the open keypad
+    LengthEntry entry;  // what stands on the open keypad
 
     float px(double paper_px) const { return static_cast<float>(paper_px * pixel_ratio); }
     const draw::Palette& colours() const { return draw::palette(theme); }

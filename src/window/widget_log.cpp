@@ -10,8 +10,8 @@ std::string whole(double value) { return std::to_string(static_cast<long long>(s
 std::string line_of(const LoggedWidget& w) {
     std::string line = w.kind + " \"" + w.label + "\"";
     if (!w.value.empty()) line += " = \"" + w.value + "\"";
-    line += " at " + whole(w.box.left) + "," + whole(w.box.top) + " size " + whole(w.box.right - w.box.left) + "x" +
-            whole(w.box.bottom - w.box.top);
+    line += " at " + whole(w.box.left) + "," + whole(w.box.top) + " size " + whole(w.box.right - w.box.left) +
+            "x" + whole(w.box.bottom - w.box.top);
     if (w.chosen) line += " chosen";
     if (!w.enabled) line += " disabled";
     if (w.cut_off) line += " CUT OFF";

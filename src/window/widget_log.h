@@ -11,17 +11,17 @@
 namespace kw::window {
 
 struct LoggedWidget {
-    std::string kind;         // "button", "tick", "number", "text", ...
-    std::string label;        // the words on it
-    std::string value;        // what it shows or holds, if that is not the label
-    draw::PixelBox box;       // in device pixels
-    draw::PixelBox seen;      // the part that no scroll region hides; empty if all of it is hidden
+    std::string kind;     // "button", "tick", "number", "text", ...
+    std::string label;    // the words on it
+    std::string value;    // what it shows or holds, if that is not the label
+    draw::PixelBox box;   // in device pixels
+    draw::PixelBox seen;  // the part that no scroll region hides; empty if all of it is hidden
     bool pressable = false;
     bool enabled = true;
-    bool chosen = false;      // ticked, switched on, the current one
-    bool cut_off = false;     // words did not fit and were shortened
-    double text_px = 0;       // em, in paper pixels
-    double contrast = 0;      // of the words on their ground, 1 to 21; 0 if there are none
+    bool chosen = false;   // ticked, switched on, the current one
+    bool cut_off = false;  // words did not fit and were shortened
+    double text_px = 0;    // em, in paper pixels
+    double contrast = 0;   // of the words on their ground, 1 to 21; 0 if there are none
 };
 
 struct WidgetLog {

@@ -19,7 +19,8 @@ namespace kw::window {
 // --- words -------------------------------------------------------------------------------------------------------
 
 // Wraps at width (0: at the room that is left).
-void say(Ui& ui, std::string_view text, TypeSize size = TypeSize::body, Tone tone = Tone::plain, float width = 0);
+void say(Ui& ui, std::string_view text, TypeSize size = TypeSize::body, Tone tone = Tone::plain,
+         float width = 0);
 void heading(Ui& ui, std::string_view text);
 void caption(Ui& ui, std::string_view text);
 // One line with the tone's sign before it: "✓ fits".
@@ -69,7 +70,8 @@ bool tick_row(Ui& ui, const char* label, bool& ticked, std::string_view detail =
 // A row with words and a switch at its end.
 bool toggle_row(Ui& ui, const char* label, bool& on, std::string_view detail = {});
 // A row that leads somewhere: words, detail at the end, an arrow. True when pressed.
-bool list_row(Ui& ui, const char* label, std::string_view detail = {}, bool chosen = false, Tone tone = Tone::plain);
+bool list_row(Ui& ui, const char* label, std::string_view detail = {}, bool chosen = false,
+              Tone tone = Tone::plain);
 // The places of the program, across the top or down the side.
 bool places(Ui& ui, std::span<const std::string> labels, int& current, float width = 0);
 
@@ -95,7 +97,7 @@ struct Figure {
     std::string_view changed_from = {};  // words; empty: as in the setup before
     std::string_view note = {};          // a line beneath
     TypeSize size = TypeSize::number;
-    double value_px = 0;            // em of the value where `size` is not enough; 0: as size says
+    double value_px = 0;  // em of the value where `size` is not enough; 0: as size says
     float width = 0;
     bool pressable = false;
 };
@@ -110,9 +112,9 @@ void filling_figure(Ui& ui, const Figure& figure, ImVec2 room);
 // --- entry -------------------------------------------------------------------------------------------------------
 
 struct FieldOptions {
-    std::string_view unit = {};     // hint at the end of the field
-    std::string_view error = {};    // why the value cannot be; marks the field
-    std::string_view hint = {};     // shown while empty
+    std::string_view unit = {};   // hint at the end of the field
+    std::string_view error = {};  // why the value cannot be; marks the field
+    std::string_view hint = {};   // shown while empty
     float width = 0;
     std::span<const std::string> recent = {};  // values to offer again (length fields)
 };

@@ -122,9 +122,10 @@ void Window::Inside::page(const FrameFunction& frame) {
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 0.0f);
     // Without a background of its own: clearing costs next to nothing, a blended quad over the window as much as all the rest.
-    ImGui::Begin("page", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                      ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoBringToFrontOnFocus |
-                                      ImGuiWindowFlags_NoScrollWithMouse);
+    ImGui::Begin("page", nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                     ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoBringToFrontOnFocus |
+                     ImGuiWindowFlags_NoScrollWithMouse);
     ImGui::PopStyleVar(2);
     frame(ui);
     ImGui::End();
@@ -190,7 +191,8 @@ Window::~Window() { inside_->stop(); }
 
 tl::expected<std::unique_ptr<Window>, std::string> Window::open(const WindowOptions& options) {
     std::unique_ptr<Window> window(new Window());
-    if (std::string problem = window->inside_->start(options); !problem.empty()) return tl::unexpected(std::move(problem));
+    if (std::string problem = window->inside_->start(options); !problem.empty())
+        return tl::unexpected(std::move(problem));
     return window;
 }
 
@@ -240,7 +242,8 @@ int run_window(const WindowOptions& options, const FrameFunction& frame) {
         return 1;
     }
     Window& window = **opened;
-    platform::run_loop(window.handle(), [&] { return window.step(frame); }, platform::counters());
+    platform::run_loop(
+        window.handle(), [&] { return window.step(frame); }, platform::counters());
     return 0;
 }
 

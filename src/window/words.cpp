@@ -33,7 +33,8 @@ void draw_paragraph(Ui& ui, ImVec2 at, const Paragraph& p, const Font& font, dra
     }
 }
 
-void log_words(Ui& ui, const char* kind, std::string_view text, double size, draw::Rgb ink, draw::Rgb ground, ImVec2 min, ImVec2 max, float room) {
+void log_words(Ui& ui, const char* kind, std::string_view text, double size, draw::Rgb ink, draw::Rgb ground,
+               ImVec2 min, ImVec2 max, float room) {
     if (!ui.log) return;
     LoggedWidget w;
     w.kind = kind;
@@ -48,10 +49,12 @@ void draw_toast(Ui& ui, const Toast& toast, float& bottom) {
     const Font font = ui.font(TypeSize::body);
     const draw::Palette& p = ui.colours();
     const float pad = ui.px(size::pad), most = std::min(ui.page_size.x - ui.px(4 * size::page), ui.px(720));
-    const std::string words = *sign(toast.tone) ? std::string(sign(toast.tone)) + "  " + toast.text : toast.text;
+    const std::string words =
+        *sign(toast.tone) ? std::string(sign(toast.tone)) + "  " + toast.text : toast.text;
     const Paragraph text = set_paragraph(ui, words, font, most - 2 * pad);
     const ImVec2 size{text.width + 2 * pad, text.height + 2 * pad};
-    const ImVec2 min{std::floor((ui.page_size.x - size.x) / 2), std::floor(bottom - size.y)}, max{min.x + size.x, min.y + size.y};
+    const ImVec2 min{std::floor((ui.page_size.x - size.x) / 2), std::floor(bottom - size.y)},
+        max{min.x + size.x, min.y + size.y};
     ImDrawList& list = *ImGui::GetForegroundDrawList();
     list.AddRectFilled(min, max, colour(p.ink), ui.px(size::radius));
     ImVec2 at{min.x + pad, min.y + pad};
@@ -71,7 +74,9 @@ void draw_toast(Ui& ui, const Toast& toast, float& bottom) {
 }  // namespace
 
 void say(Ui& ui, std::string_view text, TypeSize size, Tone tone, float width) {
-    const Face face = size == TypeSize::heading || size == TypeSize::number || size == TypeSize::huge ? Face::strong : Face::text;
+    const Face face = size == TypeSize::heading || size == TypeSize::number || size == TypeSize::huge
+                          ? Face::strong
+                          : Face::text;
     const Font font = ui.font(size, face);
     const float room = width > 0 ? width : content_width(ui);
     const Paragraph p = set_paragraph(ui, text, font, room);
@@ -79,7 +84,8 @@ void say(Ui& ui, std::string_view text, TypeSize size, Tone tone, float width) {
     const draw::Rgb rgb = ink(ui.theme, tone);
     draw_paragraph(ui, at, p, font, rgb);
     ImGui::Dummy({std::ceil(p.width), p.height});
-    log_words(ui, "text", text, em_px(size), rgb, ground_here(ui), at, {at.x + p.width, at.y + p.height}, room);
+    log_words(ui, "text", text, em_px(size), rgb, ground_here(ui), at, {at.x + p.width, at.y + p.height},
+              room);
 }
 
 void heading(Ui& ui, std::string_view text) { say(ui, text, TypeSize::heading); }
@@ -88,14 +94,16 @@ void caption(Ui& ui, std::string_view text) { say(ui, text, TypeSize::small, Ton
 void status(Ui& ui, Tone tone, std::string_view text) {
     const Font font = ui.font(TypeSize::body, Face::strong);
     const std::string mark = sign(tone);
-    const float before = mark.empty() ? 0 : text_width(ui, mark, font) + ui.px(8), room = content_width(ui) - before;
+    const float before = mark.empty() ? 0 : text_width(ui, mark, font) + ui.px(8),
+                room = content_width(ui) - before;
     const Paragraph p = set_paragraph(ui, text, font, room);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const draw::Rgb rgb = ink(ui.theme, tone);
     draw_text(ui, canvas(), at, mark, font, colour(rgb));
     draw_paragraph(ui, {at.x + before, at.y}, p, font, rgb);
     ImGui::Dummy({std::ceil(before + p.width), p.height});
-    log_words(ui, "status", text, em_px(TypeSize::body), rgb, ground_here(ui), at, {at.x + before + p.width, at.y + p.height}, room + before);
+    log_words(ui, "status", text, em_px(TypeSize::body), rgb, ground_here(ui), at,
+              {at.x + before + p.width, at.y + p.height}, room + before);
 }
 
 void notice(Ui& ui, Tone tone, std::string_view title, std::string_view text) {
@@ -115,7 +123,8 @@ void notice(Ui& ui, Tone tone, std::string_view title, std::string_view text) {
     draw_paragraph(ui, {at.x + mark, at.y + head.height}, body, plain, ui.colours().ink);
     ImGui::Dummy({width, height});
     log_words(ui, "notice", title, em_px(TypeSize::body), strong_ink, ground, min, max, width);
-    if (!text.empty()) log_words(ui, "text", text, em_px(TypeSize::body), ui.colours().ink, ground, min, max, width);
+    if (!text.empty())
+        log_words(ui, "text", text, em_px(TypeSize::body), ui.colours().ink, ground, min, max, width);
 }
 
 void rule(Ui& ui) {
@@ -131,9 +140,11 @@ void progress(Ui& ui, int done, int of, float width) {
     const float w = width > 0 ? width : content_width(ui), h = ui.px(12);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const draw::Palette& p = ui.colours();
-    const float share = of > 0 ? std::clamp(static_cast<float>(done) / static_cast<float>(of), 0.0f, 1.0f) : 0;
+    const float share =
+        of > 0 ? std::clamp(static_cast<float>(done) / static_cast<float>(of), 0.0f, 1.0f) : 0;
     canvas().AddRectFilled(at, {at.x + w, at.y + h}, colour(p.well), h / 2);
-    if (share > 0) canvas().AddRectFilled(at, {at.x + std::max(w * share, h), at.y + h}, colour(p.good), h / 2);
+    if (share > 0)
+        canvas().AddRectFilled(at, {at.x + std::max(w * share, h), at.y + h}, colour(p.good), h / 2);
     canvas().AddRect(at, {at.x + w, at.y + h}, colour(p.edge), h / 2, 0, ui.px(1.5));
     ImGui::Dummy({w, h});
 }

@@ -14,22 +14,17 @@ std::optional<Kind> named(const std::vector<Kind>& kinds, std::string_view name)
 
 std::string_view name_of(StockKind kind) {
     switch (kind) {
-        case StockKind::plywood:
-            return "plywood";
-        case StockKind::solid:
-            return "solid";
-        case StockKind::panel:
-            return "panel";
+        case StockKind::plywood: return "plywood";
+        case StockKind::solid: return "solid";
+        case StockKind::panel: return "panel";
     }
     return "";
 }
 
 std::string_view name_of(GrainCut cut) {
     switch (cut) {
-        case GrainCut::flatsawn:
-            return "flatsawn";
-        case GrainCut::quartersawn:
-            return "quartersawn";
+        case GrainCut::flatsawn: return "flatsawn";
+        case GrainCut::quartersawn: return "quartersawn";
     }
     return "";
 }

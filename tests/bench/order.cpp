@@ -22,7 +22,7 @@ struct Line {
     std::int64_t durations = 0;
     std::int64_t nodes = 0;
     double worst_gap = 0;  // of changes and walks, durations left out
-    std::vector<double> ms;
+    std::vector<double> ms{};
 };
 
 void run(Line& line, const Problem& problem) {

@@ -51,7 +51,8 @@ int bare_window(const std::string& stats) {
 }
 
 double now_ms() {
-    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now().time_since_epoch()).count();
+    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now().time_since_epoch())
+        .count();
 }
 
 // The last number behind a line's name in a file of /proc, in kB.
@@ -93,7 +94,8 @@ pid_t start(const std::vector<std::string>& command, const std::string& stats) {
 }
 
 Seen watch(const std::vector<std::string>& command, double idle_s) {
-    const std::string stats = (std::filesystem::temp_directory_path() / ("kw-bench-" + std::to_string(::getpid()))).string();
+    const std::string stats =
+        (std::filesystem::temp_directory_path() / ("kw-bench-" + std::to_string(::getpid()))).string();
     Counters* counters = map_counters(stats);
     const double begin = now_ms();
     const pid_t pid = start(command, stats);
@@ -135,7 +137,8 @@ double median_start(const std::vector<std::string>& command) {
 }
 
 void print(const char* name, double bare, double ours, const char* unit) {
-    std::printf("%-26s %10.2f %10.2f %-3s  ratio %.2f\n", name, bare, ours, unit, bare > 0.0 ? ours / bare : 0.0);
+    std::printf("%-26s %10.2f %10.2f %-3s  ratio %.2f\n", name, bare, ours, unit,
+                bare > 0.0 ? ours / bare : 0.0);
 }
 
 }  // namespace
@@ -143,7 +146,8 @@ void print(const char* name, double bare, double ours, const char* unit) {
 int main(int argc, char** argv) {
     if (argc > 2 && std::strcmp(argv[1], "bare") == 0) return bare_window(argv[2]);
     const std::string self = std::filesystem::canonical(argv[0]).string();
-    const std::string stats = (std::filesystem::temp_directory_path() / ("kw-bench-" + std::to_string(::getpid()))).string();
+    const std::string stats =
+        (std::filesystem::temp_directory_path() / ("kw-bench-" + std::to_string(::getpid()))).string();
     const std::vector<std::string> bare = {self, "bare", stats};
     const std::vector<std::string> ours = {KW_PROGRAM};
     std::printf("%-26s %10s %10s\n", "", "bare", "kerfwright");

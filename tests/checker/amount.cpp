@@ -78,7 +78,8 @@ Json written(const Amount& amount, Unit bare, Dice& dice) {
     if (dice.chance(10)) return sum(amount, bare, dice);
     if (of_a_rule(amount) && amount.count >= 12 * amount.per && dice.chance(10)) return feet(amount, dice);
     if (amount.unit == Unit::millimetre && dice.chance(5)) return in_centimetres(amount, dice);
-    if (amount.unit != bare || dice.chance(30)) return with_unit(plain_number(amount, dice), amount.unit, dice);
+    if (amount.unit != bare || dice.chance(30))
+        return with_unit(plain_number(amount, dice), amount.unit, dice);
     if (dice.chance(20)) {
         if (amount.count % amount.per == 0) return amount.count / amount.per;
         return static_cast<double>(amount.count) / static_cast<double>(amount.per);

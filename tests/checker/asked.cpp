@@ -43,7 +43,8 @@ private:
     }
 
     AskedMachine machine(const Json& entry) const {
-        return {entry.at("name"), entry.at("kind"), length(entry, "max_dado_width"), length(entry, "max_height")};
+        return {entry.at("name"), entry.at("kind"), length(entry, "max_dado_width"),
+                length(entry, "max_height")};
     }
 
     AskedCutter cutter(const Json& entry) const {
@@ -83,8 +84,10 @@ private:
             return outwards * (*first + *second);
         };
         const Json& opening = drawer.at("opening");
-        if (const auto more = edges("left", "right")) face.across_mm = length(opening, "width").value() + *more;
-        if (const auto more = edges("top", "bottom")) face.high_mm = length(opening, "height").value() + *more;
+        if (const auto more = edges("left", "right"))
+            face.across_mm = length(opening, "width").value() + *more;
+        if (const auto more = edges("top", "bottom"))
+            face.high_mm = length(opening, "height").value() + *more;
         return face;
     }
 

@@ -15,13 +15,15 @@ double seated_back_y_mm(const Assembly& box) {
     return box.left_shape.back.to_mm + (thickness - box.back_shape.left.tongue_to_mm);
 }
 
-double centred(const Assembly& box, const Workpiece& piece) { return (box.box.width_mm - piece.part.length_mm) / 2; }
+double centred(const Assembly& box, const Workpiece& piece) {
+    return (box.box.width_mm - piece.part.length_mm) / 2;
+}
 
 void place_sides(Assembly& box) {
     const double thickness = box.side_thickness_mm();
     const double inside_of_right = box.box.width_mm - box.pieces.right->part.thickness_mm;
-    box.left = placed(box.pieces.left->wood,
-                      {{y_axis, z_axis, x_axis}, {false, false, true}, {thickness, 0, 0}});
+    box.left =
+        placed(box.pieces.left->wood, {{y_axis, z_axis, x_axis}, {false, false, true}, {thickness, 0, 0}});
     box.right = placed(box.pieces.right->wood,
                        {{y_axis, z_axis, x_axis}, {false, false, false}, {inside_of_right, 0, 0}});
 }
@@ -33,9 +35,10 @@ void place_front_and_back(Assembly& box) {
                                                 {centred(box, *box.pieces.front), front_inside_y, 0}});
     const double back_inside_y = box.back_face_y_mm - box.back_thickness_mm();
     const double back_lower_edge = box.box.height_mm - box.pieces.back->part.width_mm;
-    box.back = placed(box.pieces.back->wood, {{x_axis, z_axis, y_axis},
-                                              {false, false, false},
-                                              {centred(box, *box.pieces.back), back_inside_y, back_lower_edge}});
+    box.back =
+        placed(box.pieces.back->wood, {{x_axis, z_axis, y_axis},
+                                       {false, false, false},
+                                       {centred(box, *box.pieces.back), back_inside_y, back_lower_edge}});
 }
 
 void place_bottom(Assembly& box) {
@@ -49,8 +52,8 @@ void place_bottom(Assembly& box) {
 
 }  // namespace
 
-std::optional<Assembly> assemble(const Pieces& pieces, const AskedDrawer& asked, const AskedFit& fit, const PlanBox& box,
-                                 const std::string& name, Report& report) {
+std::optional<Assembly> assemble(const Pieces& pieces, const AskedDrawer& asked, const AskedFit& fit,
+                                 const PlanBox& box, const std::string& name, Report& report) {
     const auto left = find_side_shape(*pieces.left, report);
     const auto right = find_side_shape(*pieces.right, report);
     const auto front = find_cross_shape(*pieces.front, true, report);

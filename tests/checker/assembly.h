@@ -52,7 +52,7 @@ struct Assembly {
 // wall; with a plain rabbet its inside face against the shoulder. Both are centred across, the back's top edge level with the
 // sides'. The bottom rests on the groove's lower wall, in the middle across, against the floor of the front's groove.
 // None where a part has no shape to put together; the report says which.
-std::optional<Assembly> assemble(const Pieces& pieces, const AskedDrawer& asked, const AskedFit& fit, const PlanBox& box,
-                                 const std::string& name, Report& report);
+std::optional<Assembly> assemble(const Pieces& pieces, const AskedDrawer& asked, const AskedFit& fit,
+                                 const PlanBox& box, const std::string& name, Report& report);
 
 }  // namespace checker

@@ -74,7 +74,8 @@ Json right_job(Dice& dice) {
     job["fit"]["groove_clearance"] = 0.25;
     job["fit"]["bottom_slack"] = 0.8;
     job["fit"]["step"] = 0;
-    for (const Json& entry : {stock_entry("ply 12", 12), stock_entry("ply 6", 5.6)}) job["stock"].push_back(entry);
+    for (const Json& entry : {stock_entry("ply 12", 12), stock_entry("ply 6", 5.6)})
+        job["stock"].push_back(entry);
     Json saw = machine_entry("saw", "table saw");
     saw["max_dado_width"] = 20;
     saw["max_height"] = 75;
@@ -240,7 +241,8 @@ std::string count_not_positive(Json& job, Dice& dice) {
 }
 
 std::string bad_length_text(Json& job, Dice& dice) {
-    const std::vector<std::string> texts{"12..5", "3/0", "3 1/", "1/2/4", "twelve", "12 yards", "12 +", "4 mm mm", "14 3/8 3/8", ""};
+    const std::vector<std::string> texts{"12..5",    "3/0",  "3 1/",    "1/2/4",      "twelve",
+                                         "12 yards", "12 +", "4 mm mm", "14 3/8 3/8", ""};
     const std::string text = dice.one_of(texts);
     last_drawer(job)["opening"]["width"] = text;
     return text.empty() ? "width" : text;

@@ -14,8 +14,8 @@
 namespace checker {
 namespace {
 
-void measure_copy(const std::vector<Workpiece>& pieces, const AskedDrawer& drawer, int copy, const AskedFit& fit,
-                  const PlanBox& box, Report& report) {
+void measure_copy(const std::vector<Workpiece>& pieces, const AskedDrawer& drawer, int copy,
+                  const AskedFit& fit, const PlanBox& box, Report& report) {
     const auto parts = find_pieces(pieces, drawer, copy, report);
     if (!parts) return;
     const std::string name = drawer.name + " " + std::to_string(copy);
@@ -47,9 +47,7 @@ std::vector<Finding> make_drawers(const Json& job, const Json& plan, double tole
     Report report(tolerance_mm);
     try {
         check_plan(read_plan(plan), asked, report);
-    } catch (const std::exception& error) {
-        report.say(Kind::form, "plan", error.what());
-    }
+    } catch (const std::exception& error) { report.say(Kind::form, "plan", error.what()); }
     return report.findings();
 }
 

@@ -13,6 +13,7 @@ inline constexpr double usual_tolerance_mm = 0.002;
 
 // Empty where the plan makes what the job asks. Throws std::exception where the *job* can't be read; a plan that can't be read is
 // a finding.
-std::vector<Finding> make_drawers(const Json& job, const Json& plan, double tolerance_mm = usual_tolerance_mm);
+std::vector<Finding> make_drawers(const Json& job, const Json& plan,
+                                  double tolerance_mm = usual_tolerance_mm);
 
 }  // namespace checker

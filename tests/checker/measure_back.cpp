@@ -9,7 +9,8 @@ namespace {
 // The tip of one end in its dado or rabbet.
 double tip_gap_mm(const Assembly& drawer, bool left, double y) {
     const Point line{0, y, drawer.line_z_mm()};
-    return left ? gap_mm(drawer.left, drawer.back, x_axis, line) : gap_mm(drawer.back, drawer.right, x_axis, line);
+    return left ? gap_mm(drawer.left, drawer.back, x_axis, line)
+                : gap_mm(drawer.back, drawer.right, x_axis, line);
 }
 
 // As asked; or more, where the job gives the depth and the back is as long as the front, so that one stop serves both.
@@ -18,11 +19,12 @@ void check_end_relief(const Assembly& drawer, bool left, const End& end, Report&
         drawer.back_face_y_mm - drawer.back_thickness_mm() + (end.tongue_from_mm + end.tongue_to_mm) / 2;
     const double relief = tip_gap_mm(drawer, left, tongue_y);
     const double asked = drawer.fit.end_relief_mm;
-    const bool one_stop = drawer.asked.back.depth_mm.has_value() &&
-                          report.equal(drawer.pieces.back->part.length_mm, drawer.pieces.front->part.length_mm);
+    const bool one_stop =
+        drawer.asked.back.depth_mm.has_value() &&
+        report.equal(drawer.pieces.back->part.length_mm, drawer.pieces.front->part.length_mm);
     if (one_stop && relief >= asked) return;
-    report.same(Kind::measure, drawer.name, left ? "back's left end relief" : "back's right end relief", relief,
-                asked);
+    report.same(Kind::measure, drawer.name, left ? "back's left end relief" : "back's right end relief",
+                relief, asked);
 }
 
 // A back whose ends are rabbeted closes at its shoulders.
@@ -51,7 +53,8 @@ void check_setback(const Assembly& drawer, Report& report) {
         return;
     }
     const double asked = *drawer.asked.back.setback_mm;
-    if (!report.equal(of_face, asked)) report.same(Kind::measure, drawer.name, "back's setback", of_dado, asked);
+    if (!report.equal(of_face, asked))
+        report.same(Kind::measure, drawer.name, "back's setback", of_dado, asked);
 }
 
 void check_play(const Assembly& drawer, Report& report) {
@@ -81,7 +84,8 @@ void measure_rabbet(const Assembly& drawer, Report& report) {
     if (!report.equal(proud, drawer.fit.step_mm))
         report.same(Kind::measure, drawer.name, "sides' ends behind the back's face", proud, 0);
     if (drawer.back_shape.left.shoulder_mm > 0 || drawer.back_shape.right.shoulder_mm > 0)
-        report.say(Kind::measure, drawer.name, "the back's ends are cut, and a rabbet in the sides wants them plain");
+        report.say(Kind::measure, drawer.name,
+                   "the back's ends are cut, and a rabbet in the sides wants them plain");
 }
 
 }  // namespace
@@ -93,10 +97,8 @@ void measure_back(const Assembly& drawer, Report& report) {
     }
     check_end(drawer, true, drawer.back_shape.left, report);
     check_end(drawer, false, drawer.back_shape.right, report);
-    if (drawer.asked.back.joint == "rabbet")
-        measure_rabbet(drawer, report);
-    else
-        measure_dado(drawer, report);
+    if (drawer.asked.back.joint == "rabbet") measure_rabbet(drawer, report);
+    else measure_dado(drawer, report);
 }
 
 }  // namespace checker

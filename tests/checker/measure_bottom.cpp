@@ -30,7 +30,8 @@ void check_grooves_alike(const Assembly& drawer, Report& report) {
     const AskedPart& asked = drawer.asked.bottom;
     for (const Grooved& part : grooves_of(drawer)) {
         const auto same = [&](const char* what, double is_mm, double asked_mm) {
-            report.same(Kind::measure, drawer.name, std::string(part.name) + " groove's " + what, is_mm, asked_mm);
+            report.same(Kind::measure, drawer.name, std::string(part.name) + " groove's " + what, is_mm,
+                        asked_mm);
         };
         same("offset", part.groove.from_mm, asked.offset_mm.value_or(first.from_mm));
         same("depth", part.groove.depth_mm, asked.depth_mm.value_or(first.depth_mm));
@@ -60,7 +61,8 @@ void check_thickness_play(const Assembly& drawer, Report& report) {
     same("left side's", drawer.left, (drawer.side_thickness_mm() + bottom.low[x_axis]) / 2, middle_y);
     same("right side's", drawer.right, (right_inside_x + bottom.high[x_axis]) / 2, middle_y);
     same("front's", drawer.front, middle_x, (front_inside_y + bottom.low[y_axis]) / 2);
-    if (drawer.asked.captured) same("back's", drawer.back, middle_x, (back_inside_y + bottom.high[y_axis]) / 2);
+    if (drawer.asked.captured)
+        same("back's", drawer.back, middle_x, (back_inside_y + bottom.high[y_axis]) / 2);
 }
 
 double bottom_z_mm(const Assembly& drawer) {
@@ -71,7 +73,8 @@ void check_slack_across(const Assembly& drawer, Report& report) {
     const Point line{0, drawer.box.depth_mm / 2, bottom_z_mm(drawer)};
     const double left = gap_mm(drawer.left, drawer.bottom, x_axis, line);
     const double right = gap_mm(drawer.bottom, drawer.right, x_axis, line);
-    report.same(Kind::measure, drawer.name, "bottom's slack across", left + right, drawer.fit.bottom_slack_mm);
+    report.same(Kind::measure, drawer.name, "bottom's slack across", left + right,
+                drawer.fit.bottom_slack_mm);
 }
 
 // From the floor of the front's groove to the back's outside face, or to the floor of the back's groove where it is captured.
@@ -82,8 +85,10 @@ void check_slack_back(const Assembly& drawer, Report& report) {
                                                : last_wood_mm(drawer.back, y_axis, line);
     const double slack = limit - last_wood_mm(drawer.bottom, y_axis, {line[0], 0, z});
     const double asked = drawer.fit.bottom_slack_mm;
-    const double more = drawer.asked.bottom.board.solid ? most_movement * drawer.pieces.bottom->part.width_mm : 0;
-    report.within(Kind::measure, drawer.name, "bottom's slack from front to back", slack, {asked, asked + more});
+    const double more =
+        drawer.asked.bottom.board.solid ? most_movement * drawer.pieces.bottom->part.width_mm : 0;
+    report.within(Kind::measure, drawer.name, "bottom's slack from front to back", slack,
+                  {asked, asked + more});
 }
 
 void check_back_edge(const Assembly& drawer, Report& report) {

@@ -6,7 +6,8 @@
 namespace checker {
 namespace {
 
-void check_mirrored(const Assembly& drawer, const char* what, const Slot& left, const Slot& right, Report& report) {
+void check_mirrored(const Assembly& drawer, const char* what, const Slot& left, const Slot& right,
+                    Report& report) {
     const auto same = [&](const char* measure, double left_mm, double right_mm) {
         report.same(Kind::measure, drawer.name, std::string("right side's ") + what + " " + measure, right_mm,
                     left_mm);

@@ -30,9 +30,11 @@ void check_locking_end(const Assembly& drawer, const FrontEnd& at, Report& repor
     const Point across_rabbet{0, drawer.front_face_y_mm + (thickness - at.end.tongue_to_mm) / 2, z};
     const Point across_tongue{0, drawer.front_face_y_mm + thickness - at.end.tongue_to_mm / 2, z};
     const auto same = [&](const char* what, double is_mm, double asked_mm) {
-        report.same(Kind::measure, drawer.name, std::string("front's ") + at.name + " " + what, is_mm, asked_mm);
+        report.same(Kind::measure, drawer.name, std::string("front's ") + at.name + " " + what, is_mm,
+                    asked_mm);
     };
-    same("clearance in the dado", play_mm(at.side, drawer.front, y_axis, along_dado), drawer.fit.clearance_mm);
+    same("clearance in the dado", play_mm(at.side, drawer.front, y_axis, along_dado),
+         drawer.fit.clearance_mm);
     same("shoulder gap", gap_mm(at.first, at.second, x_axis, across_rabbet), 0);
     same("end relief", gap_mm(at.first, at.second, x_axis, across_tongue), drawer.fit.end_relief_mm);
 }
@@ -49,7 +51,8 @@ bool has_front_tongue(const Assembly& drawer, const End& end, Report& report) {
 void check_web(const Assembly& drawer, const Slot& dado, Report& report) {
     const double side = drawer.side_thickness_mm();
     if (side - dado.depth_mm < side / 3 - report.tolerance_mm())
-        report.say(Kind::measure, drawer.name, "the web under the front's dado is less than a third of the side");
+        report.say(Kind::measure, drawer.name,
+                   "the web under the front's dado is less than a third of the side");
 }
 
 void check_asked_dado(const Assembly& drawer, const Slot& dado, Report& report) {
@@ -57,7 +60,8 @@ void check_asked_dado(const Assembly& drawer, const Slot& dado, Report& report) 
     if (front.dado_width_mm)
         report.same(Kind::measure, drawer.name, "front's dado width", dado.width_mm(), *front.dado_width_mm);
     if (front.depth_mm)
-        report.same(Kind::measure, drawer.name, "depth of the joint with the front", dado.depth_mm, *front.depth_mm);
+        report.same(Kind::measure, drawer.name, "depth of the joint with the front", dado.depth_mm,
+                    *front.depth_mm);
 }
 
 // The usual quarter, quarter, quarter makes the groove as deep as the tongue is thick, and a clearance in the dado makes it a little
@@ -79,7 +83,8 @@ void measure_locking(const Assembly& drawer, Report& report) {
     }
     if (!has_front_tongue(drawer, left, report) || !has_front_tongue(drawer, right, report)) return;
     const double inside = drawer.side_thickness_mm();
-    check_locking_end(drawer, {"left", drawer.left, drawer.left, drawer.front, left, inside - left.shoulder_mm / 2},
+    check_locking_end(drawer,
+                      {"left", drawer.left, drawer.left, drawer.front, left, inside - left.shoulder_mm / 2},
                       report);
     check_locking_end(drawer,
                       {"right", drawer.right, drawer.front, drawer.right, right,
@@ -94,7 +99,8 @@ void measure_rabbet(const Assembly& drawer, Report& report) {
     if (drawer.left_shape.front.from_mm > nothing_mm)
         report.say(Kind::measure, drawer.name, "the side's rabbet does not begin at its front end");
     if (drawer.front_shape.left.shoulder_mm > 0 || drawer.front_shape.right.shoulder_mm > 0)
-        report.say(Kind::measure, drawer.name, "the front's ends are cut, and a rabbet in the sides wants them plain");
+        report.say(Kind::measure, drawer.name,
+                   "the front's ends are cut, and a rabbet in the sides wants them plain");
     const double relief = drawer.fit.end_relief_mm;
     report.same(Kind::measure, drawer.name, "front's left end relief",
                 gap_mm(drawer.left, drawer.front, x_axis, line), relief);
@@ -107,10 +113,8 @@ void measure_rabbet(const Assembly& drawer, Report& report) {
 void measure_front(const Assembly& drawer, Report& report) {
     check_step(drawer, report);
     check_asked_dado(drawer, drawer.left_shape.front, report);
-    if (drawer.asked.front.joint == "rabbet")
-        measure_rabbet(drawer, report);
-    else
-        measure_locking(drawer, report);
+    if (drawer.asked.front.joint == "rabbet") measure_rabbet(drawer, report);
+    else measure_locking(drawer, report);
 }
 
 }  // namespace checker

@@ -109,13 +109,15 @@ private:
         }
         s.back_depth = drawer.back.depth_mm.value_or(std::min(s.front_depth, side / 2));
         const double back = drawer.back.board.thickness_mm;
-        s.setback = drawer.back.joint == "rabbet" ? 0 : drawer.back.setback_mm.value_or(std::max(inch_mm, back));
+        s.setback =
+            drawer.back.joint == "rabbet" ? 0 : drawer.back.setback_mm.value_or(std::max(inch_mm, back));
         return s;
     }
 
     // ---- parts
 
-    void part(const AskedDrawer& drawer, int copy, const char* role, double length, double width, const AskedBoard& board) {
+    void part(const AskedDrawer& drawer, int copy, const char* role, double length, double width,
+              const AskedBoard& board) {
         plan_["parts"].push_back({{"id", id(drawer, copy, role)},
                                   {"drawer", drawer.name},
                                   {"copy", copy},
@@ -142,12 +144,13 @@ private:
             back(drawer, copy, s);
             bottom(drawer, copy, s);
             const AskedFace& face = drawer.face;
-            if (face.board && face.across_mm) part(drawer, copy, "face", *face.across_mm, *face.high_mm, *face.board);
+            if (face.board && face.across_mm)
+                part(drawer, copy, "face", *face.across_mm, *face.high_mm, *face.board);
         }
     }
 
-    void cut_to_size(NaiveSetups::Stage rip, NaiveSetups::Stage crosscut, const std::string& name, double length,
-                     double width, const char* end) {
+    void cut_to_size(NaiveSetups::Stage rip, NaiveSetups::Stage crosscut, const std::string& name,
+                     double length, double width, const char* end) {
         setups_.rip(rip, name, width, blade());
         for (const AskedMachine& machine : asked_.machines) {
             if (machine.kind != "miter saw") continue;
@@ -158,9 +161,10 @@ private:
     }
 
     void groove(const AskedDrawer& drawer, const std::string& name, const Sizes& s) {
-        setups_.add(NaiveSetups::grooves, "rip fence",
-                    {name, "bottom edge", "inside", s.groove_near, s.groove_near + s.groove_width, s.groove_depth},
-                    cutter_for(drawer.bottom.cutter, s.groove_width));
+        setups_.add(
+            NaiveSetups::grooves, "rip fence",
+            {name, "bottom edge", "inside", s.groove_near, s.groove_near + s.groove_width, s.groove_depth},
+            cutter_for(drawer.bottom.cutter, s.groove_width));
     }
 
     void sides(const AskedDrawer& drawer, int copy, const Sizes& s) {
@@ -174,7 +178,8 @@ private:
         }
     }
 
-    void in_side(const std::string& name, const char* end, double from, double to, double height, const AskedCutter& cutter) {
+    void in_side(const std::string& name, const char* end, double from, double to, double height,
+                 const AskedCutter& cutter) {
         setups_.add(NaiveSetups::side_joints, "miter gauge", {name, end, "inside", from, to, height}, cutter);
     }
 
@@ -186,14 +191,16 @@ private:
             return;
         }
         const double lip = s.rabbet_depth + step;
-        in_side(name, "front end", lip, lip + s.dado_width, s.front_depth, cutter_for(drawer.front.cutter, s.dado_width));
+        in_side(name, "front end", lip, lip + s.dado_width, s.front_depth,
+                cutter_for(drawer.front.cutter, s.dado_width));
     }
 
     // How thick the back's tongue is: all of it, or what fits a dado of one pass.
     double back_tongue(const AskedDrawer& drawer) const {
         const double thickness = drawer.back.board.thickness_mm;
         if (!ways_.tongued_back || drawer.back.joint == "rabbet") return thickness;
-        return std::min(thickness, *cutter_for(drawer.back.cutter, 0.7 * thickness).kerf_mm - asked_.fit.clearance_mm);
+        return std::min(thickness,
+                        *cutter_for(drawer.back.cutter, 0.7 * thickness).kerf_mm - asked_.fit.clearance_mm);
     }
 
     void back_joint_in_side(const AskedDrawer& drawer, const std::string& name, const Sizes& s) {
@@ -210,7 +217,8 @@ private:
 
     void rabbet_ends(const std::string& name, double length, double depth, const AskedCutter& cutter) {
         for (const char* end : {"left end", "right end"})
-            setups_.add(NaiveSetups::end_joints, "miter gauge", {name, end, "outside", 0, length, depth}, cutter);
+            setups_.add(NaiveSetups::end_joints, "miter gauge", {name, end, "outside", 0, length, depth},
+                        cutter);
     }
 
     void front(const AskedDrawer& drawer, int copy, const Sizes& s) {
@@ -250,7 +258,8 @@ private:
         if (drawer.captured) reach += s.groove_depth - drawer.back.board.thickness_mm;
         const double deep = reach - front_floor - slack;
         part(drawer, copy, "bottom", across, deep, drawer.bottom.board);
-        cut_to_size(NaiveSetups::bottoms, NaiveSetups::bottoms, id(drawer, copy, "bottom"), across, deep, "left end");
+        cut_to_size(NaiveSetups::bottoms, NaiveSetups::bottoms, id(drawer, copy, "bottom"), across, deep,
+                    "left end");
     }
 
     const Json& job_;

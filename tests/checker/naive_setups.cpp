@@ -13,7 +13,8 @@ constexpr double same_width_mm = 1e-7;
 
 double six_decimals(double value_mm) { return std::round(value_mm * 1e6) / 1e6; }
 
-NaiveSetups::Entry& NaiveSetups::pass(Stage stage, const Settings& settings, const WantedCut& cut, bool nibble) {
+NaiveSetups::Entry& NaiveSetups::pass(Stage stage, const Settings& settings, const WantedCut& cut,
+                                      bool nibble) {
     const auto [found, is_new] = by_settings_.emplace(settings, entries_.size());
     if (is_new) entries_.push_back({settings, stage});
     Entry& entry = entries_[found->second];
@@ -27,8 +28,13 @@ void NaiveSetups::add(Stage stage, const char* guide, const WantedCut& cut, cons
     const double kerf = cutter.kerf_mm.value();
     const double width = cut.to_mm - cut.from_mm;
     const auto at = [&](double near, double spacer) {
-        return Settings{cutter.machine,           cutter.name,  guide, six_decimals(kerf), six_decimals(near + spacer),
-                        six_decimals(cut.height_mm), six_decimals(spacer)};
+        return Settings{cutter.machine,
+                        cutter.name,
+                        guide,
+                        six_decimals(kerf),
+                        six_decimals(near + spacer),
+                        six_decimals(cut.height_mm),
+                        six_decimals(spacer)};
     };
     if (cut.from_mm == 0) {
         const double near = width - kerf;
@@ -45,13 +51,16 @@ void NaiveSetups::add(Stage stage, const char* guide, const WantedCut& cut, cons
 }
 
 void NaiveSetups::rip(Stage stage, const std::string& part, double width_mm, const AskedCutter& blade) {
-    const Settings settings{blade.machine, blade.name, "rip fence", blade.kerf_mm.value(), six_decimals(width_mm), -1, 0, stage};
+    const Settings settings{blade.machine,          blade.name, "rip fence", blade.kerf_mm.value(),
+                            six_decimals(width_mm), -1,         0,           stage};
     pass(stage, settings, {part, "bottom edge", "inside"}, false).between = false;
 }
 
-void NaiveSetups::crosscut(Stage stage, const std::string& part, double length_mm, const std::string& reference,
-                           const std::string& machine, const std::string& cutter) {
-    const Settings settings{machine, cutter, "miter gauge and stop", 0, six_decimals(length_mm), -1, 0, stage};
+void NaiveSetups::crosscut(Stage stage, const std::string& part, double length_mm,
+                           const std::string& reference, const std::string& machine,
+                           const std::string& cutter) {
+    const Settings settings{machine, cutter, "miter gauge and stop", 0, six_decimals(length_mm), -1,
+                            0,       stage};
     pass(stage, settings, {part, reference, "inside"}, false).between = false;
 }
 
@@ -63,14 +72,23 @@ void NaiveSetups::write(Json& plan) const {
         const Settings& s = entry.settings;
         const std::string number = std::to_string(i + 1);
         const bool through = s.height_mm < 0;
-        plan["setups"].push_back({{"id", "S" + number}, {"group", "G" + number}, {"work", entry.between ? "a pass between" : "a cut"},
-                                  {"machine", s.machine}, {"cutter", s.cutter}, {"kerf_mm", s.kerf_mm},
-                                  {"fence_mm", s.fence_mm}, {"height_mm", through ? Json() : Json(s.height_mm)},
-                                  {"spacer_mm", s.spacer_mm}, {"sacrificial", s.spacer_mm > s.fence_mm},
-                                  {"guide", s.guide}, {"test_cut", !through}, {"passes", entry.passes}});
+        plan["setups"].push_back({{"id", "S" + number},
+                                  {"group", "G" + number},
+                                  {"work", entry.between ? "a pass between" : "a cut"},
+                                  {"machine", s.machine},
+                                  {"cutter", s.cutter},
+                                  {"kerf_mm", s.kerf_mm},
+                                  {"fence_mm", s.fence_mm},
+                                  {"height_mm", through ? Json() : Json(s.height_mm)},
+                                  {"spacer_mm", s.spacer_mm},
+                                  {"sacrificial", s.spacer_mm > s.fence_mm},
+                                  {"guide", s.guide},
+                                  {"test_cut", !through},
+                                  {"passes", entry.passes}});
         order.emplace_back(entry.stage, "S" + number);
     }
-    std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::stable_sort(order.begin(), order.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
     plan["sequence"] = Json::array();
     for (const auto& entry : order) plan["sequence"].push_back(entry.second);
 }

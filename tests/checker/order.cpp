@@ -21,7 +21,8 @@ std::string setup_of(const std::string& entry) { return entry.substr(0, entry.fi
 
 class OrderCheck {
 public:
-    OrderCheck(const Plan& plan, const Asked& asked, Report& report) : plan_(plan), asked_(asked), report_(report) {}
+    OrderCheck(const Plan& plan, const Asked& asked, Report& report)
+        : plan_(plan), asked_(asked), report_(report) {}
 
     void run() {
         read_sequence();
@@ -36,14 +37,17 @@ private:
         for (const Setup& setup : plan_.setups) setups_.emplace(setup.id, &setup);
         for (std::size_t i = 0; i < plan_.sequence.size(); ++i) {
             const std::string id = setup_of(plan_.sequence[i]);
-            if (setups_.find(id) == setups_.end()) report_.say(Kind::order, id, "the sequence has no such setup");
+            if (setups_.find(id) == setups_.end())
+                report_.say(Kind::order, id, "the sequence has no such setup");
             first_.emplace(id, i);
             last_[id] = i;
         }
         const std::set<std::string> entries(plan_.sequence.begin(), plan_.sequence.end());
-        if (entries.size() != plan_.sequence.size()) report_.say(Kind::order, "sequence", "an entry comes twice");
+        if (entries.size() != plan_.sequence.size())
+            report_.say(Kind::order, "sequence", "an entry comes twice");
         for (const Setup& setup : plan_.setups) {
-            if (first_.find(setup.id) == first_.end()) report_.say(Kind::order, setup.id, "it is not in the sequence");
+            if (first_.find(setup.id) == first_.end())
+                report_.say(Kind::order, setup.id, "it is not in the sequence");
         }
     }
 
@@ -61,10 +65,8 @@ private:
     }
 
     static void add_work(Work& work, const Setup& setup, const Pass& pass, bool at_end) {
-        if (setup.through())
-            (at_end ? work.crosscuts : work.rips).push_back(setup.id);
-        else
-            (at_end ? work.end_joints : work.edge_joints).push_back(setup.id);
+        if (setup.through()) (at_end ? work.crosscuts : work.rips).push_back(setup.id);
+        else (at_end ? work.end_joints : work.edge_joints).push_back(setup.id);
         if (!setup.through() && pass.reference == "front end") work.front_end_joints.push_back(setup.id);
     }
 
@@ -101,7 +103,8 @@ private:
         all_before(part.id, work.crosscuts, work.end_joints, "to length before the joints at its ends");
         all_before(part.id, work.rips, work.edge_joints, "rip before groove");
         if (back_over_bottom)
-            all_before(part.id, of_sides(part, &Work::edge_joints), work.rips, "a back's width after the groove");
+            all_before(part.id, of_sides(part, &Work::edge_joints), work.rips,
+                       "a back's width after the groove");
         if (part.role == "front" && drawer->front.joint == "locking rabbet") check_front(part, work);
     }
 
@@ -111,10 +114,12 @@ private:
         const std::vector<std::string> dados = of_sides(part, &Work::front_end_joints);
         for (const std::string& crosscut : work.crosscuts) {
             const bool locked = std::any_of(dados.begin(), dados.end(), [&](const std::string& dado) {
-                return comes_before(dado, crosscut) || only_saw(setups_.at(dado)->machine, setups_.at(crosscut)->machine);
+                return comes_before(dado, crosscut) ||
+                       only_saw(setups_.at(dado)->machine, setups_.at(crosscut)->machine);
             });
             if (!locked && !dados.empty())
-                report_.say(Kind::order, part.id, "to length after the locking rabbet: " + dados.front() + " before " + crosscut);
+                report_.say(Kind::order, part.id,
+                            "to length after the locking rabbet: " + dados.front() + " before " + crosscut);
         }
     }
 
@@ -123,7 +128,8 @@ private:
         std::size_t latest = 0;
         for (const auto* cuts : {&work.rips, &work.crosscuts}) {
             for (const std::string& cut : *cuts) {
-                if (const auto found = last_.find(cut); found != last_.end()) latest = std::max(latest, found->second);
+                if (const auto found = last_.find(cut); found != last_.end())
+                    latest = std::max(latest, found->second);
             }
         }
         for (const std::string& joint : joints_of(part.drawer)) {
@@ -170,7 +176,8 @@ private:
         for (std::size_t i = 0; i < plan_.sequence.size(); ++i) {
             const std::string& entry = plan_.sequence[i];
             const auto found = setups_.find(setup_of(entry));
-            if (found == setups_.end() || found->second->through() || entry.find('#') != std::string::npos) continue;
+            if (found == setups_.end() || found->second->through() || entry.find('#') != std::string::npos)
+                continue;
             if (is_disturbed(*found->second, i))
                 report_.say(Kind::order, entry, "its group was disturbed before all its parts had run");
         }
@@ -207,6 +214,8 @@ private:
 
 }  // namespace
 
-void check_order(const Plan& plan, const Asked& asked, Report& report) { OrderCheck(plan, asked, report).run(); }
+void check_order(const Plan& plan, const Asked& asked, Report& report) {
+    OrderCheck(plan, asked, report).run();
+}
 
 }  // namespace checker

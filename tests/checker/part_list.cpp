@@ -33,17 +33,20 @@ const AskedBoard* board_of(const AskedDrawer& drawer, const std::string& role) {
 void check_board(const PlanPart& part, const AskedDrawer& drawer, Report& report) {
     const AskedBoard* board = board_of(drawer, part.role);
     if (board == nullptr) {
-        if (part.role != "filler" && part.role != "face") report.say(Kind::list, part.id, "no role is " + part.role);
+        if (part.role != "filler" && part.role != "face")
+            report.say(Kind::list, part.id, "no role is " + part.role);
         return;
     }
-    if (part.stock != board->stock) report.say(Kind::list, part.id, "it is of " + part.stock + ", not " + board->stock);
+    if (part.stock != board->stock)
+        report.say(Kind::list, part.id, "it is of " + part.stock + ", not " + board->stock);
     report.same(Kind::list, part.id, "thickness", part.thickness_mm, board->thickness_mm);
 }
 
 // The contract does not say which way a face's length runs.
 void check_face_size(const PlanPart& part, const AskedFace& face, Report& report) {
     if (!face.across_mm || !face.high_mm) return;
-    const bool upright = report.equal(part.length_mm, *face.high_mm) && report.equal(part.width_mm, *face.across_mm);
+    const bool upright =
+        report.equal(part.length_mm, *face.high_mm) && report.equal(part.width_mm, *face.across_mm);
     if (upright) return;
     report.same(Kind::list, part.id, "a face's size across", part.length_mm, *face.across_mm);
     report.same(Kind::list, part.id, "a face's height", part.width_mm, *face.high_mm);
@@ -98,11 +101,11 @@ void check_parts(const Plan& plan, const Asked& asked, Report& report) {
         const AskedDrawer* drawer = find_named(asked.drawers, part.drawer);
         if (drawer == nullptr || part.copy < 1 || part.copy > drawer->count)
             report.say(Kind::list, part.id, "no drawer was asked that it belongs to");
-        else
-            check_board(part, *drawer, report);
+        else check_board(part, *drawer, report);
     }
     for (const PlanBox& box : plan.boxes) {
-        if (find_named(asked.drawers, box.drawer) == nullptr) report.say(Kind::list, box.drawer, "no such drawer");
+        if (find_named(asked.drawers, box.drawer) == nullptr)
+            report.say(Kind::list, box.drawer, "no such drawer");
     }
     for (const AskedDrawer& drawer : asked.drawers) {
         for (int copy = 1; copy <= drawer.count; ++copy) check_faces(plan, drawer, copy, report);

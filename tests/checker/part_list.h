@@ -13,7 +13,8 @@ namespace checker {
 const PlanBox* check_box(const Plan& plan, const AskedDrawer& drawer, Report& report);
 
 // The five parts of one copy; none where one is missing or is there twice.
-std::optional<Pieces> find_pieces(const std::vector<Workpiece>& all, const AskedDrawer& drawer, int copy, Report& report);
+std::optional<Pieces> find_pieces(const std::vector<Workpiece>& all, const AskedDrawer& drawer, int copy,
+                                  Report& report);
 
 // Parts of no drawer or no copy, wrong stock and thickness, faces.
 void check_parts(const Plan& plan, const Asked& asked, Report& report);

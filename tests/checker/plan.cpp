@@ -42,7 +42,8 @@ Setup read_setup(const Json& entry) {
 
 void read_notes(const Json& notes) {
     for (const Json& note : notes) {
-        for (const char* field : {"level", "about", "text"}) static_cast<void>(note.at(field).get<std::string>());
+        for (const char* field : {"level", "about", "text"})
+            static_cast<void>(note.at(field).get<std::string>());
     }
 }
 

@@ -18,10 +18,8 @@ public:
         front_ = dice_.one_of(shop_.boards);
         back_ = dice_.one_of(shop_.boards);
         if (dice_.chance(60)) front_ = back_ = side_;
-        if (dice_.chance(15))
-            given_box();
-        else
-            opening();
+        if (dice_.chance(15)) given_box();
+        else opening();
         front();
         drawer_["sides"] = {{"stock", side_.name}};
         back();
@@ -45,13 +43,16 @@ private:
     }
 
     void given_box() {
-        drawer_["box"] = {{"width", text(ruled(220, 900))}, {"height", text(ruled(70, 280))}, {"depth", text(ruled(260, 650))}};
+        drawer_["box"] = {{"width", text(ruled(220, 900))},
+                          {"height", text(ruled(70, 280))},
+                          {"depth", text(ruled(260, 650))}};
         if (dice_.chance(60)) drawer_["face"] = {{"style", "none"}};
     }
 
     void opening() {
         const Amount depth = ruled(310, 640);
-        drawer_["opening"] = {{"width", text(ruled(300, 950))}, {"height", text(ruled(105, 300))}, {"depth", text(depth)}};
+        drawer_["opening"] = {
+            {"width", text(ruled(300, 950))}, {"height", text(ruled(105, 300))}, {"depth", text(depth)}};
         const double face_mm = face();
         std::vector<std::string> kinds{"side mount", "bottom corner", "wooden runner"};
         if (side_.thickness_mm <= most_undermount_side_mm) kinds.push_back("undermount");
@@ -70,7 +71,8 @@ private:
         const ShopStock& board = dice_.one_of(shop_.boards);
         const bool named = inset || dice_.chance(40);
         if (named) face["stock"] = board.name;
-        for (const char* edge : {"left", "right", "top", "bottom"}) face[edge] = text(inset ? ruled(1.5, 3.5) : ruled(4, 20));
+        for (const char* edge : {"left", "right", "top", "bottom"})
+            face[edge] = text(inset ? ruled(1.5, 3.5) : ruled(4, 20));
         drawer_["face"] = face;
         return inset ? board.thickness_mm : 0;
     }
@@ -137,15 +139,18 @@ private:
             widest_mm = width.mm();
             tongue_mm_ = width.mm() - shop_.clearance_mm;
         }
-        if (dice_.chance(20) && name_cutter(front, std::max(4.4, 0.35 * thickness), widest_mm) && !front.contains("dado_width"))
+        if (dice_.chance(20) && name_cutter(front, std::max(4.4, 0.35 * thickness), widest_mm) &&
+            !front.contains("dado_width"))
             tongue_mm_ = named_kerf_mm_ - shop_.clearance_mm;
-        if (dice_.chance(20)) front["depth"] = text(ruled(0.3 * side_.thickness_mm, 0.6 * side_.thickness_mm));
+        if (dice_.chance(20))
+            front["depth"] = text(ruled(0.3 * side_.thickness_mm, 0.6 * side_.thickness_mm));
     }
 
     void back() {
         const bool rabbet = dice_.chance(25);
         Json back{{"stock", back_.name}, {"joint", rabbet ? "rabbet" : "dado"}};
-        if (!rabbet && dice_.chance(60)) back["setback"] = text(ruled(back_.thickness_mm, back_.thickness_mm + 25));
+        if (!rabbet && dice_.chance(60))
+            back["setback"] = text(ruled(back_.thickness_mm, back_.thickness_mm + 25));
         if (dice_.chance(40)) back["depth"] = text(ruled(0.3 * side_.thickness_mm, 0.5 * side_.thickness_mm));
         if (dice_.chance(10)) name_cutter(back, 0, rabbet ? 1000 : back_.thickness_mm);
         drawer_["back"] = back;
@@ -159,7 +164,8 @@ private:
         double deepest_mm = 0.45 * std::min(side_.thickness_mm, front_.thickness_mm);
         if (captured) deepest_mm = std::min(deepest_mm, 0.45 * back_.thickness_mm);
         deepest_mm = std::min({deepest_mm, tongue_mm_ - 0.8, 5.5});
-        if (tongue_mm_ < 100 || dice_.chance(70)) bottom["depth"] = text(ruled(2.8, std::max(3.3, deepest_mm)));
+        if (tongue_mm_ < 100 || dice_.chance(70))
+            bottom["depth"] = text(ruled(2.8, std::max(3.3, deepest_mm)));
         if (captured || dice_.chance(70)) bottom["style"] = captured ? "captured" : "slide in";
         if (dice_.chance(10)) name_cutter(bottom, 0, panel.thickness_mm + shop_.groove_clearance_mm);
         drawer_["bottom"] = bottom;
@@ -177,6 +183,8 @@ private:
 
 }  // namespace
 
-Json random_drawer(const Shop& shop, const std::string& name, Dice& dice) { return DrawerMaker(shop, dice).make(name); }
+Json random_drawer(const Shop& shop, const std::string& name, Dice& dice) {
+    return DrawerMaker(shop, dice).make(name);
+}
 
 }  // namespace checker

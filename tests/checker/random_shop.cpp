@@ -26,12 +26,14 @@ private:
             return in_thousandths(dice_.between(static_cast<std::int64_t>(low_mm / inch_mm * 1000) + 1,
                                                 static_cast<std::int64_t>(high_mm / inch_mm * 1000)));
         }
-        return mm_hundredths(dice_.between(static_cast<std::int64_t>(low_mm * 100), static_cast<std::int64_t>(high_mm * 100)));
+        return mm_hundredths(
+            dice_.between(static_cast<std::int64_t>(low_mm * 100), static_cast<std::int64_t>(high_mm * 100)));
     }
 
     Amount small(std::int64_t low_hundredths, std::int64_t high_hundredths) {
         if (!inches()) return mm_hundredths(dice_.between(low_hundredths, high_hundredths));
-        return in_thousandths(dice_.between(low_hundredths * 10 / 254 + 1, high_hundredths * 100 / 254 / 10 + 1));
+        return in_thousandths(
+            dice_.between(low_hundredths * 10 / 254 + 1, high_hundredths * 100 / 254 / 10 + 1));
     }
 
     // Left out now and then, which asks for the default.
@@ -44,12 +46,15 @@ private:
     void fit() {
         shop_.fit = Json::object();
         shop_.clearance_mm = fit_field("clearance", small(5, 25), 0.004 * inch_mm);
-        fit_field("end_relief", dice_.chance(50) ? in_64ths(dice_.between(0, 2)) : small(10, 80), inch_mm / 64);
+        fit_field("end_relief", dice_.chance(50) ? in_64ths(dice_.between(0, 2)) : small(10, 80),
+                  inch_mm / 64);
         shop_.groove_clearance_mm = fit_field("groove_clearance", small(10, 60), 0.010 * inch_mm);
-        fit_field("bottom_slack", dice_.chance(50) ? in_64ths(dice_.between(1, 4)) : small(50, 200), inch_mm / 32);
+        fit_field("bottom_slack", dice_.chance(50) ? in_64ths(dice_.between(1, 4)) : small(50, 200),
+                  inch_mm / 32);
         const Amount none{0, 1, shop_.unit};
         fit_field("step", dice_.chance(55) ? none : small(10, 90), 0);
-        if (dice_.chance(40)) shop_.fit["tolerance"] = {{"fit", "0.1 mm"}, {"shoulder_gap", "0.1 mm"}, {"step", "0.15 mm"}};
+        if (dice_.chance(40))
+            shop_.fit["tolerance"] = {{"fit", "0.1 mm"}, {"shoulder_gap", "0.1 mm"}, {"step", "0.15 mm"}};
     }
 
     void machines() {
@@ -71,7 +76,8 @@ private:
         }
     }
 
-    void cutter(const char* name, const char* kind, const char* machine, const Amount& kerf, bool for_joints) {
+    void cutter(const char* name, const char* kind, const char* machine, const Amount& kerf,
+                bool for_joints) {
         shop_.cutters.push_back({{"name", name}, {"kind", kind}, {"machine", machine}, {"kerf", text(kerf)}});
         if (for_joints) shop_.joint_cutters.push_back({name, kerf.mm()});
     }
@@ -89,20 +95,24 @@ private:
         if (dice_.chance(35)) stack("three eighths stack", 24);
         if (dice_.chance(35)) stack("half stack", 32);
         if (dice_.chance(15)) stack("wide stack", 48);
-        const std::vector<Amount> kerfs{in_64ths(8), in_64ths(6), mm_tenths(32), mm_tenths(28), in_thousandths(118)};
+        const std::vector<Amount> kerfs{in_64ths(8), in_64ths(6), mm_tenths(32), mm_tenths(28),
+                                        in_thousandths(118)};
         cutter("ripping blade", "blade", "saw", dice_.one_of(kerfs), false);
         if (has_miter_ && dice_.chance(30)) cutter("chop blade", "blade", "chop", mm_tenths(26), false);
         if (!has_router_) return;
         if (dice_.chance(70)) cutter("bit 6", "bit", "router", mm_tenths(60), true);
-        if (dice_.chance(50)) cutter("bit 8", "bit", "router", dice_.chance(50) ? mm_tenths(80) : mm_hundredths(796), true);
+        if (dice_.chance(50))
+            cutter("bit 8", "bit", "router", dice_.chance(50) ? mm_tenths(80) : mm_hundredths(796), true);
         if (dice_.chance(30)) cutter("quarter bit", "bit", "router", in_64ths(16), true);
     }
 
-    void board(const std::string& name, const char* kind, const Amount& thickness, std::vector<ShopStock>& list) {
+    void board(const std::string& name, const char* kind, const Amount& thickness,
+               std::vector<ShopStock>& list) {
         Json entry{{"name", name}, {"thickness", text(thickness)}, {"kind", kind}};
         const bool solid = entry["kind"] == "solid";
         if (solid && dice_.chance(50)) {
-            entry["species"] = dice_.one_of(std::vector<std::string>{"black cherry", "white ash", "sugar maple"});
+            entry["species"] =
+                dice_.one_of(std::vector<std::string>{"black cherry", "white ash", "sugar maple"});
             entry["cut"] = dice_.chance(50) ? "flatsawn" : "quartersawn";
         }
         shop_.stock.push_back(entry);

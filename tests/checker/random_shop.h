@@ -30,8 +30,8 @@ struct Shop {
     Json cutters = Json::array();
     double clearance_mm = 0;
     double groove_clearance_mm = 0;
-    std::vector<ShopStock> boards;        // for sides, fronts, backs, faces: 9 to 19 mm
-    std::vector<ShopStock> panels;        // for bottoms: 5 to 9 mm
+    std::vector<ShopStock> boards;          // for sides, fronts, backs, faces: 9 to 19 mm
+    std::vector<ShopStock> panels;          // for bottoms: 5 to 9 mm
     std::vector<ShopCutter> joint_cutters;  // stacks that the arbor takes, and bits
 };
 

@@ -35,11 +35,14 @@ bool Report::equal(double one_mm, double other_mm) const {
 }
 
 // Written so that a NaN is a finding.
-void Report::same(Kind kind, const std::string& about, const std::string& what, double is_mm, double asked_mm) {
-    if (!equal(is_mm, asked_mm)) say(kind, about, what + " is " + number(is_mm) + ", asked " + number(asked_mm));
+void Report::same(Kind kind, const std::string& about, const std::string& what, double is_mm,
+                  double asked_mm) {
+    if (!equal(is_mm, asked_mm))
+        say(kind, about, what + " is " + number(is_mm) + ", asked " + number(asked_mm));
 }
 
-void Report::within(Kind kind, const std::string& about, const std::string& what, double is_mm, Range asked_mm) {
+void Report::within(Kind kind, const std::string& about, const std::string& what, double is_mm,
+                    Range asked_mm) {
     if (is_mm >= asked_mm.low - tolerance_mm_ && is_mm <= asked_mm.high + tolerance_mm_) return;
     say(kind, about,
         what + " is " + number(is_mm) + ", asked " + number(asked_mm.low) + " to " + number(asked_mm.high));

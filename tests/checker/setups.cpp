@@ -17,7 +17,8 @@ bool is_one(double one_mm, double other_mm) { return std::abs(one_mm - other_mm)
 
 class SetupCheck {
 public:
-    SetupCheck(const Plan& plan, const Asked& asked, Report& report) : plan_(plan), asked_(asked), report_(report) {
+    SetupCheck(const Plan& plan, const Asked& asked, Report& report)
+        : plan_(plan), asked_(asked), report_(report) {
         for (const PlanPart& part : plan.parts) parts_.emplace(part.id, part);
     }
 
@@ -28,10 +29,8 @@ public:
             if (setup.passes.empty()) say(setup, "nothing goes through it");
             machine(setup);
             cutter(setup);
-            if (setup.through())
-                through_cut(setup);
-            else
-                joint_cut(setup);
+            if (setup.through()) through_cut(setup);
+            else joint_cut(setup);
         }
         equal_settings();
         chosen_cutters();
@@ -101,7 +100,8 @@ private:
             say(setup, near < 0 ? "the cutter runs in a spacer that is not sacrificial"
                                 : "a spacer is called sacrificial that the cutter does not reach");
         for (const Pass& pass : setup.passes) {
-            if (pass.nibble && near < one_setting_mm) say(setup, "it nibbles where no strip is left at the end");
+            if (pass.nibble && near < one_setting_mm)
+                say(setup, "it nibbles where no strip is left at the end");
             const auto found = parts_.find(pass.part);
             if (found != parts_.end() && *setup.height_mm >= found->second.thickness_mm)
                 say(setup, "it cuts through " + pass.part);
@@ -116,7 +116,8 @@ private:
             if (!setup.through()) groups[setup.group].push_back(&setup);
         for (auto one = groups.begin(); one != groups.end(); ++one) {
             for (auto other = std::next(one); other != groups.end(); ++other) {
-                if (std::equal(one->second.begin(), one->second.end(), other->second.begin(), other->second.end(), stand_alike))
+                if (std::equal(one->second.begin(), one->second.end(), other->second.begin(),
+                               other->second.end(), stand_alike))
                     say(*other->second.front(), "it has the same settings as " + one->second.front()->id);
             }
         }
@@ -158,6 +159,8 @@ private:
 
 }  // namespace
 
-void check_setups(const Plan& plan, const Asked& asked, Report& report) { SetupCheck(plan, asked, report).run(); }
+void check_setups(const Plan& plan, const Asked& asked, Report& report) {
+    SetupCheck(plan, asked, report).run();
+}
 
 }  // namespace checker

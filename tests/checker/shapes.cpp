@@ -112,14 +112,10 @@ std::optional<End> find_end(const Workpiece& piece, bool high, Report& report) {
 
 Block rabbet_block(const Workpiece& piece, const End& end, bool high) {
     Block block = piece.wood.hull;
-    if (high)
-        block.low[along] = block.high[along] - end.shoulder_mm;
-    else
-        block.high[along] = end.shoulder_mm;
-    if (end.tongue_from_mm > nothing_mm)
-        block.high[into] = end.tongue_from_mm;
-    else
-        block.low[into] = end.tongue_to_mm;
+    if (high) block.low[along] = block.high[along] - end.shoulder_mm;
+    else block.high[along] = end.shoulder_mm;
+    if (end.tongue_from_mm > nothing_mm) block.high[into] = end.tongue_from_mm;
+    else block.low[into] = end.tongue_to_mm;
     return block;
 }
 

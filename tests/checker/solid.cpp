@@ -70,10 +70,8 @@ std::vector<Span> without_nothings(const std::vector<Span>& spans) {
     std::vector<Span> kept;
     for (const Span& span : spans) {
         if (span.to - span.from < nothing_mm) continue;
-        if (!kept.empty() && span.from - kept.back().to < nothing_mm)
-            kept.back().to = span.to;
-        else
-            kept.push_back(span);
+        if (!kept.empty() && span.from - kept.back().to < nothing_mm) kept.back().to = span.to;
+        else kept.push_back(span);
     }
     return kept;
 }

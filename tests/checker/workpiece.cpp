@@ -33,24 +33,26 @@ void run_pass(const Setup& setup, const Pass& pass, Workpiece& piece, Report& re
         check_through_cut(piece.part, setup, *reference, report);
         return;
     }
-    if (const auto block = taken_by(piece.part, setup, pass))
-        piece.wood.cuts.push_back(*block);
-    else
-        report.say(Kind::form, setup.id + " on " + pass.part, "no face is called " + pass.down);
+    if (const auto block = taken_by(piece.part, setup, pass)) piece.wood.cuts.push_back(*block);
+    else report.say(Kind::form, setup.id + " on " + pass.part, "no face is called " + pass.down);
 }
 
-Solid blank(const PlanPart& part) { return {{{0, 0, 0}, {part.length_mm, part.width_mm, part.thickness_mm}}, {}}; }
+Solid blank(const PlanPart& part) {
+    return {{{0, 0, 0}, {part.length_mm, part.width_mm, part.thickness_mm}}, {}};
+}
 
 }  // namespace
 
 std::optional<Reference> find_reference(const std::string& role, const std::string& reference) {
     static const std::map<std::string, Reference> all{
-        {"left end", {along, false}}, {"right end", {along, true}},  {"front end", {along, false}},
-        {"rear end", {along, true}},  {"bottom edge", {up, false}},  {"top edge", {up, true}},
+        {"left end", {along, false}}, {"right end", {along, true}}, {"front end", {along, false}},
+        {"rear end", {along, true}},  {"bottom edge", {up, false}}, {"top edge", {up, true}},
     };
     // A bottom and a face lie with their length across, so that "front end" and "rear end" are ends of its width.
-    static const std::map<std::string, Reference> panel{
-        {"front end", {up, false}}, {"rear end", {up, true}}, {"front edge", {up, false}}, {"rear edge", {up, true}}};
+    static const std::map<std::string, Reference> panel{{"front end", {up, false}},
+                                                        {"rear end", {up, true}},
+                                                        {"front edge", {up, false}},
+                                                        {"rear edge", {up, true}}};
     if (!is_board(role)) {
         if (const auto found = panel.find(reference); found != panel.end()) return found->second;
     }
@@ -62,7 +64,8 @@ std::optional<Reference> find_reference(const std::string& role, const std::stri
 
 std::optional<Block> taken_by(const PlanPart& part, const Setup& setup, const Pass& pass) {
     const auto reference = find_reference(part.role, pass.reference);
-    if (!reference || !setup.height_mm || (pass.down != "inside" && pass.down != "outside")) return std::nullopt;
+    if (!reference || !setup.height_mm || (pass.down != "inside" && pass.down != "outside"))
+        return std::nullopt;
     Block block{{0, 0, 0}, {part.length_mm, part.width_mm, part.thickness_mm}};
     const auto axis = static_cast<std::size_t>(reference->axis);
     const double size = block.high[axis];
@@ -70,10 +73,8 @@ std::optional<Block> taken_by(const PlanPart& part, const Setup& setup, const Pa
     const double to = std::min(size, setup.far_mm());
     block.low[axis] = reference->from_high ? size - to : from;
     block.high[axis] = reference->from_high ? size - from : to;
-    if (pass.down == "inside")
-        block.high[into] = *setup.height_mm;
-    else
-        block.low[into] = part.thickness_mm - *setup.height_mm;
+    if (pass.down == "inside") block.high[into] = *setup.height_mm;
+    else block.low[into] = part.thickness_mm - *setup.height_mm;
     return block;
 }
 
@@ -81,16 +82,15 @@ std::vector<Workpiece> make_workpieces(const Plan& plan, Report& report) {
     std::vector<Workpiece> pieces;
     std::map<std::string, std::size_t> by_id;
     for (const PlanPart& part : plan.parts) {
-        if (!by_id.emplace(part.id, pieces.size()).second) report.say(Kind::list, part.id, "two parts have this id");
+        if (!by_id.emplace(part.id, pieces.size()).second)
+            report.say(Kind::list, part.id, "two parts have this id");
         pieces.push_back({part, blank(part)});
     }
     for (const Setup& setup : plan.setups) {
         for (const Pass& pass : setup.passes) {
             const auto found = by_id.find(pass.part);
-            if (found == by_id.end())
-                report.say(Kind::form, setup.id, "no part is called " + pass.part);
-            else
-                run_pass(setup, pass, pieces[found->second], report);
+            if (found == by_id.end()) report.say(Kind::form, setup.id, "no part is called " + pass.part);
+            else run_pass(setup, pass, pieces[found->second], report);
         }
     }
     return pieces;

@@ -28,7 +28,8 @@ private:
     [[noreturn]] void fail() const { throw std::invalid_argument("not a length: " + text_); }
 
     bool digit(std::size_t ahead = 0) const {
-        return at_ + ahead < text_.size() && std::isdigit(static_cast<unsigned char>(text_[at_ + ahead])) != 0;
+        return at_ + ahead < text_.size() &&
+               std::isdigit(static_cast<unsigned char>(text_[at_ + ahead])) != 0;
     }
     bool next_is(const std::string& word) const { return text_.compare(at_, word.size(), word) == 0; }
     bool take(const std::string& word) {

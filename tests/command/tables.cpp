@@ -22,7 +22,9 @@ struct Said {
 Said run(std::vector<std::string> arguments) {
     std::ostringstream out, err;
     const auto no_window = [](const std::string&) { return 7; };
-    const int status = run_command(std::move(arguments), {out, err, no_window, [](const std::string&, const std::string&) { return 8; }});
+    const int status =
+        run_command(std::move(arguments),
+                    {out, err, no_window, [](const std::string&, const std::string&) { return 8; }});
     return {status, out.str(), err.str()};
 }
 
@@ -82,7 +84,8 @@ TEST_CASE("wrong usage is status 2, a bad job or reading is status 1, and each s
     CHECK(run({"fit", sample_path()}).status == 2);
     const Said missing = run({"plan", "no such file.json"});
     CHECK(missing.status == 1);
-    CHECK(missing.err == "no such file.json:1:1: this file can't be read\n  look at its name and its rights\n");
+    CHECK(missing.err ==
+          "no such file.json:1:1: this file can't be read\n  look at its name and its rights\n");
     const Said setup = run({"fit", sample_path(), "--setup", "S99", "--felt", "slides"});
     CHECK(setup.status == 1);
     CHECK(setup.err.find("there is no setup `S99`") != std::string::npos);

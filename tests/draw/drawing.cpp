@@ -35,7 +35,7 @@ Drawing random_drawing(std::mt19937& dice) {
         d.emphasis = static_cast<Emphasis>(emphasis(dice));
         drawing.shapes.push_back(d);
     }
-    drawing.shapes.push_back(Label{{40, 60}, "face mark", TextSize::small, Anchor::left, Emphasis::plain, Point{30, 18}});
+    drawing.shapes.push_back(Label{{40, 60}, "face mark", Anchor::left, Emphasis::plain, Point{30, 18}});
     return drawing;
 }
 
@@ -52,7 +52,8 @@ TEST_CASE("a drawing knows how far it reaches") {
 }
 
 TEST_CASE("a circle's corners all stand on it") {
-    for (const Point& p : circle({3, -4}, 12.5, 90)) CHECK(std::hypot(p.x_mm - 3, p.y_mm + 4) == doctest::Approx(12.5));
+    for (const Point& p : circle({3, -4}, 12.5, 90))
+        CHECK(std::hypot(p.x_mm - 3, p.y_mm + 4) == doctest::Approx(12.5));
 }
 
 TEST_CASE("mirroring twice gives the drawing back, and once turns lining, dimensions and words") {
@@ -86,12 +87,14 @@ TEST_CASE("no words of dimensions lie over each other, over their lines or off t
             CHECK(words.texts[a].box.top >= 0);
             CHECK(words.texts[a].box.right <= 1600);
             CHECK(words.texts[a].box.bottom <= 1100);
-            for (std::size_t b = a + 1; b < words.texts.size(); ++b) CHECK_FALSE(meet(words.texts[a].box, words.texts[b].box));
+            for (std::size_t b = a + 1; b < words.texts.size(); ++b)
+                CHECK_FALSE(meet(words.texts[a].box, words.texts[b].box));
             for (const PlacedLine& line : words.lines) {
                 if (line.extension) continue;  // these pass under the plates of the words
-                const PixelBox box{std::min(line.from.x, line.to.x), std::min(line.from.y, line.to.y), std::max(line.from.x, line.to.x),
-                                   std::max(line.from.y, line.to.y)};
-                CHECK_FALSE(meet(words.texts[a].box, {box.left - 0.6, box.top - 0.6, box.right + 0.6, box.bottom + 0.6}));
+                const PixelBox box{std::min(line.from.x, line.to.x), std::min(line.from.y, line.to.y),
+                                   std::max(line.from.x, line.to.x), std::max(line.from.y, line.to.y)};
+                CHECK_FALSE(meet(words.texts[a].box,
+                                 {box.left - 0.6, box.top - 0.6, box.right + 0.6, box.bottom + 0.6}));
             }
         }
     }
@@ -100,7 +103,8 @@ TEST_CASE("no words of dimensions lie over each other, over their lines or off t
 TEST_CASE("dimensions of a chain share one line where there is room") {
     Drawing drawing;
     drawing.shapes.push_back(Fill{{rectangle({0, 0, 100, 10})}});
-    for (const double x : {0.0, 50.0}) drawing.shapes.push_back(Dimension{{x, 0}, {x + 50, 0}, Side::below, 0, 0, "50 mm"});
+    for (const double x : {0.0, 50.0})
+        drawing.shapes.push_back(Dimension{{x, 0}, {x + 50, 0}, Side::below, 0, 0, "50 mm"});
     const Annotations words = annotate(drawing, {8, {100, 100}, 1}, paper_text_width);
     REQUIRE(words.texts.size() == 2);
     CHECK(words.texts[0].box.top == words.texts[1].box.top);
@@ -118,7 +122,8 @@ TEST_CASE("a wide drawing fills the width of its sheet, words and all") {
     CHECK(words.right <= 900);
 }
 
-TEST_CASE("text is measured wider when it is longer, larger or bold, and fractions take less than their digits") {
+TEST_CASE(
+    "text is measured wider when it is longer, larger or bold, and fractions take less than their digits") {
     CHECK(paper_text_width("10 mm", 20, false) > paper_text_width("1 mm", 20, false));
     CHECK(paper_text_width("10 mm", 40, false) == doctest::Approx(2 * paper_text_width("10 mm", 20, false)));
     CHECK(paper_text_width("10 mm", 20, true) > paper_text_width("10 mm", 20, false));

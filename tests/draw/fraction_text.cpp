@@ -9,7 +9,10 @@ namespace {
 std::string joined(std::string_view text) {
     std::string result;
     for (const TextRun& run : text_runs(text)) {
-        const char mark = run.kind == RunKind::plain ? 'p' : run.kind == RunKind::numerator ? 'n' : run.kind == RunKind::slash ? 's' : 'd';
+        const char mark = run.kind == RunKind::plain       ? 'p'
+                          : run.kind == RunKind::numerator ? 'n'
+                          : run.kind == RunKind::slash     ? 's'
+                                                           : 'd';
         result += mark + std::string(run.kind == RunKind::slash ? "" : "[" + run.text + "]");
     }
     return result;

@@ -129,7 +129,7 @@ TEST_CASE(
         REQUIRE(joint);
         CHECK(times * *joint->fit <= joint->slot_width.scaled(1, 5));
         const Drawing drawing = joint_magnified(*work, group);
-        CHECK(shapes_of::says(drawing, std::to_string(times) + " times"));
+        CHECK(shapes_of::says(drawing, "clearances \u00d7 " + std::to_string(times)));
         CHECK(
             shapes_of::says(drawing, "loose by " + kw::show_with_unit(*joint->fit, kw::Graduation::mm_0_01)));
     }

@@ -11,19 +11,22 @@ using namespace kw::draw;
 namespace {
 
 constexpr Theme themes[] = {Theme::light, Theme::dark};
-constexpr Material materials[] = {Material::end_grain, Material::long_grain, Material::plywood, Material::cutter,
-                                  Material::fence, Material::table, Material::spacer, Material::sacrificial_spacer,
-                                  Material::overlap, Material::gap, Material::removed, Material::ground};
+constexpr Material materials[] = {
+    Material::end_grain, Material::long_grain, Material::plywood, Material::cutter,
+    Material::fence,     Material::table,      Material::spacer,  Material::sacrificial_spacer,
+    Material::overlap,   Material::gap,        Material::removed, Material::ground};
 constexpr Emphasis emphases[] = {Emphasis::plain, Emphasis::strong, Emphasis::changed, Emphasis::faint};
 
 bool same(const Hatch& a, const Hatch& b) {
-    return a.angle_deg == b.angle_deg && a.spacing_px == b.spacing_px && a.width_px == b.width_px && a.offset_px == b.offset_px &&
-           a.dash_px == b.dash_px && a.space_px == b.space_px && a.stagger_px == b.stagger_px;
+    return a.angle_deg == b.angle_deg && a.spacing_px == b.spacing_px && a.width_px == b.width_px &&
+           a.offset_px == b.offset_px && a.dash_px == b.dash_px && a.space_px == b.space_px &&
+           a.stagger_px == b.stagger_px;
 }
 
 // Told apart without any colour.
 bool same_pattern(const FillStyle& a, const FillStyle& b) {
-    if (a.hatches.size() != b.hatches.size() || a.edge_dash_px != b.edge_dash_px || a.edge_px != b.edge_px) return false;
+    if (a.hatches.size() != b.hatches.size() || a.edge_dash_px != b.edge_dash_px || a.edge_px != b.edge_px)
+        return false;
     for (std::size_t i = 0; i < a.hatches.size(); ++i) {
         if (!same(a.hatches[i], b.hatches[i])) return false;
     }
@@ -75,7 +78,8 @@ TEST_CASE("every text can be read on every ground that it stands on") {
         const Palette& p = palette(theme);
         for (const Rgb ground : {p.paper, p.card, p.well}) {
             CHECK(contrast(p.ink, ground) >= 7);
-            for (const Rgb ink : {p.soft_ink, p.accent, p.changed, p.good, p.caution, p.wrong}) CHECK(contrast(ink, ground) >= 4.5);
+            for (const Rgb ink : {p.soft_ink, p.accent, p.changed, p.good, p.caution, p.wrong})
+                CHECK(contrast(ink, ground) >= 4.5);
             CHECK(contrast(p.edge, ground) >= 3);
         }
         CHECK(contrast(p.on_accent, p.accent) >= 4.5);
@@ -84,7 +88,8 @@ TEST_CASE("every text can be read on every ground that it stands on") {
         CHECK(contrast(p.good, p.good_tint) >= 4.5);
         CHECK(contrast(p.caution, p.caution_tint) >= 4.5);
         CHECK(contrast(p.wrong, p.wrong_tint) >= 4.5);
-        for (const Rgb ground : {p.accent_tint, p.good_tint, p.caution_tint, p.wrong_tint}) CHECK(contrast(p.ink, ground) >= 7);
+        for (const Rgb ground : {p.accent_tint, p.good_tint, p.caution_tint, p.wrong_tint})
+            CHECK(contrast(p.ink, ground) >= 7);
     }
 }
 
@@ -108,7 +113,8 @@ TEST_CASE("no two materials share a pattern, except those that have none at all"
     }
 }
 
-TEST_CASE("hatches are within what the shader has room for, and wider than the least spacing of drawing practice") {
+TEST_CASE(
+    "hatches are within what the shader has room for, and wider than the least spacing of drawing practice") {
     // Lining at 3/32 in or more (US Navy engineering-aid text): 9 px at 96 px to the inch. Overlap and gap are alarm marks, not
     // section lining, and stand closer on purpose; plies and grain are symbols of layers.
     for (const Material material : materials) {
@@ -134,15 +140,18 @@ TEST_CASE("adjacent parts are lined in opposite directions, and the grain turns 
 
 TEST_CASE("the wide lines are at least twice as wide as the thin ones") {
     // A university page quoting EN ISO 128.
-    CHECK(line_style(Stroke::outline, Theme::light).width_px >= 2 * line_style(Stroke::thin, Theme::light).width_px);
-    CHECK(fill_style(Material::end_grain, Theme::light).edge_px >= 2 * fill_style(Material::end_grain, Theme::light).hatches[0].width_px);
+    CHECK(line_style(Stroke::outline, Theme::light).width_px >=
+          2 * line_style(Stroke::thin, Theme::light).width_px);
+    CHECK(fill_style(Material::end_grain, Theme::light).edge_px >=
+          2 * fill_style(Material::end_grain, Theme::light).hatches[0].width_px);
 }
 
 TEST_CASE("overlap and gap, fit and misfit are told apart by every kind of colour vision") {
     for (const Theme theme : themes) {
         const Palette& p = palette(theme);
         for (const auto& kind : blindness) {
-            CHECK(seen_apart(fill_style(Material::overlap, theme).hatch_ink, fill_style(Material::gap, theme).hatch_ink, kind) > 0.1);
+            CHECK(seen_apart(fill_style(Material::overlap, theme).hatch_ink,
+                             fill_style(Material::gap, theme).hatch_ink, kind) > 0.1);
             CHECK(seen_apart(p.good, p.wrong, kind) > 0.1);
         }
     }

@@ -14,7 +14,8 @@ inline Drawing section_sample(bool with_words = true) {
     area({-34, -14, 96, 0}, Material::table);
     area({-22, 0, -6.35, 38}, Material::fence);
     area({-6.35, 0, 0, 14}, Material::sacrificial_spacer);
-    const Ring board{{0, 0}, {6.35, 0}, {6.35, 6.35}, {12.7, 6.35}, {12.7, 0}, {64, 0}, {64, 12.7}, {0, 12.7}};
+    const Ring board{{0, 0},    {6.35, 0}, {6.35, 6.35}, {12.7, 6.35},
+                     {12.7, 0}, {64, 0},   {64, 12.7},   {0, 12.7}};
     d.shapes.push_back(Fill{{board}, Material::plywood});
     area({6.35, -12, 12.7, 6.35}, Material::cutter);
     area({70, 0, 80, 22}, Material::long_grain, false, true);
@@ -33,10 +34,11 @@ inline Drawing section_sample(bool with_words = true) {
     d.shapes.push_back(Dimension{{-6.35, 0}, {6.35, 0}, Side::below, -14, 0, "1/2 in", Emphasis::strong});
     d.shapes.push_back(Dimension{{6.35, 0}, {12.7, 0}, Side::below, -14, 0, "1/4 in", Emphasis::plain});
     d.shapes.push_back(Dimension{{64, 0}, {64, 12.7}, Side::right, 96, 0, "1/2 in", Emphasis::plain});
-    d.shapes.push_back(Dimension{{12.7, 0}, {12.7, 6.35}, Side::right, 96, 1, "15/64 in +", Emphasis::changed});
+    d.shapes.push_back(
+        Dimension{{12.7, 0}, {12.7, 6.35}, Side::right, 96, 1, "15/64 in +", Emphasis::changed});
     d.shapes.push_back(Dimension{{-6.35, 14}, {0, 14}, Side::above, 38, 0, "1/4 in", Emphasis::faint});
-    d.shapes.push_back(Label{{40, 9}, "side", TextSize::body, Anchor::centre, Emphasis::plain, {}});
-    d.shapes.push_back(Label{{24, 26}, "face mark", TextSize::small, Anchor::centre, Emphasis::plain, Point{20, 0.6}});
+    d.shapes.push_back(Label{{40, 9}, "side", Anchor::centre, Emphasis::plain, {}});
+    d.shapes.push_back(Label{{24, 26}, "face mark", Anchor::centre, Emphasis::plain, Point{20, 0.6}});
     return d;
 }
 

@@ -38,7 +38,8 @@ TEST_CASE("equal hatches share one pattern, and each material of a drawing has i
     const std::string svg = to_svg(section_sample());
     CHECK(count(svg, "<pattern ") == count(svg, "</pattern>"));
     Drawing two;
-    for (const double x : {0.0, 30.0}) two.shapes.push_back(Fill{{rectangle({x, 0, x + 20, 20})}, Material::end_grain});
+    for (const double x : {0.0, 30.0})
+        two.shapes.push_back(Fill{{rectangle({x, 0, x + 20, 20})}, Material::end_grain});
     CHECK(count(to_svg(two), "<pattern ") == 1);
     std::get<Fill>(two.shapes[1]).mirrored = true;
     CHECK(count(to_svg(two), "<pattern ") == 2);

@@ -44,7 +44,8 @@ TEST_CASE("13 1/2 in of depth less 1/4 in gives 13 1/4 in") {
 }
 
 TEST_CASE("an inset face takes its thickness off the depth") {
-    const auto box = size_box({in(11), in(5), in(27, 2)}, usual_slide(SlideKind::side_mount), in(1, 2), in(3, 4));
+    const auto box =
+        size_box({in(11), in(5), in(27, 2)}, usual_slide(SlideKind::side_mount), in(1, 2), in(3, 4));
     REQUIRE(box);
     CHECK(box->depth == in(50, 4));
 }
@@ -71,10 +72,13 @@ TEST_CASE("the longest slide that fits is taken, and one longer than the case is
     REQUIRE_FALSE(box);
     CHECK(box.error().field == "lengths");
     CHECK(box.error().why.text(Graduation::in_64) ==
-          "the slide is longer than the case: the shortest on the list is 16 in and there is room for 14 3/4 in");
+          "the slide is longer than the case: the shortest on the list is 16 in and there is room for 14 3/4 "
+          "in");
 }
 
-TEST_CASE("a 10 1/16 in box of half-inch stock has a front and a back of 9 9/16 in, the rule of thumb within 1/16 in") {
+TEST_CASE(
+    "a 10 1/16 in box of half-inch stock has a front and a back of 9 9/16 in, the rule of thumb within 1/16 "
+    "in") {
     const auto parts = size_parts({in(161, 16), in(4), in(53, 4)}, {in(1, 2), in(1, 2), in(1, 2), in(1, 4)},
                                   quarter_joints(), {BottomStyle::slide_in, in(1, 32), {}});
     CHECK(part(parts, Role::front).length == in(153, 16));
@@ -88,14 +92,15 @@ TEST_CASE("a 10 1/16 x 13 1/4 in box measures just over 16 5/8 in across its cor
     const double diagonal_in = std::hypot(10.0625, 13.25);
     CHECK(diagonal_in > 16.625);
     CHECK(diagonal_in < 16.645);
-    const auto box = size_box({in(11), in(5), in(27, 2)},
-                              {SlideKind::side_mount, in(15, 32), in(3, 4), in(1, 4), in(1, 4), {}}, in(1, 2), {});
+    const auto box =
+        size_box({in(11), in(5), in(27, 2)},
+                 {SlideKind::side_mount, in(15, 32), in(3, 4), in(1, 4), in(1, 4), {}}, in(1, 2), {});
     CHECK(std::hypot(box->width.mm(), box->depth.mm()) / 25.4 == doctest::Approx(diagonal_in));
 }
 
 TEST_CASE("a captured bottom enters the back's groove as well, and the back keeps its whole height") {
-    const auto parts = size_parts({in(10), in(4), in(14)}, {in(1, 2), in(1, 2), in(1, 2), in(1, 4)}, quarter_joints(),
-                                  {BottomStyle::captured, in(1, 32), {}});
+    const auto parts = size_parts({in(10), in(4), in(14)}, {in(1, 2), in(1, 2), in(1, 2), in(1, 4)},
+                                  quarter_joints(), {BottomStyle::captured, in(1, 32), {}});
     CHECK(part(parts, Role::back).width == in(4));
     // From 1/4 in inside the front to 1/4 in inside the back, less the slack.
     CHECK(part(parts, Role::bottom).width == in(14) - in(1, 4) - in(1) - in(1, 4) - in(1, 32));
@@ -103,9 +108,11 @@ TEST_CASE("a captured bottom enters the back's groove as well, and the back keep
 
 TEST_CASE("an overlay face is the opening and both overlays; an inset face is the opening less both gaps") {
     const Opening opening{in(11), in(5), in(14)};
-    const auto overlay = size_face(opening, {FaceStyle::overlay, in(3, 8), in(3, 8), in(1, 4), in(1, 2), in(3, 4)});
+    const auto overlay =
+        size_face(opening, {FaceStyle::overlay, in(3, 8), in(3, 8), in(1, 4), in(1, 2), in(3, 4)});
     CHECK(overlay->length == in(47, 4));
     CHECK(overlay->width == in(23, 4));
-    const auto inset = size_face(opening, {FaceStyle::inset, in(1, 8), in(1, 8), in(1, 8), in(1, 8), in(3, 4)});
+    const auto inset =
+        size_face(opening, {FaceStyle::inset, in(1, 8), in(1, 8), in(1, 8), in(1, 8), in(3, 4)});
     CHECK(inset->length == in(43, 4));
 }

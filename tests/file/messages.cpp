@@ -52,7 +52,8 @@ TEST_CASE("text that is not JSON is shown where it stops making sense") {
 }
 
 TEST_CASE("a newer version is refused with the version") {
-    CHECK(said(with("\"version\": 1", "\"version\": 7")).find("this job is of version 7; this program reads 1") != std::string::npos);
+    CHECK(said(with("\"version\": 1", "\"version\": 7"))
+              .find("this job is of version 7; this program reads 1") != std::string::npos);
 }
 
 TEST_CASE("columns count characters, not bytes") {

@@ -11,7 +11,9 @@ namespace fs = std::filesystem;
 namespace {
 
 struct Folder {
-    Folder() : path(fs::temp_directory_path() / ("kerfwright-test-" + std::to_string(::getpid()))) { fs::create_directories(path); }
+    Folder() : path(fs::temp_directory_path() / ("kerfwright-test-" + std::to_string(::getpid()))) {
+        fs::create_directories(path);
+    }
     ~Folder() { fs::remove_all(path); }
     fs::path path;
 };

@@ -20,7 +20,8 @@ Job half_inch_job() {
     job.fit.clearance = job.fit.end_relief = job.fit.groove_clearance = Length{};
     job.stock = {{"half", in(1, 2), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt},
                  {"quarter", in(1, 4), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt}};
-    job.shop.machines = {usual_machine("saw", MachineKind::table_saw), usual_machine("chop", MachineKind::miter_saw)};
+    job.shop.machines = {usual_machine("saw", MachineKind::table_saw),
+                         usual_machine("chop", MachineKind::miter_saw)};
     job.shop.cutters = {{"quarter stack", CutterKind::dado_stack, "saw", in(1, 4)}};
     DrawerSpec drawer;
     drawer.name = "a";
@@ -36,7 +37,8 @@ Job half_inch_job() {
 std::shared_ptr<const Work> worked(const Job& job) {
     auto work = work_out(job);
     if (!work)
-        for (const Problem& problem : work.error()) MESSAGE(problem.pointer << ": " << problem.why.text(Graduation::in_64));
+        for (const Problem& problem : work.error())
+            MESSAGE(problem.pointer << ": " << problem.why.text(Graduation::in_64));
     REQUIRE(work);
     return *work;
 }
@@ -45,7 +47,8 @@ std::string first_problem(const Job& job) {
     const auto work = work_out(job);
     REQUIRE_FALSE(work);
     const Problem& problem = work.error().front();
-    return problem.pointer + ": " + problem.why.text(Graduation::in_64) + " | " + problem.remedy.text(Graduation::in_64);
+    return problem.pointer + ": " + problem.why.text(Graduation::in_64) + " | " +
+           problem.remedy.text(Graduation::in_64);
 }
 
 std::size_t place(const Plan& plan, const std::string& work) {
@@ -69,7 +72,8 @@ TEST_CASE("the rule-of-thumb drawer comes out as every maker knows it (common pr
     CHECK(rabbet.spacer == in(1, 4));
 }
 
-TEST_CASE("the order keeps the trade's rules: rip, crosscut, fronts to length behind the joint, bottoms last") {
+TEST_CASE(
+    "the order keeps the trade's rules: rip, crosscut, fronts to length behind the joint, bottoms last") {
     const Plan plan = worked(half_inch_job())->plan;
     CHECK(place(plan, "rip to width: sides and fronts") < place(plan, "crosscut to length: sides"));
     CHECK(place(plan, "crosscut to length: sides") < place(plan, "locking rabbet: side dado"));
@@ -80,13 +84,15 @@ TEST_CASE("the order keeps the trade's rules: rip, crosscut, fronts to length be
     CHECK(place(plan, "back dado: side dado, pass 2 of 2") < place(plan, "rip to width: bottoms"));
 }
 
-TEST_CASE("where the only saw that crosscuts holds the stack, fronts go to length first, and the plan says so") {
+TEST_CASE(
+    "where the only saw that crosscuts holds the stack, fronts go to length first, and the plan says so") {
     Job job = half_inch_job();
     job.shop.machines.pop_back();
     const Plan plan = worked(job)->plan;
     CHECK(place(plan, "crosscut to length: fronts") < place(plan, "locking rabbet: side dado"));
     CHECK(std::any_of(plan.notes.begin(), plan.notes.end(), [](const Note& note) {
-        return note.text.text(Graduation::in_64).find("the front is cut to length first") != std::string::npos;
+        return note.text.text(Graduation::in_64).find("the front is cut to length first") !=
+               std::string::npos;
     }));
 }
 
@@ -111,23 +117,28 @@ TEST_CASE("a plan is the same every time") {
     const auto once = worked(job);
     const auto again = worked(job);
     CHECK(once->plan.sequence == again->plan.sequence);
-    for (std::size_t i = 0; i < once->plan.setups.size(); ++i) CHECK(once->plan.setups[i].work == again->plan.setups[i].work);
+    for (std::size_t i = 0; i < once->plan.setups.size(); ++i)
+        CHECK(once->plan.setups[i].work == again->plan.setups[i].work);
 }
 
-TEST_CASE("a joint stays set until all its parts have run, and two that are locked in turn don't share a crosscut") {
+TEST_CASE(
+    "a joint stays set until all its parts have run, and two that are locked in turn don't share a "
+    "crosscut") {
     Job job = half_inch_job();
     job.stock.push_back({"thick", in(9, 16), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt});
     DrawerSpec other = job.drawers[0];
     other.name = "b";
     other.front.stock = "thick";
-    other.opening->width = in(11) - in(1, 8);  // its tongues are 1/16 in longer: the fronts come out equally long
+    other.opening->width =
+        in(11) - in(1, 8);  // its tongues are 1/16 in longer: the fronts come out equally long
     job.drawers.push_back(other);
     const Plan plan = worked(job)->plan;
     std::vector<Length> stops;
     std::vector<std::string> locked;  // as the saw meets them
     for (const Setup& setup : plan.setups) {
         if (setup.work == "crosscut to length: fronts") stops.push_back(setup.fence);
-        if (setup.machine == "saw" && (locked.empty() || locked.back() != setup.group)) locked.push_back(setup.group);
+        if (setup.machine == "saw" && (locked.empty() || locked.back() != setup.group))
+            locked.push_back(setup.group);
     }
     CHECK(stops == std::vector<Length>{in(153, 16), in(153, 16)});
     locked.erase(std::remove(locked.begin(), locked.end(), ""), locked.end());
@@ -141,8 +152,9 @@ TEST_CASE("front and back rabbets that stand alike are one setup, whatever they 
     const Plan plan = worked(job)->plan;
     const Setup& rabbet = plan.setups[place(plan, "rabbet: side rabbet")];
     CHECK(rabbet.passes.size() == 4);
-    CHECK(std::count_if(plan.setups.begin(), plan.setups.end(),
-                        [](const Setup& setup) { return setup.work.find("side rabbet") != std::string::npos; }) == 1);
+    CHECK(std::count_if(plan.setups.begin(), plan.setups.end(), [](const Setup& setup) {
+              return setup.work.find("side rabbet") != std::string::npos;
+          }) == 1);
 }
 
 TEST_CASE("a groove goes before the ends are cut where that spares a change; a joint at the ends does not") {
@@ -156,25 +168,29 @@ TEST_CASE("what can't be made is refused at the field to blame, with what would 
     Job job = half_inch_job();
     job.drawers[0].front.depth = in(7, 16);
     CHECK(first_problem(job) ==
-          "/drawers/0/front/depth: the web would be too thin: a slot 7/16 in deep leaves 1/16 in of a board 1/2 in thick"
+          "/drawers/0/front/depth: the web would be too thin: a slot 7/16 in deep leaves 1/16 in of a board "
+          "1/2 in thick"
           " | make it at most 21/64 in + deep, or take thicker stock");
     job = half_inch_job();
     job.drawers[0].bottom.depth = in(5, 16);
     CHECK(work_out(job));  // the dado is made wider for it, in two passes
     job.drawers[0].front.dado_width = in(1, 4);
     CHECK(first_problem(job) ==
-          "/drawers/0/bottom/depth: a groove 5/16 in deep goes through the front's tongue, which is 1/4 in thick"
+          "/drawers/0/bottom/depth: a groove 5/16 in deep goes through the front's tongue, which is 1/4 in "
+          "thick"
           " | make the groove at most 1/4 in deep, or the dado wider");
     job = half_inch_job();
     job.drawers[0].opening->width = in(4);
-    CHECK(first_problem(job).find("/drawers/0/opening/width: the front would be 2 9/16 in long, shorter than is safe") == 0);
+    CHECK(first_problem(job).find(
+              "/drawers/0/opening/width: the front would be 2 9/16 in long, shorter than is safe") == 0);
     job = half_inch_job();
     job.drawers[0].back.stock = "oak";
     CHECK(first_problem(job) ==
           "/drawers/0/back/stock: there is no stock named `oak` | name one of the job's `stock`");
     job = half_inch_job();
     job.drawers[0].front.joint = "dovetail";
-    CHECK(first_problem(job) == "/drawers/0/front/joint: there is no joint `dovetail` here | write `locking rabbet` or `rabbet`");
+    CHECK(first_problem(job) ==
+          "/drawers/0/front/joint: there is no joint `dovetail` here | write `locking rabbet` or `rabbet`");
 }
 
 TEST_CASE("all that is wrong is said at once, not only the first") {
@@ -189,7 +205,8 @@ TEST_CASE("cautions go with the setup, name the manual, and never say that anyth
     for (const Setup& setup : work->plan.setups) {
         const auto cautions = cautions_for(work->job, setup);
         REQUIRE(cautions.size() >= 2);
-        CHECK(cautions.front().rfind("WARNING", 0) == 0);  // blade contact and kickback: WARNING at least, ANSI Z535.4-2007 4.14
+        CHECK(cautions.front().rfind("WARNING", 0) ==
+              0);  // blade contact and kickback: WARNING at least, ANSI Z535.4-2007 4.14
         CHECK(cautions.back().find("manual") != std::string::npos);
         for (const std::string& caution : cautions) CHECK(caution.find("is safe") == std::string::npos);
     }

@@ -58,8 +58,9 @@ TEST_CASE("raising the blade thins the tongue and deepens the dado by the same a
     dado[0].depth += raised;
     rabbet[0].depth += raised;
     const auto before = close(joint, ask);
-    const auto after = close_joint(cut_section(Member::receiver, in(1, 2), in(3), dado),
-                                   cut_section(Member::insert, in(1, 2), in(3), rabbet), joint.seat, joint.reach);
+    const auto after =
+        close_joint(cut_section(Member::receiver, in(1, 2), in(3), dado),
+                    cut_section(Member::insert, in(1, 2), in(3), rabbet), joint.seat, joint.reach);
     REQUIRE(before);
     REQUIRE(after);
     CHECK(before->entering - after->entering == raised);

@@ -45,7 +45,10 @@ JointAsk random_ask(Dice& dice) {
 BoostRegion board_less(const Rect& board, const std::vector<Rect>& cuts) {
     const auto polygon = [](const Rect& r) {
         BoostPolygon out;
-        for (const auto& [x, y] : {std::pair{r.left, r.bottom}, {r.right, r.bottom}, {r.right, r.top}, {r.left, r.top},
+        for (const auto& [x, y] : {std::pair{r.left, r.bottom},
+                                   {r.right, r.bottom},
+                                   {r.right, r.top},
+                                   {r.left, r.top},
                                    {r.left, r.bottom}})
             bg::append(out.outer(), BoostPoint(x.mm(), y.mm()));
         return out;
@@ -60,11 +63,13 @@ BoostRegion board_less(const Rect& board, const std::vector<Rect>& cuts) {
 }
 
 // Sections made by Boost from the same cuts; nothing but the numbers of the cuts is shared.
-BoostRegion boost_section(Member member, Length thickness, Length shown, const std::vector<Removal>& removals) {
+BoostRegion boost_section(Member member, Length thickness, Length shown,
+                          const std::vector<Removal>& removals) {
     std::vector<Rect> cuts;
     for (const Removal& cut : removals) {
         const bool low = (member == Member::receiver) == (cut.down == BoardFace::inside);
-        cuts.push_back({cut.near, low ? Length{} : thickness - cut.depth, cut.far, low ? cut.depth : thickness});
+        cuts.push_back(
+            {cut.near, low ? Length{} : thickness - cut.depth, cut.far, low ? cut.depth : thickness});
     }
     return board_less({Length{}, Length{}, shown, thickness}, cuts);
 }
@@ -78,8 +83,10 @@ BoostRegion placed(const BoostRegion& insert, Length face_step, Length in) {
 
 double overlap_by_boost(const JointDesign& joint, const JointAsk& ask, const ClosedJoint& closed) {
     const Length shown = Length::millimetres(80);
-    const auto receiver = boost_section(Member::receiver, ask.receiver_thickness, shown, designed_removals(joint, Member::receiver));
-    const auto insert = boost_section(Member::insert, ask.insert_thickness, shown, designed_removals(joint, Member::insert));
+    const auto receiver = boost_section(Member::receiver, ask.receiver_thickness, shown,
+                                        designed_removals(joint, Member::receiver));
+    const auto insert =
+        boost_section(Member::insert, ask.insert_thickness, shown, designed_removals(joint, Member::insert));
     BoostRegion both;
     bg::intersection(receiver, placed(insert, closed.face_step, closed.slot_depth - closed.end_gap), both);
     return bg::area(both);
@@ -87,10 +94,11 @@ double overlap_by_boost(const JointDesign& joint, const JointAsk& ask, const Clo
 
 ClosedJoint close(const JointDesign& joint, const JointAsk& ask) {
     const Length shown = Length::millimetres(80);
-    return close_joint(
-               cut_section(Member::receiver, ask.receiver_thickness, shown, designed_removals(joint, Member::receiver)),
-               cut_section(Member::insert, ask.insert_thickness, shown, designed_removals(joint, Member::insert)),
-               joint.seat, joint.reach)
+    return close_joint(cut_section(Member::receiver, ask.receiver_thickness, shown,
+                                   designed_removals(joint, Member::receiver)),
+                       cut_section(Member::insert, ask.insert_thickness, shown,
+                                   designed_removals(joint, Member::insert)),
+                       joint.seat, joint.reach)
         .value();
 }
 
@@ -124,8 +132,8 @@ TEST_CASE("polygon areas of cut boards agree with Boost.Geometry") {
         std::vector<Removal> cuts;
         for (int n = 0; n < 3; ++n) {
             const Length near = dice.between(0, 40'000);
-            cuts.push_back({n == 1 ? BoardFace::outside : BoardFace::inside, near, near + dice.between(500, 12'000),
-                            dice.between(500, 5'900)});
+            cuts.push_back({n == 1 ? BoardFace::outside : BoardFace::inside, near,
+                            near + dice.between(500, 12'000), dice.between(500, 5'900)});
         }
         const Length shown = Length::millimetres(60);
         const Region ours = cut_section(Member::receiver, thickness, shown, cuts);
@@ -148,9 +156,10 @@ TEST_CASE("a tongue too thick by some hundredths shows as an overlap of that wid
         if (rabbet[0].depth <= thick) continue;
         rabbet[0].depth -= thick;
         const Length shown = Length::millimetres(80);
-        const auto closed = close_joint(
-            cut_section(Member::receiver, ask.receiver_thickness, shown, designed_removals(*joint, Member::receiver)),
-            cut_section(Member::insert, ask.insert_thickness, shown, rabbet), joint->seat, joint->reach);
+        const auto closed = close_joint(cut_section(Member::receiver, ask.receiver_thickness, shown,
+                                                    designed_removals(*joint, Member::receiver)),
+                                        cut_section(Member::insert, ask.insert_thickness, shown, rabbet),
+                                        joint->seat, joint->reach);
         REQUIRE(closed);
         CHECK(*closed->fit == -thick);
         CHECK(area_mm2(closed->overlap) == doctest::Approx(thick.mm() * joint->reach.mm()).epsilon(1e-9));

@@ -53,14 +53,10 @@ Written random_decimal() {
 Written random_number() {
     const int whole = below(300);
     switch (below(4)) {
-        case 0:
-            return {std::to_string(whole), whole};
-        case 1:
-            return random_fraction();
-        case 2:
-            return random_decimal();
-        default:
-            break;
+        case 0: return {std::to_string(whole), whole};
+        case 1: return random_fraction();
+        case 2: return random_decimal();
+        default: break;
     }
     const Written fraction = random_fraction();
     const std::string joint = one_of<std::string>({" ", "-", "  ", "\u00a0", "\u2013"});

@@ -83,10 +83,8 @@ void check_shown(Length length, const Rule& rule) {
     static std::map<std::string, std::regex> forms;
     const auto form = forms.try_emplace(rule.form, rule.form).first;
     CHECK(std::regex_match(shown.number, form->second));
-    if (shown.number == "0")
-        CHECK(shown.sign.empty());
-    else
-        CHECK(shown.sign.empty() == (length > Length{}));
+    if (shown.number == "0") CHECK(shown.sign.empty());
+    else CHECK(shown.sign.empty() == (length > Length{}));
 
     const std::int64_t size = ticks_shown(shown.number, unit_of(rule.graduation));
     const std::int64_t error = length.ticks() - (shown.sign.empty() ? size : -size);
@@ -152,10 +150,8 @@ TEST_CASE("fractions are reduced: the number above the line is odd") {
         const std::string text = show(Length::inches(n, 64), Graduation::in_64);
         CAPTURE(text);
         const auto slash = text.find('/');
-        if (slash == std::string::npos)
-            CHECK(n % 64 == 0);
-        else
-            CHECK((text[slash - 1] - '0') % 2 == 1);
+        if (slash == std::string::npos) CHECK(n % 64 == 0);
+        else CHECK((text[slash - 1] - '0') % 2 == 1);
     }
 }
 

@@ -100,7 +100,8 @@ TEST_CASE("a cycle is named by its operations, and by no group") {
 }
 
 TEST_CASE("a cut that must come into a locked group that it would disturb is named with the group") {
-    Problem problem{{saw()}, {cut(0, 1, 1), cut(1, 1, 1), cut(0, 1, 1), cut(0, 1, 1)}, {{0, 1}, {1, 2}}, {}, {}};
+    Problem problem{
+        {saw()}, {cut(0, 1, 1), cut(1, 1, 1), cut(0, 1, 1), cut(0, 1, 1)}, {{0, 1}, {1, 2}}, {}, {}};
     problem.groups = {{{3}, {0}, false}, {{0, 2}, {0, 1, 2}, false}};
     const Result result = solve(problem);
     CHECK(result.status == Status::impossible);
@@ -112,7 +113,8 @@ TEST_CASE("a cut that must come into a locked group that it would disturb is nam
 }
 
 TEST_CASE("groups that would each have to come first are named") {
-    Problem problem{{saw()}, {cut(0, 1, 1), cut(0, 1, 1), cut(1, 1, 1), cut(1, 1, 1)}, {{0, 2}, {3, 1}}, {}, {}};
+    Problem problem{
+        {saw()}, {cut(0, 1, 1), cut(0, 1, 1), cut(1, 1, 1), cut(1, 1, 1)}, {{0, 2}, {3, 1}}, {}, {}};
     problem.groups = {{{0, 1}, {0}, false}, {{2, 3}, {0}, false}};
     const Result result = solve(problem);
     CHECK(result.status == Status::impossible);
@@ -172,7 +174,9 @@ TEST_CASE("a job of three drawers is proved at the usual limits") {
     }
 }
 
-TEST_CASE("a large batch is planned within 15 % of what must be changed and walked at least a third less than cut as it comes") {
+TEST_CASE(
+    "a large batch is planned within 15 % of what must be changed and walked at least a third less than cut "
+    "as it comes") {
     // Drawer after drawer, every operation in the order in which it is listed, is what happens without a plan.
     ord::Random random(23);
     Problem problem = ord::batch_problem({60, 8, 30, 4}, random);

@@ -22,24 +22,33 @@ std::string setup_of(const Session& session, const std::string& work) {
 NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
 
 Session tested(const Session& session, const std::string& setup, std::vector<NamedLength> readings) {
-    const Session after = apply(session, SaveTest{{setup, std::move(readings), {}, std::nullopt, false, "test"}}, now);
+    const Session after =
+        apply(session, SaveTest{{setup, std::move(readings), {}, std::nullopt, false, "test"}}, now);
     INFO(after.refused);
     REQUIRE(after.refused.empty());
     return after;
 }
 
 // A joint cut with the blade `low_mm` too low and the fence `out_mm` too far out.
-std::vector<NamedLength> readings_with(const Session& session, const std::string& setup, double low_mm, double out_mm) {
-    const Settings& s = session.work->plan.group_with_id(session.work->plan.setup_with_id(setup)->group)->designed;
+std::vector<NamedLength> readings_with(const Session& session, const std::string& setup, double low_mm,
+                                       double out_mm) {
+    const Settings& s =
+        session.work->plan.group_with_id(session.work->plan.setup_with_id(setup)->group)->designed;
     const double stock_mm = 12.1;
     const double h = s.height.mm() - low_mm;
     const double f = s.fence.mm() + out_mm;
-    return {mm("stock_thickness", stock_mm), mm("dado_width", s.kerf.mm()), mm("dado_depth", h), mm("lip", f),
-            mm("tongue_thickness", stock_mm - h), mm("tongue_length", f + s.kerf.mm() - s.spacer.mm()),
+    return {mm("stock_thickness", stock_mm),
+            mm("dado_width", s.kerf.mm()),
+            mm("dado_depth", h),
+            mm("lip", f),
+            mm("tongue_thickness", stock_mm - h),
+            mm("tongue_length", f + s.kerf.mm() - s.spacer.mm()),
             mm("fit", s.kerf.mm() + h - stock_mm)};
 }
 
-Length front_length(const Session& session) { return session.work->plan.part_with_id("seeds.1.front")->size.length; }
+Length front_length(const Session& session) {
+    return session.work->plan.part_with_id("seeds.1.front")->size.length;
+}
 
 }  // namespace
 
@@ -82,8 +91,10 @@ TEST_CASE("when the tongue comes out longer, fronts that are not cut yet follow 
         if (reading.name == "tongue_length") reading.value += Length::micrometres(80);
     Session after = tested(session, dado, readings);
     after = apply(after, LockGroup{{dado, {}, {}, std::vector<NamedLength>{}, false, "test"}}, now);
-    const Settings locked = after.work->plan.group_with_id(after.work->plan.setup_with_id(dado)->group)->stands;
-    const Settings designed = after.work->plan.group_with_id(after.work->plan.setup_with_id(dado)->group)->designed;
+    const Settings locked =
+        after.work->plan.group_with_id(after.work->plan.setup_with_id(dado)->group)->stands;
+    const Settings designed =
+        after.work->plan.group_with_id(after.work->plan.setup_with_id(dado)->group)->designed;
     CHECK(far_at_end(locked) != far_at_end(designed));
     CHECK(front_length(after) - front_length(session) == 2 * (far_at_end(locked) - far_at_end(designed)));
     CHECK(is_locked(*after.work, *after.work->plan.setup_with_id(dado)));
@@ -106,7 +117,8 @@ TEST_CASE("a front that was cut to length already is reported, not silently chan
     CHECK(session.work->affected[0].fate == Fate::lost);
 }
 
-TEST_CASE("sides that ran before the blade was raised are to be run again; with the blade lowered they are lost") {
+TEST_CASE(
+    "sides that ran before the blade was raised are to be run again; with the blade lowered they are lost") {
     for (const double low_mm : {0.4, -0.4}) {
         Session session = open_session(tests::sample_json());
         const std::string dado = setup_of(session, "locking rabbet: side dado");
@@ -141,9 +153,11 @@ TEST_CASE("the log outlives a new drawer: it knows its group by the work, not by
 TEST_CASE("readings out of reason are refused with the reason, and nothing is logged") {
     const Session session = open_session(tests::sample_json());
     const std::string dado = setup_of(session, "locking rabbet: side dado");
-    const Session after = apply(session, SaveTest{{dado, {mm("dado_width", 63.5)}, {}, std::nullopt, false, "test"}}, now);
+    const Session after =
+        apply(session, SaveTest{{dado, {mm("dado_width", 63.5)}, {}, std::nullopt, false, "test"}}, now);
     CHECK(after.refused ==
-          "`dado_width` of 2.500 in is out of reason: about 0.250 in was expected; measure it again, and mind the unit; "
+          "`dado_width` of 2.500 in is out of reason: about 0.250 in was expected; measure it again, and "
+          "mind the unit; "
           "or the setup was not made as planned");
     CHECK(after.document == session.document);
 }
@@ -167,7 +181,8 @@ TEST_CASE("a feel alone moves the blade the right way") {
         REQUIRE(after.refused.empty());
         const auto report = fit_report(*after.work, dado);
         CHECK(sign * (report->next.height - report->now.height).ticks() >= 0);
-        CHECK(sign * (report->now.height + report->now.kerf - session.work->plan.group_with_id(report->group)->designed.height -
+        CHECK(sign * (report->now.height + report->now.kerf -
+                      session.work->plan.group_with_id(report->group)->designed.height -
                       session.work->plan.group_with_id(report->group)->designed.kerf)
                          .ticks() <
               0);

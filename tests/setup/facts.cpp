@@ -12,10 +12,13 @@ namespace {
 
 Length in(std::int64_t n, std::int64_t d = 1) { return Length::inches(n, d); }
 
-JointWork locking_rabbet_work(const JointAsk& ask, const std::string& machine, MachineKind kind, Length kerf) {
+JointWork locking_rabbet_work(const JointAsk& ask, const std::string& machine, MachineKind kind,
+                              Length kerf) {
     JointWork work;
-    work.chosen = {design_locking_rabbet(ask).value(), usual_machine(machine, kind),
-                   Cutter{"quarter", kind == MachineKind::table_saw ? CutterKind::dado_stack : CutterKind::bit, machine, kerf}};
+    work.chosen = {
+        design_locking_rabbet(ask).value(), usual_machine(machine, kind),
+        Cutter{"quarter", kind == MachineKind::table_saw ? CutterKind::dado_stack : CutterKind::bit, machine,
+               kerf}};
     work.label = "locking rabbet";
     work.receiver_thickness = ask.receiver_thickness;
     work.insert_thickness = ask.insert_thickness;
@@ -35,7 +38,9 @@ JointAsk half_inch() {
 
 }  // namespace
 
-TEST_CASE("half-inch stock and a quarter stack: height and spacer are a quarter inch, far side one stock thickness out") {
+TEST_CASE(
+    "half-inch stock and a quarter stack: height and spacer are a quarter inch, far side one stock thickness "
+    "out") {
     for (const MachineKind kind : {MachineKind::table_saw, MachineKind::router_table}) {
         const auto groups = groups_of(locking_rabbet_work(half_inch(), "machine", kind, in(1, 4)));
         REQUIRE(groups.size() == 1);  // one height serves both
@@ -47,7 +52,9 @@ TEST_CASE("half-inch stock and a quarter stack: height and spacer are a quarter 
     }
 }
 
-TEST_CASE("end relief makes the spacer thicker than the fence's setting: it is cut into, and said to be sacrificial") {
+TEST_CASE(
+    "end relief makes the spacer thicker than the fence's setting: it is cut into, and said to be "
+    "sacrificial") {
     JointAsk ask = half_inch();
     ask.end_relief = in(1, 64);
     const auto groups = groups_of(locking_rabbet_work(ask, "saw", MachineKind::table_saw, in(1, 4)));
@@ -82,10 +89,14 @@ TEST_CASE("a thick front in thin sides is two groups with two heights") {
 TEST_CASE("passes with any kerf clear a slot of any width exactly, with no ridge between them") {
     std::mt19937 random(5);
     for (int i = 0; i < 2000; ++i) {
-        const Length kerf = Length::micrometres(std::uniform_int_distribution<std::int64_t>(1'000, 9'000)(random));
-        const Length width = Length::micrometres(std::uniform_int_distribution<std::int64_t>(1'000, 20'000)(random));
+        const Length kerf =
+            Length::micrometres(std::uniform_int_distribution<std::int64_t>(1'000, 9'000)(random));
+        const Length width =
+            Length::micrometres(std::uniform_int_distribution<std::int64_t>(1'000, 20'000)(random));
         if (width < kerf) continue;
-        const Cut cut{Member::receiver, BoardFace::inside, Length::millimetres(10), width, Length::millimetres(4), "dado"};
+        const Cut cut{Member::receiver,        BoardFace::inside,
+                      Length::millimetres(10), width,
+                      Length::millimetres(4),  "dado"};
         const Settings settings = settings_for_slot(cut, kerf);
         const int passes = passes_for(width, kerf);
         CHECK(fence_of_pass(settings, 0, passes) == cut.near);
@@ -113,7 +124,12 @@ TEST_CASE("a cutter wider than the arbor takes is not used") {
     ask.slot_width.reset();
     ask.insert_thickness = in(1);
     ask.receiver_thickness = in(1);
-    const auto chosen = choose_cutter(shop, {}, [&](Length) { return design_dado([&] { ask.near = in(1); return ask; }()); });
+    const auto chosen = choose_cutter(shop, {}, [&](Length) {
+        return design_dado([&] {
+            ask.near = in(1);
+            return ask;
+        }());
+    });
     REQUIRE_FALSE(chosen);
     CHECK(chosen.error().why.text(Graduation::in_64) ==
           "the cutter is 7/8 in wide and the arbor of `saw` takes no more than 13/16 in");

@@ -34,7 +34,8 @@ TEST_CASE("the check reads every notation that people use") {
 }
 
 TEST_CASE("the check refuses what is no length") {
-    for (const char* text : {"", "12..5", "3/0", "3 1/", "1/2/4", "twelve", "12 yards", "12 +", "4 mm mm", "14 3/8 3/8"}) {
+    for (const char* text :
+         {"", "12..5", "3/0", "3 1/", "1/2/4", "twelve", "12 yards", "12 +", "4 mm mm", "14 3/8 3/8"}) {
         CAPTURE(text);
         CHECK_THROWS_AS(millimetres(text), std::invalid_argument);
     }
@@ -44,8 +45,11 @@ TEST_CASE("an amount reads back as itself however it is written") {
     checker::Dice dice(77);
     for (int i = 0; i < 20000; ++i) {
         const Unit bare = dice.chance(50) ? Unit::inch : Unit::millimetre;
-        checker::Amount amount = dice.chance(50) ? checker::in_64ths(dice.between(0, 3000)) : checker::in_thousandths(dice.between(0, 900));
-        if (dice.chance(50)) amount = dice.chance(50) ? checker::mm_tenths(dice.between(0, 9000)) : checker::mm_hundredths(dice.between(0, 2000));
+        checker::Amount amount = dice.chance(50) ? checker::in_64ths(dice.between(0, 3000))
+                                                 : checker::in_thousandths(dice.between(0, 900));
+        if (dice.chance(50))
+            amount = dice.chance(50) ? checker::mm_tenths(dice.between(0, 9000))
+                                     : checker::mm_hundredths(dice.between(0, 2000));
         const checker::Json text = checker::written(amount, bare, dice);
         CAPTURE(text.dump());
         CHECK(checker::read_length_mm(text, bare) == doctest::Approx(amount.mm()).epsilon(1e-12));

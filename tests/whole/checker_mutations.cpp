@@ -22,15 +22,18 @@ using Spoils = std::vector<Spoiled>;
 
 void number_off(Spoils& spoils, const char* list, std::size_t index, const char* field) {
     for (const double by_mm : {0.01, -0.01}) {
-        spoils.push_back({std::string(list) + " " + std::to_string(index) + " " + field + (by_mm > 0 ? " +" : " -"), [=](Json& plan) {
-                              Json& value = plan[list][index][field];
-                              value = value.get<double>() + by_mm;
-                          }});
+        spoils.push_back(
+            {std::string(list) + " " + std::to_string(index) + " " + field + (by_mm > 0 ? " +" : " -"),
+             [=](Json& plan) {
+                 Json& value = plan[list][index][field];
+                 value = value.get<double>() + by_mm;
+             }});
     }
 }
 
 Spoiled pass_changed(std::size_t setup, const char* what, const std::function<void(Json& pass)>& change) {
-    return {"setup " + std::to_string(setup) + " " + what, [=](Json& plan) { change(plan["setups"][setup]["passes"][0]); }};
+    return {"setup " + std::to_string(setup) + " " + what,
+            [=](Json& plan) { change(plan["setups"][setup]["passes"][0]); }};
 }
 
 void turn_over(Json& pass) { pass["down"] = pass["down"] == "inside" ? "outside" : "inside"; }
@@ -59,7 +62,8 @@ void joint_spoils(Spoils& spoils, const Json& plan, std::size_t i) {
     number_off(spoils, "setups", i, "height_mm");
     spoils.push_back(pass_changed(i, "turned over", turn_over));
     spoils.push_back(pass_changed(i, "turned round", turn_round));
-    spoils.push_back(pass_changed(i, "nibble", [](Json& pass) { pass["nibble"] = !pass["nibble"].get<bool>(); }));
+    spoils.push_back(
+        pass_changed(i, "nibble", [](Json& pass) { pass["nibble"] = !pass["nibble"].get<bool>(); }));
     spoils.push_back({"setup " + std::to_string(i) + " sacrificial", [i](Json& p) {
                           Json& value = p["setups"][i]["sacrificial"];
                           value = !value.get<bool>();
@@ -73,16 +77,17 @@ Spoils spoils_of(const Json& plan) {
         for (const char* field : {"width_mm", "height_mm", "depth_mm"}) number_off(spoils, "boxes", i, field);
     }
     for (std::size_t i = 0; i < plan["parts"].size(); ++i) {
-        for (const char* field : {"length_mm", "width_mm", "thickness_mm"}) number_off(spoils, "parts", i, field);
+        for (const char* field : {"length_mm", "width_mm", "thickness_mm"})
+            number_off(spoils, "parts", i, field);
         spoils.push_back({"part " + std::to_string(i) + " missing", [i](Json& p) { p["parts"].erase(i); }});
     }
     for (std::size_t i = 0; i < plan["setups"].size(); ++i) {
-        if (plan["setups"][i]["height_mm"].is_null())
-            number_off(spoils, "setups", i, "fence_mm");
-        else
-            joint_spoils(spoils, plan, i);
-        spoils.push_back({"pass missing in setup " + std::to_string(i), [i](Json& p) { p["setups"][i]["passes"].erase(0); }});
-        spoils.push_back({"not in the sequence: " + std::to_string(i), [i](Json& p) { p["sequence"].erase(i); }});
+        if (plan["setups"][i]["height_mm"].is_null()) number_off(spoils, "setups", i, "fence_mm");
+        else joint_spoils(spoils, plan, i);
+        spoils.push_back({"pass missing in setup " + std::to_string(i),
+                          [i](Json& p) { p["setups"][i]["passes"].erase(0); }});
+        spoils.push_back(
+            {"not in the sequence: " + std::to_string(i), [i](Json& p) { p["sequence"].erase(i); }});
     }
     return spoils;
 }
@@ -135,7 +140,8 @@ TEST_CASE("every random job can be made, and a plan by the formulas passes the c
             CHECK(text_of(checker::make_drawers(job, plan)) == "");
         }
     }
-    for (const int count : {seen.in_passes, seen.nibble, seen.sacrificial, seen.captured, seen.router, seen.rabbeted_front, seen.rabbeted_back})
+    for (const int count : {seen.in_passes, seen.nibble, seen.sacrificial, seen.captured, seen.router,
+                            seen.rabbeted_front, seen.rabbeted_back})
         CHECK(count > 100);
 }
 

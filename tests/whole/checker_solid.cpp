@@ -13,7 +13,8 @@ namespace {
 double volume(const std::vector<Block>& blocks) {
     double sum = 0;
     for (const Block& block : blocks) {
-        sum += (block.high[0] - block.low[0]) * (block.high[1] - block.low[1]) * (block.high[2] - block.low[2]);
+        sum +=
+            (block.high[0] - block.low[0]) * (block.high[1] - block.low[1]) * (block.high[2] - block.low[2]);
     }
     return sum;
 }

@@ -16,7 +16,8 @@ namespace {
 
 std::string unused_path(const std::string& ending) {
     static std::atomic<int> count{0};
-    const std::string name = "kerfwright-test-" + std::to_string(getpid()) + "-" + std::to_string(++count) + ending;
+    const std::string name =
+        "kerfwright-test-" + std::to_string(getpid()) + "-" + std::to_string(++count) + ending;
     return (std::filesystem::temp_directory_path() / name).string();
 }
 
@@ -36,7 +37,8 @@ std::string quoted(const std::string& argument) {
 std::string read_all(std::FILE* pipe) {
     std::string out;
     std::array<char, 65536> buffer{};
-    for (std::size_t got = 0; (got = std::fread(buffer.data(), 1, buffer.size(), pipe)) > 0;) out.append(buffer.data(), got);
+    for (std::size_t got = 0; (got = std::fread(buffer.data(), 1, buffer.size(), pipe)) > 0;)
+        out.append(buffer.data(), got);
     return out;
 }
 

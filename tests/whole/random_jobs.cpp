@@ -34,7 +34,8 @@ void check_seeds(std::uint64_t first, std::uint64_t last) {
 }
 
 std::string lower_case(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     return text;
 }
 
@@ -71,9 +72,12 @@ void check_refusal(const std::string& text, const std::string& word) {
 TEST_CASE("random jobs make drawers that measure as asked to 0.002 mm, 1 to 250") { check_seeds(1, 250); }
 TEST_CASE("random jobs make drawers that measure as asked to 0.002 mm, 251 to 500") { check_seeds(251, 500); }
 TEST_CASE("random jobs make drawers that measure as asked to 0.002 mm, 501 to 750") { check_seeds(501, 750); }
-TEST_CASE("random jobs make drawers that measure as asked to 0.002 mm, 751 to 1000") { check_seeds(751, 1000); }
+TEST_CASE("random jobs make drawers that measure as asked to 0.002 mm, 751 to 1000") {
+    check_seeds(751, 1000);
+}
 
-TEST_CASE("a job that can't be made is refused with the reason and the place, and its file is left as it was") {
+TEST_CASE(
+    "a job that can't be made is refused with the reason and the place, and its file is left as it was") {
     for (std::uint64_t seed = 0; seed < 4 * checker::impossible_reasons(); ++seed) {
         const checker::ImpossibleJob impossible = checker::impossible_job(seed);
         CAPTURE(seed);

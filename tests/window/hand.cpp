@@ -41,7 +41,8 @@ void Hand::press_at(double x, double y) {
 void Hand::move(double x, double y) { ImGui_ImplGlfw_CursorPosCallback(window_->handle(), x, y); }
 
 void Hand::button(bool down) {
-    ImGui_ImplGlfw_MouseButtonCallback(window_->handle(), GLFW_MOUSE_BUTTON_LEFT, down ? GLFW_PRESS : GLFW_RELEASE, 0);
+    ImGui_ImplGlfw_MouseButtonCallback(window_->handle(), GLFW_MOUSE_BUTTON_LEFT,
+                                       down ? GLFW_PRESS : GLFW_RELEASE, 0);
 }
 
 void Hand::drag(double x, double y, double to_x, double to_y, int steps) {

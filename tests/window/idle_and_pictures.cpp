@@ -34,8 +34,10 @@ struct PictureAlone {
 // The same sheet as librsvg draws it.
 Pixels rasterised(const kw::draw::Drawing& drawing, int width, int height, kw::draw::Theme theme) {
     const auto folder = std::filesystem::temp_directory_path();
-    const std::string svg = (folder / "kerfwright_test.svg").string(), png = (folder / "kerfwright_test.png").string();
-    std::ofstream(svg) << kw::draw::to_svg(drawing, {.width_px = double(width), .height_px = double(height), .theme = theme});
+    const std::string svg = (folder / "kerfwright_test.svg").string(),
+                      png = (folder / "kerfwright_test.png").string();
+    std::ofstream(svg) << kw::draw::to_svg(
+        drawing, {.width_px = double(width), .height_px = double(height), .theme = theme});
     REQUIRE(std::system(("rsvg-convert " + svg + " -o " + png).c_str()) == 0);
     Pixels pixels;
     int channels = 0;
@@ -49,8 +51,8 @@ Pixels rasterised(const kw::draw::Drawing& drawing, int width, int height, kw::d
 }
 
 struct Difference {
-    double mean = 0;      // of all channels, 0 to 255
-    double far_off = 0;   // share of pixels with a channel out by more than a quarter
+    double mean = 0;     // of all channels, 0 to 255
+    double far_off = 0;  // share of pixels with a channel out by more than a quarter
 };
 
 Difference difference(const Pixels& a, const Pixels& b) {
@@ -77,7 +79,8 @@ TEST_CASE("an idle window draws nothing and is not even woken") {
     SamplePage page;
     Hand hand({.pixel_ratio = 1}, std::ref(page));
     hand.move(300, 300);
-    for (int i = 0; i < 200 && hand.window().step(std::ref(page)) != Pacer::forever; ++i) glfwWaitEventsTimeout(0.02);
+    for (int i = 0; i < 200 && hand.window().step(std::ref(page)) != Pacer::forever; ++i)
+        glfwWaitEventsTimeout(0.02);
     REQUIRE(hand.window().step(std::ref(page)) == Pacer::forever);
     const auto frames = counted().frames, events = counted().events;
     glfwWaitEventsTimeout(0.3);
@@ -148,18 +151,21 @@ TEST_CASE("the window's picture and the printed one are the same drawing") {
 
 TEST_CASE("a zoomed picture has sharp edges: from ground to line within three pixels") {
     PictureAlone page;
-    page.drawing.shapes.push_back(kw::draw::Fill{{kw::draw::rectangle({0, 0, 10, 10})}, kw::draw::Material::cutter});
+    page.drawing.shapes.push_back(
+        kw::draw::Fill{{kw::draw::rectangle({0, 0, 10, 10})}, kw::draw::Material::cutter});
     for (const double zoom : {1.0, 7.3, 40.0}) {
         page.look = {zoom, 0, 0};
         Hand hand({.width = 500, .height = 500, .pixel_ratio = 1}, std::ref(page));
         page.look.pan_x_px = (500 - 2 * 4) / 2.0 * zoom;
         const Pixels picture = hand.picture();
         int between = 0;
-        const kw::draw::FillStyle style = kw::draw::fill_style(kw::draw::Material::cutter, kw::draw::Theme::light);
+        const kw::draw::FillStyle style =
+            kw::draw::fill_style(kw::draw::Material::cutter, kw::draw::Theme::light);
         for (int x = 0; x < 500; ++x) {
             const std::size_t at = (std::size_t(250) * 500 + std::size_t(x)) * 3;
             const int red = picture.rgb[at];
-            const int plain[] = {kw::draw::palette(kw::draw::Theme::light).card.red, style.ground.red, style.edge.red};
+            const int plain[] = {kw::draw::palette(kw::draw::Theme::light).card.red, style.ground.red,
+                                 style.edge.red};
             if (std::none_of(plain, plain + 3, [&](int p) { return std::abs(p - red) <= 2; })) ++between;
         }
         CAPTURE(zoom);

@@ -57,7 +57,8 @@ TEST_CASE("an old value is replaced by the first digit, and kept by a sign or a 
     CHECK(text_of(change_sign(old)) == "-10 1/16 in");
 }
 
-TEST_CASE("what a person wrote is taken apart; what is not one length gives an empty pad with the right unit") {
+TEST_CASE(
+    "what a person wrote is taken apart; what is not one length gives an empty pad with the right unit") {
     CHECK(text_of(entry_of("12.7 mm", "in")) == "12.7 mm");
     CHECK(text_of(entry_of("12,7mm", "in")) == "12.7 mm");
     CHECK(text_of(entry_of("3/4\"", "mm")) == "3/4 in");

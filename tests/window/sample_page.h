@@ -56,12 +56,20 @@ private:
         begin_card(ui, "picture", width);
         heading(ui, "Dado in the sides");
         caption(ui, "Inside face down, front end against the fence");
-        explore_picture(ui, "section", drawing, {content_width(ui), std::max(height - ui.px(560), ui.px(220))}, look);
+        explore_picture(ui, "section", drawing,
+                        {content_width(ui), std::max(height - ui.px(560), ui.px(320))}, look);
         end_card(ui);
         begin_card(ui, "numbers", width);
-        if (figure(ui, {.caption = "Fence", .value = "10 15/32 +", .unit = "in", .changed_from = "9 1/2 in", .size = TypeSize::huge, .pressable = true})) ++figures;
+        if (figure(ui, {.caption = "Fence",
+                        .value = "10 15/32 +",
+                        .unit = "in",
+                        .changed_from = "9 1/2 in",
+                        .size = TypeSize::huge,
+                        .pressable = true}))
+            ++figures;
         figure(ui, {.caption = "Blade height", .value = "6.35", .unit = "mm", .note = "as before"});
-        notice(ui, Tone::caution, "Guard and riving knife are off for this cut", "Refit both before the next through cut.");
+        notice(ui, Tone::caution, "Guard and riving knife are off for this cut",
+               "Refit both before the next through cut.");
         end_card(ui);
     }
 
@@ -84,7 +92,6 @@ private:
         if (hold_button(ui, "Hold to undo", {}, 0.05)) ++undone;
         end_card(ui);
     }
-
 };
 
 }  // namespace kw::window

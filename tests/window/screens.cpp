@@ -32,7 +32,9 @@ struct OpenJob {
     fs::path path;
     App app;
 
-    explicit OpenJob(const std::string& text) : path(fs::temp_directory_path() / "kerfwright-screens.json"), app(opened(text)) {}
+    explicit OpenJob(const std::string& text)
+        : path(fs::temp_directory_path() / ("kerfwright-screens-" + std::to_string(getpid()) + ".json")),
+          app(opened(text)) {}
     ~OpenJob() { fs::remove(path); }
     OpenJob(const OpenJob&) = delete;
     OpenJob& operator=(const OpenJob&) = delete;
@@ -50,7 +52,9 @@ private:
 class Maker {
 public:
     explicit Maker(const std::string& text, int width = 1280, int height = 800)
-        : job_(text), hand_({.title = "test", .width = width, .height = height}, [this](Ui& ui) { job_.app.frame(ui); }) {}
+        : job_(text),
+          hand_({.title = "test", .width = width, .height = height}, [this](Ui& ui) { job_.app.frame(ui); }) {
+    }
 
     App& app() { return job_.app; }
     Hand& hand() { return hand_; }
@@ -65,7 +69,8 @@ public:
 
     const LoggedWidget* find(const std::string& label, bool beginning = false) const {
         for (const LoggedWidget& widget : hand_.log().widgets)
-            if (widget.pressable && (beginning ? widget.label.rfind(label, 0) == 0 : widget.label == label)) return &widget;
+            if (widget.pressable && (beginning ? widget.label.rfind(label, 0) == 0 : widget.label == label))
+                return &widget;
         return nullptr;
     }
 
@@ -93,7 +98,9 @@ private:
         constexpr int far_too_many = 200;
         for (int i = 0; i < far_too_many; ++i) {
             const LoggedWidget* widget = find(label, beginning);
-            if (!widget || widget->seen.bottom - widget->seen.top > 0.9 * (widget->box.bottom - widget->box.top)) return widget;
+            if (!widget ||
+                widget->seen.bottom - widget->seen.top > 0.9 * (widget->box.bottom - widget->box.top))
+                return widget;
             const bool above = widget->box.top < 150;
             hand_.move((widget->box.left + widget->box.right) / 2, 430);
             hand_.wheel(above ? 1 : -1);
@@ -209,7 +216,8 @@ TEST_CASE("a whole drawer is made by pressing alone: every step run, every joint
     CHECK(maker.length_of("string.1.front") > front_designed);
     const Json log = maker.on_disk()["log"];
     const auto entries_of = [&](const char* kind) {
-        return std::count_if(log.begin(), log.end(), [&](const Json& entry) { return entry["kind"] == kind; });
+        return std::count_if(log.begin(), log.end(),
+                             [&](const Json& entry) { return entry["kind"] == kind; });
     };
     CHECK(entries_of("test") == locked);
     CHECK(entries_of("lock") == locked);
@@ -226,17 +234,18 @@ TEST_CASE("a whole drawer is made by pressing alone: every step run, every joint
 TEST_CASE("what the estimator refuses is said at the test cut, and nothing is logged") {
     Maker maker(one_drawer);
     for (const Setup& setup : maker.work().plan.setups)
-        if (setup.test_cut) maker.app().state().setup = setup.id;
+        if (setup.test_cut && setup.work.rfind("back dado", 0) == 0) maker.app().state().setup = setup.id;
     maker.press("At the saw");
     maker.press("Test cut");
     maker.press("Depth", true);
     maker.key_in("9");  // inches deep
     maker.press("Work it out");
     CHECK(maker.hand().log().find("Not taken"));
-    CHECK(maker.on_disk()["log"].empty());
+    CHECK(maker.on_disk()["log"].dump() == "[]");
 }
 
-TEST_CASE("on every screen and in every size, what is pressed is at least 44 pixels high, and words at least 18") {
+TEST_CASE(
+    "on every screen and in every size, what is pressed is at least 44 pixels high, and words at least 18") {
     struct Size {
         int width, height;
     };
@@ -256,9 +265,10 @@ TEST_CASE("on every screen and in every size, what is pressed is at least 44 pix
             maker.hand().settle();
             CHECK(maker.hand().log().widgets.size() > 8);
             for (const LoggedWidget& widget : maker.hand().log().widgets) {
-                INFO(size.width << "x" << size.height << " screen " << screen << ": " << widget.kind << " \"" << widget.label << "\"");
+                INFO(size.width << "x" << size.height << " screen " << screen << ": " << widget.kind << " \""
+                                << widget.label << "\"");
                 if (widget.pressable) CHECK(widget.box.bottom - widget.box.top >= 44);
-                if (widget.text_px > 0) CHECK(widget.text_px >= 18);
+                if (widget.text_px > 0) CHECK(widget.text_px >= 18 - 0.01);
                 CHECK(widget.box.left >= 0);
                 CHECK(widget.box.right <= size.width + 0.5);
                 CHECK_FALSE(widget.cut_off);
