@@ -1,6 +1,7 @@
 #include "command/run.h"
 
 #include <algorithm>
+#include <cmath>
 #include <ctime>
 #include <filesystem>
 
@@ -18,6 +19,7 @@ struct Options {
     bool csv = false;
     bool save = false;
     bool fresh_end = false;
+    bool anyway = false;
     std::vector<std::string> readings;
     std::vector<std::string> moved;
     std::string felt;
@@ -73,11 +75,26 @@ public:
         return with_work([&](const Opened& opened) {
             auto cut = test_cut(*opened.session.work);
             if (!cut) return refuse(cut.error());
+            if (const auto out = out_of_tolerance(*opened.session.work); out && !options_.anyway)
+                return refuse(*out);
             return answer(apply(opened.session, LockGroup{*cut}, utc_now()), true);
         });
     }
 
 private:
+    // Why a tested joint had better not be locked; nothing where it is more likely in tolerance than out, or not tested.
+    std::optional<std::string> out_of_tolerance(const Work& work) const {
+        const auto report = fit_report(work, options_.setup);
+        constexpr double even = 0.5;
+        if (!report || report->test == 0 || report->chance_when_locked() >= even || !options_.moved.empty())
+            return std::nullopt;
+        return "not locked: after " + std::to_string(report->test) +
+               (report->test == 1 ? " test cut" : " test cuts") + " the joint is " +
+               std::to_string(std::lround(100 * report->chance_when_locked())) +
+               " % likely to be in tolerance; `kerfwright fit` says what to do, --anyway locks it all the "
+               "same";
+    }
+
     template <class Then>
     int with_work(Then then) const {
         const auto text = read_file(options_.job);
@@ -193,6 +210,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     fit->add_flag("--save", options.save, "logs it in the job");
     CLI::App* lock = add_command(app, options, "lock", "locks a setup group as it stands");
     add_test_options(lock, options);
+    lock->add_flag("--anyway", options.anyway, "though the joint as tested is likely out of tolerance");
     CLI::App* check = add_command(app, options, "check", "says what is wrong with the job, or nothing");
     app.require_subcommand(0, 1);
     try {

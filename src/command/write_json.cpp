@@ -105,19 +105,27 @@ std::string parts_json(const Work& work) {
                     {"parts", parts_list(work)}});
 }
 
+namespace {
+
+Json moves_json(const std::vector<SaidMove>& moves) {
+    Json list = Json::array();
+    for (const SaidMove& move : moves)
+        list.push_back({{"control", move.control}, {"by_mm", move.by.mm()}, {"say", move.say}});
+    return list;
+}
+
+}  // namespace
+
 std::string fit_json(const FitReport& report) {
     Json spread;
     for (const auto& [control, sigma] : report.spread_mm) spread[control + "_mm"] = sigma;
-    Json moves = Json::array();
-    for (const SaidMove& move : report.moves)
-        moves.push_back({{"control", move.control}, {"by_mm", move.by.mm()}, {"say", move.say}});
     Json json = {{"setup", report.setup},
                  {"group", report.group},
                  {"test", report.test},
                  {"locked", report.locked},
                  {"now", settings_json(report.now)},
                  {"spread", spread},
-                 {"moves", moves},
+                 {"moves", moves_json(report.moves)},
                  {"retry", report.retry == Retry::same_ends ? "same ends" : "fresh end"},
                  {"chance_in_tolerance", report.chance_in_tolerance},
                  {"chance_after_move", report.chance_after_move},
@@ -126,7 +134,10 @@ std::string fit_json(const FitReport& report) {
                   {{"fit_mm", optional_json(report.fit_mm)},
                    {"shoulder_gap_mm", optional_json(report.shoulder_gap_mm)},
                    {"face_step_mm", optional_json(report.face_step_mm)}}}};
-    if (report.advice == AdviceKind::measure) json["measure"] = report.measure;
+    if (report.advice == AdviceKind::measure) {
+        json["measure"] = report.measure;
+        json["unread"] = moves_json(report.unread);  // for who can't take that reading
+    }
     return to_text(json);
 }
 

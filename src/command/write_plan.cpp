@@ -2,18 +2,13 @@
 
 #include "command/table.h"
 #include "command/write.h"
+#include "session/words.h"
 
 namespace kw {
 namespace {
 
 std::string times(std::size_t count) {
     return count == 1 ? "1 part end" : std::to_string(count) + " part ends";
-}
-
-std::string minutes(std::int64_t seconds) {
-    const std::int64_t whole = (seconds + 30) / 60;
-    return whole < 120 ? std::to_string(whole) + " min"
-                       : std::to_string(whole / 60) + " h " + std::to_string(whole % 60) + " min";
 }
 
 std::string boxes_text(const Work& work) {
@@ -78,7 +73,8 @@ std::string setup_text(const Work& work, const Setup& setup) {
         out += "; " + downs_text(setup) + ", " + std::string(name_of(setup.passes.front().reference)) +
                " to the fence";
     out += "\n" + settings_text(work, setup);
-    if (setup.test_cut) out += "      test cut first, in scrap of the same stock\n";
+    if (setup.test_cut && !is_locked(work, setup))
+        out += "      test cut first, in scrap of the same stock\n";
     const bool nibble =
         std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; });
     if (nibble) out += "      then slide each end away from the fence and nibble off what is left\n";
@@ -126,9 +122,9 @@ std::string plan_text(const Work& work) {
     }
     out += "\nAbout " + minutes(plan.seconds) + " at the machines, " + std::to_string(plan.setups.size()) +
            " setups, " + times(ends) + ". ";
-    out += plan.proved
-               ? "No order of this work takes less.\n"
-               : "The best order found; none takes less than " + minutes(plan.lower_bound_seconds) + ".\n";
+    out += plan.proved ? "No order of this work takes less.\n"
+                       : "The best order found; none takes less than " +
+                             minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60) + ".\n";
     const std::string notes = notes_text(work);
     if (!notes.empty()) out += "\nNotes\n" + notes;
     out +=

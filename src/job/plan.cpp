@@ -105,8 +105,8 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
         for (Setup& setup : setups_of(group)) setups->push_back(std::move(setup));
 
     const Precedence precedence = precedence_of(designed, *setups);
-    const order::Result result =
-        order::solve(order_problem(job, *setups, precedence.before), {.node_limit = looks_per_plan, .stop = {}});
+    const order::Result result = order::solve(order_problem(job, *setups, precedence.before),
+                                              {.node_limit = looks_per_plan, .stop = {}});
     if (result.order.empty()) return tl::unexpected(no_order(*setups, result));
     Plan plan;
     plan.job = job.name;

@@ -107,6 +107,16 @@ LogEntry entry_for(const Work& work, const Found& found, const TestCut& cut, Log
     return entry;
 }
 
+std::vector<SaidMove> said(const Work& work, const Found& found, const std::vector<Move>& moves) {
+    std::vector<SaidMove> out;
+    for (const Move& move : moves) {
+        const std::string& control = found.model.controls[move.control].name;
+        const Length by = Length::nearest_mm(move.by_mm);
+        out.push_back({control, by, say_move(work.job, *found.group, control, by)});
+    }
+    return out;
+}
+
 std::optional<double> expected(const Model& model, const Belief& belief, const char* name) {
     const Reading* reading = reading_named(model, name);
     if (!reading) return std::nullopt;
@@ -156,17 +166,14 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
         standing ? settings_by(found->model, found->designed->designed, standing->next) : report.now;
     for (const char* control : {"fence", "height", "spacer", "kerf", "shift"})
         report.spread_mm.emplace_back(control, spread_of(found->model, now, control));
-    const Advice advice = standing && standing->tests > 0 ? standing->advice : advise(found->model, now);
+    const bool tested = report.test > 0;
+    const Advice advice = tested ? standing->advice : advise(found->model, now);
     report.chance_in_tolerance = advice.chance_in_tolerance;
     report.chance_after_move = advice.chance_after_move;
-    report.advice = standing && standing->tests > 0 ? advice.kind : AdviceKind::measure;
+    report.advice = tested ? advice.kind : AdviceKind::measure;
     report.measure = advice.reading;
-    if (report.advice == AdviceKind::move)
-        for (const Move& move : advice.moves) {
-            const std::string& control = found->model.controls[move.control].name;
-            const Length by = Length::nearest_mm(move.by_mm);
-            report.moves.push_back({control, by, say_move(work.job, *found->group, control, by)});
-        }
+    if (tested) report.moves = said(work, *found, advice.moves);
+    if (tested) report.unread = said(work, *found, advice.unread);
     if (standing && standing->tests > 0)
         report.retry = same_ends_will_do(*found->group, standing->at_test, report.next) ? Retry::same_ends
                                                                                         : Retry::fresh_end;

@@ -37,12 +37,16 @@ struct FitReport {
     Settings next;  // after the moves
     std::vector<std::pair<std::string, double>> spread_mm;
     std::vector<SaidMove> moves;
+    std::vector<SaidMove> unread;  // where the advice is to measure: what to move if that can't be
     Retry retry = Retry::same_ends;
     double chance_in_tolerance = 0.0;
     double chance_after_move = 0.0;
     AdviceKind advice = AdviceKind::measure;
     std::string measure;                                          // the reading that would tell most
     std::optional<double> fit_mm, shoulder_gap_mm, face_step_mm;  // expected after the moves
+
+    // A lock takes it that the moves were made.
+    double chance_when_locked() const { return moves.empty() ? chance_in_tolerance : chance_after_move; }
 };
 
 // Nothing for a setup that has no joint. Before the first test: what is believed of the scales.

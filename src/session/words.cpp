@@ -19,6 +19,12 @@ std::string say_turns(const Machine& machine, Length by) {
 
 }  // namespace
 
+std::string minutes(std::int64_t seconds) {
+    const std::int64_t whole = (seconds + 30) / 60;
+    return whole < 60 ? std::to_string(whole) + " min"
+                      : std::to_string(whole / 60) + " h " + std::to_string(whole % 60) + " min";
+}
+
 std::string say_move(const Job& job, const Group& group, const std::string& control, Length by) {
     const std::string amount = show_with_unit(abs(by), caliper_graduation(job));
     const bool more = by > Length{};
@@ -34,8 +40,20 @@ std::string say_move(const Job& job, const Group& group, const std::string& cont
     return (more ? "add " : "take out ") + amount + " of shims in the stack";
 }
 
+namespace {
+
+std::string percent(double chance) { return std::to_string(std::lround(chance * 100.0)) + " %"; }
+
+}  // namespace
+
+std::string say_unread(const FitReport& report) {
+    std::string moves;
+    for (const SaidMove& move : report.unread) moves += (moves.empty() ? "" : ", and ") + move.say;
+    return moves.empty() ? moves
+                         : "If you can't: " + moves + " (" + percent(report.chance_after_move) + " then)";
+}
+
 std::string say_advice(const FitReport& report) {
-    const auto percent = [](double chance) { return std::to_string(std::lround(chance * 100.0)) + " %"; };
     if (report.locked) return "Locked.";
     if (report.test == 0) return "Not tested yet. Cut the joint in scrap of the same stock, and measure it.";
     switch (report.advice) {
@@ -43,7 +61,8 @@ std::string say_advice(const FitReport& report) {
             return "Lock it: " + percent(report.chance_in_tolerance) +
                    " likely that all of it is in tolerance.";
         case AdviceKind::measure:
-            return "Measure the " + plain_name(report.measure) + ": it would tell most. As it stands, " +
+            return "Measure the " + plain_name(report.measure) +
+                   " before you move anything: it would tell most. As it stands, " +
                    percent(report.chance_in_tolerance) + " likely to be in tolerance.";
         case AdviceKind::move: break;
     }

@@ -92,7 +92,7 @@ double expected_gain(const Model& model, const Belief& belief, const Reading& re
 
 Advice advise(const Model& model, const Belief& belief, const AdviceOptions& options) {
     BestMove best = best_move(model, belief, options.move);
-    Advice advice{AdviceKind::lock, {}, {}, chance_in_tolerance(model, belief), best.chance_after};
+    Advice advice{AdviceKind::lock, {}, {}, {}, chance_in_tolerance(model, belief), best.chance_after};
     if (advice.chance_in_tolerance >= options.wanted_chance) return advice;
 
     if (best.moves.empty() || best.chance_after < options.wanted_chance) {
@@ -101,6 +101,7 @@ Advice advise(const Model& model, const Belief& belief, const AdviceOptions& opt
         if (reading && (best.moves.empty() || chance_when_read(model, belief, options) >= promised)) {
             advice.kind = AdviceKind::measure;
             advice.reading = reading->form.name;
+            advice.unread = std::move(best.moves);
             return advice;
         }
     }

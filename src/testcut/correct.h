@@ -22,6 +22,7 @@ enum class AdviceKind { lock, move, measure };
 struct Advice {
     AdviceKind kind;
     std::vector<Move> moves;     // of `move`, else empty
+    std::vector<Move> unread;    // of `measure`: the best moves for who can't take that reading; else empty
     std::string reading;         // of `measure`, else empty
     double chance_in_tolerance;  // as it stands
     double chance_after_move;    // after the best move found, taken or not; as it stands where there is none

@@ -1,6 +1,7 @@
 // The second place: the whole work in the order in which it is done.
 
 #include "session/test_cut.h"
+#include "session/words.h"
 #include "window/screen.h"
 #include "window/screen_words.h"
 
@@ -17,7 +18,7 @@ std::string proof_words(const Plan& plan) {
     if (plan.proved) return minutes(plan.seconds) + " in all, proved to be the least";
     if (plan.lower_bound_seconds > 0)
         return minutes(plan.seconds) + " in all; no order can take less than " +
-               minutes(plan.lower_bound_seconds);
+               minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60);
     return minutes(plan.seconds) + " in all";
 }
 

@@ -182,9 +182,10 @@ void draw_lock(Bench& bench) {
         if (primary_button(ui, "Lock", {.width = width, .height_px = 64, .detail = "as it stands"})) lock();
         return;
     }
-    const std::string again =
-        "Lock all the same: " + percent(bench.report.chance_in_tolerance) + " in tolerance";
-    if (confirm_button(ui, "Lock", again.c_str(), {.width = width})) lock();
+    const bool moved = !bench.report.moves.empty();
+    const std::string again = "Lock all the same: " + percent(bench.report.chance_when_locked()) +
+                              " in tolerance" + (moved ? " with these moves" : "");
+    if (confirm_button(ui, moved ? "Lock untested" : "Lock", again.c_str(), {.width = width})) lock();
 }
 
 void draw_answer(Bench& bench) {
@@ -194,6 +195,7 @@ void draw_answer(Bench& bench) {
     begin_card(ui, "answer", 0, good ? Tone::good : bench.report.test > 0 ? Tone::accent : Tone::plain);
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
     say(ui, say_advice(bench.report));
+    if (!bench.report.unread.empty()) say(ui, say_unread(bench.report) + ".");
     if (bench.report.test == 0) caption(ui, "One reading is enough to begin; more make it surer.");
     if (bench.report.test > 0) {
         draw_chance(bench);

@@ -27,12 +27,6 @@ std::string capital(std::string words) {
 std::string hundredths(double chance) { return std::to_string(std::lround(chance * 100)); }
 std::string percent(double chance) { return hundredths(chance) + " %"; }
 
-std::string minutes(std::int64_t seconds) {
-    const std::int64_t whole = (seconds + 59) / 60;
-    if (whole < 60) return std::to_string(whole) + " min";
-    return std::to_string(whole / 60) + " h " + std::to_string(whole % 60) + " min";
-}
-
 std::string value_of(const Job& job, Length length) { return show(length, job.graduation); }
 
 std::string unit_words(const Job& job) { return unit_of(job.graduation) == Unit::inch ? "in" : "mm"; }

@@ -11,7 +11,6 @@ namespace kw::window {
 std::string capital(std::string words);
 std::string percent(double chance);     // "87 %"
 std::string hundredths(double chance);  // "87"
-std::string minutes(std::int64_t seconds);
 
 // How the maker reads the job: values without a unit, and the unit.
 std::string value_of(const Job& job, Length length);
