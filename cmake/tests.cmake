@@ -17,7 +17,7 @@ add_library(kw_test_base INTERFACE)
 target_link_libraries(kw_test_base INTERFACE doctest::doctest Eigen3::Eigen Boost::headers kw_3p_json)
 target_include_directories(kw_test_base SYSTEM INTERFACE ${GLPK_INCLUDE})
 target_compile_definitions(kw_test_base INTERFACE
-  KW_TEST_DIR="${tests}" KW_PROGRAM="$<TARGET_FILE:kerfwright>" KW_ASSET_DIR="${KW_BUILT_ASSETS}")
+  BOOST_ALLOW_DEPRECATED_HEADERS KW_TEST_DIR="${tests}" KW_PROGRAM="$<TARGET_FILE:kerfwright>" KW_ASSET_DIR="${KW_BUILT_ASSETS}")
 
 # Under the sanitizers what is tested is optimised, the tests are not: they are half of what is compiled.
 if(KW_SANITIZE)

@@ -34,6 +34,11 @@ const Json* Fields::find(const std::string& name) const {
 
 bool Fields::has(const std::string& name) const { return find(name) != nullptr; }
 
+bool Fields::is_object(const std::string& name) const {
+    const Json* value = find(name);
+    return value && value->is_object();
+}
+
 void Fields::blame(const std::string& name, Message why, Message remedy) {
     problems_->push_back({at_ + (name.empty() ? "" : pointer_step(name)), std::move(why), std::move(remedy)});
 }

@@ -31,6 +31,7 @@ public:
     std::vector<Length> lengths(const std::string& name);
     Length signed_length(const std::string& name, Length fallback);
 
+    bool is_object(const std::string& name) const;
     // A member object; `required` says that it must be there. A missing one reads as empty.
     Fields object(const std::string& name, bool required = false);
     std::vector<Fields> array(const std::string& name, bool required = false);

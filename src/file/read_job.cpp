@@ -3,6 +3,7 @@
 #include <set>
 
 #include "file/read_log.h"
+#include "wood/emc.h"
 
 namespace kw {
 namespace {
@@ -58,10 +59,29 @@ Stock read_stock(Fields fields) {
     stock.name = fields.required_text("name");
     stock.thickness = fields.required_length("thickness");
     stock.kind = fields.one_of("kind", stock_kind_named, "`plywood`, `solid` or `panel`", StockKind::plywood);
-    stock.species = fields.text("species", {});
+    if (fields.has("species")) stock.species = fields.text("species", {});
     stock.cut = fields.one_of("cut", grain_cut_named, "`flatsawn` or `quartersawn`", GrainCut::flatsawn);
     if (fields.has("moisture")) stock.moisture_percent = fields.number("moisture", 0.0);
     return stock;
+}
+
+// A moisture content in percent, or the air that the wood settles in.
+double read_moisture(Fields& climate, const std::string& name, double usual) {
+    if (!climate.is_object(name)) return climate.number(name, usual);
+    Fields fields = climate.object(name);
+    const Air air{fields.number("temperature", 20.0), fields.number("humidity", 50.0)};
+    const auto moisture = equilibrium_moisture_percent(air);
+    if (moisture) return *moisture;
+    fields.blame(moisture.error().field, moisture.error().why, moisture.error().remedy);
+    return usual;
+}
+
+Climate read_climate(Fields fields) {
+    Climate climate;
+    climate.driest_percent = read_moisture(fields, "driest", climate.driest_percent);
+    climate.dampest_percent = read_moisture(fields, "dampest", climate.dampest_percent);
+    if (const auto wrong = check_climate(climate)) fields.blame(wrong->field, wrong->why, wrong->remedy);
+    return climate;
 }
 
 Machine read_machine(Fields fields) {
@@ -249,6 +269,7 @@ tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
         fields.one_of("reading", graduation_named, "`1/64 in`, `1/32 in`, `0.001 in`, `0.1 mm` or `0.5 mm`",
                       job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
     job.fit = read_fit(fields.object("fit"));
+    job.climate = read_climate(fields.object("climate"));
     for (Fields& item : fields.array("stock", true)) job.stock.push_back(read_stock(item));
     for (Fields& item : fields.array("machines")) job.shop.machines.push_back(read_machine(item));
     for (Fields& item : fields.array("cutters")) job.shop.cutters.push_back(read_cutter(item));

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "job/drawer_checks.h"
+#include "wood/movement.h"
 
 namespace kw {
 namespace {
@@ -35,6 +36,7 @@ public:
         const bool back = front && choose_back();
         const bool bottom = choose_bottom();
         if (!front || !back || !bottom) return std::nullopt;
+        allow_for_the_season();
         for (Problem& problem : check_drawer(made_, at_)) problems_.push_back(std::move(problem));
         return made_;
     }
@@ -124,6 +126,43 @@ private:
             spec_.bottom.depth ? spec_.bottom.depth : usual_groove_depth(ask.receiver_thickness, captured);
         return choose("/bottom/", Place::bottom, spec_.bottom.joint, spec_.bottom.cutter, ask,
                       captured ? 4 : 3, made_.bottom);
+    }
+
+    // A solid bottom's grain runs from side to side, so it grows and shrinks from front to back. It is made narrow enough for the
+    // dampest month; in the driest it must still be held.
+    void allow_for_the_season() {
+        const Stock& stock = *boards_.bottom;
+        if (stock.kind != StockKind::solid) return;
+        const Species* species = stock.species ? find_species(*stock.species) : nullptr;
+        if (!species) {
+            notes_.push_back(
+                {Level::warning, spec_.name,
+                 Message::of("the bottom is solid, of ",
+                             stock.species ? "`" + *stock.species + "`, which is not in the table"
+                                           : "no named species",
+                             ": its movement over the year is not allowed for")});
+            return;
+        }
+        const Climate& climate = job_.climate;
+        // Wood of unknown moisture may be as dry as it ever gets.
+        const double now = std::clamp(stock.moisture_percent.value_or(climate.driest_percent),
+                                      climate.driest_percent, climate.dampest_percent);
+        const Length width = made_.box.depth - spec_.back.setback;
+        made_.seasonal_swell = movement(*species, stock.cut, width, now, climate.dampest_percent);
+        const Length shrink = movement(*species, stock.cut, width, climate.driest_percent, now);
+        const Length held =
+            2 * made_.bottom.joint.slot().depth - job_.fit.bottom_slack - made_.seasonal_swell - shrink;
+        if (spec_.bottom.style == BottomStyle::captured && held < 2 * least_tongue)
+            notes_.push_back(
+                {Level::warning, spec_.name,
+                 Message::of("over the year the solid bottom moves by ", made_.seasonal_swell + shrink,
+                             ": in the driest month the grooves hold only ", max(held, Length{}).scaled(1, 2),
+                             " of it at each end; let it slide in, or take plywood")});
+        if (spec_.bottom.style == BottomStyle::slide_in && made_.seasonal_swell + shrink > Length{})
+            notes_.push_back(
+                {Level::note, spec_.name,
+                 Message::of("fix the solid bottom at the front only: over the year it moves by ",
+                             made_.seasonal_swell + shrink, " toward the back")});
     }
 
     bool choose(const std::string& field, Place place, const std::string& joint_name,

@@ -7,7 +7,7 @@
 
 #include "drawer/parts.h"
 #include "setup/setup.h"
-#include "wood/stock.h"
+#include "wood/movement.h"
 
 namespace kw {
 
@@ -74,12 +74,6 @@ struct DrawerSpec {
     FaceSpec face;
 };
 
-// Moisture content over the year, in percent.
-struct Climate {
-    double driest_percent = 0.0;
-    double dampest_percent = 0.0;
-};
-
 // Seconds of work; common practice, no source. All editable in the job.
 struct WorkTimes {
     std::int64_t machine_s = 30;  // walking to another machine
@@ -123,7 +117,7 @@ struct Job {
     std::vector<Stock> stock;
     Shop shop;
     WorkTimes times;
-    std::optional<Climate> climate;
+    Climate climate;  // where the drawers will live
     std::vector<DrawerSpec> drawers;
     std::vector<LogEntry> log;
 

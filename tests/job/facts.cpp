@@ -164,6 +164,41 @@ TEST_CASE("a groove goes before the ends are cut where that spares a change; a j
     CHECK(place(work->plan, "rip to width: sides and fronts") < place(work->plan, "groove"));
 }
 
+TEST_CASE("a solid bottom is made narrower by what it may still grow, and plywood is not") {
+    Job job = half_inch_job();
+    const Length plywood = worked(job)->plan.part_with_id("a.1.bottom")->size.width;
+    job.stock.push_back({"slab", in(1, 4), StockKind::solid, "sugar maple", GrainCut::flatsawn, 8.0});
+    job.drawers[0].bottom.stock = "slab";
+    job.climate = {6, 11};
+    const auto work = worked(job);
+    // Sugar maple, tangential: 0.00353 per 1 % (USDA Wood Handbook, table of dimensional change coefficients). From 8 to 11 %
+    // over the box's depth less the setback.
+    const Length grows = Length::nearest_mm(0.00353 * 3 * (in(53, 4) - job.drawers[0].back.setback).mm());
+    CHECK(abs(plywood - work->plan.part_with_id("a.1.bottom")->size.width - grows) <= Length::micrometres(1));
+    const auto says = [&](const char* words) {
+        return std::any_of(work->plan.notes.begin(), work->plan.notes.end(), [&](const Note& note) {
+            return note.text.text(Graduation::mm_0_1).find(words) != std::string::npos;
+        });
+    };
+    CHECK(says("fix the solid bottom at the front only: over the year it moves by 5."));
+}
+
+TEST_CASE("a captured solid bottom that would drop out of its grooves in the driest month is told of") {
+    Job job = half_inch_job();
+    job.stock.push_back(
+        {"slab", in(1, 4), StockKind::solid, "american beech", GrainCut::flatsawn, std::nullopt});
+    job.drawers[0].bottom.stock = "slab";
+    job.drawers[0].bottom.style = BottomStyle::captured;
+    job.drawers[0].bottom.depth = in(1, 8);
+    job.climate = {5, 13};
+    const auto work = worked(job);
+    CHECK(std::any_of(work->plan.notes.begin(), work->plan.notes.end(), [](const Note& note) {
+        return note.level == Level::warning &&
+               note.text.text(Graduation::mm_0_1).find("in the driest month the grooves hold only 0 mm") !=
+                   std::string::npos;
+    }));
+}
+
 TEST_CASE("what can't be made is refused at the field to blame, with what would do") {
     Job job = half_inch_job();
     job.drawers[0].front.depth = in(7, 16);

@@ -1,0 +1,57 @@
+// The files that others read and write against their published schemas, by a validator that is not ours (python3-jsonschema).
+#include <doctest/doctest.h>
+
+#include <cstdlib>
+#include <fstream>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "checker/random_job.h"
+#include "whole/plan_seam.h"
+
+namespace {
+
+using Files = std::vector<std::unique_ptr<whole::JobFile>>;
+
+bool are_valid(const Files& files, const std::string& schema) {
+    // Debian's own Python, since that is the one that Debian's packages are for.
+    std::string command = "/usr/bin/python3 -W ignore -m jsonschema --error-format '{error.message} '";
+    for (const auto& file : files) command += " -i '" + file->path() + "'";
+    return std::system((command + " '" KW_ASSET_DIR "/schemas/" + schema + ".schema.json'").c_str()) == 0;
+}
+
+void add(Files& files, const std::string& text) { files.push_back(std::make_unique<whole::JobFile>(text)); }
+
+std::string demo() {
+    std::ifstream in(KW_ASSET_DIR "/demo.json");
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
+}  // namespace
+
+TEST_CASE("jobs and their plans are as their schemas say") {
+    Files jobs, plans;
+    add(jobs, demo());
+    for (std::uint64_t seed = 1; seed <= 40; ++seed) add(jobs, checker::random_job(seed).dump(2));
+    for (const auto& job : jobs) add(plans, whole::run_program({"plan", job->path(), "--json"}).out);
+    CHECK(are_valid(jobs, "job"));
+    CHECK(are_valid(plans, "plan"));
+}
+
+TEST_CASE("a job with its log, and each correction, are as their schemas say") {
+    Files jobs, corrections;
+    add(jobs, demo());
+    const std::string& job = jobs.front()->path();
+    for (const std::vector<std::string>& said : {std::vector<std::string>{"--read", "fit=-0.2 mm"},
+                                                 {"--read", "face_step=0.1 mm", "--fresh-end"},
+                                                 {"--felt", "hand tight", "--moved", "height=0.1 mm"}}) {
+        std::vector<std::string> words{"fit", job, "--setup", "S29", "--json", "--save"};
+        words.insert(words.end(), said.begin(), said.end());
+        add(corrections, whole::run_program(words).out);
+    }
+    CHECK(whole::run_program({"lock", job, "--setup", "S29", "--anyway"}).status == 0);
+    CHECK(are_valid(corrections, "correction"));
+    CHECK(are_valid(jobs, "job"));
+    CHECK_FALSE(are_valid(jobs, "correction"));  // so that the validator is seen to refuse
+}
