@@ -29,13 +29,18 @@ std::int64_t ticks_per(Measure measure) {
     return Length::ticks_per_mm;
 }
 
+bool is_metric(Measure measure) { return measure != Measure::inch && measure != Measure::foot; }
+
 // A bare term's unit is the first one to its right, or else `bare`. Nothing where nobody can tell: feet and
-// inches to its right, or another unit than `bare` to its left.
+// inches to its right, inches for a job in millimetres or the other way round, or another unit than `bare` to
+// its left.
 std::optional<Measure> measure_of_term(const std::vector<Term>& terms, std::size_t index, Measure bare) {
     if (terms[index].measure) return terms[index].measure;
     for (std::size_t right = index + 1; right < terms.size(); ++right) {
         if (terms[right].feet) return std::nullopt;
-        if (terms[right].measure) return terms[right].measure;
+        if (!terms[right].measure) continue;
+        const bool is_plain = is_metric(*terms[right].measure) == is_metric(bare);
+        return is_plain ? terms[right].measure : std::nullopt;
     }
     const bool all_bare = std::all_of(terms.begin(), terms.end(),
                                       [&](const Term& term) { return term.measure.value_or(bare) == bare; });

@@ -24,8 +24,9 @@ struct ReadError {
 // marks. A hyphen (or en dash) without spaces between a whole number and a fraction joins them (10-1/16 is
 // ten and a sixteenth), and so it does between feet and inches (1'-2" is fourteen inches, as on drawings);
 // anywhere else it subtracts, and a proper minus sign always does. A term without a unit takes the first unit
-// to its right; where there is none, `bare`. A bare term behind one with a unit other than `bare` is refused,
-// since nobody can tell which was meant; so is one before feet and inches. The sum is exact; only what is not
+// to its right; where there is none, `bare`. Refused, since nobody can tell which was meant, is a bare term
+// behind one with a unit other than `bare`, before feet and inches, or before an inch where `bare` is metric
+// and the other way round (`11 1/16 + 3 mm` in inches). The sum is exact; only what is not
 // a whole count of ticks is rounded, to the nearest, at the end. Refuses what passes a kilometre. Messages
 // quote the text: "`12 1/0`: a fraction over zero".
 tl::expected<Length, ReadError> read_length(std::string_view text, Unit bare);

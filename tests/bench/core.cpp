@@ -32,7 +32,8 @@ Json batch(const Json& demo, int drawers) {
         drawer["name"] = drawer["name"].get<std::string>() + " " + std::to_string(i + 1);
         drawer["count"] = 1;
         const char* size = drawer.contains("opening") ? "opening" : "box";
-        drawer[size]["width"] = drawer[size]["width"].get<std::string>() + " + " + std::to_string(i) + " mm";
+        drawer[size]["width"] = drawer[size]["width"].get<std::string>() + " + " + std::to_string(i) +
+                                (size == std::string("box") ? " mm" : "/64");
         job["drawers"].push_back(drawer);
     }
     return job;

@@ -118,9 +118,9 @@ TEST_CASE("thirds add up to a whole: only the sum is rounded") {
 }
 
 TEST_CASE("a term without a unit takes the first unit to its right, or else the job's") {
-    CHECK(read("13 1/2 - 1/4 in", Unit::millimetre) == Length::inches(53, 4));
-    CHECK(read("10 + 2 mm") == Length::millimetres(12));
-    CHECK(read("1 + 1 mm + 1 + 1 in") == Length::millimetres(2) + Length::inches(2));
+    CHECK(read("13 1/2 - 1/4 in") == Length::inches(53, 4));
+    CHECK(read("10 + 2 cm", Unit::millimetre) == Length::millimetres(120));
+    CHECK(read("1 + 1 cm + 1 + 1 mm", Unit::centimetre) == Length::millimetres(22));
     CHECK(read("2 + 3 ft") == Length::inches(60));
     CHECK(read("10 - 1", Unit::millimetre) == Length::millimetres(9));
     CHECK(read("10 mm - 1", Unit::millimetre) == Length::millimetres(9));

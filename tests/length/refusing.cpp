@@ -79,12 +79,15 @@ TEST_CASE("messages, word for word: nobody can tell which unit was meant") {
     check_refused({"1 ft - 3", 7, "`1 ft - 3`: give `3` a unit too"}, Unit::inch);
     check_refused({"1' 2\" - 3", 8, "`1' 2\" - 3`: give `3` a unit too"}, Unit::millimetre);
     check_refused({"1 in + 2 mm + 3", 14, "`1 in + 2 mm + 3`: give `3` a unit too"}, Unit::inch);
+    check_refused({"11 1/16 + 3 mm", 0, "`11 1/16 + 3 mm`: give `11 1/16` a unit too"}, Unit::inch);
+    check_refused({"10 + 2 mm", 0, "`10 + 2 mm`: give `10` a unit too"}, Unit::inch);
+    check_refused({"13 1/2 - 1/4 in", 0, "`13 1/2 - 1/4 in`: give `13 1/2` a unit too"}, Unit::millimetre);
     check_refused({"2 + 1' 3\"", 0, "`2 + 1' 3\"`: give `2` a unit too"}, Unit::inch);
 }
 
 TEST_CASE("messages, word for word: out of a shop's reach") {
     check_refused({"1000.001 m", 0, "`1000.001 m`: more than a kilometre"}, Unit::inch);
-    check_refused({"3 - 1001 m", 4, "`3 - 1001 m`: more than a kilometre"}, Unit::inch);
+    check_refused({"3 mm - 1001 m", 7, "`3 mm - 1001 m`: more than a kilometre"}, Unit::inch);
     check_refused({"600 m + 600 m", 8, "`600 m + 600 m`: more than a kilometre"}, Unit::inch);
     check_refused({"-600 m - 600 m", 9, "`-600 m - 600 m`: more than a kilometre"}, Unit::inch);
     check_refused({"1000000000", 0, "`1000000000`: more than a kilometre"}, Unit::millimetre);
