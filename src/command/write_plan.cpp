@@ -24,24 +24,24 @@ std::string boxes_text(const Work& work) {
     return table.text();
 }
 
-// "seeds.1.side_left, front end" for each pass, a drawer's copies together.
-std::string passes_text(const Setup& setup) {
-    std::vector<std::string> lines;
-    std::string line;
-    std::string part;
+// "[ ] seeds.1.front left end, right end": a part's ends together, ticked when all of them have run.
+std::string passes_text(const Work& work, const Setup& setup) {
+    struct Line {
+        std::string part;
+        std::string ends;
+        bool done = true;
+    };
+    std::vector<Line> lines;
     for (const Pass& pass : setup.passes) {
-        const std::string reference(name_of(pass.reference));
-        if (pass.part == part) {
-            line += ", " + reference;
-            continue;
-        }
-        if (!line.empty()) lines.push_back(line);
-        part = pass.part;
-        line = pass.part + " " + reference;
+        const bool same = !lines.empty() && lines.back().part == pass.part;
+        if (!same) lines.push_back({pass.part, {}, true});
+        Line& line = lines.back();
+        line.ends += (same ? ", " : " ") + std::string(name_of(pass.reference));
+        line.done = line.done && has_run(work, setup, pass);
     }
-    lines.push_back(line);
     std::string out;
-    for (const std::string& one : lines) out += "      [ ] " + one + "\n";
+    for (const Line& line : lines)
+        out += std::string("      [") + (line.done ? "x" : " ") + "] " + line.part + line.ends + "\n";
     return out;
 }
 
@@ -51,17 +51,23 @@ std::string downs_text(const Setup& setup) {
 
 std::string settings_text(const Work& work, const Setup& setup) {
     const Graduation graduation = work.job.graduation;
-    Table table({Align::left, Align::right, Align::left});
+    Table table({Align::left, Align::right, Align::left, Align::left});
     if (!setup.height) {
         table.row({setup.guide, show_with_unit(setup.fence, graduation), "finished size"});
         return table.text(6);
     }
-    table.row({"fence", show_with_unit(setup.fence, graduation), "to the near side of the cutter"});
-    table.row({"height", show_with_unit(*setup.height, graduation), ""});
-    if (setup.spacer > Length{})
+    // A joint is finer than a rule: the caliper's reading stands beside it.
+    const auto row = [&](const char* control, Length length, const std::string& what) {
         table.row(
-            {"spacer", show_with_unit(setup.spacer, graduation),
-             setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it" : "on the fence"});
+            {control, show_with_unit(length, graduation), "(" + caliper_text(work.job, length) + ")", what});
+    };
+    const std::string from_before = say_from_pass_before(work, setup);
+    row("fence", setup.fence,
+        "to the near side of the cutter" + (from_before.empty() ? "" : "; " + from_before));
+    row("height", *setup.height, "");
+    if (setup.spacer > Length{})
+        row("spacer", setup.spacer,
+            setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it" : "on the fence");
     return table.text(6);
 }
 
@@ -78,7 +84,7 @@ std::string setup_text(const Work& work, const Setup& setup) {
     const bool nibble =
         std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; });
     if (nibble) out += "      then slide each end away from the fence and nibble off what is left\n";
-    return out + passes_text(setup);
+    return out + passes_text(work, setup);
 }
 
 std::string notes_text(const Work& work) {

@@ -16,7 +16,8 @@ std::string step_text(Length step, Graduation graduation) {
 
 // Whether the length is not just nothing in this reading: "end short 0 in" tells nobody anything.
 bool can_be_read(Length length, Graduation graduation) {
-    return show_with_unit(abs(length), graduation) != show_with_unit(Length{}, graduation);
+    const std::string shown = show(abs(length), graduation);
+    return shown != "0" && shown.rfind("0 ", 0) != 0;  // nor with a mark behind it
 }
 
 // A setback or an offset is a place, given by its dimension; a step is one only where the end should be near flush.

@@ -172,6 +172,19 @@ std::string work_key(const Setup& setup, const Design& design) {
 
 Standing replay(const Job& job, const Design& design) { return Replay(job, design).run(); }
 
+namespace {
+
+// Whether every joint that the drawer's back shares its setup with leaves its depth to the same front.
+bool follows_alone(const Design& design, const DrawerDesign& drawer) {
+    return std::all_of(design.drawers.begin(), design.drawers.end(), [&](const DrawerDesign& other) {
+        if (other.front_keys.slot == drawer.back_keys.slot) return false;
+        if (other.back_keys.slot != drawer.back_keys.slot) return true;
+        return other.back_follows_front && other.front_keys.slot == drawer.front_keys.slot;
+    });
+}
+
+}  // namespace
+
 Design with_standing(Design design, const Standing& standing) {
     for (Group& group : design.groups) {
         const auto found = standing.groups.find(group.key);
@@ -180,6 +193,7 @@ Design with_standing(Design design, const Standing& standing) {
     }
     for (const DrawerDesign& drawer : design.drawers) {
         if (!drawer.back_follows_front || standing.groups.count(drawer.back_keys.slot) > 0) continue;
+        if (!follows_alone(design, drawer)) continue;
         const Length front_reach = joints_as_cut(design, drawer).front_reach;
         for (Group& group : design.groups)
             if (group.key == drawer.back_keys.slot)

@@ -18,8 +18,9 @@ JointResult design_locking_rabbet(const JointAsk& ask);
 // Depth left open: half of the receiver.
 JointResult design_dado(const JointAsk& ask);
 
-// A rabbet on the receiver's end takes the insert: width T_insert + e, depth d, reach d - g. The insert rests against
-// the rabbet's shoulder. Depth left open: half of the receiver.
+// A rabbet on the receiver's end takes the insert: width T_insert + e, depth d. The insert rests against the rabbet's shoulder, and
+// its end goes right to the rabbet's floor: that is where it is glued, and what it is clamped against, so it has no
+// relief, and its length follows the depth as cut. Depth left open: half of the receiver.
 JointResult design_rabbet(const JointAsk& ask);
 
 // Along the bottom edge: width T_bottom + c, near side at the offset, depth left open: a quarter inch, but at most half of

@@ -164,6 +164,8 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.now = settings_by(found->model, found->designed->designed, now);
     report.next =
         standing ? settings_by(found->model, found->designed->designed, standing->next) : report.now;
+    const auto stock = control_named(found->model, "stock");
+    report.stock = stock ? Length::nearest_mm(now.mean[*stock]) : found->group->work.insert_thickness;
     for (const char* control : {"fence", "height", "spacer", "kerf", "shift"})
         report.spread_mm.emplace_back(control, spread_of(found->model, now, control));
     const bool tested = report.test > 0;
@@ -172,8 +174,8 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.chance_after_move = advice.chance_after_move;
     report.advice = tested ? advice.kind : AdviceKind::measure;
     report.measure = advice.reading;
-    if (tested) report.moves = said(work, *found, advice.moves);
-    if (tested) report.unread = said(work, *found, advice.unread);
+    if (tested && !report.locked) report.moves = said(work, *found, advice.moves);
+    if (tested && !report.locked) report.unread = said(work, *found, advice.unread);
     if (standing && standing->tests > 0)
         report.retry = same_ends_will_do(*found->group, standing->at_test, report.next) ? Retry::same_ends
                                                                                         : Retry::fresh_end;

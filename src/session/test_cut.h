@@ -35,6 +35,7 @@ struct FitReport {
     bool locked = false;
     Settings now;
     Settings next;  // after the moves
+    Length stock;   // thickness of the insert, as believed
     std::vector<std::pair<std::string, double>> spread_mm;
     std::vector<SaidMove> moves;
     std::vector<SaidMove> unread;  // where the advice is to measure: what to move if that can't be

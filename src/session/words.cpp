@@ -1,5 +1,6 @@
 #include "session/words.h"
 
+#include <cctype>
 #include <cmath>
 
 #include "session/test_cut.h"
@@ -7,14 +8,14 @@
 namespace kw {
 namespace {
 
-// Turns of the handwheel to the eighth, where the maker has measured what a turn does.
+// Turns of the handwheel to the sixteenth, where the maker has measured what a turn does.
 std::string say_turns(const Machine& machine, Length by) {
     if (!machine.height_per_turn || *machine.height_per_turn <= Length{}) return {};
     const double turns = abs(by).mm() / machine.height_per_turn->mm();
-    const auto eighths = static_cast<std::int64_t>(std::lround(turns * 8.0));
-    if (eighths == 0) return ", less than 1/16 turn";
-    return ", about " + show(Length::inches(eighths, 8), Graduation::in_64) +
-           (eighths <= 8 ? " turn" : " turns");
+    const auto sixteenths = static_cast<std::int64_t>(std::lround(turns * 16.0));
+    if (sixteenths == 0) return ", less than 1/16 turn";
+    return ", about " + show(Length::inches(sixteenths, 16), Graduation::in_64) +
+           (sixteenths <= 16 ? " turn" : " turns");
 }
 
 }  // namespace
@@ -46,6 +47,46 @@ std::string percent(double chance) { return std::to_string(std::lround(chance * 
 
 }  // namespace
 
+std::string caliper_text(const Job& job, Length length) {
+    std::string text = show_with_unit(length, caliper_graduation(job));
+    for (const char* mark : {" +", " \u2212"})
+        if (text.ends_with(mark)) text.resize(text.size() - std::string(mark).size());
+    return text;
+}
+
+std::string say_from_pass_before(const Work& work, const Setup& setup) {
+    if (setup.group.empty() || setup.spacer > Length{}) return {};
+    const Setup* before = nullptr;
+    for (const Setup& other : work.plan.setups) {
+        if (other.id == setup.id) break;
+        if (other.group == setup.group && other.spacer == Length{}) before = &other;
+    }
+    return before ? caliper_text(work.job, setup.fence - before->fence) + " out from the pass before"
+                  : std::string();
+}
+
+std::vector<std::string> say_test(const Work& work, const std::string& id) {
+    const Setup* tested = work.plan.setup_with_id(id);
+    const Group* group = tested ? work.plan.group_with_id(tested->group) : nullptr;
+    std::vector<std::string> steps;
+    if (!group) return steps;
+    for (const Setup& setup : work.plan.setups) {
+        if (setup.group != group->id) continue;
+        const std::size_t colon = setup.work.find(": ");
+        std::string step = colon == std::string::npos ? setup.work : setup.work.substr(colon + 2);
+        step[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(step[0])));
+        step += ": " + std::string(name_of(setup.passes.front().down)) + " face down, fence at " +
+                show_with_unit(setup.fence, work.job.graduation);
+        if (setup.spacer > Length{})
+            step += ", a spacer of " + show_with_unit(setup.spacer, work.job.graduation) + " on it";
+        steps.push_back(step);
+    }
+    const bool fitted =
+        group->work.chosen.joint.seat == Seat::near_wall || group->work.chosen.joint.insert_cut();
+    steps.emplace_back(fitted ? "Push the joint together: read what it tells, and measure" : "Measure it");
+    return steps;
+}
+
 std::string say_unread(const FitReport& report) {
     std::string moves;
     for (const SaidMove& move : report.unread) moves += (moves.empty() ? "" : ", and ") + move.say;
@@ -54,7 +95,8 @@ std::string say_unread(const FitReport& report) {
 }
 
 std::string say_advice(const FitReport& report) {
-    if (report.locked) return "Locked.";
+    if (report.locked)
+        return report.test == 0 ? "Locked untested." : "Locked: leave it set until all its parts have run.";
     if (report.test == 0) return "Not tested yet. Cut the joint in scrap of the same stock, and measure it.";
     switch (report.advice) {
         case AdviceKind::lock:

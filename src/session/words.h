@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <string>
+#include <vector>
 
 #include "job/work.h"
 
@@ -15,6 +16,15 @@ std::string minutes(std::int64_t seconds);
 
 // "raise the blade 0.012 in, about 1/8 turn". `by` is + for fence out, blade up, thicker spacer, wider stack.
 std::string say_move(const Job& job, const Group& group, const std::string& control, Length by);
+
+// As a caliper reads it, without a mark: "0.223 in".
+std::string caliper_text(const Job& job, Length length);
+
+// "0.008 in out from the pass before", for the further passes of a slot; empty for all else.
+std::string say_from_pass_before(const Work& work, const Setup& setup);
+
+// What to cut in scrap and what to do with it, one line a step: "Rabbet: outside face down, a spacer of 17/64 in on the fence".
+std::vector<std::string> say_test(const Work& work, const std::string& setup);
 
 // "If you can't: raise the blade 0.004 in (71 % then)", where the advice is to measure; empty where no move would help.
 std::string say_unread(const FitReport& report);

@@ -76,15 +76,37 @@ tl::expected<App, std::string> App::open(const fs::path& path) {
     return app;
 }
 
+namespace {
+
+// What the longer log has that the shorter has not: "lock at S29". Anything else is a change of the job.
+std::string difference(const Json& shorter, const Json& longer) {
+    const auto entries = [](const Json& document) {
+        return document.contains("log") && document["log"].is_array() ? document["log"].size() : 0;
+    };
+    if (entries(longer) <= entries(shorter)) return "a change of the job";
+    const Json& entry = longer["log"].back();
+    const std::string kind = entry.value("kind", "");
+    const std::string setup = entry.value("setup", "");
+    return (kind == "test" ? "test cut at " : kind == "lock" ? "lock at " : "parts run at ") + setup;
+}
+
+}  // namespace
+
 void App::act(Ui& ui, const Action& action) {
     Session after = apply(session_, action, utc_now());
-    const bool changed = after.document != session_.document;
+    const Json before = session_.document;
+    const bool changed = after.document != before;
     session_ = std::move(after);
     ui.pacer.request(Pacer::settle_frames);
     if (!session_.refused.empty()) {
-        ui.toast(session_.refused, Tone::wrong);
+        const bool said_there = state_.place == Where::saw && state_.saw_tab == SawTab::test;
+        if (!said_there) ui.toast(session_.refused, Tone::wrong);
         return;
     }
+    if (std::holds_alternative<Undo>(action) && changed)
+        ui.toast("Undone: " + difference(session_.document, before), Tone::plain);
+    if (std::holds_alternative<Redo>(action) && changed)
+        ui.toast("Done again: " + difference(before, session_.document), Tone::plain);
     if (std::holds_alternative<SaveTest>(action)) state_.test = {};
     if (!changed) return;
     if (const auto saved = save_file(path_, to_text(session_.document)); !saved)

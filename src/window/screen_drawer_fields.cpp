@@ -18,7 +18,16 @@ std::vector<Choice> joints_for(kw::Place place) {
 }
 
 std::vector<Choice> cutters(const Screen& screen) {
-    std::vector<Choice> choices = choices_of(names_in(screen.session, "cutters"));
+    std::vector<std::string> names = names_in(screen.session, "cutters");
+    if (const Work* work = screen.work()) {
+        const Shop& shop = work->job.shop;
+        std::erase_if(names, [&](const std::string& name) {  // what only crosscuts makes no joint
+            const Cutter* cutter = shop.cutter_named(name);
+            const Machine* machine = cutter ? shop.machine_of(*cutter) : nullptr;
+            return machine && machine->kind == MachineKind::miter_saw;
+        });
+    }
+    std::vector<Choice> choices = choices_of(names);
     choices.insert(choices.begin(), {"The program chooses", nullptr});
     return choices;
 }
@@ -77,7 +86,17 @@ void draw_size(const DrawerAt& drawer, std::size_t index) {
     end_card(screen.ui);
 }
 
-void draw_slide(const DrawerAt& drawer) {
+// "14, 16, 18 in"; empty where the job lists none.
+std::string slide_lengths(const Screen& screen, std::size_t index) {
+    const Work* work = screen.work();
+    if (!work || index >= work->job.drawers.size()) return {};
+    std::vector<std::string> words;
+    for (const Length length : work->job.drawers[index].slide.lengths)
+        words.push_back(value_of(work->job, length));
+    return words.empty() ? std::string() : joined(words) + " " + unit_words(work->job);
+}
+
+void draw_slide(const DrawerAt& drawer, std::size_t index) {
     Screen& screen = drawer.screen;
     if (has_at(screen.session, drawer / "box")) return;
     begin_field_card(screen, "Slide", drawer / "slide");
@@ -93,6 +112,8 @@ void draw_slide(const DrawerAt& drawer) {
     Across across(screen, 4);
     for (const auto& [field, length] : fields)
         length_entry(screen, capital(field), drawer / "slide" + "/" + field, {across.next(), hint(length)});
+    if (const std::string lengths = slide_lengths(screen, index); !lengths.empty())
+        caption(screen.ui, "Slides of " + lengths + " are to be had: the longest that fits sets the depth");
     end_card(screen.ui);
 }
 
@@ -168,7 +189,7 @@ void draw_drawer_fields(Screen& screen, std::size_t index) {
     ImGui::PushID(static_cast<int>(index));
     draw_name(drawer);
     draw_size(drawer, index);
-    draw_slide(drawer);
+    draw_slide(drawer, index);
     draw_sides(drawer);
     draw_front(drawer);
     draw_back(drawer);

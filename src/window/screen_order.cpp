@@ -74,17 +74,18 @@ std::string test_words(const Work& work, const Setup& setup) {
 
 std::string change_words(const Setup* before, const Setup& setup) {
     if (!before) return "set up the " + setup.machine;
-    if (before->machine != setup.machine) return "go to the " + setup.machine;
     const auto changed = changes(before, setup);
     return changed.empty() ? "nothing to change" : "change the " + joined(changed);
 }
 
-void draw_step(Screen& screen, const Work& work, std::size_t index, const Setup* before, bool next) {
+void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
+    const Setup* before = before_at_machine(work.plan, index);
     const std::string& step = work.plan.sequence[index];
     const Setup& setup = *setup_of_step(work.plan, step);
     const Progress progress = progress_of(work, setup);
     const bool ready = progress.done == progress.of;
-    std::string detail = setup.machine + ", " + setup.cutter + "  \u00b7  " + change_words(before, setup);
+    std::string detail = drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine + ", " + setup.cutter +
+                         "  \u00b7  " + change_words(before, setup);
     if (const std::string test = test_words(work, setup); !test.empty()) detail += "  \u00b7  " + test;
     detail += "  \u00b7  " +
               (ready ? "all " + std::to_string(progress.of) + " done"
@@ -100,12 +101,8 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, const Setup*
 void draw_sequence(Screen& screen, const Work& work) {
     begin_card(screen.ui, "sequence");
     const std::string next = next_step(work);
-    const Setup* before = nullptr;
-    for (std::size_t i = 0; i < work.plan.sequence.size(); ++i) {
-        const std::string& step = work.plan.sequence[i];
-        draw_step(screen, work, i, before, step == next);
-        before = setup_of_step(work.plan, step);
-    }
+    for (std::size_t i = 0; i < work.plan.sequence.size(); ++i)
+        draw_step(screen, work, i, work.plan.sequence[i] == next);
     end_card(screen.ui);
 }
 

@@ -6,6 +6,7 @@
 #include "draw/joint_view.h"
 #include "draw/setup_view.h"
 #include "job/notes.h"
+#include "session/words.h"
 #include "window/screen.h"
 #include "window/screen_fields.h"
 #include "window/screen_words.h"
@@ -21,6 +22,7 @@ struct Stand {
     const Setup& setup;
     const Setup* before = nullptr;
     const Setup* after = nullptr;
+    const Setup* at_machine = nullptr;  // what its machine was set for before
 };
 
 std::optional<Stand> stand_at(Screen& screen) {
@@ -30,7 +32,8 @@ std::optional<Stand> stand_at(Screen& screen) {
     const Setup* setup = setup_of_step(work.plan, step);
     if (!setup) return std::nullopt;
     screen.state.setup = step;
-    Stand stand{work, step, step_of(work.plan, step), *setup, nullptr, nullptr};
+    Stand stand{work, step, step_of(work.plan, step), *setup, nullptr, nullptr, nullptr};
+    stand.at_machine = before_at_machine(work.plan, stand.index);
     if (stand.index > 0) stand.before = setup_of_step(work.plan, work.plan.sequence[stand.index - 1]);
     if (stand.index + 1 < work.plan.sequence.size())
         stand.after = setup_of_step(work.plan, work.plan.sequence[stand.index + 1]);
@@ -47,11 +50,11 @@ struct Number {
     std::string note;
 };
 
-// What a rule cannot show, a caliper can.
+// What a rule cannot show, a caliper can. A joint is finer than the mark behind a rounded length: there a hair less than a
+// quarter of the rule's step is the whole clearance.
 std::string finer(const Job& job, Length length) {
-    const std::string value = value_of(job, length);
-    const bool rounded = value.ends_with("+") || value.ends_with("\u2212");
-    return rounded ? show_with_unit(length, caliper_graduation(job)) : std::string();
+    const auto shown = read_length(value_of(job, length), unit_of(job.graduation));
+    return shown && *shown == length ? std::string() : caliper_text(job, length);
 }
 
 Number number_for(const Job& job, const std::string& caption, Length now, std::optional<Length> before) {
@@ -67,21 +70,22 @@ Number number_for(const Job& job, const std::string& caption, Length now, std::o
 std::vector<Number> numbers_of(const Stand& stand) {
     const Job& job = stand.work.job;
     const Setup& setup = stand.setup;
-    const bool same_machine = stand.before && stand.before->machine == setup.machine;
-    const auto was = [&](Length value) { return same_machine ? std::optional<Length>(value) : std::nullopt; };
+    const Setup* before = stand.at_machine;
     const Length zero;
     std::vector<Number> numbers;
     numbers.push_back(number_for(job, setup.guide == "stop" ? "Stop to blade" : "Fence to near side",
-                                 setup.fence, was(stand.before ? stand.before->fence : zero)));
+                                 setup.fence, before ? std::optional(before->fence) : std::nullopt));
+    if (const std::string from_before = say_from_pass_before(stand.work, setup); !from_before.empty())
+        numbers.back().note = from_before;
     if (!setup.height) {
-        numbers.push_back({"Height", "", "", "", "Through: just above the board"});
+        if (setup.guide != "stop") numbers.push_back({"Height", "", "", "", "Through: just above the board"});
         return numbers;
     }
-    numbers.push_back(
-        number_for(job, "Height", *setup.height, same_machine ? stand.before->height : std::nullopt));
-    numbers.push_back(number_for(job, setup.sacrificial ? "Spacer, sacrificial" : "Spacer", setup.spacer,
-                                 was(stand.before ? stand.before->spacer : zero)));
-    if (setup.spacer == zero) numbers.back().note = "None: the part runs against the fence";
+    numbers.push_back(number_for(job, "Height", *setup.height, before ? before->height : std::nullopt));
+    if (setup.spacer == zero) numbers.push_back({"Spacer", "", "", "", "None"});
+    else
+        numbers.push_back(number_for(job, setup.sacrificial ? "Spacer, sacrificial" : "Spacer", setup.spacer,
+                                     before ? std::optional(before->spacer) : std::nullopt));
     return numbers;
 }
 
@@ -172,13 +176,12 @@ void draw_gear(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const Setup& setup = stand.setup;
     Across across(screen, 2);
-    const bool machine_changed = stand.before && stand.before->machine != setup.machine;
-    const bool cutter_changed = stand.before && (machine_changed || stand.before->cutter != setup.cutter);
-    draw_fact(ui, across, "Guide", capital(setup.guide), stand.before && stand.before->guide != setup.guide);
+    const Setup* before = stand.at_machine;
+    draw_fact(ui, across, "Guide", capital(setup.guide), before && before->guide != setup.guide);
     draw_fact(ui, across, "Cutter",
               setup.cutter + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) + ", on the " +
                   setup.machine,
-              cutter_changed);
+              before && before->cutter != setup.cutter);
     if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))
         draw_fact(ui, across, "Then", "Slide the part along the gauge to clear the strip at its end", false);
 }
@@ -197,8 +200,9 @@ void draw_cautions(Screen& screen, const Stand& stand) {
 }
 
 void draw_test_state(Screen& screen, const Stand& stand) {
+    if (is_locked(stand.work, stand.setup))
+        return status(screen.ui, Tone::good, "Locked as tested: leave it set");
     if (!stand.setup.test_cut) return;
-    if (is_locked(stand.work, stand.setup)) return status(screen.ui, Tone::good, "Locked: as tested");
     if (primary_button(screen.ui, "Test cut first",
                        {.width = content_width(screen.ui), .detail = "in scrap of the same stock"}))
         screen.state.saw_tab = SawTab::test;
@@ -238,8 +242,9 @@ void draw_parts(Screen& screen, const Stand& stand) {
 
 void draw_title(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
-    const std::string where =
-        "Step " + std::to_string(stand.index + 1) + " of " + std::to_string(stand.work.plan.sequence.size());
+    const std::string where = "Step " + std::to_string(stand.index + 1) + " of " +
+                              std::to_string(stand.work.plan.sequence.size()) + ", " +
+                              drawers_of(stand.work.plan, stand.setup);
     static const std::array<std::string, 4> tabs{"Picture", "Joint closed", "Test cut", "Log"};
     int tab = static_cast<int>(screen.state.saw_tab);
     const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
@@ -248,7 +253,7 @@ void draw_title(Screen& screen, const Stand& stand) {
     const float words = beside ? room - tabs_width - ui.px(size::gap) : room;
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
-    caption(ui, where);
+    caption(ui, shortened(ui, where, ui.font(TypeSize::small), words).text);
     const Font font = ui.font(TypeSize::heading, Face::strong);
     heading(ui, shortened(ui, capital(stand.setup.work), font, words).text);
     ImGui::PopStyleVar();
@@ -265,7 +270,8 @@ void draw_steps(Screen& screen, const Stand& stand) {
     const float gap = ui.px(size::gap), room = ImGui::GetContentRegionAvail().x;
     const auto& sequence = stand.work.plan.sequence;
     const auto name = [&](const Setup* setup, const char* none, float width) {
-        const std::string words = setup ? capital(setup->work) : none;
+        const std::string words =
+            setup ? capital(setup->work) + ", " + drawers_of(stand.work.plan, *setup) : none;
         return shortened(ui, words, ui.font(TypeSize::small), width - ui.px(2 * size::pad)).text;
     };
     const std::string before = name(stand.before, "this is the first", room * 0.4f - gap),

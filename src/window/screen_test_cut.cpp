@@ -77,6 +77,13 @@ void draw_readings(Bench& bench) {
         draft_entry(screen, capital(plain_name(name)), bench.draft.readings[name],
                     {across.next(), would_tell ? "tells most" : "not read"});
     }
+    const auto names = reading_names(bench.work, bench.setup.id);
+    const auto knows = [&](const char* name) {
+        return std::find(names.begin(), names.end(), name) != names.end();
+    };
+    std::string signs = knows("fit") ? "Fit: \u2212 tight, + loose." : "";
+    if (knows("face_step")) signs += " Face step: + side proud.";
+    if (!signs.empty()) caption(screen.ui, signs);
 }
 
 bool is_fitted(const Bench& bench) {
@@ -177,7 +184,13 @@ void draw_lock(Bench& bench) {
         bench.screen.done = LockGroup{
             {.setup = bench.setup.id, .readings = {}, .felt = {}, .moved = {}, .fresh_end = false, .by = {}}};
     };
-    if (bench.report.locked) return status(ui, Tone::good, "Locked. Run the parts without moving anything.");
+    if (bench.report.locked) {
+        const Group* group = bench.work.plan.group_with_id(bench.setup.group);
+        const bool moves_on = group && group->slot_passes() > 1;
+        return status(ui, Tone::good,
+                      moves_on ? "Leave the height. All parts at one pass, then the fence to the next."
+                               : "Run the parts without moving anything.");
+    }
     if (bench.report.advice == AdviceKind::lock && bench.report.test > 0) {
         if (primary_button(ui, "Lock", {.width = width, .height_px = 64, .detail = "as it stands"})) lock();
         return;
@@ -185,7 +198,8 @@ void draw_lock(Bench& bench) {
     const bool moved = !bench.report.moves.empty();
     const std::string again = "Lock all the same: " + percent(bench.report.chance_when_locked()) +
                               " in tolerance" + (moved ? " with these moves" : "");
-    if (confirm_button(ui, moved ? "Lock untested" : "Lock", again.c_str(), {.width = width})) lock();
+    if (confirm_button(ui, moved ? "Lock with the moves made" : "Lock", again.c_str(), {.width = width}))
+        lock();
 }
 
 void draw_answer(Bench& bench) {
@@ -196,7 +210,12 @@ void draw_answer(Bench& bench) {
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
     say(ui, say_advice(bench.report));
     if (!bench.report.unread.empty()) say(ui, say_unread(bench.report) + ".");
-    if (bench.report.test == 0) caption(ui, "One reading is enough to begin; more make it surer.");
+    if (bench.report.test == 0 && !bench.report.locked) {
+        int number = 0;
+        for (const std::string& step : say_test(bench.work, bench.setup.id))
+            say(ui, std::to_string(++number) + ".  " + step);
+        caption(ui, "One reading is enough to begin; more make it surer.");
+    }
     if (bench.report.test > 0) {
         draw_chance(bench);
         const std::string expected = expected_words(bench);
@@ -213,10 +232,12 @@ void draw_pictures(Bench& bench, float height) {
     const Group* group = bench.work.plan.group_with_id(bench.setup.group);
     if (!group || bench.report.test == 0) return;
     Ui& ui = bench.screen.ui;
+    Group believed = *group;  // of boards as thick as the readings say
+    believed.work.insert_thickness = bench.report.stock;
     const draw::Drawing drawing =
         bench.report.moves.empty()
-            ? draw::joint_magnified(bench.work, *group, bench.report.now)
-            : draw::joint_before_after(bench.work, *group, bench.report.now, bench.report.next);
+            ? draw::joint_magnified(bench.work, believed, bench.report.now)
+            : draw::joint_before_after(bench.work, believed, bench.report.now, bench.report.next);
     draw_picture(ui, "before and after", drawing, {content_width(ui), height});
 }
 

@@ -86,6 +86,24 @@ std::size_t step_of(const Plan& plan, const std::string& setup) {
     return static_cast<std::size_t>(found - plan.sequence.begin());
 }
 
+const Setup* before_at_machine(const Plan& plan, std::size_t step) {
+    const Setup& setup = *setup_of_step(plan, plan.sequence[step]);
+    while (step-- > 0) {
+        const Setup* before = setup_of_step(plan, plan.sequence[step]);
+        if (before->machine == setup.machine) return before;
+    }
+    return nullptr;
+}
+
+std::string drawers_of(const Plan& plan, const Setup& setup) {
+    std::vector<std::string> names;
+    for (const Pass& pass : setup.passes) {
+        const std::string& name = plan.part_with_id(pass.part)->drawer;
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    return joined(names);
+}
+
 std::vector<std::string> changes(const Setup* before, const Setup& now) {
     if (!before || before->machine != now.machine) return {"machine", "cutter", "fence"};
     std::vector<std::string> out;

@@ -29,6 +29,9 @@ std::string role_words(Role role);
 std::string references_of(const Setup& setup);
 std::string faces_down(const Setup& setup);
 
+// "twine, seed trays": whose parts go through.
+std::string drawers_of(const Plan& plan, const Setup& setup);
+
 // What a note is about, in words: "Step 12, groove".
 std::string about_words(const Plan& plan, const std::string& about);
 
@@ -36,6 +39,9 @@ std::string about_words(const Plan& plan, const std::string& about);
 const Setup* setup_of_step(const Plan& plan, const std::string& step);
 // Where it stands in the sequence; the sequence's size if it is not in it.
 std::size_t step_of(const Plan& plan, const std::string& setup);
+
+// The setup that the machine of this step was set for last; nullptr where it was not used before.
+const Setup* before_at_machine(const Plan& plan, std::size_t step);
 
 // What is changed at the machine from one setup to the next: "cutter", "fence" and so on. Everything, if there was none before.
 std::vector<std::string> changes(const Setup* before, const Setup& now);

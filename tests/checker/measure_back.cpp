@@ -18,7 +18,8 @@ void check_end_relief(const Assembly& drawer, bool left, const End& end, Report&
     const double tongue_y =
         drawer.back_face_y_mm - drawer.back_thickness_mm() + (end.tongue_from_mm + end.tongue_to_mm) / 2;
     const double relief = tip_gap_mm(drawer, left, tongue_y);
-    const double asked = drawer.fit.end_relief_mm;
+    // A rabbet's floor is glued to: no relief there.
+    const double asked = drawer.asked.back.joint == "rabbet" ? 0 : drawer.fit.end_relief_mm;
     const bool one_stop =
         drawer.asked.back.depth_mm.has_value() &&
         report.equal(drawer.pieces.back->part.length_mm, drawer.pieces.front->part.length_mm);

@@ -101,11 +101,11 @@ void measure_rabbet(const Assembly& drawer, Report& report) {
     if (drawer.front_shape.left.shoulder_mm > 0 || drawer.front_shape.right.shoulder_mm > 0)
         report.say(Kind::measure, drawer.name,
                    "the front's ends are cut, and a rabbet in the sides wants them plain");
-    const double relief = drawer.fit.end_relief_mm;
-    report.same(Kind::measure, drawer.name, "front's left end relief",
-                gap_mm(drawer.left, drawer.front, x_axis, line), relief);
-    report.same(Kind::measure, drawer.name, "front's right end relief",
-                gap_mm(drawer.front, drawer.right, x_axis, line), relief);
+    // Its ends are what it is glued by and clamped against: a gap there would come off the box's width.
+    report.same(Kind::measure, drawer.name, "gap at the front's left end",
+                gap_mm(drawer.left, drawer.front, x_axis, line), 0);
+    report.same(Kind::measure, drawer.name, "gap at the front's right end",
+                gap_mm(drawer.front, drawer.right, x_axis, line), 0);
 }
 
 }  // namespace

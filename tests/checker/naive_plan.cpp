@@ -215,6 +215,11 @@ private:
         in_side(name, "rear end", near, near + width, s.back_depth, cutter_for(drawer.back.cutter, width));
     }
 
+    // Into a dado less the relief; into a rabbet all the way.
+    double reach(const std::string& joint, double depth) const {
+        return joint == "rabbet" ? depth : depth - asked_.fit.end_relief_mm;
+    }
+
     void rabbet_ends(const std::string& name, double length, double depth, const AskedCutter& cutter) {
         for (const char* end : {"left end", "right end"})
             setups_.add(NaiveSetups::end_joints, "miter gauge", {name, end, "outside", 0, length, depth},
@@ -223,7 +228,7 @@ private:
 
     void front(const AskedDrawer& drawer, int copy, const Sizes& s) {
         const std::string name = id(drawer, copy, "front");
-        const double tongue = s.front_depth - asked_.fit.end_relief_mm;
+        const double tongue = reach(drawer.front.joint, s.front_depth);
         const double length = s.width - 2 * drawer.sides.thickness_mm + 2 * tongue;
         part(drawer, copy, "front", length, s.height, drawer.front.board);
         cut_to_size(NaiveSetups::rips, NaiveSetups::other_lengths, name, length, s.height, "left end");
@@ -234,8 +239,8 @@ private:
 
     void back(const AskedDrawer& drawer, int copy, const Sizes& s) {
         const std::string name = id(drawer, copy, "back");
-        const double reach = s.back_depth - asked_.fit.end_relief_mm;
-        const double length = s.width - 2 * drawer.sides.thickness_mm + 2 * reach;
+        const double entering = reach(drawer.back.joint, s.back_depth);
+        const double length = s.width - 2 * drawer.sides.thickness_mm + 2 * entering;
         const double width = drawer.captured ? s.height : s.height - s.groove_near - s.groove_width;
         part(drawer, copy, "back", length, width, drawer.back.board);
         const auto rip = drawer.captured ? NaiveSetups::rips : NaiveSetups::back_widths;
@@ -243,7 +248,7 @@ private:
         const double tongue = back_tongue(drawer);
         const double thickness = drawer.back.board.thickness_mm;
         if (tongue < thickness) {
-            rabbet_ends(name, reach, thickness - tongue,
+            rabbet_ends(name, entering, thickness - tongue,
                         cutter_for(drawer.back.cutter, tongue + asked_.fit.clearance_mm));
         }
         if (drawer.captured) groove(drawer, name, s);

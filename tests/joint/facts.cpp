@@ -114,11 +114,13 @@ TEST_CASE("a rabbeted side stands proud of its front by the step that was asked"
     JointAsk ask = half_inch();
     ask.slot_width.reset();
     ask.step = in(1, 32);
+    ask.end_relief = in(1, 64);  // for tongues: a rabbet's floor is what the board is clamped against
     const auto joint = design_rabbet(ask);
     REQUIRE(joint);
     const auto closed = close(*joint, ask);
     REQUIRE(closed);
     CHECK(closed->face_step == in(1, 32));
+    CHECK(closed->end_gap == Length{});
     CHECK_FALSE(closed->fit.has_value());
     CHECK(is_empty(closed->overlap));
 }

@@ -3,6 +3,8 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <nlohmann/json.hpp>
+
 #include <array>
 #include <atomic>
 #include <cstdio>
@@ -79,6 +81,15 @@ std::string plan_json(const std::string& job_text, std::string& error) {
     if (run.status == 0) return run.out;
     if (error.empty()) error = "exit status " + std::to_string(run.status) + " and no message";
     return "";
+}
+
+std::string setup_of(const std::string& job_path, const std::string& work, const std::string& drawer) {
+    const auto plan = nlohmann::json::parse(run_program({"plan", job_path, "--json"}).out);
+    for (const auto& setup : plan["setups"])
+        if (setup["work"] == work &&
+            setup["passes"][0]["part"].get<std::string>().rfind(drawer + ".", 0) == 0)
+            return setup["id"];
+    throw std::runtime_error("no setup " + work);
 }
 
 }  // namespace whole

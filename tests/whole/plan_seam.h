@@ -9,6 +9,9 @@ namespace whole {
 // The plan of a job as JSON text. Empty, with the program's message in `error`, where it refuses.
 std::string plan_json(const std::string& job_text, std::string& error);
 
+// The setup of a drawer's parts that does this work, as the plan of a job file numbers it.
+std::string setup_of(const std::string& job_path, const std::string& work, const std::string& drawer);
+
 struct Run {
     int status = 0;
     std::string out;

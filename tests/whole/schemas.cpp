@@ -43,14 +43,15 @@ TEST_CASE("a job with its log, and each correction, are as their schemas say") {
     Files jobs, corrections;
     add(jobs, demo());
     const std::string& job = jobs.front()->path();
+    const std::string dado = whole::setup_of(job, "locking rabbet: side dado", "twine");
     for (const std::vector<std::string>& said : {std::vector<std::string>{"--read", "fit=-0.2 mm"},
                                                  {"--read", "face_step=0.1 mm", "--fresh-end"},
                                                  {"--felt", "hand tight", "--moved", "height=0.1 mm"}}) {
-        std::vector<std::string> words{"fit", job, "--setup", "S29", "--json", "--save"};
+        std::vector<std::string> words{"fit", job, "--setup", dado, "--json", "--save"};
         words.insert(words.end(), said.begin(), said.end());
         add(corrections, whole::run_program(words).out);
     }
-    CHECK(whole::run_program({"lock", job, "--setup", "S29", "--anyway"}).status == 0);
+    CHECK(whole::run_program({"lock", job, "--setup", dado, "--anyway"}).status == 0);
     CHECK(are_valid(corrections, "correction"));
     CHECK(are_valid(jobs, "job"));
     CHECK_FALSE(are_valid(jobs, "correction"));  // so that the validator is seen to refuse
