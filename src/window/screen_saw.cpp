@@ -158,17 +158,21 @@ void draw_fact(Ui& ui, Across& across, std::string_view name, const std::string&
     ImGui::EndGroup();
 }
 
-// How the board lies.
-void draw_lie(Screen& screen, const Stand& stand, int columns) {
-    Ui& ui = screen.ui;
-    const Setup& setup = stand.setup;
-    Across across(screen, columns);
-    draw_fact(ui, across, "Down on the table", capital(faces_down(setup)) + " face", false);
-    draw_fact(ui, across,
-              setup.guide == "stop"     ? "Against the stop"
-              : setup.spacer > Length{} ? "Against the spacer"
-                                        : "Against the fence",
-              capital(references_of(setup)), false);
+std::string against(const Setup& setup) {
+    return setup.guide == "stop"     ? "against the stop"
+           : setup.spacer > Length{} ? "against the spacer"
+                                     : "against the fence";
+}
+
+// How the board lies: as facts side by side, or as one sentence under the numbers.
+void draw_lie(Screen& screen, const Setup& setup) {
+    Across across(screen, 2);
+    draw_fact(screen.ui, across, "Down on the table", capital(faces_down(setup)) + " face", false);
+    draw_fact(screen.ui, across, capital(against(setup)), capital(references_of(setup)), false);
+}
+
+void say_lie(Screen& screen, const Setup& setup) {
+    say(screen.ui, capital(faces_down(setup)) + " face down, " + references_of(setup) + " " + against(setup));
 }
 
 // What guides it, and what cuts.
@@ -308,7 +312,7 @@ void draw_picture_wide(Screen& screen, const Stand& stand) {
                 parts = std::max(ui.px(310), room.x * 0.23f);
     begin_scroll(ui, "numbers", {numbers, room.y});
     draw_numbers(screen, stand, false);
-    draw_lie(screen, stand, 1);
+    say_lie(screen, stand.setup);
     end_scroll(ui);
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "middle", {room.x - numbers - parts - 2 * gap, room.y});
@@ -330,7 +334,7 @@ void draw_picture_narrow(Screen& screen, const Stand& stand) {
     draw_test_state(screen, stand);
     draw_setup_picture(screen, stand, ui.px(380));
     begin_card(ui, "facts");
-    draw_lie(screen, stand, 2);
+    draw_lie(screen, stand.setup);
     draw_gear(screen, stand);
     end_card(ui);
     draw_cautions(screen, stand);
