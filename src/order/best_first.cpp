@@ -60,16 +60,7 @@ private:
 
     void follow(std::size_t index, const Child& child) {
         next_ = state_;
-        expander_.go(child.move, next_);
-        ++search_.nodes;
-        const std::size_t done = count(next_.done);
-        if (done == expander_.model().count) {
-            if (next_.spent_s < search_.best_s)
-                search_.note_order(nodes_.moves_to(index, child.move.operation));
-            return;
-        }
-        const std::int64_t bound_s = std::max(child.bound_s, nodes_[index].bound_s);
-        meet(next_, {index, child.move.operation, next_.spent_s, bound_s, done, true});
+        if (const auto node = search_.carry_on(nodes_, index, child, next_)) meet(next_, *node);
     }
 
     Search& search_;

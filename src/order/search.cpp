@@ -36,6 +36,19 @@ void Search::note_better(std::vector<std::size_t> whole) {
     best_s = state.spent_s;
 }
 
+std::optional<Node> Search::carry_on(const Nodes& known, std::size_t index, const Child& child,
+                                     State& state) {
+    expander.go(child.move, state);
+    ++nodes;
+    const std::size_t done = count(state.done);
+    if (done < expander.model().count)
+        return Node{index,         child.move.operation,
+                    state.spent_s, std::max(child.bound_s, known[index].bound_s),
+                    done,          true};
+    if (state.spent_s < best_s) note_order(known.moves_to(index, child.move.operation));
+    return std::nullopt;
+}
+
 void Search::note_dead_end(const State& state, std::size_t done) {
     if (done < furthest_done_) return;
     furthest_done_ = done;

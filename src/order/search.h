@@ -1,6 +1,8 @@
 #pragma once
 // The two searches, and what they share: the best order so far, the limits, the count.
 
+#include <optional>
+
 #include "order/expand.h"
 #include "order/nodes.h"
 #include "order/solve.h"
@@ -27,6 +29,9 @@ struct Search {
     void note_order(
         const std::vector<std::size_t>& moves);        // of all work: what is done at once follows from them
     void note_better(std::vector<std::size_t> whole);  // an order with all in it, no worse than the best
+    // The partial order at `index` with one move more; `state` is where it stands, and then where it comes to. Nothing where that was the
+    // last move: then the order is noted, if it is better.
+    std::optional<Node> carry_on(const Nodes& nodes, std::size_t index, const Child& child, State& state);
     void note_dead_end(const State& state, std::size_t done);
 
 private:

@@ -113,11 +113,11 @@ bool length_field(Ui& ui, const char* label, std::string& text, const FieldOptio
     const float width = width_of(ui, options);
     const Press press = press_area(ui, "length", {width, ui.px(size::target)});
     field_frame(ui, press.box, press.held, options);
-    const bool names_unit = !text.empty() && !entry_of(text, "").unit.empty();
+    const std::string shown = text.empty() ? std::string(options.hint) : text;
+    const bool names_unit = !entry_of(shown, "").unit.empty();
     const float unit_room = field_unit(ui, press.box, names_unit ? "" : options.unit);
     const Font font = ui.font(TypeSize::body, text.empty() ? Face::text : Face::strong);
-    const Fitted words =
-        shortened(ui, text.empty() ? options.hint : text, font, width - ui.px(28) - unit_room);
+    const Fitted words = shortened(ui, shown, font, width - ui.px(28) - unit_room);
     const ImVec2 at{press.box.Min.x + ui.px(14),
                     std::round((press.box.Min.y + press.box.Max.y - font.line) / 2)};
     draw_text(ui, canvas(), at, words.text, font,

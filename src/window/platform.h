@@ -31,7 +31,7 @@ std::filesystem::path asset(const std::string& name);
 
 // Calls step again and again until the window closes. step returns how many seconds to wait for events before the next
 // call. On a desktop this returns when the window has closed; in a browser at once.
-void run_loop(GLFWwindow* window, std::function<double()> step, Counters& counters);
+void run_loop(GLFWwindow* window, const std::function<double()>& step, Counters& counters);
 
 // Ends a wait from any thread.
 void post_wake_up();

@@ -94,7 +94,7 @@ fs::path asset(const std::string& name) {
     return name;
 }
 
-void run_loop(GLFWwindow* window, std::function<double()> step, Counters& counters) {
+void run_loop(GLFWwindow* window, const std::function<double()>& step, Counters& counters) {
     while (!glfwWindowShouldClose(window)) {
         const double wait = step();
         if (wait <= 0) {

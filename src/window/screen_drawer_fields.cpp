@@ -42,7 +42,7 @@ struct DrawerAt {
 };
 
 void lengths(Screen& screen, const DrawerAt& drawer, const char* part,
-             std::vector<std::pair<const char*, const char*>> fields) {
+             const std::vector<std::pair<const char*, const char*>>& fields) {
     Across across(screen, static_cast<int>(fields.size()));
     for (const auto& [label, field] : fields)
         length_entry(screen, label, drawer / part + "/" + field, {across.next(), {}});

@@ -22,11 +22,11 @@ std::string item_at(const char* list, std::size_t index) {
 }
 
 // A copy of the last item under a name of its own, as a start for another.
-void add_button(Screen& screen, const char* label, const char* list, Json fallback) {
+void add_button(Screen& screen, const char* label, const char* list, const Json& fallback) {
     if (!secondary_button(screen.ui, label)) return;
     const auto names = names_in(screen.session, list);
     Json item = names.empty()
-                    ? std::move(fallback)
+                    ? fallback
                     : screen.session.document.at(Json::json_pointer(item_at(list, names.size() - 1)));
     std::string name;
     for (std::size_t number = names.size() + 1;

@@ -42,8 +42,8 @@ struct CardFrame {
 };
 
 struct Ui {
-    Ui(Fonts& fonts_, Pictures& pictures_, Pacer& pacer_)
-        : fonts(fonts_), pictures(pictures_), pacer(pacer_) {}
+    Ui(Fonts& its_fonts, Pictures& its_pictures, Pacer& its_pacer)
+        : fonts(its_fonts), pictures(its_pictures), pacer(its_pacer) {}
     Ui(const Ui&) = delete;
     Ui& operator=(const Ui&) = delete;
 
