@@ -147,13 +147,15 @@ void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::strin
                     const Box& window, Graduation graduation) {
     const double near = joint.slot_near.mm(), far = near + joint.slot_width.mm(),
                  depth = joint.slot_depth.mm();
+    // As the readings of a test cut are called.
+    const std::string near_name = joint.tongue_length ? "lip " : "near ";
     if (joint.slot_near > Length{})
         drawing.shapes.push_back(Dimension{{0, 0},
                                            {near, depth},
                                            Side::above,
                                            window.top_mm,
                                            0,
-                                           show_with_unit(joint.slot_near, graduation),
+                                           near_name + show_with_unit(joint.slot_near, graduation),
                                            Emphasis::plain});
     drawing.shapes.push_back(Dimension{{near, depth},
                                        {far, depth},

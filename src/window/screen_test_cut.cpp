@@ -230,8 +230,11 @@ void draw_answer(Bench& bench) {
 
 void draw_pictures(Bench& bench, float height) {
     const Group* group = bench.work.plan.group_with_id(bench.setup.group);
-    if (!group || bench.report.test == 0) return;
+    if (!group) return;
     Ui& ui = bench.screen.ui;
+    if (bench.report.test == 0)  // what the readings are of
+        return draw_picture(ui, "to be read", draw::joint_view(bench.work, *group),
+                            {content_width(ui), height});
     Group believed = *group;  // of boards as thick as the readings say
     believed.work.insert_thickness = bench.report.stock;
     const draw::Drawing drawing =
