@@ -75,7 +75,7 @@ public:
         return with_work([&](const Opened& opened) {
             auto cut = test_cut(*opened.session.work);
             if (!cut) return refuse(cut.error());
-            if (const auto out = out_of_tolerance(*opened.session.work); out && !options_.anyway)
+            if (const auto out = out_of_tolerance(*opened.session.work, *cut); out && !options_.anyway)
                 return refuse(*out);
             return answer(apply(opened.session, LockGroup{*cut}, utc_now()), true);
         });
@@ -83,14 +83,11 @@ public:
 
 private:
     // Why a tested joint had better not be locked; nothing where it is more likely in tolerance than out, or not tested.
-    std::optional<std::string> out_of_tolerance(const Work& work) const {
-        const auto report = fit_report(work, options_.setup);
+    static std::optional<std::string> out_of_tolerance(const Work& work, const TestCut& lock) {
+        const auto chance = chance_when_locked(work, lock);
         constexpr double even = 0.5;
-        if (!report || report->test == 0 || report->chance_when_locked() >= even || !options_.moved.empty())
-            return std::nullopt;
-        return "not locked: after " + std::to_string(report->test) +
-               (report->test == 1 ? " test cut" : " test cuts") + " the joint is " +
-               std::to_string(std::lround(100 * report->chance_when_locked())) +
+        if (!chance || *chance >= even) return std::nullopt;
+        return "not locked: as tested, the joint is " + std::to_string(std::lround(100 * *chance)) +
                " % likely to be in tolerance; `kerfwright fit` says what to do, --anyway locks it all the "
                "same";
     }

@@ -45,6 +45,23 @@ std::string passes_text(const Work& work, const Setup& setup) {
     return out;
 }
 
+bool runs_both_ends(const Setup& setup, const std::string& part) {
+    return std::count_if(setup.passes.begin(), setup.passes.end(),
+                         [&](const Pass& pass) { return pass.part == part; }) > 1;
+}
+
+// "left end": the first, where both ends of each part go through; "front end or rear end" where parts differ.
+std::string references_text(const Setup& setup) {
+    std::string text(name_of(setup.passes.front().reference));
+    const std::string& first = setup.passes.front().part;
+    for (const Pass& pass : setup.passes) {
+        const std::string name(name_of(pass.reference));
+        if (pass.part != first && text.find(name) == std::string::npos && !runs_both_ends(setup, pass.part))
+            text += " or " + name;
+    }
+    return text;
+}
+
 std::string downs_text(const Setup& setup) {
     return std::string(name_of(setup.passes.front().down)) + " face down";
 }
@@ -75,9 +92,7 @@ std::string setup_text(const Work& work, const Setup& setup) {
     std::string out = setup.id + "  " + setup.work;
     if (is_locked(work, setup)) out += "  (locked)";
     out += "\n      " + setup.machine + ", " + setup.cutter + ", " + setup.guide;
-    if (setup.height)
-        out += "; " + downs_text(setup) + ", " + std::string(name_of(setup.passes.front().reference)) +
-               " to the fence";
+    if (setup.height) out += "; " + downs_text(setup) + ", " + references_text(setup) + " to the fence";
     out += "\n" + settings_text(work, setup);
     if (setup.test_cut && !is_locked(work, setup))
         out += "      test cut first, in scrap of the same stock\n";

@@ -1,5 +1,6 @@
 #include "file/read_job.h"
 
+#include <algorithm>
 #include <set>
 
 #include "file/read_log.h"
@@ -224,10 +225,13 @@ void check_names(const Items& items, Name name_of_item, const std::string& list,
 void use_default_shop(Shop& shop) {
     if (shop.machines.empty()) shop.machines.push_back(usual_machine("saw", MachineKind::table_saw));
     if (!shop.cutters.empty()) return;
-    const std::string& machine = shop.machines.front().name;
-    const bool router = shop.machines.front().kind == MachineKind::router_table;
+    const auto found = std::find_if(shop.machines.begin(), shop.machines.end(), [](const Machine& machine) {
+        return machine.kind != MachineKind::miter_saw;
+    });
+    const Machine& machine = found == shop.machines.end() ? shop.machines.front() : *found;
+    const bool router = machine.kind == MachineKind::router_table;
     shop.cutters.push_back({router ? "quarter bit" : "quarter stack",
-                            router ? CutterKind::bit : CutterKind::dado_stack, machine,
+                            router ? CutterKind::bit : CutterKind::dado_stack, machine.name,
                             Length::inches(1, 4)});
 }
 
@@ -276,6 +280,8 @@ tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
     use_default_shop(job.shop);
     job.times = read_times(fields.object("times"));
     for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item));
+    if (fields.has("drawers") && job.drawers.empty() && problems.empty())
+        fields.blame("drawers", Message::of("the job has no drawers"), Message::of("add one"));
     job.log = read_log(fields);
     check_names(
         job.stock, [](const Stock& s) { return s.name; }, "stock", problems);

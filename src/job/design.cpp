@@ -148,7 +148,7 @@ private:
         // Wood of unknown moisture may be as dry as it ever gets.
         const double now = std::clamp(stock.moisture_percent.value_or(climate.driest_percent),
                                       climate.driest_percent, climate.dampest_percent);
-        const Length width = made_.box.depth - spec_.back.setback;
+        const Length width = made_.box.depth - made_.back.joint.step;
         made_.seasonal_swell = movement(*species, stock.cut, width, now, climate.dampest_percent);
         const Length shrink = movement(*species, stock.cut, width, climate.driest_percent, now);
         const Length held =

@@ -34,12 +34,26 @@ void check_back_width(const DrawerDesign& drawer, const std::string& at, std::ve
 }
 
 void check_bottom_depth(const DrawerDesign& drawer, const std::string& at, std::vector<Problem>& problems) {
-    const Length taken = drawer.spec->back.setback + drawer.thickness.back + drawer.thickness.front;
+    const Length taken = drawer.back.joint.step + drawer.thickness.back + drawer.thickness.front;
     if (drawer.box.depth - taken >= least_back) return;
     problems.push_back(
         {width_field(drawer, at, "depth"),
          Message::of("front, back and setback take ", taken, " of a box ", drawer.box.depth, " deep"),
          Message::of("make the box at least ", taken + least_back, " deep, or the setback less")});
+}
+
+void check_face(const DrawerDesign& drawer, const std::string& at, std::vector<Problem>& problems) {
+    const FaceSpec& face = drawer.spec->face;
+    if (face.style != FaceStyle::inset || !drawer.spec->opening) return;
+    const auto check = [&](Length size, Length gaps, const char* field, const char* gap) {
+        if (size - gaps >= least_back) return;
+        problems.push_back(
+            {at + "/face/" + gap,
+             Message::of("gaps of ", gaps, " in all leave no face in an opening ", size, " ", field),
+             Message::of("make the gaps less")});
+    };
+    check(drawer.spec->opening->width, face.left + face.right, "wide", "left");
+    check(drawer.spec->opening->height, face.top + face.bottom, "high", "top");
 }
 
 // The shortest part that a machine's operator can hold: the machine says it. A part is looked at for the machine that cuts
@@ -72,6 +86,7 @@ std::vector<Problem> check_drawer(const DrawerDesign& drawer, const std::string&
         check_groove(drawer, drawer.back, "back", at, problems);
     check_back_width(drawer, at, problems);
     check_bottom_depth(drawer, at, problems);
+    check_face(drawer, at, problems);
     check_short_parts(drawer, at, problems);
     return problems;
 }

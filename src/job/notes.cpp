@@ -31,6 +31,15 @@ void add_open_groove(const Job& job, Plan& plan) {
                      "the groove runs out through the side's lip at the front, and no face hides it")});
 }
 
+// A face is sized from the opening that it covers.
+void add_faces_without_opening(const Job& job, Plan& plan) {
+    for (const DrawerSpec& drawer : job.drawers)
+        if (!drawer.opening && drawer.face.style != FaceStyle::none)
+            plan.notes.push_back(
+                {Level::warning, drawer.name,
+                 Message::of("its face has no size, as the box was given and not the opening")});
+}
+
 void add_faces(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers) {
         if (!drawer.opening || drawer.face.style == FaceStyle::none || !drawer.face.stock.empty()) continue;
@@ -62,6 +71,7 @@ void add_setup_notes(const Job& job, Plan& plan) {
     }
     add_open_groove(job, plan);
     add_faces(job, plan);
+    add_faces_without_opening(job, plan);
     add_slide_sheet(job, plan);
 }
 

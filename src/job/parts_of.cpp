@@ -1,5 +1,7 @@
 #include "job/parts_of.h"
 
+#include <algorithm>
+
 namespace kw {
 namespace {
 
@@ -35,14 +37,23 @@ const std::string& stock_of(const DrawerSpec& spec, Role role) {
     return spec.side_stock;
 }
 
-// The group whose joint, as it comes out, sets the part's length.
-std::string sets_length_of(const Design& design, const Part& part) {
-    for (const DrawerDesign& drawer : design.drawers) {
-        if (drawer.spec->name != part.drawer) continue;
-        if (part.size.role == Role::front && drawer.front.joint.sets_length) return drawer.front_keys.slot;
-        if (part.size.role == Role::back && drawer.back.joint.sets_length) return drawer.back_keys.slot;
-    }
-    return {};
+const DrawerDesign& drawer_of(const Design& design, const Part& part) {
+    return *std::find_if(design.drawers.begin(), design.drawers.end(),
+                         [&](const DrawerDesign& drawer) { return drawer.spec->name == part.drawer; });
+}
+
+// The groups whose joints, as they come out, set the part's length; see precedence.cpp.
+std::string sets_length_of(const DrawerDesign& drawer, Role role) {
+    if (role == Role::front) return drawer.front.joint.sets_length ? drawer.front_keys.slot : std::string();
+    if (role != Role::back) return {};
+    const std::string own = drawer.back.joint.sets_length ? drawer.back_keys.slot : std::string();
+    return drawer.back_follows_front ? own + " | " + drawer.front_keys.slot : own;
+}
+
+// The group that sets the part's width: a back's, under which the bottom slides in.
+std::string sets_width_of(const DrawerDesign& drawer, Role role) {
+    const bool over_bottom = role == Role::back && drawer.spec->bottom.style == BottomStyle::slide_in;
+    return over_bottom ? drawer.bottom_keys.slot : std::string();
 }
 
 std::vector<PartSize> sizes_of(const Job& job, const Design& design, const DrawerDesign& drawer) {
@@ -86,12 +97,14 @@ std::vector<Part> parts_of(const Job& job, const Design& design) {
 std::vector<SizeCut> size_cuts_of(const Design& design, const std::vector<Part>& parts) {
     std::vector<SizeCut> cuts;
     for (const Part& part : parts) {
+        const DrawerDesign& drawer = drawer_of(design, part);
         const auto add = [&](Reference from, Length size, bool lengthwise, const char* what) {
             cuts.push_back({{part.id, from},
                             size,
                             lengthwise,
                             what,
-                            lengthwise ? std::string() : sets_length_of(design, part)});
+                            lengthwise ? sets_width_of(drawer, part.size.role)
+                                       : sets_length_of(drawer, part.size.role)});
         };
         switch (part.size.role) {
             case Role::side_left:

@@ -59,6 +59,8 @@ private:
             };
             length_after_lock(drawer.front, drawer.front_keys, part(Role::front), spec.name, "front");
             length_after_lock(drawer.back, drawer.back_keys, part(Role::back), spec.name, "back");
+            if (drawer.back_follows_front)
+                length_after_lock(drawer.front, drawer.front_keys, part(Role::back), spec.name, "back");
             if (spec.bottom.style == BottomStyle::slide_in)
                 add(last_of(drawer.bottom_keys.slot), part(Role::back).rip);
             for (const Role role : {Role::side_left, Role::front, Role::back})
@@ -74,15 +76,25 @@ private:
         const Setup& crosscut = setups_[static_cast<std::size_t>(insert.crosscut)];
         if (crosscut.machine != chosen.machine.name) {
             add(first_of(keys.slot), insert.crosscut);
+            if (!keys.end.empty() && keys.end != keys.slot) tell_of_two_heights(drawer, which);
             return;
         }
-        if (told_.insert(drawer + which).second)
+        if (chosen.joint.insert_cut() && told_.insert(drawer + which).second)
             notes_.push_back(
                 {Level::note, drawer,
                  Message::of("the only saw that crosscuts holds the stack for the ", which, "'s joint: the ",
                              which,
                              " is cut to length first, so the tongue must come out as long as planned (",
                              chosen.joint.reach, ")")});
+    }
+
+    // The tongue has a setup of its own, and is cut on boards that have their length.
+    void tell_of_two_heights(const std::string& drawer, const std::string& which) {
+        if (told_.insert(drawer + which).second)
+            notes_.push_back(
+                {Level::note, drawer,
+                 Message::of("the ", which, "'s tongue is cut at a height of its own, after the ", which,
+                             " has its length: bring the tongue to its planned length by the spacer")});
     }
 
     int first_of(const std::string& key) const { return member(key, true); }

@@ -7,6 +7,33 @@
 namespace kw {
 namespace {
 
+// Whether every joint that the drawer's back shares its setup with leaves its depth to the same front.
+bool follows_alone(const Design& design, const DrawerDesign& drawer) {
+    return std::all_of(design.drawers.begin(), design.drawers.end(), [&](const DrawerDesign& other) {
+        if (other.front_keys.slot == drawer.back_keys.slot) return false;
+        if (other.back_keys.slot != drawer.back_keys.slot) return true;
+        return other.back_follows_front && other.front_keys.slot == drawer.front_keys.slot;
+    });
+}
+
+// The drawer whose front this slot of a back takes its depth from; nullptr where it has a depth of its own.
+const DrawerDesign* leader_of(const Design& design, const Group& group) {
+    for (const DrawerDesign& drawer : design.drawers)
+        if (drawer.back_follows_front && drawer.back_keys.slot == group.key && follows_alone(design, drawer))
+            return &drawer;
+    return nullptr;
+}
+
+// The same slot, planned deeper or less deep.
+Group with_depth(Group group, Length depth) {
+    JointDesign& joint = group.work.chosen.joint;
+    for (Cut& cut : joint.cuts)
+        if (cut.member == Member::receiver) cut.depth = depth;
+    joint.reach = depth - joint.end_relief;
+    group.designed.height = group.stands.height = depth;
+    return group;
+}
+
 class Replay {
 public:
     Replay(const Job& job, const Design& design) : job_(job), design_(design) {}
@@ -40,8 +67,20 @@ private:
         return standing;
     }
 
+    // A back that takes its depth from the front is planned as deep as the front's tongue has come out.
+    Group as_planned(const Group& group) const {
+        const DrawerDesign* drawer = leader_of(design_, group);
+        if (!drawer) return group;
+        const bool cut = !drawer->front_keys.end.empty();
+        const std::string& key = cut ? drawer->front_keys.end : drawer->front_keys.slot;
+        if (standing_.groups.count(key) == 0) return group;
+        const Settings front = as_it_stands(*design_.group_with_key(key)).stands;
+        const Length reach = cut ? far_at_end(front) : front.height - drawer->front.joint.end_relief;
+        return with_depth(group, reach + drawer->back.joint.end_relief);
+    }
+
     Group as_it_stands(const Group& group) const {
-        Group standing = group;
+        Group standing = as_planned(group);
         const auto found = standing_.groups.find(group.key);
         if (found != standing_.groups.end())
             standing.stands = settings_by(found->second.model, group.designed, found->second.next);
@@ -172,32 +211,18 @@ std::string work_key(const Setup& setup, const Design& design) {
 
 Standing replay(const Job& job, const Design& design) { return Replay(job, design).run(); }
 
-namespace {
-
-// Whether every joint that the drawer's back shares its setup with leaves its depth to the same front.
-bool follows_alone(const Design& design, const DrawerDesign& drawer) {
-    return std::all_of(design.drawers.begin(), design.drawers.end(), [&](const DrawerDesign& other) {
-        if (other.front_keys.slot == drawer.back_keys.slot) return false;
-        if (other.back_keys.slot != drawer.back_keys.slot) return true;
-        return other.back_follows_front && other.front_keys.slot == drawer.front_keys.slot;
-    });
-}
-
-}  // namespace
-
 Design with_standing(Design design, const Standing& standing) {
     for (Group& group : design.groups) {
         const auto found = standing.groups.find(group.key);
         if (found != standing.groups.end())
             group.stands = settings_by(found->second.model, group.designed, found->second.next);
     }
-    for (const DrawerDesign& drawer : design.drawers) {
-        if (!drawer.back_follows_front || standing.groups.count(drawer.back_keys.slot) > 0) continue;
-        if (!follows_alone(design, drawer)) continue;
-        const Length front_reach = joints_as_cut(design, drawer).front_reach;
-        for (Group& group : design.groups)
-            if (group.key == drawer.back_keys.slot)
-                group.stands.height = front_reach + drawer.back.joint.end_relief;
+    for (Group& group : design.groups) {
+        const DrawerDesign* drawer =
+            standing.groups.count(group.key) == 0 ? leader_of(design, group) : nullptr;
+        if (drawer)
+            group =
+                with_depth(group, joints_as_cut(design, *drawer).front_reach + drawer->back.joint.end_relief);
     }
     return design;
 }

@@ -23,6 +23,7 @@ JointResult design_dado(const JointAsk& ask) {
     joint.clearance = ask.clearance;
     joint.end_relief = ask.end_relief;
     joint.step = ask.near;
+    joint.sets_length = true;
     if (ask.near < ask.insert_thickness)
         joint.remarks.push_back(Message::of("only ", ask.near,
                                             " of wood behind the back: the short grain may break; ",

@@ -1,4 +1,5 @@
 #include "session/test_cut.h"
+#include "testcut/chance.h"
 
 #include <algorithm>
 #include <cmath>
@@ -56,8 +57,19 @@ std::vector<std::string> names_of_readings(const Model& model) {
     return names;
 }
 
+// As the controls are believed to stand when the readings are taken: after the moves that were made.
+Belief before_reading(const Found& found, const TestCut& cut) {
+    if (!found.standing) return belief_from_priors(found.model);
+    if (!cut.moved) return found.standing->next;
+    std::vector<Move> moves;
+    for (const NamedLength& move : *cut.moved)
+        if (const auto control = control_named(found.model, move.name))
+            moves.push_back({*control, move.value.mm()});
+    return predict_moves(found.model, found.standing->now, moves);
+}
+
 std::optional<Refusal> check_readings(const Found& found, const TestCut& cut) {
-    const Belief before = found.standing ? found.standing->next : belief_from_priors(found.model);
+    const Belief before = before_reading(found, cut);
     for (const NamedLength& reading : cut.readings) {
         const Reading* known = reading_named(found.model, reading.name);
         if (!known)
@@ -149,6 +161,12 @@ tl::expected<LogEntry, Refusal> lock_entry(const Work& work, const TestCut& cut,
     if (!found) return tl::unexpected(found.error());
     if (auto refusal = check_moved(*found, cut)) return tl::unexpected(*refusal);
     return entry_for(work, *found, cut, LogKind::lock, time);
+}
+
+std::optional<double> chance_when_locked(const Work& work, const TestCut& lock) {
+    const auto found = find_group(work, lock.setup);
+    if (!found || !found->standing || found->standing->tests == 0) return std::nullopt;
+    return chance_in_tolerance(found->model, before_reading(*found, lock));
 }
 
 std::optional<FitReport> fit_report(const Work& work, const std::string& setup) {

@@ -45,13 +45,14 @@ struct FitReport {
     AdviceKind advice = AdviceKind::measure;
     std::string measure;                                          // the reading that would tell most
     std::optional<double> fit_mm, shoulder_gap_mm, face_step_mm;  // expected after the moves
-
-    // A lock takes it that the moves were made.
-    double chance_when_locked() const { return moves.empty() ? chance_in_tolerance : chance_after_move; }
 };
 
 // Nothing for a setup that has no joint. Before the first test: what is believed of the scales.
 std::optional<FitReport> fit_report(const Work& work, const std::string& setup);
+
+// The chance that a tested joint is in tolerance as it would be locked: with the moves that were told, or else those that were advised,
+// taken as made. Nothing before the first test.
+std::optional<double> chance_when_locked(const Work& work, const TestCut& lock);
 
 // The readings that a setup's joint knows, in the order in which a maker takes them.
 std::vector<std::string> reading_names(const Work& work, const std::string& setup);

@@ -81,8 +81,8 @@ std::vector<std::string> say_test(const Work& work, const std::string& id) {
             step += ", a spacer of " + show_with_unit(setup.spacer, work.job.graduation) + " on it";
         steps.push_back(step);
     }
-    const bool fitted =
-        group->work.chosen.joint.seat == Seat::near_wall || group->work.chosen.joint.insert_cut();
+    const JointDesign& joint = group->work.chosen.joint;
+    const bool fitted = group->cuts_end || (!joint.insert_cut() && joint.seat == Seat::near_wall);
     steps.emplace_back(fitted ? "Push the joint together: read what it tells, and measure" : "Measure it");
     return steps;
 }

@@ -180,13 +180,16 @@ void draw_chance(Bench& bench) {
 void draw_lock(Bench& bench) {
     Ui& ui = bench.screen.ui;
     const float width = content_width(ui);
+    TestCut cut;
+    cut.setup = bench.setup.id;
+    if (bench.draft.other_moves) cut.moved = lengths_of(bench.screen, bench.draft.moved);
+    const bool readable = !bench.draft.other_moves || cut.moved;
     const auto lock = [&] {
-        bench.screen.done = LockGroup{
-            {.setup = bench.setup.id, .readings = {}, .felt = {}, .moved = {}, .fresh_end = false, .by = {}}};
+        if (readable) bench.screen.done = LockGroup{cut};
     };
     if (bench.report.locked) {
         const Group* group = bench.work.plan.group_with_id(bench.setup.group);
-        const bool moves_on = group && group->slot_passes() > 1;
+        const bool moves_on = group && group->cuts_slot && group->slot_passes() > 1;
         return status(ui, Tone::good,
                       moves_on ? "Leave the height. All parts at one pass, then the fence to the next."
                                : "Run the parts without moving anything.");
@@ -196,8 +199,10 @@ void draw_lock(Bench& bench) {
         return;
     }
     const bool moved = !bench.report.moves.empty();
-    const std::string again = "Lock all the same: " + percent(bench.report.chance_when_locked()) +
-                              " in tolerance" + (moved ? " with these moves" : "");
+    const std::string again =
+        "Lock all the same: " +
+        percent(chance_when_locked(bench.work, cut).value_or(bench.report.chance_in_tolerance)) +
+        " in tolerance" + (moved ? " with these moves" : "");
     if (confirm_button(ui, moved ? "Lock with the moves made" : "Lock", again.c_str(), {.width = width}))
         lock();
 }
