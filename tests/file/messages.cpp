@@ -1,6 +1,8 @@
 // What bad files get: the place, what is wrong, and what would do.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "sample_job.h"
 
 using namespace kw;
@@ -32,6 +34,23 @@ TEST_CASE("a length that can't be read is shown with its place and its character
           "          \"opening\": { \"width\": \"14 3/0\", \"height\": \"5 1/4\", \"depth\": \"18\" },\n"
           "                                ^\n"
           "  write it as on a cut list: \"10 1/16 in\" or \"12.7 mm\"\n");
+}
+
+TEST_CASE("a job without drawers says so") {
+    Json job = tests::sample_json();
+    job["drawers"] = Json::array();
+    const auto read = read_job(job);
+    REQUIRE_FALSE(read);
+    CHECK(read.error().front().why.text(Graduation::in_64) == "the job has no drawers");
+}
+
+TEST_CASE("a shop that lists no cutters has a stack on its saw, whichever machine is named first") {
+    Json job = tests::sample_json();
+    job.erase("cutters");
+    std::reverse(job["machines"].begin(), job["machines"].end());
+    const auto read = read_job(job);
+    REQUIRE(read);
+    CHECK(read->shop.cutters.front().machine == "saw");
 }
 
 TEST_CASE("a missing thickness is missed where it should stand") {

@@ -199,6 +199,41 @@ TEST_CASE("a captured solid bottom that would drop out of its grooves in the dri
     }));
 }
 
+TEST_CASE("backs go to length when the joints that set it are locked, their own and the front's") {
+    Job job = half_inch_job();
+    job.drawers[0].bottom.style = BottomStyle::captured;
+    const Plan plan = worked(job)->plan;
+    CHECK(place(plan, "locking rabbet: side dado") < place(plan, "crosscut to length: backs"));
+    CHECK(place(plan, "back dado: side dado, pass 1 of 2") < place(plan, "crosscut to length: backs"));
+}
+
+TEST_CASE("a captured back and one over a slide-in bottom are ripped apart, though they are of one width") {
+    Job job = half_inch_job();
+    DrawerSpec captured = job.drawers[0], over = job.drawers[0];
+    captured.name = "captured";
+    captured.bottom.style = BottomStyle::captured;
+    captured.opening.reset();
+    captured.box = BoxSize{in(10), in(3), in(12)};
+    over.name = "over";
+    over.opening.reset();
+    over.box =
+        BoxSize{in(10), in(3) + in(1, 4) + over.bottom.offset, in(12)};  // its back stands on the bottom
+    job.drawers = {captured, over};
+    const auto work = worked(job);
+    CHECK(work->plan.part_with_id("captured.1.back")->size.width ==
+          work->plan.part_with_id("over.1.back")->size.width);
+}
+
+TEST_CASE("a tongue with a height of its own is cut after the front has its length, and that is told") {
+    Job job = half_inch_job();
+    job.drawers[0].front.depth = in(3, 16);
+    const auto work = worked(job);
+    CHECK(std::any_of(work->plan.notes.begin(), work->plan.notes.end(), [](const Note& note) {
+        return note.text.text(Graduation::in_64)
+                   .find("bring the tongue to its planned length by the spacer") != std::string::npos;
+    }));
+}
+
 TEST_CASE("what can't be made is refused at the field to blame, with what would do") {
     Job job = half_inch_job();
     job.drawers[0].front.depth = in(7, 16);
@@ -218,6 +253,11 @@ TEST_CASE("what can't be made is refused at the field to blame, with what would 
     job.drawers[0].opening->width = in(4);
     CHECK(first_problem(job).find(
               "/drawers/0/opening/width: the front would be 2 9/16 in long, shorter than is safe") == 0);
+    job = half_inch_job();
+    job.drawers[0].face = {"half", FaceStyle::inset, in(6), in(6), in(1, 16), in(1, 16)};
+    CHECK(first_problem(job) ==
+          "/drawers/0/face/left: gaps of 12 in in all leave no face in an opening 11 in wide | make the gaps "
+          "less");
     job = half_inch_job();
     job.drawers[0].back.stock = "oak";
     CHECK(first_problem(job) ==

@@ -100,6 +100,42 @@ TEST_CASE("when the tongue comes out longer, fronts that are not cut yet follow 
     CHECK(is_locked(*after.work, *after.work->plan.setup_with_id(dado)));
 }
 
+TEST_CASE(
+    "a back that follows its front stays as deep as planned when it is locked, and parts run so are fine") {
+    Json job = tests::sample_json();
+    job["drawers"][0]["back"].erase("depth");
+    Session session = open_session(job);
+    REQUIRE(session.work);
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    auto readings = readings_with(session, dado, 0.0, 0.0);
+    for (NamedLength& reading : readings)
+        if (reading.name == "tongue_length") reading.value += Length::micrometres(200);
+    session = tested(session, dado, readings);
+    session = apply(session, LockGroup{{dado, {}, {}, std::vector<NamedLength>{}, false, "test"}}, now);
+    const std::string back = setup_of(session, "back dado: side dado");
+    const auto height = [&](const Session& at) { return *at.work->plan.setup_with_id(back)->height; };
+    const Length planned = height(session);
+    const Length reach = session.work->plan.part_with_id("seeds.1.front")->size.length;
+    CHECK(session.work->plan.part_with_id("seeds.1.back")->size.length == reach);  // one stop serves both
+    session = apply(session, MarkRun{back, {0}, true}, now);
+    CHECK(session.work->affected.empty());
+    const Session locked = apply(session, LockGroup{{back, {}, {}, {}, false, "test"}}, now);
+    CHECK(height(locked) == planned);
+    CHECK(locked.work->affected.empty());
+    const Session read = tested(session, back, {mm("depth", planned.mm())});
+    CHECK(fit_report(*read.work, back)->moves.empty());
+}
+
+TEST_CASE("readings after other moves than those advised are held against what was moved") {
+    const Session session = open_session(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    const Session low = tested(session, dado, readings_with(session, dado, 1.2, 0.0));
+    const TestCut moved{dado, readings_with(session, dado, -0.3, 0.0),
+                        {},   std::vector<NamedLength>{mm("height", 1.5)},
+                        true, "test"};
+    CHECK(apply(low, SaveTest{moved}, now).refused.empty());
+}
+
 TEST_CASE("a front that was cut to length already is reported, not silently changed") {
     Session session = open_session(tests::sample_json());
     const std::string crosscut = setup_of(session, "crosscut to length: fronts");
