@@ -59,8 +59,7 @@ private:
             };
             length_after_lock(drawer.front, drawer.front_keys, part(Role::front), spec.name, "front");
             length_after_lock(drawer.back, drawer.back_keys, part(Role::back), spec.name, "back");
-            if (drawer.back_follows_front)
-                length_after_lock(drawer.front, drawer.front_keys, part(Role::back), spec.name, "back");
+            if (drawer.back_follows_front) cut_after(drawer.front, drawer.front_keys, part(Role::back));
             if (spec.bottom.style == BottomStyle::slide_in)
                 add(last_of(drawer.bottom_keys.slot), part(Role::back).rip);
             for (const Role role : {Role::side_left, Role::front, Role::back})
@@ -68,14 +67,10 @@ private:
         }
     }
 
-    // Not where the machine that cuts to length is the one that holds the joint's setup: going there would tear down what
-    // was locked. Then the length comes first, from the kerf as it is known.
     void length_after_lock(const ChosenJoint& chosen, const JointKeys& keys, const PartSetups& insert,
                            const std::string& drawer, const std::string& which) {
         if (!chosen.joint.sets_length || insert.crosscut < 0) return;
-        const Setup& crosscut = setups_[static_cast<std::size_t>(insert.crosscut)];
-        if (crosscut.machine != chosen.machine.name) {
-            add(first_of(keys.slot), insert.crosscut);
+        if (cut_after(chosen, keys, insert)) {
             if (!keys.end.empty() && keys.end != keys.slot) tell_of_two_heights(drawer, which);
             return;
         }
@@ -86,6 +81,15 @@ private:
                              which,
                              " is cut to length first, so the tongue must come out as long as planned (",
                              chosen.joint.reach, ")")});
+    }
+
+    // Not where the machine that cuts to length is the one that holds the joint's setup: going there would tear down what
+    // was locked. Then the length comes first, from the kerf as it is known.
+    bool cut_after(const ChosenJoint& joint, const JointKeys& keys, const PartSetups& insert) {
+        if (insert.crosscut < 0) return false;
+        if (setups_[static_cast<std::size_t>(insert.crosscut)].machine == joint.machine.name) return false;
+        add(first_of(keys.slot), insert.crosscut);
+        return true;
     }
 
     // The tongue has a setup of its own, and is cut on boards that have their length.

@@ -83,7 +83,7 @@ private:
         Group standing = as_planned(group);
         const auto found = standing_.groups.find(group.key);
         if (found != standing_.groups.end())
-            standing.stands = settings_by(found->second.model, group.designed, found->second.next);
+            standing.stands = settings_by(found->second.model, standing.designed, found->second.next);
         return standing;
     }
 
