@@ -131,7 +131,8 @@ std::vector<Shot> shots_of(const Work& work) {
     const auto rabbet = setup_like(work, [](const Setup& s) { return says(s, "locking rabbet: rabbet"); });
     const auto groove = setup_like(work, [](const Setup& s) { return says(s, "groove") && s.height; });
     const auto rip = setup_like(work, [](const Setup& s) { return s.stage == Stage::rip; });
-    const auto crosscut = setup_like(work, [](const Setup& s) { return s.stage == Stage::crosscut; });
+    const auto crosscut =
+        setup_like(work, [](const Setup& s) { return s.stage == Stage::crosscut && s.guide == "stop"; });
     const auto dark = draw::Theme::dark;
     return {
         {"01-drawers", at_place(Where::drawers)},

@@ -237,9 +237,14 @@ void draw_pictures(Bench& bench, float height) {
     const Group* group = bench.work.plan.group_with_id(bench.setup.group);
     if (!group) return;
     Ui& ui = bench.screen.ui;
-    if (bench.report.test == 0)  // what the readings are of
-        return draw_picture(ui, "to be read", draw::joint_view(bench.work, *group),
-                            {content_width(ui), height});
+    if (bench.report.test == 0) {
+        // What the readings are of; words alone would fill less room.
+        const float least = ui.px(260),
+                    room = bench.screen.is_wide() ? ImGui::GetContentRegionAvail().y : height;
+        if (room >= least)
+            draw_picture(ui, "to be read", draw::joint_view(bench.work, *group), {content_width(ui), height});
+        return;
+    }
     Group believed = *group;  // of boards as thick as the readings say
     believed.work.insert_thickness = bench.report.stock;
     const draw::Drawing drawing =
