@@ -75,6 +75,13 @@ void add_setup_notes(const Job& job, Plan& plan) {
     add_slide_sheet(job, plan);
 }
 
+namespace {
+
+// What a bit takes out in one pass; common practice, no source.
+constexpr Length most_in_one_pass = Length::inches(5, 32);
+
+}  // namespace
+
 std::vector<std::string> cautions_for(const Job& job, const Setup& setup) {
     const Machine* machine = job.shop.machine_named(setup.machine);
     const MachineKind kind = machine ? machine->kind : MachineKind::table_saw;
@@ -84,6 +91,9 @@ std::vector<std::string> cautions_for(const Job& job, const Setup& setup) {
             "WARNING Feed from right to left as you stand at the table. Never between the bit and the "
             "fence.");
         out.push_back("Keep to the speed marked on the bit. Featherboards and push blocks.");
+        if (setup.height && *setup.height > most_in_one_pass)
+            out.push_back(
+                "Take the depth in several passes of about 1/8 in (3 mm), the last at the height shown.");
     } else if (kind == MachineKind::miter_saw) {
         out.push_back("WARNING Clamp short parts. Let the blade stop before you lift it.");
     } else if (setup.height) {

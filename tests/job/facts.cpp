@@ -275,6 +275,25 @@ TEST_CASE("all that is wrong is said at once, not only the first") {
     CHECK(work_out(job).error().size() == 2);
 }
 
+TEST_CASE("on the router table a deep cut is taken in several passes, and a shallow one is not") {
+    Job job = half_inch_job();
+    job.shop.machines.push_back(usual_machine("router", MachineKind::router_table));
+    job.shop.cutters = {{"quarter bit", CutterKind::bit, "router", in(1, 4)}};
+    job.drawers[0].bottom.depth = in(1, 8);
+    const auto work = worked(job);
+    int deep = 0;
+    for (const Setup& setup : work->plan.setups) {
+        if (setup.machine != "router") continue;
+        const auto cautions = cautions_for(work->job, setup);
+        const bool told = std::any_of(cautions.begin(), cautions.end(), [](const std::string& caution) {
+            return caution.find("several passes") != std::string::npos;
+        });
+        CHECK(told == (*setup.height > in(5, 32)));
+        deep += told ? 1 : 0;
+    }
+    CHECK(deep > 0);
+}
+
 TEST_CASE("cautions go with the setup, name the manual, and never say that anything is safe") {
     const auto work = worked(half_inch_job());
     for (const Setup& setup : work->plan.setups) {
