@@ -77,6 +77,9 @@ public:
             if (!cut) return refuse(cut.error());
             if (const auto out = out_of_tolerance(*opened.session.work, *cut); out && !options_.anyway)
                 return refuse(*out);
+            const auto report = fit_report(*opened.session.work, options_.setup);
+            if (report && !report->moves.empty() && !cut->moved && !options_.json)
+                io_.out << "The moves advised after test " << report->test << " are taken as made.\n";
             return answer(apply(opened.session, LockGroup{*cut}, utc_now()), true);
         });
     }

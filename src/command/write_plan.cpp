@@ -98,7 +98,10 @@ std::string setup_text(const Work& work, const Setup& setup) {
         out += "      test cut first, in scrap of the same stock\n";
     const bool nibble =
         std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; });
-    if (nibble) out += "      then slide each end away from the fence and nibble off what is left\n";
+    if (nibble)
+        out +=
+            "      nibble: begin at the part's end, a little with each pass, and work toward the fence; the "
+            "last pass is against it\n";
     return out + passes_text(work, setup);
 }
 

@@ -70,7 +70,7 @@ int Fields::count(const std::string& name, int fallback, int least, int most) {
         const auto number = value->get<std::int64_t>();
         if (number >= least && number <= most) return static_cast<int>(number);
     }
-    blame(name, Message::of("`", name, "` must be a whole number"),
+    blame(name, Message::of("`", name, "` must be a whole number, ", least, " or more"),
           Message::of("write one from ", least, " to ", most));
     return fallback;
 }

@@ -37,6 +37,8 @@ public:
         const bool bottom = choose_bottom();
         if (!front || !back || !bottom) return std::nullopt;
         allow_for_the_season();
+        note_cut_tongue("front", made_.front);
+        if (spec_.bottom.style == BottomStyle::captured) note_cut_tongue("back", made_.back);
         for (Problem& problem : check_drawer(made_, at_)) problems_.push_back(std::move(problem));
         return made_;
     }
@@ -164,6 +166,17 @@ private:
                 {Level::note, spec_.name,
                  Message::of("fix the solid bottom at the front only: over the year it moves by ",
                              made_.seasonal_swell + shrink, " toward the back")});
+    }
+
+    // What check_drawer lets pass, told.
+    void note_cut_tongue(const char* which, const ChosenJoint& chosen) {
+        if (!chosen.joint.insert_cut()) return;
+        const Length groove = made_.bottom.joint.slot().depth, tongue = tongue_of(chosen.joint);
+        if (groove >= tongue)
+            notes_.push_back(
+                {Level::note, spec_.name,
+                 Message::of("the groove (", groove, ") is as deep as the ", which, "'s tongue is thick (",
+                             tongue, "): across the groove's height the tongue is gone, above it it holds")});
     }
 
     bool choose(const std::string& field, Place place, const std::string& joint_name,

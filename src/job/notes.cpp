@@ -51,6 +51,25 @@ void add_faces(const Job& job, Plan& plan) {
     }
 }
 
+void add_blades_and_stacks(const Job& job, Plan& plan) {
+    for (const Cutter& cutter : with_implied_blades(job.shop).cutters) {
+        const bool used = std::any_of(plan.setups.begin(), plan.setups.end(),
+                                      [&](const Setup& setup) { return setup.cutter == cutter.name; });
+        if (used && !job.shop.cutter_named(cutter.name))
+            plan.notes.push_back(
+                {Level::note, cutter.machine,
+                 Message::of("no blade is listed for it: one with a kerf of ", cutter.kerf, " is taken")});
+    }
+    for (const Cutter& cutter : job.shop.cutters) {
+        const Machine* machine = job.shop.machine_of(cutter);
+        if (machine && cutter.kerf > machine->max_dado_width && machine->kind != MachineKind::miter_saw)
+            plan.notes.push_back(
+                {Level::warning, cutter.name,
+                 Message::of("it is ", cutter.kerf, " wide and `", machine->name, "` takes no more than ",
+                             machine->max_dado_width, ": it is not used")});
+    }
+}
+
 void add_slide_sheet(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers)
         if (drawer.opening && drawer.slide.kind != SlideKind::wooden_runner) {
@@ -71,16 +90,10 @@ void add_setup_notes(const Job& job, Plan& plan) {
     }
     add_open_groove(job, plan);
     add_faces(job, plan);
+    add_blades_and_stacks(job, plan);
     add_faces_without_opening(job, plan);
     add_slide_sheet(job, plan);
 }
-
-namespace {
-
-// What a bit takes out in one pass; common practice, no source.
-constexpr Length most_in_one_pass = Length::inches(5, 32);
-
-}  // namespace
 
 std::vector<std::string> cautions_for(const Job& job, const Setup& setup) {
     const Machine* machine = job.shop.machine_named(setup.machine);
@@ -91,9 +104,6 @@ std::vector<std::string> cautions_for(const Job& job, const Setup& setup) {
             "WARNING Feed from right to left as you stand at the table. Never between the bit and the "
             "fence.");
         out.push_back("Keep to the speed marked on the bit. Featherboards and push blocks.");
-        if (setup.height && *setup.height > most_in_one_pass)
-            out.push_back(
-                "Take the depth in several passes of about 1/8 in (3 mm), the last at the height shown.");
     } else if (kind == MachineKind::miter_saw) {
         out.push_back("WARNING Clamp short parts. Let the blade stop before you lift it.");
     } else if (setup.height) {

@@ -101,6 +101,7 @@ std::vector<SizeCut> size_cuts_of(const Design& design, const std::vector<Part>&
         const auto add = [&](Reference from, Length size, bool lengthwise, const char* what) {
             cuts.push_back({{part.id, from},
                             size,
+                            size == part.size.width ? part.size.length : part.size.width,
                             lengthwise,
                             what,
                             lengthwise ? sets_width_of(drawer, part.size.role)

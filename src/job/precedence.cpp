@@ -1,5 +1,7 @@
 #include "job/precedence.h"
 
+#include "job/standing.h"
+
 #include <algorithm>
 #include <map>
 #include <set>
@@ -33,6 +35,10 @@ public:
             for (std::size_t i = 1; i < members.size(); ++i) add(members[i - 1], members[i]);
         for (const auto& [part, its] : of_part_) size_before_joints(its);
         for (const DrawerDesign& drawer : design_.drawers) drawer_rules(drawer);
+        // A back that takes its depth from the front is cut when that is known.
+        for (const Group& group : design_.groups)
+            if (const DrawerDesign* drawer = leader_of(design_, group))
+                add(first_of(drawer->front_keys.slot), first_of(group.key));
         return {{pairs_.begin(), pairs_.end()}, notes_};
     }
 

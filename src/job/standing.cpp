@@ -16,14 +16,6 @@ bool follows_alone(const Design& design, const DrawerDesign& drawer) {
     });
 }
 
-// The drawer whose front this slot of a back takes its depth from; nullptr where it has a depth of its own.
-const DrawerDesign* leader_of(const Design& design, const Group& group) {
-    for (const DrawerDesign& drawer : design.drawers)
-        if (drawer.back_follows_front && drawer.back_keys.slot == group.key && follows_alone(design, drawer))
-            return &drawer;
-    return nullptr;
-}
-
 // The same slot, planned deeper or less deep.
 Group with_depth(Group group, Length depth) {
     JointDesign& joint = group.work.chosen.joint;
@@ -33,6 +25,17 @@ Group with_depth(Group group, Length depth) {
     group.designed.height = group.stands.height = depth;
     return group;
 }
+
+}  // namespace
+
+const DrawerDesign* leader_of(const Design& design, const Group& group) {
+    for (const DrawerDesign& drawer : design.drawers)
+        if (drawer.back_follows_front && drawer.back_keys.slot == group.key && follows_alone(design, drawer))
+            return &drawer;
+    return nullptr;
+}
+
+namespace {
 
 class Replay {
 public:

@@ -44,6 +44,9 @@ GroupTolerances tolerances_of(const Job& job);
 const Group* partner_of(const Design& design, const Group& group);
 
 // The same for the same work, however setups are numbered; the log names it.
+// The drawer whose front this slot of a back takes its depth from; nullptr where it has a depth of its own.
+const DrawerDesign* leader_of(const Design& design, const Group& group);
+
 std::string work_key(const Setup& setup, const Design& design);
 
 // Replays the job's log over the design.

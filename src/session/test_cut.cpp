@@ -83,8 +83,10 @@ std::optional<Refusal> check_readings(const Found& found, const TestCut& cut) {
         if (std::abs(surprise.sigmas) <= most_sigmas) continue;
         return Refusal{
             "readings",
-            Message::of("`", reading.name, "` of ", reading.value, " is out of reason: about ",
-                        Length::nearest_mm(surprise.expected_mm), " was expected"),
+            Message::of("`", reading.name, "` ",
+                        reading.name == "stock_thickness" ? "(of the board that enters) " : "", "of ",
+                        reading.value, " is out of reason: about ", Length::nearest_mm(surprise.expected_mm),
+                        " was expected"),
             Message::of("measure it again, and mind the unit; or the setup was not made as planned")};
     }
     return std::nullopt;

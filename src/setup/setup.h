@@ -44,6 +44,7 @@ std::vector<Setup> setups_of(const Group& group);
 struct SizeCut {
     PartEnd from;
     Length size;
+    Length edge;              // what would lie along a rip fence: the part's other size
     bool lengthwise = false;  // along the grain: to width
     std::string what;         // "fronts", for the setup's `work`
     std::string waits_for;    // the key of the group whose joint sets this size; empty where none does

@@ -26,15 +26,26 @@ const Machine* first_of(const Shop& shop, MachineKind kind) {
     return nullptr;
 }
 
-Station station_for(const Shop& shop, bool along_fence) {
-    const Machine* machine = along_fence ? first_of(shop, MachineKind::table_saw) : crosscut_machine(shop);
-    if (!machine) return {};
-    return {machine, blade_on(shop, *machine), along_fence ? "rip fence" : "stop",
-            along_fence ? "rip to width" : "crosscut to length"};
-}
+// How wide a board a miter saw crosscuts; common practice, no source.
+constexpr Length miter_saw_reach = Length::millimetres(300);
 
-// Panels are wider than a miter saw reaches: both of their sizes go along the rip fence.
+// A short edge along the rip fence, with a long board across it, turns and is thrown: that goes against a stop
+// (common practice, no source).
+bool is_steady_on_the_fence(const SizeCut& cut) { return 3 * cut.edge >= 2 * cut.size; }
+
 bool is_panel(const SizeCut& cut) { return cut.what == "bottoms" || cut.what == "faces"; }
+
+Station station_for(const Shop& shop, const SizeCut& cut) {
+    const Machine* saw = first_of(shop, MachineKind::table_saw);
+    const bool along = is_panel(cut) ? is_steady_on_the_fence(cut) : cut.lengthwise;
+    if (along)
+        return {saw, saw ? blade_on(shop, *saw) : nullptr, "rip fence",
+                cut.lengthwise ? "rip to width" : "cut to length"};
+    const bool too_wide = is_panel(cut) && cut.edge > miter_saw_reach && saw;
+    const Machine* machine = too_wide ? saw : crosscut_machine(shop);
+    return {machine, machine ? blade_on(shop, *machine) : nullptr, "stop",
+            cut.lengthwise ? "cut to width" : "crosscut to length"};
+}
 
 void say_what(Setup& setup, const std::string& what) {
     const std::size_t colon = setup.work.find(": ");
@@ -53,7 +64,7 @@ tl::expected<std::vector<Setup>, Refusal> sizing_setups(const Shop& shop, const 
     std::vector<Setup> setups;
     std::map<std::tuple<std::string, std::string, Length, bool>, std::size_t> place_of;
     for (const SizeCut& cut : cuts) {
-        const Station station = station_for(shop, cut.lengthwise || is_panel(cut));
+        const Station station = station_for(shop, cut);
         if (!station.machine)
             return tl::unexpected(Refusal{"machines",
                                           Message::of("no machine in the shop cuts parts to size"),
@@ -66,7 +77,7 @@ tl::expected<std::vector<Setup>, Refusal> sizing_setups(const Shop& shop, const 
         if (is_new) {
             Setup setup;
             setup.stage = cut.lengthwise ? Stage::rip : Stage::crosscut;
-            setup.work = cut.lengthwise || !is_panel(cut) ? station.verb : "cut to length";
+            setup.work = station.verb;
             setup.machine = station.machine->name;
             setup.cutter = station.cutter->name;
             setup.kerf = station.cutter->kerf;

@@ -187,7 +187,10 @@ void draw_gear(Screen& screen, const Stand& stand) {
                   setup.machine,
               before && before->cutter != setup.cutter);
     if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))
-        draw_fact(ui, across, "Then", "Slide the part along the gauge to clear the strip at its end", false);
+        draw_fact(ui, across, "Then",
+                  "Nibble: begin at the end, a little with each pass, and work toward the fence; the last "
+                  "pass is against it",
+                  false);
 }
 
 void draw_cautions(Screen& screen, const Stand& stand) {

@@ -69,12 +69,21 @@ void draw_refusal(Bench& bench) {
     notice(bench.screen.ui, Tone::wrong, "Not taken", capital(session.refused));
 }
 
+// "Front's thickness": of the two boards in the joint, the one that enters.
+std::string reading_label(const Bench& bench, const std::string& name) {
+    const Group* group = bench.work.plan.group_with_id(bench.setup.group);
+    if (name != "stock_thickness" || !group) return capital(plain_name(name));
+    if (group->work.inserts.empty()) return "Bottom's thickness";
+    const Part* part = bench.work.plan.part_with_id(group->work.inserts.front().part);
+    return capital(role_words(part->size.role)) + "'s thickness";
+}
+
 void draw_readings(Bench& bench) {
     Screen& screen = bench.screen;
     Across across(screen, screen.is_wide() ? 3 : 2);  // beside the answer: all of it above the fold
     for (const std::string& name : reading_names(bench.work, bench.setup.id)) {
         const bool would_tell = bench.report.advice == AdviceKind::measure && bench.report.measure == name;
-        draft_entry(screen, capital(plain_name(name)), bench.draft.readings[name],
+        draft_entry(screen, reading_label(bench, name), bench.draft.readings[name],
                     {across.next(), would_tell ? "tells most" : "not read"});
     }
     const auto names = reading_names(bench.work, bench.setup.id);

@@ -275,23 +275,37 @@ TEST_CASE("all that is wrong is said at once, not only the first") {
     CHECK(work_out(job).error().size() == 2);
 }
 
-TEST_CASE("on the router table a deep cut is taken in several passes, and a shallow one is not") {
+TEST_CASE("nothing long goes across a rip fence on a short edge: it goes against a stop") {
     Job job = half_inch_job();
-    job.shop.machines.push_back(usual_machine("router", MachineKind::router_table));
-    job.shop.cutters = {{"quarter bit", CutterKind::bit, "router", in(1, 4)}};
-    job.drawers[0].bottom.depth = in(1, 8);
-    const auto work = worked(job);
-    int deep = 0;
-    for (const Setup& setup : work->plan.setups) {
-        if (setup.machine != "router") continue;
-        const auto cautions = cautions_for(work->job, setup);
-        const bool told = std::any_of(cautions.begin(), cautions.end(), [](const std::string& caution) {
-            return caution.find("several passes") != std::string::npos;
-        });
-        CHECK(told == (*setup.height > in(5, 32)));
-        deep += told ? 1 : 0;
+    job.drawers[0].face = {"half", FaceStyle::overlay, in(3, 8), in(3, 8), in(3, 8), in(3, 8)};
+    job.drawers[0].opening->width = in(30);
+    const Plan plan = worked(job)->plan;
+    const Setup& face = plan.setups[place(plan, "crosscut to length: faces")];
+    CHECK(face.guide == "stop");
+    CHECK(face.machine == "chop");
+    for (const Setup& setup : plan.setups) {
+        if (setup.guide != "rip fence" || setup.height) continue;
+        for (const Pass& pass : setup.passes) {
+            const PartSize& size = plan.part_with_id(pass.part)->size;
+            const Length edge = setup.fence == size.width ? size.length : size.width;
+            CHECK(3 * edge >= 2 * setup.fence);
+        }
     }
-    CHECK(deep > 0);
+}
+
+TEST_CASE("what the shop does not list, or can't use, is told of") {
+    Job job = half_inch_job();
+    job.shop.cutters.push_back({"wide stack", CutterKind::dado_stack, "saw", in(7, 8)});
+    const auto work = worked(job);
+    const auto says = [&](const char* words) {
+        return std::any_of(work->plan.notes.begin(), work->plan.notes.end(), [&](const Note& note) {
+            return note.text.text(Graduation::in_64).find(words) != std::string::npos;
+        });
+    };
+    CHECK(says("no blade is listed for it: one with a kerf of 1/8 in is taken"));
+    CHECK(says("it is 7/8 in wide and `saw` takes no more than 13/16 in: it is not used"));
+    // Quarter-inch groove, tongue and cutter are usual (common practice, no source); that the tongue is cut through there is told.
+    CHECK(says("the groove (1/4 in) is as deep as the front's tongue is thick (1/4 in)"));
 }
 
 TEST_CASE("cautions go with the setup, name the manual, and never say that anything is safe") {
