@@ -113,7 +113,8 @@ private:
         ask.near = spec_.back.joint == "rabbet" ? Length{} : spec_.back.setback;
         ask.slot_width = spec_.back.dado_width;
         made_.back_follows_front = !spec_.back.depth && spec_.back.joint != "locking rabbet";
-        const Length relief = spec_.back.joint == "rabbet" ? Length{} : ask.end_relief;  // see kinds.h
+        const JointType* type = find_joint_type(spec_.back.joint, Place::back);
+        const Length relief = type && type->has_relief ? ask.end_relief : Length{};
         ask.depth = made_.back_follows_front ? made_.front.joint.reach + relief : spec_.back.depth;
         return choose("/back/", Place::back, spec_.back.joint, spec_.back.cutter, ask, 2, made_.back);
     }

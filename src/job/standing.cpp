@@ -35,6 +35,15 @@ const DrawerDesign* leader_of(const Design& design, const Group& group) {
     return nullptr;
 }
 
+Belief after_moves(const GroupStanding& standing, const std::optional<std::vector<NamedLength>>& told) {
+    if (!told) return standing.next;
+    std::vector<Move> moves;
+    for (const NamedLength& move : *told)
+        if (const auto control = control_named(standing.model, move.name))
+            moves.push_back({*control, move.value.mm()});
+    return predict_moves(standing.model, standing.now, moves);
+}
+
 namespace {
 
 class Replay {
@@ -97,19 +106,13 @@ private:
         return &partner_;
     }
 
-    // The moves that the entry tells of, or else those that were advised.
-    static Belief moved(const GroupStanding& standing, const LogEntry& entry) {
-        if (!entry.moved_given) return standing.next;
-        std::vector<Move> moves;
-        for (const NamedLength& move : entry.moved)
-            if (const auto control = control_named(standing.model, move.name))
-                moves.push_back({*control, move.value.mm()});
-        return predict_moves(standing.model, standing.now, moves);
+    static std::optional<std::vector<NamedLength>> told(const LogEntry& entry) {
+        return entry.moved_given ? std::optional(entry.moved) : std::nullopt;
     }
 
     void test(const Group& group, const LogEntry& entry) {
         GroupStanding& standing = standing_of(group);
-        const Belief before = moved(standing, entry);
+        const Belief before = after_moves(standing, told(entry));
         standing.now = observe_all(before, observations(standing.model, entry));
         recall_ran(group, standing);
         ++standing.tests;
@@ -144,7 +147,7 @@ private:
 
     void lock(const Group& group, const LogEntry& entry) {
         GroupStanding& standing = standing_of(group);
-        standing.now = moved(standing, entry);
+        standing.now = after_moves(standing, told(entry));
         standing.next = standing.now;
         standing.locked = true;
     }
@@ -200,7 +203,6 @@ const Group* partner_of(const Design& design, const Group& group) {
     return nullptr;
 }
 
-// What is cut, without what the joint is called: that changes when the job gets another drawer.
 std::string cut_of(const std::string& work) {
     const std::size_t colon = work.find(": ");
     return colon == std::string::npos ? work : work.substr(colon + 2);

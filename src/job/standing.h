@@ -44,6 +44,13 @@ GroupTolerances tolerances_of(const Job& job);
 const Group* partner_of(const Design& design, const Group& group);
 
 // The same for the same work, however setups are numbered; the log names it.
+// Where the controls are believed to stand after a test: by the moves that were told, or else by those that were advised.
+Belief after_moves(const GroupStanding& standing, const std::optional<std::vector<NamedLength>>& told);
+
+// What is cut, without what the joint is called, which changes when the job gets another drawer: "side dado" of "back dado: side
+// dado".
+std::string cut_of(const std::string& work);
+
 // The drawer whose front this slot of a back takes its depth from; nullptr where it has a depth of its own.
 const DrawerDesign* leader_of(const Design& design, const Group& group);
 

@@ -33,10 +33,10 @@ std::optional<Refusal> check_web(Length receiver_thickness, Length depth, const 
 
 const std::vector<JointType>& joint_types() {
     static const std::vector<JointType> types = {
-        {"locking rabbet", {Place::front, Place::back}, true, design_locking_rabbet},
-        {"dado", {Place::back}, false, design_dado},
-        {"rabbet", {Place::front, Place::back}, false, design_rabbet},
-        {"groove", {Place::bottom}, false, design_groove},
+        {"locking rabbet", {Place::front, Place::back}, true, true, design_locking_rabbet},
+        {"dado", {Place::back}, false, true, design_dado},
+        {"rabbet", {Place::front, Place::back}, false, false, design_rabbet},
+        {"groove", {Place::bottom}, false, false, design_groove},
     };
     return types;
 }

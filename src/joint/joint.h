@@ -83,6 +83,7 @@ struct JointType {
     std::string_view name;
     std::vector<Place> places;
     bool width_from_cutter;  // the slot may be as wide as the cutter; otherwise the insert sets it
+    bool has_relief;         // the insert stays clear of the slot's floor; otherwise it goes right to it
     JointResult (*design)(const JointAsk&);
 };
 

@@ -59,13 +59,7 @@ std::vector<std::string> names_of_readings(const Model& model) {
 
 // As the controls are believed to stand when the readings are taken: after the moves that were made.
 Belief before_reading(const Found& found, const TestCut& cut) {
-    if (!found.standing) return belief_from_priors(found.model);
-    if (!cut.moved) return found.standing->next;
-    std::vector<Move> moves;
-    for (const NamedLength& move : *cut.moved)
-        if (const auto control = control_named(found.model, move.name))
-            moves.push_back({*control, move.value.mm()});
-    return predict_moves(found.model, found.standing->now, moves);
+    return found.standing ? after_moves(*found.standing, cut.moved) : belief_from_priors(found.model);
 }
 
 std::optional<Refusal> check_readings(const Found& found, const TestCut& cut) {

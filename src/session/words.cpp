@@ -72,8 +72,7 @@ std::vector<std::string> say_test(const Work& work, const std::string& id) {
     if (!group) return steps;
     for (const Setup& setup : work.plan.setups) {
         if (setup.group != group->id) continue;
-        const std::size_t colon = setup.work.find(": ");
-        std::string step = colon == std::string::npos ? setup.work : setup.work.substr(colon + 2);
+        std::string step = cut_of(setup.work);
         step[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(step[0])));
         step += ": " + std::string(name_of(setup.passes.front().down)) + " face down, fence at " +
                 show_with_unit(setup.fence, work.job.graduation);

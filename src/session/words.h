@@ -23,7 +23,7 @@ std::string caliper_text(const Job& job, Length length);
 // "0.008 in out from the pass before", for the further passes of a slot; empty for all else.
 std::string say_from_pass_before(const Work& work, const Setup& setup);
 
-// What to cut in scrap and what to do with it, one line a step: "Rabbet: outside face down, a spacer of 17/64 in on the fence".
+// What to cut in scrap and what to do with it, one line a step: "Rabbet: outside face down, fence at 7/32 in, a spacer of 17/64 in on it".
 std::vector<std::string> say_test(const Work& work, const std::string& setup);
 
 // "If you can't: raise the blade 0.004 in (71 % then)", where the advice is to measure; empty where no move would help.

@@ -15,7 +15,7 @@ struct Settings {
     Length height;
     Length kerf;
     Length
-        shift;  // how far the fence goes out between the first and the last pass of a slot wider than the cutter
+        shift;  // how far the fence goes out from the first pass to the last, of a slot wider than the cutter
     Length spacer;  // on the fence for the cut at an end; 0 where there is none
 
     bool operator==(const Settings&) const = default;

@@ -76,7 +76,7 @@ std::vector<Number> numbers_of(const Stand& stand) {
     numbers.push_back(number_for(job, setup.guide == "stop" ? "Stop to blade" : "Fence to near side",
                                  setup.fence, before ? std::optional(before->fence) : std::nullopt));
     if (const std::string from_before = say_from_pass_before(stand.work, setup); !from_before.empty())
-        numbers.back().note = from_before;
+        numbers.back().note += (numbers.back().note.empty() ? "" : ", ") + from_before;
     if (!setup.height) {
         if (setup.guide != "stop") numbers.push_back({"Height", "", "", "", "Through: just above the board"});
         return numbers;
