@@ -66,6 +66,13 @@ target_link_libraries(kw_checker PUBLIC kw_3p_json PRIVATE kw_flags)
 list(TRANSFORM all_but_window PREPEND kw_ OUTPUT_VARIABLE libraries)
 kw_test(whole "${libraries};kw_checker" LABELS whole)
 
+# Simulated shops, for tests and benchmarks.
+file(GLOB shop CONFIGURE_DEPENDS ${tests}/shop/*.cpp)
+add_library(kw_simulated_shop STATIC ${shop})
+target_include_directories(kw_simulated_shop PUBLIC ${tests})
+target_link_libraries(kw_simulated_shop PUBLIC kw_testcut PRIVATE kw_flags)
+target_link_libraries(test_testcut PRIVATE kw_simulated_shop)
+
 # The window's tests share one display. Leaks: a GL driver unloads itself before the sanitizer can name its frames.
 kw_test(window "kw_window;kw_checker" LABELS window RESOURCE_LOCK display ENVIRONMENT ASAN_OPTIONS=detect_leaks=0)
 foreach(test test_whole test_window)
@@ -80,7 +87,7 @@ file(GLOB benches CONFIGURE_DEPENDS ${tests}/bench/*.cpp)
 foreach(path IN LISTS benches)
   get_filename_component(name ${path} NAME_WE)
   add_executable(bench_${name} EXCLUDE_FROM_ALL ${path})
-  target_link_libraries(bench_${name} PRIVATE kw_flags kw_command kw_window kw_test_base)
+  target_link_libraries(bench_${name} PRIVATE kw_flags kw_command kw_window kw_simulated_shop kw_test_base)
   target_include_directories(bench_${name} PRIVATE ${tests})
   add_dependencies(bench_${name} kerfwright kw_assets)
   add_dependencies(benches bench_${name})

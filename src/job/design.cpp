@@ -250,14 +250,15 @@ struct Joined {
 };
 
 JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::string label,
-                  const Joined& joined, Length insert_thickness, const std::string& insert_stock) {
+                  const Joined& joined, const Stock& insert) {
     JointWork work;
     work.chosen = chosen;
     work.label = std::move(label);
     work.receiver_thickness = drawer.thickness.sides;
     work.receiver_stock = drawer.spec->side_stock;
-    work.insert_thickness = insert_thickness;
-    work.insert_stock = insert_stock;
+    work.insert_thickness = insert.thickness;
+    work.insert_uneven = insert.uneven;
+    work.insert_stock = insert.name;
     work.guide = joined.receiver_end == Reference::bottom_edge ? "rip fence" : "miter gauge";
     for (int copy = 1; copy <= drawer.spec->count; ++copy) {
         for (const Role role : joined.receivers)
@@ -290,20 +291,20 @@ void add_groups(const JointWork& work, JointKeys& keys, std::vector<Group>& grou
     }
 }
 
-void add_all_groups(DrawerDesign& drawer, std::vector<Group>& groups) {
+void add_all_groups(const Job& job, DrawerDesign& drawer, std::vector<Group>& groups) {
     const DrawerSpec& spec = *drawer.spec;
     const std::vector<Role> sides = {Role::side_left, Role::side_right};
     std::vector<Role> grooved = {Role::side_left, Role::side_right, Role::front};
     if (spec.bottom.style == BottomStyle::captured) grooved.push_back(Role::back);
     const std::string front_label = spec.front.joint == "rabbet" ? "front rabbet" : spec.front.joint;
     add_groups(work_of(drawer, drawer.front, front_label, {sides, Reference::front_end, {Role::front}},
-                       drawer.thickness.front, spec.front.stock),
+                       *job.stock_named(spec.front.stock)),
                drawer.front_keys, groups);
     add_groups(work_of(drawer, drawer.back, "back " + spec.back.joint,
-                       {sides, Reference::rear_end, {Role::back}}, drawer.thickness.back, spec.back.stock),
+                       {sides, Reference::rear_end, {Role::back}}, *job.stock_named(spec.back.stock)),
                drawer.back_keys, groups);
     add_groups(work_of(drawer, drawer.bottom, spec.bottom.joint, {grooved, Reference::bottom_edge, {}},
-                       drawer.thickness.bottom, spec.bottom.stock),
+                       *job.stock_named(spec.bottom.stock)),
                drawer.bottom_keys, groups);
 }
 
@@ -331,7 +332,7 @@ tl::expected<Design, std::vector<Problem>> design(const Job& job) {
     }
     if (!problems.empty()) return tl::unexpected(std::move(problems));
     std::vector<Group> groups;
-    for (DrawerDesign& drawer : made.drawers) add_all_groups(drawer, groups);
+    for (DrawerDesign& drawer : made.drawers) add_all_groups(job, drawer, groups);
     made.groups = merge_groups(groups);
     return made;
 }

@@ -72,7 +72,7 @@ private:
         const auto [place, is_new] = standing_.groups.try_emplace(group.key);
         GroupStanding& standing = place->second;
         if (is_new) {
-            standing.model = model_of(as_it_stands(group), tolerances_of(job_), partner(group));
+            standing.model = model_of(as_it_stands(group), tolerances_of(job_), partner(group), {group.designed, usual_scales()});
             standing.now = belief_from_priors(standing.model);
             standing.next = standing.now;
         }

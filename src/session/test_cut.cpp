@@ -41,7 +41,7 @@ tl::expected<Found, Refusal> find_group(const Work& work, const std::string& id)
                 {}};
     found.model = found.standing
                       ? found.standing->model
-                      : model_of(*group, tolerances_of(work.job), partner_of(work.standing_design, *group));
+                      : model_of(*group, tolerances_of(work.job), partner_of(work.standing_design, *group), {group->stands, usual_scales()});
     return found;
 }
 

@@ -88,6 +88,7 @@ std::vector<Group> merge_groups(const std::vector<Group>& groups) {
         JointWork& work = merged[place->second].work;
         // Of a front and of a back: then only what the joint is called says what all of it is.
         if (work.label != group.work.label) work.label = work.chosen.joint.kind;
+        work.insert_uneven = max(work.insert_uneven, group.work.insert_uneven);
         // Shown and drawn is the thinnest, under which the least is left.
         if (group.work.receiver_thickness < work.receiver_thickness) {
             work.receiver_thickness = group.work.receiver_thickness;

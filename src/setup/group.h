@@ -28,6 +28,7 @@ struct JointWork {
     std::string label;  // "locking rabbet", "back dado": leads each setup's `work`
     Length receiver_thickness;
     Length insert_thickness;
+    Length insert_uneven;        // one sigma, of one piece of that stock against another
     std::string receiver_stock;  // for telling groups apart by what is tested on
     std::string insert_stock;
     std::vector<PartEnd> receivers;

@@ -70,8 +70,7 @@ Machine usual_machine(std::string name, MachineKind kind) {
                     Length::inches(3),
                     Length::millimetres(100),
                     fence_step,
-                    height_step,
-                    std::nullopt};
+                    height_step};
     if (kind == MachineKind::router_table) {
         machine.max_dado_width = Length::inches(1);
         machine.max_height = Length::inches(3, 2);

@@ -32,4 +32,26 @@ std::optional<Feel> feel_of_word(std::string_view word) {
     return found->feel;
 }
 
+const std::array<Sight, 8>& sight_table() {
+    constexpr double open = std::numeric_limits<double>::infinity();
+    static constexpr std::array<Sight, 8> table = {{
+        {"shoulder closed", "shoulder_gap", -open, 0.10},
+        {"shoulder a hair open", "shoulder_gap", 0.10, 0.25},
+        {"shoulder open", "shoulder_gap", 0.25, open},
+        {"side shy", "face_step", -open, -0.30},
+        {"side a hair shy", "face_step", -0.30, -0.10},
+        {"flush", "face_step", -0.10, 0.10},
+        {"side a hair proud", "face_step", 0.10, 0.30},
+        {"side proud", "face_step", 0.30, open},
+    }};
+    return table;
+}
+
+const Sight* sight_of_word(std::string_view word) {
+    const auto& table = sight_table();
+    const auto found =
+        std::find_if(table.begin(), table.end(), [word](const Sight& row) { return row.word == word; });
+    return found == table.end() ? nullptr : &*found;
+}
+
 }  // namespace kw

@@ -28,4 +28,18 @@ inline constexpr double feel_spread_mm = 0.05;
 const FeelMeaning& meaning(Feel feel);
 std::optional<Feel> feel_of_word(std::string_view word);
 
+// What is seen or felt with a fingertip on the closed joint, where nothing is measured.
+struct Sight {
+    std::string_view word;
+    std::string_view reading;  // that it stands for: shoulder_gap, face_step
+    double low_mm;             // of that reading, as it would be without end: a shoulder that is closed may have room
+    double high_mm;
+};
+
+// For each reading in order, each beginning where the last one ends. Common practice, no source, but for the gaps: 0.1 mm is
+// hard to see and 0.2 mm is seen (see feel.cpp).
+const std::array<Sight, 8>& sight_table();
+const Sight* sight_of_word(std::string_view word);
+inline constexpr double sight_spread_mm = 0.05;  // one sigma about every edge
+
 }  // namespace kw

@@ -6,24 +6,20 @@
 namespace kw {
 namespace {
 
-// How far a control stands from what its scale says before anything was cut, and what a move of it adds. One sigma, mm.
-// Common practice, no source.
+// What a move of a control adds, whatever its length and per mm, anew each time. One sigma. Common practice, no source.
 struct Habit {
-    double spread_mm;
     double move_spread_mm;
     double move_gain_spread;
     double effort;
 };
-constexpr Habit fence_habit{0.25, 0.03, 0.03, 1.0};
-constexpr Habit height_habit{0.25, 0.03, 0.03, 1.0};
-constexpr Habit shift_habit{0.15, 0.03, 0.03, 1.2};
-constexpr Habit spacer_habit{0.10, 0.02, 0.02, 1.5};
-constexpr Habit kerf_habit{0.08, 0.02, 0.05, 4.0};  // shims mean taking the stack off
-constexpr Habit stock_habit{0.05, 0.0, 0.0, 0.0};
+constexpr Habit spacer_habit{0.02, 0.02, 1.5};
+constexpr Habit kerf_habit{0.02, 0.05, 4.0};  // shims mean taking the stack off
+constexpr double wobble = 0.01;               // of a handwheel or a fence, per mm
+constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that was not measured
+constexpr double shift_spread_mm = 0.15;
+constexpr double stock_spread_mm = 0.05;    // of a batch, about what was typed in
 constexpr double partner_spread_mm = 0.04;  // of a slot that was tested and locked before
 
-constexpr double caliper_mm = 0.05;
-constexpr double feeler_mm = 0.03;
 constexpr double spacer_step_mm = 0.05;  // a slip of paper on the spacer
 constexpr double shim_step_mm = 0.05;    // the thinnest shim of a stack
 constexpr double short_tongue_mm = 0.6;  // a tongue shorter than asked only adds to the end relief
@@ -32,18 +28,23 @@ using Weights = std::map<std::string, double>;
 
 class Builder {
 public:
-    void control(const std::string& name, Length set, const Habit& habit, bool movable,
-                 double resolution_mm) {
-        model_.controls.push_back({name, set.mm(), habit.spread_mm, movable, resolution_mm,
-                                   habit.move_spread_mm, habit.move_gain_spread, habit.effort});
+    explicit Builder(Tool tool) : tool_(tool) {}
+    std::size_t control(Control control) {
+        model_.controls.push_back(std::move(control));
+        return model_.controls.size() - 1;
     }
-    void known(const std::string& name, Length set, double spread_mm) {
-        model_.controls.push_back({name, set.mm(), spread_mm, false, 0.0, 0.0, 0.0, 0.0});
+    void fixed(const std::string& name, double value_mm, double spread_mm) {
+        control({name, value_mm, spread_mm, false});
     }
-    void reading(const std::string& name, const Weights& weights, double spread_mm = caliper_mm,
-                 ReadingKind kind = ReadingKind::plain) {
-        model_.readings.push_back({form(name, weights), spread_mm, kind});
+    // The error of a scale's moves, as a control of its own.
+    std::size_t gain(const std::string& name, const Scale& scale) {
+        return control({name, scale.gain, scale.gain_spread, false});
     }
+    void reading(const std::string& name, const Weights& weights, bool gap = false, ReadingKind kind = ReadingKind::plain) {
+        model_.readings.push_back({form(name, weights), spread_of(tool_, gap), kind});
+    }
+    // What one of the cuts takes away on this side, and must go on taking.
+    void removes(const Weights& weights) { model_.removed.push_back(form("removed", weights)); }
     void outcome(const std::string& name, const Weights& weights, Length target, double below_mm,
                  double above_mm) {
         model_.outcomes.push_back({form(name, weights), target.mm(), below_mm, above_mm});
@@ -51,7 +52,7 @@ public:
     void either_way(const std::string& name, const Weights& weights, Length target, Length tolerance) {
         outcome(name, weights, target, tolerance.mm(), tolerance.mm());
     }
-    Model done() const { return model_; }
+    Model done() { return std::move(model_); }
 
 private:
     Form form(const std::string& name, const Weights& weights) const {
@@ -62,24 +63,43 @@ private:
         }
         return out;
     }
+    Tool tool_;
     Model model_;
 };
 
-void add_machine_controls(Builder& build, const Group& group) {
-    const Settings& set = group.designed;
+void add_machine_controls(Builder& build, const Group& group, const Start& start) {
+    const Settings& dial = start.dial;
+    const Scales& scales = start.scales;
     const Machine& machine = group.work.chosen.machine;
     const bool stack = group.work.chosen.cutter.kind == CutterKind::dado_stack;
-    const bool has_spacer = group.cuts_end || set.spacer > Length{};
-    build.control("fence", set.fence, fence_habit, true, machine.fence_step.mm());
-    build.control("height", set.height, height_habit, true, machine.height_step.mm());
-    if (has_spacer) build.control("spacer", set.spacer, spacer_habit, true, spacer_step_mm);
-    build.control("kerf", set.kerf, kerf_habit, stack && group.cuts_slot && set.shift == Length{},
-                  shim_step_mm);
-    if (set.shift > Length{})
-        build.control("shift", set.shift, shift_habit, group.cuts_slot, machine.fence_step.mm());
-    build.control("stock", group.work.insert_thickness, stock_habit, false, 0.0);
+    const bool has_spacer = group.cuts_end || dial.spacer > Length{};
+    const std::size_t fence_gain = build.gain("fence gain", scales.fence);
+    const std::size_t height_gain = build.gain("height gain", scales.height);
+    const double fence_repeats = 0.5 * machine.fence_repeats.mm(), height_repeats = 0.5 * machine.height_repeats.mm();
+    build.control({"fence", dial.fence.mm() + scales.fence.offset_mm, scales.fence.spread_mm, true,
+                   machine.fence_step.mm(), fence_repeats, wobble, 1.0, fence_gain});
+    build.control({"height", dial.height.mm() + scales.height.offset_mm, scales.height.spread_mm, true,
+                   machine.height_step.mm(), height_repeats, wobble, 1.0, height_gain});
+    if (has_spacer)
+        build.control({"spacer", dial.spacer.mm(), spacer_spread_mm, true, spacer_step_mm,
+                       spacer_habit.move_spread_mm, spacer_habit.move_gain_spread, spacer_habit.effort});
+    build.control({"kerf", dial.kerf.mm() + scales.kerf.offset_mm, scales.kerf.spread_mm,
+                   stack && group.cuts_slot && dial.shift == Length{}, shim_step_mm, kerf_habit.move_spread_mm,
+                   kerf_habit.move_gain_spread, kerf_habit.effort});
+    if (dial.shift > Length{})
+        build.control({"shift", dial.shift.mm(), shift_spread_mm, group.cuts_slot, machine.fence_step.mm(),
+                       fence_repeats, wobble, 1.2, fence_gain});
+    // The batch, the piece that is tested, and any other piece of it: what fits one must fit all.
+    build.fixed("stock", group.work.insert_thickness.mm(), stock_spread_mm);
+    const double uneven_mm = group.work.insert_uneven.mm();
+    Control piece{"piece", 0.0, uneven_mm, false};
+    piece.of_test_ends = true;
+    build.control(piece);
+    build.fixed("other piece", 0.0, uneven_mm);
 }
 
+const Weights tested_stock = {{"stock", 1}, {"piece", 1}};
+const Weights any_stock = {{"stock", 1}, {"other piece", 1}};
 const Weights reach = {{"fence", 1}, {"kerf", 1}, {"spacer", -1}};
 
 Weights plus(Weights sum, const Weights& more, double times = 1.0) {
@@ -87,49 +107,54 @@ Weights plus(Weights sum, const Weights& more, double times = 1.0) {
     return sum;
 }
 
+// What must not come back where slot and end are cut.
+void add_removed(Builder& build, const Group& group) {
+    build.removes({{"height", 1}});
+    if (group.cuts_slot && !group.slot_is_open()) {
+        build.removes({{"fence", -1}});
+        build.removes({{"fence", 1}, {"kerf", 1}, {"shift", 1}});
+    }
+    if (group.cuts_end || group.slot_is_open()) build.removes(reach);
+}
+
 // Slot and tongue by one height, or the tongue alone with the slot known from its own group.
-Model tongue_model(const Group& group, const GroupTolerances& tolerance, const Group* partner) {
+void tongue_model(Builder& build, const Group& group, const GroupTolerances& tolerance,
+                  const Group* partner) {
     const JointDesign& joint = group.work.chosen.joint;
-    Builder build;
-    add_machine_controls(build, group);
     Weights slot_width = {{"kerf", 1}, {"shift", 1}};
     Weights slot_depth = {{"height", 1}};
     Weights lip = {{"fence", 1}};
     if (partner) {
-        build.known("slot width", partner->stands.kerf + partner->stands.shift, partner_spread_mm);
-        build.known("slot depth", partner->stands.height, partner_spread_mm);
-        build.known("lip", partner->stands.fence, partner_spread_mm);
+        build.fixed("slot width", (partner->stands.kerf + partner->stands.shift).mm(), partner_spread_mm);
+        build.fixed("slot depth", partner->stands.height.mm(), partner_spread_mm);
+        build.fixed("lip", partner->stands.fence.mm(), partner_spread_mm);
         slot_width = {{"slot width", 1}};
         slot_depth = {{"slot depth", 1}};
         lip = {{"lip", 1}};
     }
-    const Weights tongue = {{"stock", 1}, {"height", -1}};
-    const Weights fit = plus(slot_width, tongue, -1.0);
+    const auto tongue = [](const Weights& stock) { return plus(stock, {{"height", -1}}); };
+    const auto fit = [&](const Weights& stock) { return plus(slot_width, tongue(stock), -1.0); };
     const Weights shoulder = plus(reach, slot_depth, -1.0);
     const Weights step = plus(lip, {{"height", -1}});
-    build.reading("stock_thickness", {{"stock", 1}});
+    build.reading("stock_thickness", tested_stock);
     build.reading("dado_width", slot_width);
     build.reading("dado_depth", slot_depth);
     build.reading("lip", lip);
-    build.reading("tongue_thickness", tongue);
+    build.reading("tongue_thickness", tongue(tested_stock));
     build.reading("tongue_length", reach);
-    build.reading("fit", fit, feeler_mm);
-    build.reading("shoulder_gap", shoulder, feeler_mm, ReadingKind::at_least_zero);
+    build.reading("fit", fit(tested_stock), true);
+    build.reading("shoulder_gap", shoulder, true, ReadingKind::at_least_zero);
     build.reading("face_step", step);
-    build.either_way("fit", fit, joint.clearance, tolerance.fit);
+    build.either_way("fit", fit(any_stock), joint.clearance, tolerance.fit);
     build.outcome("shoulder_gap", shoulder, -joint.end_relief, short_tongue_mm,
                   (joint.end_relief + tolerance.shoulder_gap).mm());
     build.either_way("face_step", step, joint.step, tolerance.step);
-    return build.done();
 }
 
-Model slot_model(const Group& group, const GroupTolerances& tolerance) {
+void slot_model(Builder& build, const Group& group, const GroupTolerances& tolerance) {
     const JointDesign& joint = group.work.chosen.joint;
-    Builder build;
-    add_machine_controls(build, group);
     const Weights width = {{"kerf", 1}, {"shift", 1}};
-    const Weights fit = plus(width, {{"stock", -1}});
-    build.reading("stock_thickness", {{"stock", 1}});
+    build.reading("stock_thickness", tested_stock);
     build.reading("width", width);
     build.reading("depth", {{"height", 1}});
     build.reading("near", {{"fence", 1}});
@@ -140,33 +165,34 @@ Model slot_model(const Group& group, const GroupTolerances& tolerance) {
         build.reading("lip", {{"fence", 1}});
         build.either_way("width", width, joint.slot().width, tolerance.fit + tolerance.fit);
     } else {
-        build.reading("fit", fit, feeler_mm);
-        build.either_way("fit", fit, joint.clearance, tolerance.fit);
+        build.reading("fit", plus(width, tested_stock, -1.0), true);
+        build.either_way("fit", plus(width, any_stock, -1.0), joint.clearance, tolerance.fit);
     }
     build.either_way("depth", {{"height", 1}}, joint.slot().depth, tolerance.depth);
     build.either_way("near", {{"fence", 1}}, joint.slot().near, tolerance.place);
-    return build.done();
 }
 
-Model open_model(const Group& group, const GroupTolerances& tolerance) {
+void open_model(Builder& build, const Group& group, const GroupTolerances& tolerance) {
     const JointDesign& joint = group.work.chosen.joint;
-    Builder build;
-    add_machine_controls(build, group);
-    const Weights step = plus(reach, {{"stock", -1}});
-    build.reading("stock_thickness", {{"stock", 1}});
+    build.reading("stock_thickness", tested_stock);
     build.reading("width", reach);
     build.reading("depth", {{"height", 1}});
-    build.reading("face_step", step);
-    build.either_way("face_step", step, joint.step, tolerance.step);
+    build.reading("face_step", plus(reach, tested_stock, -1.0));
+    build.either_way("face_step", plus(reach, any_stock, -1.0), joint.step, tolerance.step);
     build.either_way("depth", {{"height", 1}}, joint.slot().depth, tolerance.depth);
-    return build.done();
 }
 
 }  // namespace
 
-Model model_of(const Group& group, const GroupTolerances& tolerances, const Group* partner) {
-    if (group.cuts_end) return tongue_model(group, tolerances, group.cuts_slot ? nullptr : partner);
-    return group.slot_is_open() ? open_model(group, tolerances) : slot_model(group, tolerances);
+Model model_of(const Group& group, const GroupTolerances& tolerances, const Group* partner,
+               const Start& start) {
+    Builder build(start.tool);
+    add_machine_controls(build, group, start);
+    if (group.cuts_end) tongue_model(build, group, tolerances, group.cuts_slot ? nullptr : partner);
+    else if (group.slot_is_open()) open_model(build, group, tolerances);
+    else slot_model(build, group, tolerances);
+    add_removed(build, group);
+    return build.done();
 }
 
 std::optional<std::size_t> control_named(const Model& model, std::string_view name) {

@@ -12,6 +12,7 @@
 
 #include "setup/setup.h"
 #include "testcut/model.h"
+#include "testcut/start.h"
 
 namespace kw {
 
@@ -19,8 +20,12 @@ struct GroupTolerances {
     Length fit, shoulder_gap, step, depth, place;
 };
 
+// T is the batch's thickness and what the tested piece differs by from it; the outcomes ask that any other piece of the batch
+// fits too.
+//
 // `partner`: the group that cuts the slot, where this one cuts the tongue alone; else nullptr.
-Model model_of(const Group& group, const GroupTolerances& tolerances, const Group* partner);
+Model model_of(const Group& group, const GroupTolerances& tolerances, const Group* partner,
+               const Start& start);
 
 // Where the controls stand by a belief about them; what the model has no control for keeps its designed value.
 Settings settings_by(const Model& model, const Settings& designed, const Belief& belief);

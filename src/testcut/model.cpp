@@ -10,7 +10,8 @@ namespace {
 
 bool is_amount(double value) { return std::isfinite(value) && value >= 0.0; }
 
-bool is_sound(const Control& control) {
+bool is_sound(const Control& control, std::size_t controls) {
+    if (control.gain && *control.gain >= controls) return false;
     return std::isfinite(control.set_mm) && is_amount(control.spread_mm) &&
            is_amount(control.resolution_mm) && is_amount(control.move_spread_mm) &&
            is_amount(control.move_gain_spread) && is_amount(control.effort);
@@ -39,13 +40,15 @@ bool is_sound(const Model& model) {
     const std::size_t n = model.controls.size();
     return n > 0 && model.outcomes.size() <= most_outcomes &&
            std::all_of(model.controls.begin(), model.controls.end(),
-                       [](const Control& control) { return is_sound(control); }) &&
+                       [n](const Control& control) { return is_sound(control, n); }) &&
            std::all_of(model.readings.begin(), model.readings.end(),
                        [n](const Reading& reading) {
                            return is_sound(reading.form, n) && reading.spread_mm >= 0.0;
                        }) &&
            std::all_of(model.outcomes.begin(), model.outcomes.end(),
-                       [n](const Outcome& outcome) { return is_sound(outcome, n); });
+                       [n](const Outcome& outcome) { return is_sound(outcome, n); }) &&
+           std::all_of(model.removed.begin(), model.removed.end(),
+                       [n](const Form& form) { return is_sound(form, n); });
 }
 
 Belief belief_from_priors(const Model& model) {
@@ -65,11 +68,20 @@ Belief predict_move(const Model& model, const Belief& belief, const Move& move) 
     assert(std::isfinite(move.by_mm));
     if (move.by_mm == 0.0) return belief;
     const Control& control = model.controls[move.control];
-    const double gain_mm = control.move_gain_spread * move.by_mm;
+    const std::size_t n = belief.size();
     Belief next = belief;
     next.mean[move.control] += move.by_mm;
-    next.covariance[move.control * belief.size() + move.control] +=
-        control.move_spread_mm * control.move_spread_mm + gain_mm * gain_mm;
+    if (control.gain) {
+        // F P F', where F adds `by` times the gain's row to the control's.
+        next.mean[move.control] += move.by_mm * belief.mean[*control.gain];
+        for (std::size_t j = 0; j < n; ++j)
+            next.covariance[move.control * n + j] += move.by_mm * next.covariance[*control.gain * n + j];
+        for (std::size_t i = 0; i < n; ++i)
+            next.covariance[i * n + move.control] += move.by_mm * next.covariance[i * n + *control.gain];
+    }
+    const double wobble_mm = control.move_gain_spread * move.by_mm;
+    next.covariance[move.control * n + move.control] +=
+        control.move_spread_mm * control.move_spread_mm + wobble_mm * wobble_mm;
     return next;
 }
 
@@ -77,6 +89,30 @@ Belief predict_moves(const Model& model, const Belief& belief, const std::vector
     Belief next = belief;
     for (const Move& move : moves) next = predict_move(model, next, move);
     return next;
+}
+
+Belief predict_fresh_ends(const Model& model, const Belief& belief) {
+    const std::size_t n = belief.size();
+    Belief next = belief;
+    for (std::size_t c = 0; c < n; ++c) {
+        const Control& control = model.controls[c];
+        if (!control.of_test_ends) continue;
+        next.mean[c] = control.set_mm;
+        for (std::size_t i = 0; i < n; ++i) next.covariance[c * n + i] = next.covariance[i * n + c] = 0.0;
+        next.covariance[c * n + c] = control.spread_mm * control.spread_mm;
+    }
+    return next;
+}
+
+bool recuts(const Model& model, const Belief& belief, const std::vector<Move>& moves, double alike_mm) {
+    return std::all_of(model.removed.begin(), model.removed.end(), [&](const Form& form) {
+        double more = 0.0;
+        for (const Move& move : moves) {
+            const auto& gain = model.controls[move.control].gain;
+            more += form.weights[move.control] * move.by_mm * (1.0 + (gain ? belief.mean[*gain] : 0.0));
+        }
+        return more >= -alike_mm;
+    });
 }
 
 }  // namespace kw

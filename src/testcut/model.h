@@ -3,6 +3,7 @@
 // and outcomes that are linear in them, and moves. All lengths are doubles in mm.
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,8 +18,13 @@ struct Control {
     bool movable = false;
     double resolution_mm = 0.0;     // the step in which the maker can move it; 0 = continuous
     double move_spread_mm = 0.0;    // one sigma that any move adds, whatever its length
-    double move_gain_spread = 0.0;  // one sigma that a move adds, per mm of the move
+    double move_gain_spread = 0.0;  // one sigma that a move adds, per mm of the move, anew each time
     double effort = 0.0;            // what a move of it costs; see MoveOptions::effort_price
+    // The control that holds by how much every move of this one comes out too long, mm per mm. It is the same in
+    // every move, so it is learned like any other.
+    std::optional<std::size_t> gain = std::nullopt;
+    // Belongs to the test ends and not to the machine: fresh ends have another, of the same spread.
+    bool of_test_ends = false;
 };
 
 enum class ReadingKind {
@@ -53,6 +59,8 @@ struct Model {
     std::vector<Control> controls;
     std::vector<Reading> readings;
     std::vector<Outcome> outcomes;  // at most most_outcomes
+    // What must not become less if the test ends that were cut are to be cut again: a cut only removes.
+    std::vector<Form> removed;
 };
 
 // + fence out, + blade up, + thicker spacer, + wider stack: whatever raises the control's value.
@@ -69,9 +77,16 @@ bool is_sound(const Model& model);
 
 Belief belief_from_priors(const Model& model);
 
-// A move shifts its control by what was asked, and adds the variance move_spread^2 + (move_gain_spread by)^2,
-// independent of everything known. A move by zero was not made, and changes nothing.
+// A move shifts its control by what was asked times (1 + gain), and adds the variance move_spread^2 +
+// (move_gain_spread by)^2, independent of everything known. A move by zero was not made, and changes nothing.
 Belief predict_move(const Model& model, const Belief& belief, const Move& move);
 Belief predict_moves(const Model& model, const Belief& belief, const std::vector<Move>& moves);
+
+// What belongs to the test ends is not known of fresh ones.
+Belief predict_fresh_ends(const Model& model, const Belief& belief);
+
+// Whether the same test ends can be cut again after these moves, as far as is believed: nothing that was
+// removed would have to come back, but for `alike_mm`.
+bool recuts(const Model& model, const Belief& belief, const std::vector<Move>& moves, double alike_mm = 1e-6);
 
 }  // namespace kw

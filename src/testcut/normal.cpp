@@ -88,6 +88,18 @@ double normal_between(double low, double high) {
     return normal_below(high) - normal_below(low);
 }
 
+double normal_quantile(double chance) {
+    // The chance is steep and smooth: halving from far out to close, then Newton.
+    double low = -40.0, high = 40.0;
+    while (high - low > 1e-2) {
+        const double middle = 0.5 * (low + high);
+        (normal_below(middle) < chance ? low : high) = middle;
+    }
+    double z = 0.5 * (low + high);
+    for (int i = 0; i < 4; ++i) z -= (normal_below(z) - chance) / normal_density(z);
+    return z;
+}
+
 TruncatedMoments truncated_moments(double low, double high) {
     constexpr double infinity = std::numeric_limits<double>::infinity();
     assert(low <= high && low < infinity && high > -infinity);

@@ -9,6 +9,9 @@ double normal_below(double z);  // chance of less than z; z may be infinite
 // Chance of lying in [low, high], without cancellation in either tail. 0 where high < low.
 double normal_between(double low, double high);
 
+// The z that the chance lies below, 0 < chance < 1, to 1e-12.
+double normal_quantile(double chance);
+
 struct TruncatedMoments {
     double mean;
     double variance;

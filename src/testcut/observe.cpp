@@ -97,6 +97,10 @@ Observation felt(const Form& fit, Feel feel) {
     return {fit, row.low_mm, row.high_mm, feel_spread_mm};
 }
 
+Observation seen(const Form& form, const Sight& sight) {
+    return {form, sight.low_mm, sight.high_mm, sight_spread_mm};
+}
+
 Belief observe_interval(const Belief& belief, const Form& form, double low_mm, double high_mm,
                         double spread_mm) {
     return observe_all(belief, {{form, low_mm, high_mm, spread_mm}});

@@ -25,6 +25,7 @@ struct Observation {
 Observation taken(const Reading& reading, double value_mm, double spread_mm);
 Observation taken(const Reading& reading, double value_mm);  // with the spread of the usual tool
 Observation felt(const Form& fit, Feel feel);                // fit: clearance, + loose
+Observation seen(const Form& form, const Sight& sight);      // form: of the reading that the sight stands for
 
 // The normal belief with the mean and covariance of the true one after form + error was found in [low, high]
 // (moment matching; exact moments, whatever the error's spread, 0 included). Infinite ends say nothing.

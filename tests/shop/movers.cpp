@@ -1,0 +1,198 @@
+#include "shop/movers.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "testcut/chance.h"
+#include "testcut/feel.h"
+#include "testcut/observe.h"
+
+namespace shop {
+namespace {
+
+constexpr int most_cuts = 20;
+
+// What a maker without any tool says of a joint.
+std::vector<std::string> words_for(TrueShop& shop, const std::map<std::string, double>& joint) {
+    std::vector<std::string> out;
+    if (joint.count("fit")) {
+        const double fit = shop.judged(joint.at("fit"));
+        for (const kw::FeelMeaning& feel : kw::feel_table())
+            if (fit >= feel.low_mm && fit < feel.high_mm) out.emplace_back(feel.word);
+    }
+    for (const char* reading : {"shoulder_gap", "face_step"}) {
+        if (!joint.count(reading)) continue;
+        const double value = shop.judged(joint.at(reading));
+        for (const kw::Sight& sight : kw::sight_table())
+            if (sight.reading == reading && value >= sight.low_mm && value < sight.high_mm)
+                out.emplace_back(sight.word);
+    }
+    return out;
+}
+
+class AllKnowing : public Mover {
+public:
+    AllKnowing(const Task& task, const TrueShop& shop) : task_(task), shop_(shop) {}
+
+    kw::Settings first_setting() override { return task_.group.designed; }
+
+    Decision look(TrueShop&, const std::map<std::string, double>&, bool) override {
+        const kw::Model model = known_model();
+        kw::AdviceOptions options;
+        options.wanted_chance = task_.wanted_chance;
+        options.costs.move = options.costs.fresh_ends = 0.0;
+        const kw::Advice best = kw::advise(model, kw::belief_from_priors(model), options);
+        if (best.kind == kw::AdviceKind::lock) return {true, {}, -1.0, -1.0};
+        Decision decision;
+        for (const kw::Move& move : best.moves)
+            decision.moves.emplace_back(model.controls[move.control].name, move.by_mm);
+        return decision;
+    }
+
+private:
+    // Every control where it really stands, with nothing unknown but what moves add.
+    kw::Model known_model() const {
+        kw::Start start{task_.group.designed, kw::usual_scales()};
+        kw::Model model = kw::model_of(task_.group, task_.tolerances, task_.partner(), start);
+        Controls at = shop_.stands();
+        for (kw::Control& control : model.controls) {
+            const std::string& name = control.name;
+            if (name != "other piece") control.spread_mm = 0.0;
+            if (name == "fence gain") control.set_mm = shop_.gain("fence") - 1.0;
+            else if (name == "height gain") control.set_mm = shop_.gain("height") - 1.0;
+            else if (name == "stock") control.set_mm = shop_.batch_mm();
+            else if (name == "piece" || name == "other piece") control.set_mm = 0.0;
+            else if (name == "slot width") control.set_mm = shop_.slot().width;
+            else if (name == "slot depth") control.set_mm = shop_.slot().depth;
+            else if (name == "lip") control.set_mm = shop_.slot().lip;
+            else control.set_mm = at.named(name);
+            const bool by_hand = name == "spacer" || name == "kerf";
+            if (control.movable && !by_hand) control.move_spread_mm = shop_.kind().repeats_mm;
+            if (control.movable && !by_hand) control.move_gain_spread = shop_.kind().wobble;
+        }
+        return model;
+    }
+
+    const Task& task_;
+    const TrueShop& shop_;
+};
+
+class ByTheProgram : public Mover {
+public:
+    ByTheProgram(const Task& task, const TrueShop& shop, const kw::Start& start)
+        : task_(task), reads_(shop.kind().reads), start_(with_tool(start, shop.kind().reads)),
+          model_(kw::model_of(task.group, task.tolerances, task.partner(), start_)),
+          belief_(kw::belief_from_priors(model_)) {}
+
+    kw::Settings first_setting() override { return start_.dial; }
+
+    Decision look(TrueShop& shop, const std::map<std::string, double>& joint, bool fresh_ends) override {
+        belief_ = kw::predict_moves(model_, belief_, moves_);
+        moves_.clear();
+        if (fresh_ends) belief_ = kw::predict_fresh_ends(model_, belief_);
+        kw::AdviceOptions options;
+        options.wanted_chance = task_.wanted_chance;
+        std::vector<kw::Observation> seen;
+        if (reads_ != Reads::caliper) seen = words(shop, joint);
+        for (const kw::Reading& reading : model_.readings) {
+            if (!can_read(reading)) {
+                options.already_read.insert(options.already_read.end(), std::size_t(options.most_times), reading.form.name);
+                continue;
+            }
+            seen.push_back(kw::taken(reading, shop.read(joint, reading.form.name)));
+            options.already_read.push_back(reading.form.name);
+        }
+        belief_ = kw::observe_all(belief_, seen);
+        kw::Advice advice = kw::advise(model_, belief_, options);
+        for (; advice.kind == kw::AdviceKind::measure; advice = kw::advise(model_, belief_, options)) {
+            const kw::Reading& reading = *kw::reading_named(model_, advice.reading);
+            belief_ = kw::observe_all(belief_, {kw::taken(reading, shop.read(joint, advice.reading))});
+            options.already_read.push_back(advice.reading);
+        }
+        Decision decision;
+        decision.chance = advice.chance_in_tolerance;
+        decision.chance_after = advice.chance_after_move;
+        decision.lock = advice.kind == kw::AdviceKind::lock;
+        moves_ = advice.moves;
+        for (const kw::Move& move : moves_)
+            decision.moves.emplace_back(model_.controls[move.control].name, move.by_mm);
+        return decision;
+    }
+
+private:
+    static kw::Start with_tool(kw::Start start, Reads reads) {
+        start.tool = reads == Reads::caliper ? kw::Tool::caliper : kw::Tool::rule;
+        return start;
+    }
+
+    // By feel alone, a rule is taken only for what no hand can feel: how deep a slot is, and where it lies.
+    bool can_read(const kw::Reading& reading) const {
+        return reads_ != Reads::feel || reading.form.name == "depth" || reading.form.name == "near" ||
+               reading.form.name == "width";
+    }
+
+    std::vector<kw::Observation> words(TrueShop& shop, const std::map<std::string, double>& joint) {
+        std::vector<kw::Observation> out;
+        for (const std::string& word : words_for(shop, joint)) {
+            if (const auto feel = kw::feel_of_word(word))
+                out.push_back(kw::felt(kw::reading_named(model_, "fit")->form, *feel));
+            else if (const kw::Sight* sight = kw::sight_of_word(word))
+                out.push_back(kw::seen(kw::reading_named(model_, sight->reading)->form, *sight));
+        }
+        return out;
+    }
+
+    const Task& task_;
+    Reads reads_;
+    kw::Start start_;
+    kw::Model model_;
+    kw::Belief belief_;
+    std::vector<kw::Move> moves_;
+};
+
+}  // namespace
+
+Limits Task::limits() const {
+    return {tolerances.fit.mm(), tolerances.shoulder_gap.mm(), tolerances.step.mm(), tolerances.depth.mm(),
+            tolerances.place.mm()};
+}
+
+std::unique_ptr<Mover> all_knowing(const Task& task, const TrueShop& shop) {
+    return std::make_unique<AllKnowing>(task, shop);
+}
+std::unique_ptr<Mover> by_the_program(const Task& task, const TrueShop& shop, const kw::Start& start) {
+    return std::make_unique<ByTheProgram>(task, shop, start);
+}
+
+Played play(const Task& task, TrueShop& shop, Mover& mover, std::vector<Said>* now, std::vector<Said>* after) {
+    Played played;
+    shop.set(mover.first_setting());
+    bool fresh = true;
+    const auto good = [&](double thickness) {
+        return is_good(task.group, task.limits(), joint_as_cut(task.group, shop.stands(), shop.slot(), thickness));
+    };
+    while (played.cuts < most_cuts) {
+        ++played.cuts;
+        if (fresh) {
+            shop.take_fresh_ends();
+            ++played.fresh_ends;
+        }
+        if (played.cuts == 1) played.first_fits = good(shop.batch_mm());
+        const Decision decision =
+            mover.look(shop, joint_as_cut(task.group, shop.stands(), shop.slot(), shop.piece_mm()), fresh);
+        if (now && decision.chance >= 0.0) now->push_back({decision.chance, good(shop.other_piece())});
+        const Controls before = shop.stands();
+        for (const auto& [control, by_mm] : decision.moves) shop.move(control, by_mm);
+        if (decision.lock && good(shop.other_piece())) return played;  // the first part that is run
+        if (decision.lock) {
+            ++played.bad_locks;
+            mover.told_bad();
+        }
+        if (after && decision.chance_after >= 0.0)
+            after->push_back({decision.chance_after, good(shop.other_piece())});
+        fresh = !takes_all(task.group, before, shop.stands());
+    }
+    return played;
+}
+
+}  // namespace shop
