@@ -32,9 +32,13 @@ std::optional<Feel> feel_of_word(std::string_view word) {
     return found->feel;
 }
 
-const std::array<Sight, 8>& sight_table() {
+const std::array<Sight, 12>& sight_table() {
     constexpr double open = std::numeric_limits<double>::infinity();
-    static constexpr std::array<Sight, 8> table = {{
+    static constexpr std::array<Sight, 12> table = {{
+        {"no paper beside it", "fit", -open, 0.10},
+        {"one sheet beside it", "fit", 0.10, 0.20},
+        {"two sheets beside it", "fit", 0.20, 0.30},
+        {"three sheets beside it", "fit", 0.30, open},
         {"shoulder closed", "shoulder_gap", -open, 0.10},
         {"shoulder a hair open", "shoulder_gap", 0.10, 0.25},
         {"shoulder open", "shoulder_gap", 0.25, open},

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numbers>
 
 namespace kw {
 namespace {
@@ -16,7 +17,6 @@ constexpr Habit spacer_habit{0.02, 0.02, 1.5};
 constexpr Habit kerf_habit{0.02, 0.05, 4.0};  // shims mean taking the stack off
 constexpr double wobble = 0.01;               // of a handwheel or a fence, per mm
 constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that was not measured
-constexpr double shift_spread_mm = 0.15;
 constexpr double stock_spread_mm = 0.05;    // of a batch, about what was typed in
 constexpr double partner_spread_mm = 0.04;  // of a slot that was tested and locked before
 
@@ -86,8 +86,9 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
     build.control({"kerf", dial.kerf.mm() + scales.kerf.offset_mm, scales.kerf.spread_mm,
                    stack && group.cuts_slot && dial.shift == Length{}, shim_step_mm, kerf_habit.move_spread_mm,
                    kerf_habit.move_gain_spread, kerf_habit.effort});
+    // From one mark of the fence to another: what the scale is off by is the same at both.
     if (dial.shift > Length{})
-        build.control({"shift", dial.shift.mm(), shift_spread_mm, group.cuts_slot, machine.fence_step.mm(),
+        build.control({"shift", dial.shift.mm(), std::numbers::sqrt2 * fence_repeats, group.cuts_slot, machine.fence_step.mm(),
                        fence_repeats, wobble, 1.2, fence_gain});
     // The batch, the piece that is tested, and any other piece of it: what fits one must fit all.
     build.fixed("stock", group.work.insert_thickness.mm(), stock_spread_mm);

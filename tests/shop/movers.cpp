@@ -20,7 +20,7 @@ std::vector<std::string> words_for(TrueShop& shop, const std::map<std::string, d
         for (const kw::FeelMeaning& feel : kw::feel_table())
             if (fit >= feel.low_mm && fit < feel.high_mm) out.emplace_back(feel.word);
     }
-    for (const char* reading : {"shoulder_gap", "face_step"}) {
+    for (const char* reading : {"fit", "shoulder_gap", "face_step"}) {
         if (!joint.count(reading)) continue;
         const double value = shop.judged(joint.at(reading));
         for (const kw::Sight& sight : kw::sight_table())
@@ -40,7 +40,6 @@ public:
         const kw::Model model = known_model();
         kw::AdviceOptions options;
         options.wanted_chance = task_.wanted_chance;
-        options.costs.move = options.costs.fresh_ends = 0.0;
         const kw::Advice best = kw::advise(model, kw::belief_from_priors(model), options);
         if (best.kind == kw::AdviceKind::lock) return {true, {}, -1.0, -1.0};
         Decision decision;
@@ -75,6 +74,80 @@ private:
 
     const Task& task_;
     const TrueShop& shop_;
+};
+
+// Mends the first thing that is out, by what was read of it and with the one control that it is known for.
+class OneAtATime : public Mover {
+public:
+    OneAtATime(const Task& task, const TrueShop& shop) : task_(task), reads_(shop.kind().reads) {}
+
+    kw::Settings first_setting() override { return task_.group.designed; }
+
+    Decision look(TrueShop& shop, const std::map<std::string, double>& joint, bool) override {
+        for (const Symptom& symptom : symptoms(joint)) {
+            const double value = symptom.by_feel && reads_ != Reads::caliper ? guess(shop, joint, symptom.reading)
+                                                                           : shop.read(joint, symptom.reading);
+            const double off = value - symptom.target;
+            if (std::abs(off) <= symptom.limit) continue;
+            const double by = std::round(-off * symptom.sign / symptom.step) * symptom.step;
+            return {false, {{symptom.control, by}}, -1.0, -1.0};
+        }
+        return {true, {}, -1.0, -1.0};
+    }
+
+private:
+    struct Symptom {
+        const char* reading;
+        const char* control;
+        double sign;  // of what a mm of the control does to the reading
+        double target, limit, step;
+        bool by_feel;
+    };
+
+    std::vector<Symptom> symptoms(const std::map<std::string, double>& joint) const {
+        const kw::JointDesign& asked = task_.group.work.chosen.joint;
+        const Limits limit = task_.limits();
+        const bool stack = task_.group.designed.shift == kw::Length{};
+        std::vector<Symptom> all;
+        if (task_.group.cuts_end) {
+            all.push_back({"fit", "height", 1, asked.clearance.mm(), limit.fit, 0.05, true});
+            if (task_.group.cuts_slot) all.push_back({"face_step", "fence", 1, asked.step.mm(), limit.step, 0.05, true});
+            all.push_back({"shoulder_gap", "spacer", -1, 0.0, limit.shoulder_gap, 0.05, true});
+            return all;
+        }
+        if (joint.count("fit"))
+            all.push_back({"fit", stack ? "kerf" : "shift", 1, asked.clearance.mm(), limit.fit, 0.05, true});
+        if (joint.count("face_step")) all.push_back({"face_step", "fence", 1, asked.step.mm(), limit.step, 0.05, true});
+        if (joint.count("dado_width"))
+            all.push_back({"width", stack ? "kerf" : "shift", 1, asked.slot().width.mm(), 2 * limit.fit, 0.05, false});
+        all.push_back({"depth", "height", 1, asked.slot().depth.mm(), limit.depth, 0.05, false});
+        if (!task_.group.slot_is_open())
+            all.push_back({"near", "fence", 1, asked.slot().near.mm(), limit.place, 0.05, false});
+        return all;
+    }
+
+    // The middle of what the word means; at the open ends, a little beyond the edge.
+    static double guess(TrueShop& shop, const std::map<std::string, double>& joint, const std::string& reading) {
+        constexpr double beyond_mm = 0.15;
+        const auto middle = [](double low, double high) {
+            if (std::isinf(low)) return high - beyond_mm;
+            if (std::isinf(high)) return low + beyond_mm;
+            return 0.5 * (low + high);
+        };
+        for (const std::string& word : words_for(shop, joint)) {
+            const kw::Sight* sight = kw::sight_of_word(word);
+            if (sight && sight->reading == reading && reading != "fit") {
+                if (word == "shoulder closed") return 0.0;
+                return middle(sight->low_mm, sight->high_mm);
+            }
+            if (const auto feel = kw::feel_of_word(word); feel && reading == "fit")
+                return middle(kw::meaning(*feel).low_mm, kw::meaning(*feel).high_mm);
+        }
+        return 0.0;
+    }
+
+    const Task& task_;
+    Reads reads_;
 };
 
 class ByTheProgram : public Mover {
@@ -160,6 +233,9 @@ Limits Task::limits() const {
 std::unique_ptr<Mover> all_knowing(const Task& task, const TrueShop& shop) {
     return std::make_unique<AllKnowing>(task, shop);
 }
+std::unique_ptr<Mover> one_at_a_time(const Task& task, const TrueShop& shop) {
+    return std::make_unique<OneAtATime>(task, shop);
+}
 std::unique_ptr<Mover> by_the_program(const Task& task, const TrueShop& shop, const kw::Start& start) {
     return std::make_unique<ByTheProgram>(task, shop, start);
 }
@@ -168,14 +244,22 @@ Played play(const Task& task, TrueShop& shop, Mover& mover, std::vector<Said>* n
     Played played;
     shop.set(mover.first_setting());
     bool fresh = true;
+    // What is sawn off to have fresh ends: as far as the cut reaches, and the saw's own kerf.
+    const auto cut_off = [&] {
+        constexpr double trim_mm = 3.0;
+        const Controls& at = shop.stands();
+        const double slot = at.fence + at.shift + at.kerf, end = at.fence - at.spacer + at.kerf;
+        const bool closed = task.group.cuts_slot && !task.group.slot_is_open();
+        return (closed ? slot + trim_mm : 0.0) + (task.group.cuts_end || task.group.slot_is_open() ? end + trim_mm : 0.0);
+    };
     const auto good = [&](double thickness) {
         return is_good(task.group, task.limits(), joint_as_cut(task.group, shop.stands(), shop.slot(), thickness));
     };
     while (played.cuts < most_cuts) {
         ++played.cuts;
         if (fresh) {
-            shop.take_fresh_ends();
             ++played.fresh_ends;
+            played.wood_mm += cut_off();
         }
         if (played.cuts == 1) played.first_fits = good(shop.batch_mm());
         const Decision decision =
@@ -183,14 +267,16 @@ Played play(const Task& task, TrueShop& shop, Mover& mover, std::vector<Said>* n
         if (now && decision.chance >= 0.0) now->push_back({decision.chance, good(shop.other_piece())});
         const Controls before = shop.stands();
         for (const auto& [control, by_mm] : decision.moves) shop.move(control, by_mm);
-        if (decision.lock && good(shop.other_piece())) return played;  // the first part that is run
         if (decision.lock) {
-            ++played.bad_locks;
-            mover.told_bad();
+            // The first part is run. A bad one is a cut for nothing, and then the maker knows.
+            played.bad_lock = !good(shop.other_piece());
+            if (played.bad_lock) ++played.cuts;
+            return played;
         }
         if (after && decision.chance_after >= 0.0)
             after->push_back({decision.chance_after, good(shop.other_piece())});
         fresh = !takes_all(task.group, before, shop.stands());
+        if (fresh) shop.take_fresh_ends();
     }
     return played;
 }

@@ -32,8 +32,6 @@ public:
     virtual kw::Settings first_setting() = 0;
     // After a cut: looks at the joint in the shop, and says what to do.
     virtual Decision look(TrueShop& shop, const std::map<std::string, double>& joint, bool fresh_ends) = 0;
-    // The first part that was run turned out bad.
-    virtual void told_bad() {}
 };
 
 // Knows every hidden error, and is bound only by how finely the machine can be moved and how well it comes back.
@@ -44,9 +42,10 @@ std::unique_ptr<Mover> by_the_program(const Task& task, const TrueShop& shop, co
 std::unique_ptr<Mover> one_at_a_time(const Task& task, const TrueShop& shop);
 
 struct Played {
-    int cuts = 0;        // up to and with the one that fitted and was locked
+    int cuts = 0;        // up to and with the one that was locked, and one more if that was bad
     int fresh_ends = 0;  // pairs of test ends used, the first ones included
-    int bad_locks = 0;
+    double wood_mm = 0.0;  // sawn off the test boards, both together
+    bool bad_lock = false;
     bool first_fits = false;
 };
 
