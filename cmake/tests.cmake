@@ -70,7 +70,7 @@ kw_test(whole "${libraries};kw_checker" LABELS whole)
 file(GLOB shop CONFIGURE_DEPENDS ${tests}/shop/*.cpp)
 add_library(kw_simulated_shop STATIC ${shop})
 target_include_directories(kw_simulated_shop PUBLIC ${tests})
-target_link_libraries(kw_simulated_shop PUBLIC kw_testcut PRIVATE kw_flags)
+target_link_libraries(kw_simulated_shop PUBLIC kw_memory PRIVATE kw_flags)
 target_link_libraries(test_testcut PRIVATE kw_simulated_shop)
 
 # The window's tests share one display. Leaks: a GL driver unloads itself before the sanitizer can name its frames.

@@ -1,8 +1,10 @@
 #include "testcut/doubt.h"
 
+#include <algorithm>
 #include <array>
 #include <cassert>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "testcut/normal.h"
@@ -21,16 +23,23 @@ struct SlipKind {
     double share;   // of all slips; common practice, no source
 };
 constexpr std::array<SlipKind, 5> slip_kinds = {{{Slip::ten_times, 10.0, 0.25},
-                                                 {Slip::tenth, 0.1, 0.10},
+                                                 {Slip::tenth, 0.1, 0.05},
                                                  {Slip::inches, 1.0 / inch_mm, 0.20},
-                                                 {Slip::millimetres, inch_mm, 0.10},
-                                                 {Slip::sign, -1.0, 0.15}}};
-constexpr double other_share = 0.20;
+                                                 {Slip::millimetres, inch_mm, 0.05},
+                                                 {Slip::sign, -1.0, 0.35}}};
+constexpr double other_share = 0.10;
 // Of moves that were not made as told.
 constexpr double turned_share = 0.5, not_made_share = 0.3;
 
-double density(double value, double mean, double variance) {
-    return normal_density((value - mean) / std::sqrt(variance)) / std::sqrt(variance);
+// In logarithms: a reading a hundred sigmas off has no density left that a double could hold.
+double log_density(double value, double mean, double variance) {
+    const double off = value - mean;
+    return -0.5 * (off * off / variance + std::log(2.0 * std::numbers::pi * variance));
+}
+
+double log_sum(double a, double b) {
+    const double most = std::max(a, b);
+    return std::isinf(most) ? most : most + std::log1p(std::exp(std::min(a, b) - most));
 }
 
 // The plain observations together: what is expected of them, and how they hang together.
@@ -107,17 +116,17 @@ Doubt doubt_reading(const Plain& plain, std::size_t a, double value, double rate
     const double off = plain.weighed(a) * variance;  // from what all the others expect
     const double expected = value - off;
     Doubt doubt{Doubt::About::reading, plain.which(a), expected, value, off / std::sqrt(variance), Slip::none, 0.0};
-    double as_slip = other_share * density(value, expected, variance + anywhere_mm * anywhere_mm);
+    double as_slip = std::log(other_share) + log_density(value, expected, variance + anywhere_mm * anywhere_mm);
     double likeliest = as_slip;
     for (const SlipKind& kind : slip_kinds) {
-        const double likelihood =
-            kind.share * density(value / kind.factor, expected, variance) / std::abs(kind.factor);
-        as_slip += likelihood;
+        const double likelihood = std::log(kind.share / std::abs(kind.factor)) +
+                                  log_density(value / kind.factor, expected, variance);
+        as_slip = log_sum(as_slip, likelihood);
         if (likelihood <= likeliest) continue;
         likeliest = likelihood;
         doubt.looks_like = kind.slip;
     }
-    doubt.odds = rate * as_slip / density(value, expected, variance);
+    doubt.log_odds = std::log(rate) + as_slip - log_density(value, expected, variance);
     return doubt;
 }
 
@@ -128,21 +137,23 @@ Doubt doubt_control(const Plain& plain, const Belief& before, std::size_t contro
     const double across = Plain::dot(pull, weighed);
     const double along = Plain::dot(weighed, plain.off());
     const double wide = anywhere_mm * anywhere_mm;
-    // The likelihood ratio of a shift by d: exp(along d - across d^2 / 2); of an unknown one, its mean over d.
-    const auto shifted = [&](double d) { return std::exp(along * d - 0.5 * across * d * d); };
-    const double unknown =
-        std::exp(0.5 * wide * along * along / (1.0 + wide * across)) / std::sqrt(1.0 + wide * across);
     Doubt doubt{moved_mm == 0.0 ? Doubt::About::setting : Doubt::About::move, control, before.mean[control], 0.0, 0.0,
-                Slip::none, 0.0};
+                Slip::none, -std::numeric_limits<double>::infinity()};
     if (across <= 0.0) return doubt;
     doubt.found_mm = doubt.expected_mm + along / across;
     doubt.sigmas = along / std::sqrt(across);
+    // The logarithm of the likelihood ratio of a shift by d: along d - across d^2 / 2; of an unknown one, of its mean over d.
+    const auto shifted = [&](double d) { return along * d - 0.5 * across * d * d; };
+    const double unknown =
+        0.5 * wide * along * along / (1.0 + wide * across) - 0.5 * std::log(1.0 + wide * across);
     if (moved_mm == 0.0) {
-        doubt.odds = rate * unknown;
+        doubt.log_odds = std::log(rate) + unknown;
         return doubt;
     }
-    const double turned = turned_share * shifted(-2.0 * moved_mm), not_made = not_made_share * shifted(-moved_mm);
-    doubt.odds = rate * (turned + not_made + (1.0 - turned_share - not_made_share) * unknown);
+    const double turned = std::log(turned_share) + shifted(-2.0 * moved_mm);
+    const double not_made = std::log(not_made_share) + shifted(-moved_mm);
+    const double other = std::log(1.0 - turned_share - not_made_share) + unknown;
+    doubt.log_odds = std::log(rate) + log_sum(log_sum(turned, not_made), other);
     if (turned > not_made) doubt.looks_like = Slip::sign;
     return doubt;
 }
@@ -154,7 +165,7 @@ Doubt doubt_word(const Belief& measured, const Observation& word, std::size_t wh
                                          (word.high_mm - surprise.expected_mm) / surprise.sd_mm);
     constexpr double any_other_word = 0.2;
     return {Doubt::About::reading, which, surprise.expected_mm, 0.0, surprise.sigmas, Slip::none,
-            rate * any_other_word / std::max(chance, 1e-300)};
+            std::log(rate * any_other_word / std::max(chance, 1e-300))};
 }
 
 }  // namespace
@@ -163,7 +174,7 @@ std::optional<Doubt> find_doubt(const Model& model, const Belief& before, const 
                                 const std::vector<Observation>& observations, const DoubtRates& rates) {
     std::optional<Doubt> worst;
     const auto weigh = [&](const Doubt& doubt) {
-        if (doubt.odds > 1.0 && (!worst || doubt.odds > worst->odds)) worst = doubt;
+        if (doubt.log_odds > 0.0 && (!worst || doubt.log_odds > worst->log_odds)) worst = doubt;
     };
     const Plain plain(before, observations);
     for (std::size_t a = 0; a < plain.size(); ++a)
@@ -173,7 +184,7 @@ std::optional<Doubt> find_doubt(const Model& model, const Belief& before, const 
         double moved = 0.0;
         for (const Move& move : moves)
             if (move.control == c) moved += move.by_mm;
-        if (moved != 0.0 || moves.empty()) weigh(doubt_control(plain, before, c, moved, rates.move));
+        if (moved != 0.0 || moves.empty()) weigh(doubt_control(plain, before, c, moved, moved == 0.0 ? rates.setting : rates.move));
     }
     Belief measured = before;
     for (const Observation& one : observations)

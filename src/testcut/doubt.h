@@ -22,12 +22,15 @@ struct Doubt {
     double found_mm = 0.0;       // as read; where the control stands by the readings
     double sigmas = 0.0;         // found from expected, in its own sigmas
     Slip looks_like = Slip::none;  // of a reading: what it would be right as. `inches`: inches were given for millimetres
-    double odds = 0.0;           // of this slip against none, by what was read
+    double log_odds = 0.0;         // of this slip against none, by what was read
 };
 
-struct DoubtRates {  // common practice, no source; how often, of one reading or one move
-    double reading = 0.002;
-    double move = 0.002;
+// How often a slip is made, of one reading, one move, one first setting. Common practice, no source; a first setting that is
+// off is what a test cut is for, so only one that is far off is asked about.
+struct DoubtRates {
+    double reading = 0.06;
+    double move = 0.1;
+    double setting = 0.0001;
 };
 
 // The likeliest slip, if one is likelier than none. `before`: the belief when the readings were taken, after `moves`, which were

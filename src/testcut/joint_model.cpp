@@ -33,12 +33,8 @@ public:
         model_.controls.push_back(std::move(control));
         return model_.controls.size() - 1;
     }
-    void fixed(const std::string& name, double value_mm, double spread_mm) {
-        control({name, value_mm, spread_mm, false});
-    }
-    // The error of a scale's moves, as a control of its own.
-    std::size_t gain(const std::string& name, const Scale& scale) {
-        return control({name, scale.gain, scale.gain_spread, false});
+    std::size_t fixed(const std::string& name, double value, double spread) {
+        return control({name, value, spread, false});
     }
     void reading(const std::string& name, const Weights& weights, bool gap = false, ReadingKind kind = ReadingKind::plain) {
         model_.readings.push_back({form(name, weights), spread_of(tool_, gap), kind});
@@ -73,19 +69,22 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
     const Machine& machine = group.work.chosen.machine;
     const bool stack = group.work.chosen.cutter.kind == CutterKind::dado_stack;
     const bool has_spacer = group.cuts_end || dial.spacer > Length{};
-    const std::size_t fence_gain = build.gain("fence gain", scales.fence);
-    const std::size_t height_gain = build.gain("height gain", scales.height);
+    const std::size_t fence_gain = build.fixed("fence gain", scales.fence.gain, scales.fence.gain_spread);
+    const std::size_t height_gain = build.fixed("height gain", scales.height.gain, scales.height.gain_spread);
+    const std::size_t fence_offset = build.fixed("fence offset", scales.fence.offset_mm, scales.fence.spread_mm);
+    const std::size_t height_offset = build.fixed("height offset", scales.height.offset_mm, scales.height.spread_mm);
+    const std::size_t kerf_offset = build.fixed("kerf offset", scales.kerf.offset_mm, scales.kerf.spread_mm);
     const double fence_repeats = 0.5 * machine.fence_repeats.mm(), height_repeats = 0.5 * machine.height_repeats.mm();
-    build.control({"fence", dial.fence.mm() + scales.fence.offset_mm, scales.fence.spread_mm, true,
-                   machine.fence_step.mm(), fence_repeats, wobble, 1.0, fence_gain});
-    build.control({"height", dial.height.mm() + scales.height.offset_mm, scales.height.spread_mm, true,
-                   machine.height_step.mm(), height_repeats, wobble, 1.0, height_gain});
+    build.control({"fence", dial.fence.mm() + scales.fence.offset_mm, fence_repeats, true,
+                   machine.fence_step.mm(), fence_repeats, wobble, 1.0, fence_gain, fence_offset});
+    build.control({"height", dial.height.mm() + scales.height.offset_mm, height_repeats, true,
+                   machine.height_step.mm(), height_repeats, wobble, 1.0, height_gain, height_offset});
     if (has_spacer)
         build.control({"spacer", dial.spacer.mm(), spacer_spread_mm, true, spacer_step_mm,
                        spacer_habit.move_spread_mm, spacer_habit.move_gain_spread, spacer_habit.effort});
-    build.control({"kerf", dial.kerf.mm() + scales.kerf.offset_mm, scales.kerf.spread_mm,
+    build.control({"kerf", dial.kerf.mm() + scales.kerf.offset_mm, 0.0,
                    stack && group.cuts_slot && dial.shift == Length{}, shim_step_mm, kerf_habit.move_spread_mm,
-                   kerf_habit.move_gain_spread, kerf_habit.effort});
+                   kerf_habit.move_gain_spread, kerf_habit.effort, std::nullopt, kerf_offset});
     // From one mark of the fence to another: what the scale is off by is the same at both.
     if (dial.shift > Length{})
         build.control({"shift", dial.shift.mm(), std::numbers::sqrt2 * fence_repeats, group.cuts_slot, machine.fence_step.mm(),
@@ -208,17 +207,19 @@ const Reading* reading_named(const Model& model, std::string_view name) {
     return found == model.readings.end() ? nullptr : &*found;
 }
 
+Length* setting_named(Settings& settings, std::string_view control) {
+    if (control == "fence") return &settings.fence;
+    if (control == "height") return &settings.height;
+    if (control == "spacer") return &settings.spacer;
+    if (control == "kerf") return &settings.kerf;
+    return control == "shift" ? &settings.shift : nullptr;
+}
+
 Settings settings_by(const Model& model, const Settings& designed, const Belief& belief) {
     Settings settings = designed;
-    const auto take = [&](const char* name, Length& value) {
-        if (const auto control = control_named(model, name))
-            value = Length::nearest_mm(belief.mean[*control]);
-    };
-    take("fence", settings.fence);
-    take("height", settings.height);
-    take("spacer", settings.spacer);
-    take("kerf", settings.kerf);
-    take("shift", settings.shift);
+    for (std::size_t c = 0; c < model.controls.size(); ++c)
+        if (Length* setting = setting_named(settings, model.controls[c].name))
+            *setting = Length::nearest_mm(belief.mean[c]);
     return settings;
 }
 

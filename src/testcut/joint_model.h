@@ -27,6 +27,9 @@ struct GroupTolerances {
 Model model_of(const Group& group, const GroupTolerances& tolerances, const Group* partner,
                const Start& start);
 
+// The setting that a control of that name is; nothing for what is no setting ("stock").
+Length* setting_named(Settings& settings, std::string_view control);
+
 // Where the controls stand by a belief about them; what the model has no control for keeps its designed value.
 Settings settings_by(const Model& model, const Settings& designed, const Belief& belief);
 

@@ -12,6 +12,7 @@ bool is_amount(double value) { return std::isfinite(value) && value >= 0.0; }
 
 bool is_sound(const Control& control, std::size_t controls) {
     if (control.gain && *control.gain >= controls) return false;
+    if (control.offset && *control.offset >= controls) return false;
     return std::isfinite(control.set_mm) && is_amount(control.spread_mm) &&
            is_amount(control.resolution_mm) && is_amount(control.move_spread_mm) &&
            is_amount(control.move_gain_spread) && is_amount(control.effort);
@@ -59,6 +60,13 @@ Belief belief_from_priors(const Model& model) {
         const Control& control = model.controls[i];
         belief.mean[i] = control.set_mm;
         belief.covariance[i * n + i] = control.spread_mm * control.spread_mm;
+    }
+    for (std::size_t i = 0; i < n; ++i) {
+        const auto& offset = model.controls[i].offset;
+        if (!offset) continue;
+        const double unsure = belief.covariance[*offset * n + *offset];
+        belief.covariance[i * n + i] += unsure;
+        belief.covariance[i * n + *offset] = belief.covariance[*offset * n + i] = unsure;
     }
     return belief;
 }

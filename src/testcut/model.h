@@ -14,7 +14,7 @@ namespace kw {
 struct Control {
     std::string name;
     double set_mm = 0.0;     // where it is believed to stand: the scale, with the machine's known offset
-    double spread_mm = 0.0;  // one sigma about that, before any reading; 0 = known
+    double spread_mm = 0.0;  // one sigma about that (beside the offset's), before any reading; 0 = known
     bool movable = false;
     double resolution_mm = 0.0;     // the step in which the maker can move it; 0 = continuous
     double move_spread_mm = 0.0;    // one sigma that any move adds, whatever its length
@@ -23,6 +23,9 @@ struct Control {
     // The control that holds by how much every move of this one comes out too long, mm per mm. It is the same in
     // every move, so it is learned like any other.
     std::optional<std::size_t> gain = std::nullopt;
+    // The control that holds how far this one's scale is off: this one starts that much beyond where it was set, and what is
+    // found of it later is learned of the scale.
+    std::optional<std::size_t> offset = std::nullopt;
     // Belongs to the test ends and not to the machine: fresh ends have another, of the same spread.
     bool of_test_ends = false;
 };

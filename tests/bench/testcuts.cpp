@@ -10,6 +10,7 @@
 #include "job/standing.h"
 #include "shop/movers.h"
 #include "shop/slips.h"
+#include "testcut/first_setting.h"
 
 using namespace kw;
 
@@ -144,7 +145,7 @@ void print_share(const char* what, const shop::Caught& caught) {
 }
 
 void slips_table(const std::vector<shop::Task>& tasks, int shops) {
-    std::printf("\nSlips. One that matters puts a reading, or the machine, off by more than a tenth of a millimetre.\n");
+    std::printf("\nSlips. One that matters puts a reading, or the machine, off by more than 0.2 mm, the width of the fit's tolerance.\n");
     for (const shop::KindOfShop& kind : shop::all_kinds()) {
         if (kind.reads != shop::Reads::caliper) continue;
         std::printf("%s\n", kind.name.c_str());
@@ -157,11 +158,54 @@ void slips_table(const std::vector<shop::Task>& tasks, int shops) {
     }
 }
 
+// Three jobs, each with one of the joints, on one saw with its cutters; then the first cut of a fourth.
+void learning_table(const std::vector<shop::Task>& tasks, int shops) {
+    std::printf("\nThe first cut of a job fits, in per cent of the jobs in which the first setting of one who knows every error does.\n");
+    std::printf("%-17s %18s %18s %18s %18s\n", "shop", "nothing learned", "after one job", "after two", "after three");
+    for (const shop::KindOfShop& kind : shop::all_kinds()) {
+        std::printf("%-17s", kind.name.c_str());
+        for (int jobs = 0; jobs <= 3; ++jobs) {
+            int knows = 0, both = 0;
+            for (int s = 0; s < shops; ++s) {
+                shop::TrueShop shop(kind, std::uint64_t(s) * 31 + std::uint64_t(jobs));
+                Memory memory;
+                for (int job = 0; job <= jobs; ++job) {
+                    shop::Task task = tasks[std::size_t(shop.uniform() * double(tasks.size()))];
+                    const Machine& machine = task.group.work.chosen.machine;
+                    char day[16];
+                    std::snprintf(day, sizeof day, "2026-%02d-01", job + 1);
+                    Start start{task.group.designed, scales_for(memory, machine, task.group.work.chosen.cutter, day)};
+                    start.tool = kind.reads == shop::Reads::caliper ? Tool::caliper : Tool::rule;
+                    start.dial = first_dial(model_of(task.group, task.tolerances, task.partner(), start), task.group.designed);
+                    shop.begin(task.group);
+                    shop::TrueShop twin = shop;
+                    const auto mover = shop::by_the_program(task, shop, start);
+                    const shop::Played played = shop::play(task, shop, *mover);
+                    for (Lesson lesson : mover->lessons()) {
+                        lesson.time = day;
+                        lesson.tests = played.cuts;
+                        memory.lessons.push_back(lesson);
+                    }
+                    if (job < jobs) continue;
+                    twin.set(shop::all_knowing_dial(task, twin));
+                    const bool known = shop::is_good(task.group, task.limits(),
+                        shop::joint_as_cut(task.group, twin.stands(), twin.slot(), twin.batch_mm()));
+                    knows += known;
+                    both += known && played.first_fits;
+                }
+            }
+            std::printf("  %5.1f%% (%5d)   ", 100.0 * both / std::max(1, knows), knows);
+        }
+        std::printf("\n");
+    }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
     const int shops = argc > 1 ? std::atoi(argv[1]) : 7000;
-    cuts_table(tasks(), shops);
-    slips_table(tasks(), shops);
+    if (argc < 3) cuts_table(tasks(), shops);
+    if (argc < 3 || argv[2][0] == 's') slips_table(tasks(), shops);
+    if (argc < 3 || argv[2][0] == 'l') learning_table(tasks(), shops);
     return 0;
 }

@@ -5,6 +5,7 @@
 
 #include "testcut/chance.h"
 #include "testcut/feel.h"
+#include "testcut/first_setting.h"
 #include "testcut/observe.h"
 
 namespace shop {
@@ -30,6 +31,27 @@ std::vector<std::string> words_for(TrueShop& shop, const std::map<std::string, d
     return out;
 }
 
+// Every control where it really stands, with nothing unknown but what moves add.
+kw::Model known_model(const Task& task, const TrueShop& shop, Controls at) {
+    kw::Model model = kw::model_of(task.group, task.tolerances, task.partner(), {task.group.designed});
+    for (kw::Control& control : model.controls) {
+        const std::string& name = control.name;
+        control.offset.reset();
+        if (name != "other piece") control.spread_mm = 0.0;
+        if (name == "fence gain") control.set_mm = shop.gain("fence") - 1.0;
+        else if (name == "height gain") control.set_mm = shop.gain("height") - 1.0;
+        else if (name == "stock") control.set_mm = shop.batch_mm();
+        else if (name == "slot width") control.set_mm = shop.slot().width;
+        else if (name == "slot depth") control.set_mm = shop.slot().depth;
+        else if (name == "lip") control.set_mm = shop.slot().lip;
+        else if (control.movable || name == "kerf") control.set_mm = at.named(name);
+        const bool by_hand = name == "spacer" || name == "kerf";
+        if (control.movable && !by_hand) control.move_spread_mm = shop.kind().repeats_mm;
+        if (control.movable && !by_hand) control.move_gain_spread = shop.kind().wobble;
+    }
+    return model;
+}
+
 class AllKnowing : public Mover {
 public:
     AllKnowing(const Task& task, const TrueShop& shop) : task_(task), shop_(shop) {}
@@ -37,7 +59,7 @@ public:
     kw::Settings first_setting() override { return task_.group.designed; }
 
     Decision look(TrueShop&, const std::map<std::string, double>&, bool) override {
-        const kw::Model model = known_model();
+        const kw::Model model = known_model(task_, shop_, shop_.stands());
         kw::AdviceOptions options;
         options.wanted_chance = task_.wanted_chance;
         const kw::Advice best = kw::advise(model, kw::belief_from_priors(model), options);
@@ -49,29 +71,6 @@ public:
     }
 
 private:
-    // Every control where it really stands, with nothing unknown but what moves add.
-    kw::Model known_model() const {
-        kw::Start start{task_.group.designed, kw::usual_scales()};
-        kw::Model model = kw::model_of(task_.group, task_.tolerances, task_.partner(), start);
-        Controls at = shop_.stands();
-        for (kw::Control& control : model.controls) {
-            const std::string& name = control.name;
-            if (name != "other piece") control.spread_mm = 0.0;
-            if (name == "fence gain") control.set_mm = shop_.gain("fence") - 1.0;
-            else if (name == "height gain") control.set_mm = shop_.gain("height") - 1.0;
-            else if (name == "stock") control.set_mm = shop_.batch_mm();
-            else if (name == "piece" || name == "other piece") control.set_mm = 0.0;
-            else if (name == "slot width") control.set_mm = shop_.slot().width;
-            else if (name == "slot depth") control.set_mm = shop_.slot().depth;
-            else if (name == "lip") control.set_mm = shop_.slot().lip;
-            else control.set_mm = at.named(name);
-            const bool by_hand = name == "spacer" || name == "kerf";
-            if (control.movable && !by_hand) control.move_spread_mm = shop_.kind().repeats_mm;
-            if (control.movable && !by_hand) control.move_gain_spread = shop_.kind().wobble;
-        }
-        return model;
-    }
-
     const Task& task_;
     const TrueShop& shop_;
 };
@@ -158,6 +157,7 @@ public:
           belief_(kw::belief_from_priors(model_)) {}
 
     kw::Settings first_setting() override { return start_.dial; }
+    std::vector<kw::Lesson> lessons() const override { return kw::lessons_of(task_.group, model_, belief_); }
 
     Decision look(TrueShop& shop, const std::map<std::string, double>& joint, bool fresh_ends) override {
         belief_ = kw::predict_moves(model_, belief_, moves_);
@@ -228,6 +228,18 @@ private:
 Limits Task::limits() const {
     return {tolerances.fit.mm(), tolerances.shoulder_gap.mm(), tolerances.step.mm(), tolerances.depth.mm(),
             tolerances.place.mm()};
+}
+
+kw::Settings all_knowing_dial(const Task& task, const TrueShop& shop) {
+    const kw::Settings& designed = task.group.designed;
+    Controls at{designed.fence.mm(), designed.height.mm(), designed.spacer.mm(), designed.kerf.mm(), designed.shift.mm()};
+    for (const char* control : {"fence", "height", "kerf"}) at.named(control) += shop.offset(control);
+    if (designed.spacer > kw::Length{}) at.spacer += shop.offset("spacer");
+    at.shift *= shop.gain("shift");
+    kw::Model model = known_model(task, shop, at);
+    for (kw::Control& control : model.controls)
+        if (control.name == "fence" || control.name == "height") control.spread_mm = shop.kind().repeats_mm;
+    return kw::first_dial(model, designed);
 }
 
 std::unique_ptr<Mover> all_knowing(const Task& task, const TrueShop& shop) {

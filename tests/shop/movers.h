@@ -3,6 +3,7 @@
 
 #include <memory>
 
+#include "memory/memory.h"
 #include "shop/true_shop.h"
 #include "testcut/correct.h"
 #include "testcut/joint_model.h"
@@ -30,6 +31,8 @@ class Mover {
 public:
     virtual ~Mover() = default;
     virtual kw::Settings first_setting() = 0;
+    // What has been learned of the machine, once the group is locked.
+    virtual std::vector<kw::Lesson> lessons() const { return {}; }
     // After a cut: looks at the joint in the shop, and says what to do.
     virtual Decision look(TrueShop& shop, const std::map<std::string, double>& joint, bool fresh_ends) = 0;
 };
@@ -39,6 +42,8 @@ std::unique_ptr<Mover> all_knowing(const Task& task, const TrueShop& shop);
 // Reads, believes and moves as the program says.
 std::unique_ptr<Mover> by_the_program(const Task& task, const TrueShop& shop, const kw::Start& start);
 // One symptom at a time: the fit, then the step, then the shoulder; each is mended by one control, and tested again.
+// Where someone who knows every hidden error sets the scales before the first cut.
+kw::Settings all_knowing_dial(const Task& task, const TrueShop& shop);
 std::unique_ptr<Mover> one_at_a_time(const Task& task, const TrueShop& shop);
 
 struct Played {

@@ -7,7 +7,8 @@
 namespace shop {
 namespace {
 
-constexpr double matters_mm = 0.1;
+// The whole width of the fit's tolerance.
+constexpr double matters_mm = 0.2;
 
 double slipped(SlipMade slip, double value) {
     switch (slip) {

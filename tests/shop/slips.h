@@ -14,7 +14,7 @@ struct Caught {
     int times = 0;   // that the slip was made; of none: test cuts without one
     int asked = 0;   // that something was asked again
     int named = 0;   // and it was the right thing
-    int matter = 0;  // of the times, those that put things off by more than a tenth of a millimetre
+    int matter = 0;  // of the times, those that put things off by more than the width of the fit's tolerance
     int asked_that_matter = 0;
 };
 

@@ -31,6 +31,13 @@ void TrueShop::set(const kw::Settings& dial) {
     stands_.shift = dial.shift > kw::Length{} ? dial.shift.mm() * (1.0 + fence_gain_) + normal(kind_.repeats_mm) : 0.0;
 }
 
+double TrueShop::offset(const std::string& control) const {
+    if (control == "fence") return fence_offset_;
+    if (control == "height") return height_offset_;
+    if (control == "kerf") return kerf_error_;
+    return control == "spacer" ? spacer_error_ : 0.0;
+}
+
 double TrueShop::gain(const std::string& control) const {
     if (control == "fence" || control == "shift") return 1.0 + fence_gain_;
     return control == "height" ? 1.0 + height_gain_ : 1.0;

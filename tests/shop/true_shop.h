@@ -24,6 +24,8 @@ public:
     void move(const std::string& control, double by_mm);
     void take_fresh_ends();
 
+    // How far a control set by its scale stands beyond what that says.
+    double offset(const std::string& control) const;
     const Controls& stands() const { return stands_; }
     double batch_mm() const { return batch_mm_; }
     double piece_mm() const { return piece_mm_; }
