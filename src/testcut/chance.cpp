@@ -9,6 +9,7 @@
 
 #include "testcut/normal.h"
 #include "testcut/quadrature.h"
+#include "testcut/quick_normal.h"
 
 namespace kw {
 
@@ -68,7 +69,7 @@ bool depends(const Side& side) { return side.free_variance <= dependent_part * s
 double chance_given(const Side& side, const Levels& z, std::size_t levels) {
     const double at = shift(side, z, levels);
     const double sd = std::sqrt(side.free_variance);
-    return normal_between((side.low - at) / sd, (side.high - at) / sd);
+    return quick_normal().between((side.low - at) / sd, (side.high - at) / sd);
 }
 
 // The side that leaves the least, given typical values of the z before; none when all the rest hang on them.
@@ -193,7 +194,7 @@ PanelEnds panel_ends(const Staircase& stairs, std::size_t level, const Levels& z
 
 double chance_from(const Staircase& stairs, std::size_t level, const Levels& z, double tolerance) {
     Interval open = open_at(stairs, level, z);
-    if (level + 1 == stairs.rank) return normal_between(open.low, open.high);
+    if (level + 1 == stairs.rank) return quick_normal().between(open.low, open.high);
     open.low = std::max(open.low, -reach_sigmas);
     open.high = std::min(open.high, reach_sigmas);
     if (open.low >= open.high) return 0.0;
@@ -201,7 +202,7 @@ double chance_from(const Staircase& stairs, std::size_t level, const Levels& z, 
     const auto integrand = [&](double here) {
         Levels next = z;
         next[level] = here;
-        return normal_density(here) * chance_from(stairs, level + 1, next, inner_part * tolerance);
+        return quick_normal().density(here) * chance_from(stairs, level + 1, next, inner_part * tolerance);
     };
     const PanelEnds ends = panel_ends(stairs, level, z, open);
     const double share = tolerance / double(ends.count - 1);

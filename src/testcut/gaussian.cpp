@@ -13,13 +13,17 @@ double dot(const std::vector<double>& a, const std::vector<double>& b) {
     return std::inner_product(a.begin(), a.end(), b.begin(), 0.0);
 }
 
-// covariance x weights
+// covariance x weights. A form weighs a few of the controls; the covariance is symmetric, so its rows will do for columns.
 std::vector<double> spread_along(const Belief& belief, const Form& form) {
     const std::size_t n = belief.size();
     assert(form.weights.size() == n && belief.covariance.size() == n * n);
     std::vector<double> along(n, 0.0);
-    for (std::size_t i = 0; i < n; ++i)
-        for (std::size_t j = 0; j < n; ++j) along[i] += belief.covariance[i * n + j] * form.weights[j];
+    for (std::size_t j = 0; j < n; ++j) {
+        const double weight = form.weights[j];
+        if (weight == 0.0) continue;
+        const double* row = &belief.covariance[j * n];
+        for (std::size_t i = 0; i < n; ++i) along[i] += weight * row[i];
+    }
     return along;
 }
 
@@ -32,7 +36,12 @@ void joseph_update(Belief& belief, const Form& form, const std::vector<double>& 
     std::vector<double>& p = belief.covariance;
     for (std::size_t i = 0; i < n; ++i)
         for (std::size_t j = 0; j < n; ++j) p[i * n + j] -= gain[i] * along[j];
-    const std::vector<double> left = spread_along(belief, form);
+    // Halfway the matrix is not symmetric: its rows are weighed, not its columns.
+    std::vector<double> left(n, 0.0);
+    for (std::size_t j = 0; j < n; ++j) {
+        if (form.weights[j] == 0.0) continue;
+        for (std::size_t i = 0; i < n; ++i) left[i] += form.weights[j] * p[i * n + j];
+    }
     for (std::size_t i = 0; i < n; ++i)
         for (std::size_t j = 0; j < n; ++j) p[i * n + j] += (noise * gain[i] - left[i]) * gain[j];
     for (std::size_t i = 0; i < n; ++i) {
@@ -49,8 +58,16 @@ double value_at(const Form& form, const std::vector<double>& controls_mm) {
 }
 
 double covariance(const Belief& belief, const Form& a, const Form& b) {
-    assert(a.weights.size() == belief.size());
-    return dot(a.weights, spread_along(belief, b));
+    const std::size_t n = belief.size();
+    assert(a.weights.size() == n && b.weights.size() == n);
+    double sum = 0.0;
+    for (std::size_t i = 0; i < n; ++i) {
+        if (a.weights[i] == 0.0) continue;
+        double along = 0.0;
+        for (std::size_t j = 0; j < n; ++j) along += belief.covariance[i * n + j] * b.weights[j];
+        sum += a.weights[i] * along;
+    }
+    return sum;
 }
 
 Marginal marginal(const Belief& belief, const Form& form) {

@@ -16,6 +16,7 @@ namespace {
 // changes is much the same for neighbours.
 constexpr double hopeless = 0.004;
 constexpr std::size_t finalists = 2;
+constexpr std::size_t neighbours_weighed = 3;
 constexpr int most_steps = 12;
 
 using Choice = std::vector<std::size_t>;  // indices of levers
@@ -88,14 +89,22 @@ Trial climb(const Judge& judge, std::size_t most_moves, Trial trial) {
     return trial;
 }
 
-// The best, by the exact chance, of a trial and those of its neighbours that look as good.
+// The best, by the exact chance, of a trial and the few of its neighbours that look best.
 Trial best_about(const Judge& judge, std::size_t most_moves, const Trial& climbed) {
-    Trial best{climbed.by, judge.worth(climbed.by)};
+    std::vector<Trial> near;
     each_neighbour(judge.levers(), climbed.by, [&](const Amounts& by) {
-        if (moved_levers(by) > most_moves || judge.guess(by) < climbed.worth - hopeless) return;
-        const double worth = judge.worth(by);
-        if (worth > best.worth) best = {by, worth};
+        if (moved_levers(by) > most_moves) return;
+        const double worth = judge.guess(by);
+        if (worth >= climbed.worth - hopeless) near.push_back({by, worth});
     });
+    const auto few = near.begin() + std::ptrdiff_t(std::min(near.size(), neighbours_weighed));
+    std::partial_sort(near.begin(), few, near.end(),
+                      [](const Trial& a, const Trial& b) { return a.worth > b.worth; });
+    Trial best{climbed.by, judge.worth(climbed.by)};
+    for (auto trial = near.begin(); trial != few; ++trial) {
+        const double worth = judge.worth(trial->by);
+        if (worth > best.worth) best = {trial->by, worth};
+    }
     return best;
 }
 
@@ -135,10 +144,13 @@ BestMove best_move(const Model& model, const Belief& belief, const MoveOptions& 
     const Judge judge(model, belief, options);
     Trial best;
     best.worth = judge.worth(best.by);
+    Trial climbed;
     for (const Trial& start : promising(judge, options.most_moves)) {
-        const Trial trial = best_about(judge, options.most_moves, climb(judge, options.most_moves, start));
-        if (trial.worth > best.worth) best = trial;
+        const Trial trial = climb(judge, options.most_moves, start);
+        if (trial.worth > climbed.worth) climbed = trial;
     }
+    const Trial trial = best_about(judge, options.most_moves, climbed);
+    if (trial.worth > best.worth) best = trial;
 
     BestMove result;
     for (std::size_t l = 0; l < judge.levers().size(); ++l)

@@ -4,7 +4,7 @@
 #include <cassert>
 #include <cmath>
 
-#include "testcut/normal.h"
+#include "testcut/quick_normal.h"
 
 namespace kw {
 
@@ -110,7 +110,7 @@ double Judge::variance_after(const Amounts& by, std::size_t a, std::size_t b) co
         sum += own * lever.effect[a] * lever.effect[b];
         sum += by[l] * (lever.effect[a] * lever.gain_covariance[b] + lever.effect[b] * lever.gain_covariance[a]);
         for (std::size_t k = 0; k < levers_.size(); ++k)
-            sum += by[l] * by[k] * lever.gain_with[k] * lever.effect[a] * levers_[k].effect[b];
+            if (by[k] != 0.0) sum += by[l] * by[k] * lever.gain_with[k] * lever.effect[a] * levers_[k].effect[b];
     }
     return sum;
 }
@@ -144,7 +144,7 @@ double Judge::guess(const Amounts& by) const {
     double all = 1.0;
     for (std::size_t i = 0; i < count_; ++i) {
         const double sd = std::sqrt(std::max(variance_after(by, i, i), known_variance_mm2));
-        all *= normal_between((box_.low[i] - mean[i]) / sd, (box_.high[i] - mean[i]) / sd);
+        all *= quick_normal().between((box_.low[i] - mean[i]) / sd, (box_.high[i] - mean[i]) / sd);
     }
     return all - cost(by, mean);
 }

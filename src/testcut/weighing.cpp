@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "testcut/normal.h"
+#include "testcut/quick_normal.h"
 
 namespace kw {
 
@@ -54,7 +55,7 @@ double unsureness(const Model& model, const Belief& belief) {
 
 double chance_within(double low, double high, double mean, double variance) {
     const double sd = std::sqrt(std::max(variance, known_variance_mm2));
-    return normal_between((low - mean) / sd, (high - mean) / sd);
+    return quick_normal().between((low - mean) / sd, (high - mean) / sd);
 }
 
 }  // namespace
@@ -162,7 +163,7 @@ Weighing::Asked Weighing::best_asked() const {
     if (!most) return {nullptr, infinity};
     Asked asked{most, infinity};
     const double price = options_.costs.reading;
-    for (int times = 1; times <= left_of_most; times *= 2)
+    for (int times = 1; times <= left_of_most; times *= 3)
         asked.cost = std::min(asked.cost, price * times + cost_when_read(expect_reading(belief_, *most, times)));
     if (readings > 1) asked.cost = std::min(asked.cost, price * readings + cost_when_read(all));
     return asked;

@@ -1,6 +1,7 @@
 // Test cuts to a fit, over thousands of simulated shops: the program against a mover that knows every hidden error, and
 // against the habit of mending one symptom at a time.
 #include <algorithm>
+#include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <numeric>
@@ -10,6 +11,7 @@
 #include "job/standing.h"
 #include "shop/movers.h"
 #include "shop/slips.h"
+#include "testcut/doubt.h"
 #include "testcut/first_setting.h"
 
 using namespace kw;
@@ -158,41 +160,58 @@ void slips_table(const std::vector<shop::Task>& tasks, int shops) {
     }
 }
 
-// Three jobs, each with one of the joints, on one saw with its cutters; then the first cut of a fourth.
+struct FirstCut {
+    bool known_fits, fits;
+};
+
+// One group of the job, from the first cut to the lock, with what was learned before; and what that teaches.
+FirstCut first_cut(const shop::Task& task, shop::TrueShop& shop, Memory& memory, int job) {
+    char day[16];
+    std::snprintf(day, sizeof day, "2026-%02d-01", job + 1);
+    const ChosenJoint& chosen = task.group.work.chosen;
+    Start start{task.group.designed, scales_for(memory, chosen.machine, chosen.cutter, day)};
+    start.tool = shop.kind().reads == shop::Reads::caliper ? Tool::caliper : Tool::rule;
+    start.dial = first_dial(model_of(task.group, task.tolerances, task.partner(), start), task.group.designed);
+    shop.begin(task.group);
+    shop::TrueShop twin = shop;  // with the same luck
+    twin.set(shop::all_knowing_dial(task, twin));
+    const bool known_fits = shop::is_good(
+        task.group, task.limits(), shop::joint_as_cut(task.group, twin.stands(), twin.slot(), twin.batch_mm()));
+    const auto mover = shop::by_the_program(task, shop, start);
+    const shop::Played played = shop::play(task, shop, *mover);
+    for (Lesson lesson : mover->lessons()) {
+        lesson.time = day;
+        lesson.tests = played.cuts;
+        memory.lessons.push_back(lesson);
+    }
+    return {known_fits, played.first_fits};
+}
+
+// The joints of one drawer: those that are cut with the stacks that this shop puts on.
+std::vector<const shop::Task*> drawer_of(const std::vector<shop::Task>& tasks, shop::TrueShop& shop) {
+    std::vector<const shop::Task*> out;
+    const bool first = shop.uniform() < 0.5;
+    for (std::size_t t : first ? std::vector<std::size_t>{0, 1, 2} : std::vector<std::size_t>{3, 4, 5, 6})
+        out.push_back(&tasks[t]);
+    return out;
+}
+
+// Three jobs of one drawer each on one saw with its cutters; then the first cut of one of a fourth's joints.
 void learning_table(const std::vector<shop::Task>& tasks, int shops) {
     std::printf("\nThe first cut of a job fits, in per cent of the jobs in which the first setting of one who knows every error does.\n");
-    std::printf("%-17s %18s %18s %18s %18s\n", "shop", "nothing learned", "after one job", "after two", "after three");
+    std::printf("%-17s %18s %18s %18s\n", "shop", "nothing learned", "after one job", "after three");
     for (const shop::KindOfShop& kind : shop::all_kinds()) {
         std::printf("%-17s", kind.name.c_str());
-        for (int jobs = 0; jobs <= 3; ++jobs) {
+        for (const int jobs : {0, 1, 3}) {
             int knows = 0, both = 0;
             for (int s = 0; s < shops; ++s) {
                 shop::TrueShop shop(kind, std::uint64_t(s) * 31 + std::uint64_t(jobs));
                 Memory memory;
-                for (int job = 0; job <= jobs; ++job) {
-                    shop::Task task = tasks[std::size_t(shop.uniform() * double(tasks.size()))];
-                    const Machine& machine = task.group.work.chosen.machine;
-                    char day[16];
-                    std::snprintf(day, sizeof day, "2026-%02d-01", job + 1);
-                    Start start{task.group.designed, scales_for(memory, machine, task.group.work.chosen.cutter, day)};
-                    start.tool = kind.reads == shop::Reads::caliper ? Tool::caliper : Tool::rule;
-                    start.dial = first_dial(model_of(task.group, task.tolerances, task.partner(), start), task.group.designed);
-                    shop.begin(task.group);
-                    shop::TrueShop twin = shop;
-                    const auto mover = shop::by_the_program(task, shop, start);
-                    const shop::Played played = shop::play(task, shop, *mover);
-                    for (Lesson lesson : mover->lessons()) {
-                        lesson.time = day;
-                        lesson.tests = played.cuts;
-                        memory.lessons.push_back(lesson);
-                    }
-                    if (job < jobs) continue;
-                    twin.set(shop::all_knowing_dial(task, twin));
-                    const bool known = shop::is_good(task.group, task.limits(),
-                        shop::joint_as_cut(task.group, twin.stands(), twin.slot(), twin.batch_mm()));
-                    knows += known;
-                    both += known && played.first_fits;
-                }
+                for (int job = 0; job < jobs; ++job)
+                    for (const shop::Task* task : drawer_of(tasks, shop)) first_cut(*task, shop, memory, job);
+                const FirstCut last = first_cut(*drawer_of(tasks, shop)[shop.uniform() < 0.5 ? 0 : 1], shop, memory, jobs);
+                knows += last.known_fits;
+                both += last.known_fits && last.fits;
             }
             std::printf("  %5.1f%% (%5d)   ", 100.0 * both / std::max(1, knows), knows);
         }
@@ -200,12 +219,46 @@ void learning_table(const std::vector<shop::Task>& tasks, int shops) {
     }
 }
 
+// What one test cut costs to work out: every reading taken in, doubted, and the advice found.
+void cost_of_a_fit(const std::vector<shop::Task>& tasks) {
+    std::printf("\nOne fit: all readings of one cut, what contradicts, and the advice; microseconds, median and ninety-ninth of a hundred.\n");
+    for (const shop::Task& task : tasks) {
+        std::vector<double> micros;
+        for (int s = 0; s < 2000; ++s) {
+            shop::TrueShop shop(shop::all_kinds().front(), std::uint64_t(s));
+            shop.begin(task.group);
+            shop.set(task.group.designed);
+            const Model model = model_of(task.group, task.tolerances, task.partner(), {task.group.designed});
+            const Belief prior = belief_from_priors(model);
+            const auto joint = shop::joint_as_cut(task.group, shop.stands(), shop.slot(), shop.piece_mm());
+            std::vector<Observation> seen;
+            AdviceOptions options;
+            for (const Reading& reading : model.readings) {
+                seen.push_back(taken(reading, shop.read(joint, reading.form.name)));
+                options.already_read.push_back(reading.form.name);
+            }
+            const auto start = std::chrono::steady_clock::now();
+            const auto doubt = find_doubt(model, prior, {}, seen);
+            const Advice advice = advise(model, observe_all(prior, seen), options);
+            const auto took = std::chrono::steady_clock::now() - start;
+            if (advice.chance_in_tolerance >= 0.0 && (!doubt || doubt->log_odds > 0.0))
+                micros.push_back(std::chrono::duration<double, std::micro>(took).count());
+        }
+        std::sort(micros.begin(), micros.end());
+        std::printf("  %-28s %6.1f %6.1f\n", name_of_task(task).c_str(), micros[micros.size() / 2], micros[micros.size() * 99 / 100]);
+    }
+}
+
 }  // namespace
 
+// bench_testcuts [SHOPS [cuts | slips | learning | fit]]
 int main(int argc, char** argv) {
     const int shops = argc > 1 ? std::atoi(argv[1]) : 7000;
-    if (argc < 3) cuts_table(tasks(), shops);
-    if (argc < 3 || argv[2][0] == 's') slips_table(tasks(), shops);
-    if (argc < 3 || argv[2][0] == 'l') learning_table(tasks(), shops);
+    const std::string only = argc > 2 ? argv[2] : "";
+    const auto all = tasks();
+    if (only.empty() || only == "cuts") cuts_table(all, shops);
+    if (only.empty() || only == "slips") slips_table(all, shops);
+    if (only.empty() || only == "learning") learning_table(all, shops);
+    if (only.empty() || only == "fit") cost_of_a_fit(all);
     return 0;
 }
