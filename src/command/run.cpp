@@ -8,6 +8,8 @@
 #include <CLI/CLI.hpp>
 
 #include "command/write.h"
+#include "file/shop_file.h"
+#include "session/words.h"
 
 namespace kw {
 namespace {
@@ -23,8 +25,13 @@ struct Options {
     std::vector<std::string> readings;
     std::vector<std::string> moved;
     std::string felt;
+    bool sure = false;
+    std::vector<std::string> seen;
+    std::string with;
     std::string shots;
     std::string shop;
+    int forget = 0;
+    std::string correct;
 };
 
 std::string utc_now() {
@@ -37,6 +44,7 @@ std::string utc_now() {
 struct Opened {
     std::string text;
     Session session;
+    Json shop;  // the shop's file as it is
 };
 
 class Commands {
@@ -67,7 +75,7 @@ public:
             auto cut = test_cut(*opened.session.work);
             if (!cut) return refuse(cut.error());
             const Session after = apply(opened.session, SaveTest{*cut}, utc_now());
-            return answer(after, options_.save);
+            return answer(opened, after, options_.save);
         });
     }
 
@@ -82,8 +90,40 @@ public:
             const bool assumed = report && !report->moves.empty() && !cut->moved && after.refused.empty();
             if (assumed && !options_.json)
                 io_.out << "The moves advised after test " << report->test << " are taken as made.\n";
-            return answer(after, true);
+            return answer(opened, after, true);
         });
+    }
+
+    // What the shop has learned; and what the maker knows better.
+    int shop() const {
+        auto file = read_shop();
+        if (!file) return tell({}, file.error(), shop_file());
+        auto memory = read_memory(*file);
+        if (!memory) return refuse_shop(memory.error().front());
+        const std::string now = utc_now();
+        const std::vector<Believed> all = believed(*memory, now);
+        const auto numbered = [&](int number) { return number >= 1 && number <= int(all.size()); };
+        if (options_.forget != 0) {
+            if (!numbered(options_.forget)) return no_such_belief(options_.forget, all.size());
+            *memory = forget(*memory, all[std::size_t(options_.forget - 1)]);
+        }
+        if (!options_.correct.empty()) {
+            const std::size_t equals = options_.correct.find('=');
+            const int number = std::atoi(options_.correct.substr(0, equals).c_str());
+            if (!numbered(number)) return no_such_belief(number, all.size());
+            const Believed& what = all[std::size_t(number - 1)];
+            const auto length = read_length(equals == std::string::npos ? "" : options_.correct.substr(equals + 1), Unit::millimetre);
+            if (!length) return refuse_shop({"", Message::of("--correct: ", length.error().message), Message::of("write NUMBER=LENGTH")});
+            *memory = kw::correct(*memory, what, length->mm(), now);
+        }
+        if (options_.forget != 0 || !options_.correct.empty())
+            if (const auto saved = save_file(shop_file(), to_text(with_memory(*file, *memory))); !saved)
+                return tell({}, saved.error(), shop_file());
+        const std::vector<Believed> left = believed(*memory, now);
+        if (left.empty()) io_.out << "Nothing is learned yet: each lock teaches how far the scales are off.\n";
+        for (std::size_t i = 0; i < left.size(); ++i)
+            io_.out << i + 1 << "  " << say_belief(left[i], Graduation::mm_0_01) << "\n";
+        return 0;
     }
 
 private:
@@ -103,23 +143,43 @@ private:
         if (!text) return tell({}, text.error());
         auto json = parse_json(*text);
         if (!json) return tell(*text, json.error());
-        if (const auto shop = add_shop(*json); !shop) return tell({}, shop.error());
-        const Opened opened{*text, open_session(std::move(*json))};
+        auto shop = read_shop();
+        if (!shop) return tell({}, shop.error(), shop_file());
+        const auto memory = read_memory(*shop);
+        if (!memory) return refuse_shop(memory.error().front());
+        add_shop(*json, *shop);
+        const Opened opened{*text, open_session(std::move(*json), *memory, utc_now()), std::move(*shop)};
         for (const Problem& problem : opened.session.problems)
             tell(*text, to_file_error(problem, *text, graduation_of(opened)));
         return opened.session.problems.empty() ? then(opened) : 1;
     }
 
-    // What stands in the shop, for a job that does not say.
-    tl::expected<void, FileError> add_shop(Json& job) const {
-        if (options_.shop.empty() || !std::filesystem::exists(options_.shop) || !job.is_object()) return {};
-        const auto text = read_file(options_.shop);
+    const std::string& shop_file() const { return options_.shop.empty() ? io_.shop_file : options_.shop; }
+
+    // A shop without a file has learned nothing.
+    tl::expected<Json, FileError> read_shop() const {
+        std::error_code error;
+        if (shop_file().empty() || !std::filesystem::exists(shop_file(), error)) return Json::object();
+        const auto text = read_file(shop_file());
         if (!text) return tl::unexpected(text.error());
-        const auto shop = parse_json(*text);
-        if (!shop) return tl::unexpected(shop.error());
+        return parse_json(*text);
+    }
+
+    // What stands in the shop, for a job that does not say.
+    static void add_shop(Json& job, const Json& shop) {
+        if (!job.is_object() || !shop.is_object()) return;
         for (const char* list : {"machines", "cutters"})
-            if (!job.contains(list) && shop->contains(list)) job[list] = (*shop)[list];
-        return {};
+            if (!job.contains(list) && shop.contains(list)) job[list] = shop[list];
+    }
+
+    int refuse_shop(const Problem& problem) const {
+        io_.err << shop_file() << ": " << (problem.pointer.empty() ? "" : problem.pointer + ": ")
+                << problem.why.text(Graduation::mm_0_01) << "; " << problem.remedy.text(Graduation::mm_0_01) << "\n";
+        return 1;
+    }
+
+    int no_such_belief(int number, std::size_t count) const {
+        return refuse_shop({"", Message::of("there is no number ", number), Message::of("`kerfwright shop` lists ", int(count))});
     }
 
     // The unit may be all that could be read.
@@ -129,8 +189,9 @@ private:
         return inch ? Graduation::in_64 : Graduation::mm_0_1;
     }
 
-    int tell(const std::string& text, const FileError& error) const {
-        io_.err << report(options_.job, text, error);
+    int tell(const std::string& text, const FileError& error) const { return tell(text, error, options_.job); }
+    int tell(const std::string& text, const FileError& error, const std::string& file) const {
+        io_.err << report(file, text, error);
         return 1;
     }
 
@@ -139,18 +200,28 @@ private:
         return 1;
     }
 
-    int answer(const Session& after, bool save) const {
-        if (!after.refused.empty()) return refuse(after.refused);
+    int answer(const Opened& before, const Session& after, bool save) const {
+        if (!after.refused.empty())
+            return refuse(after.refused + (after.refused_field == "doubt" ? ": --sure" : ""));
         if (save)
             if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
                 return tell({}, saved.error());
+        // The job is safe by now; what it has taught is kept for the next.
+        if (save && after.memory != before.session.memory)
+            if (const auto saved = save_file(shop_file(), to_text(with_memory(before.shop, after.memory))); !saved)
+                return tell({}, saved.error(), shop_file());
         const auto report = fit_report(*after.work, options_.setup);
         io_.out << (options_.json ? fit_json(*report) : fit_text(*after.work, *report));
         return 0;
     }
 
     tl::expected<TestCut, std::string> test_cut(const Work& work) const {
-        TestCut cut{options_.setup, {}, options_.felt, std::nullopt, options_.fresh_end, "command line"};
+        TestCut cut{options_.setup, {}, options_.felt, std::nullopt, options_.fresh_end, "command line", options_.seen};
+        cut.sure = options_.sure;
+        if (!options_.with.empty()) {
+            cut.tool = tool_named(options_.with);
+            if (!cut.tool) return tl::unexpected("there is no tool `" + options_.with + "`: write `caliper` or `rule`");
+        }
         if (auto problem = read_pairs(options_.readings, work.job.unit, cut.readings))
             return tl::unexpected(*problem);
         if (options_.moved.empty()) return cut;
@@ -176,11 +247,15 @@ private:
     const CommandIo& io_;
 };
 
+void add_shop_option(CLI::App* command, Options& options) {
+    command->add_option("--shop", options.shop,
+                        "the shop's file: what it has learned, and machines and cutters for jobs that list none");
+}
+
 CLI::App* add_command(CLI::App& app, Options& options, const std::string& name, const std::string& what) {
     CLI::App* command = app.add_subcommand(name, what);
     command->add_option("JOB", options.job, "the job's file")->required();
-    command->add_option("--shop", options.shop,
-                        "a file with the machines and cutters for jobs that list none");
+    add_shop_option(command, options);
     return command;
 }
 
@@ -198,6 +273,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     CLI::App app("Kerfwright: drawers, from the opening to the corrected cut.", "kerfwright");
     app.set_version_flag("--version", "kerfwright 0.1.0");
     app.add_option("JOB", options.job, "opens the window on this job; without one, on the last");
+    add_shop_option(&app, options);
     app.add_option("--shots", options.shots, "writes a picture of every screen into this folder");
     CLI::App* plan = add_command(app, options, "plan", "boxes, parts and the ordered setups");
     plan->add_flag("--json", options.json, "for programs");
@@ -208,11 +284,18 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     add_test_options(fit, options);
     fit->add_option("--read", options.readings, "NAME=LENGTH: a reading, such as tongue_thickness=0.242in");
     fit->add_option("--felt", options.felt, "will not enter, mallet, hand tight, slides, rattles");
+    fit->add_option("--seen", options.seen, "a word for what is seen on the closed joint: `flush`, `shoulder open`; may be repeated");
+    fit->add_option("--with", options.with, "caliper or rule: what the readings were taken with");
+    fit->add_flag("--sure", options.sure, "looked at again: a reading that contradicts the rest is right");
     fit->add_flag("--fresh-end", options.fresh_end, "the readings come from new ends");
     fit->add_flag("--save", options.save, "logs it in the job");
     CLI::App* lock = add_command(app, options, "lock", "locks a setup group as it stands");
     add_test_options(lock, options);
     lock->add_flag("--anyway", options.anyway, "though the joint as tested is likely out of tolerance");
+    CLI::App* shop = app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
+    add_shop_option(shop, options);
+    shop->add_option("--forget", options.forget, "the number of what is wrong");
+    shop->add_option("--correct", options.correct, "NUMBER=LENGTH: how far it really is beyond what its scale says");
     CLI::App* check = add_command(app, options, "check", "says what is wrong with the job, or nothing");
     app.require_subcommand(0, 1);
     try {
@@ -225,7 +308,8 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     if (*fit) return commands.fit();
     if (*lock) return commands.lock();
     if (*check) return commands.check();
-    return options.shots.empty() ? io.open_window(options.job) : io.take_shots(options.shots, options.job);
+    if (*shop) return commands.shop();
+    return options.shots.empty() ? io.open_window(options.job, options.shop) : io.take_shots(options.shots, options.job);
 }
 
 }  // namespace kw

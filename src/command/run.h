@@ -12,10 +12,11 @@ namespace kw {
 struct CommandIo {
     std::ostream& out;
     std::ostream& err;
-    // Opens the window on a job (empty: the last one) and returns the exit status.
-    std::function<int(const std::string& job)> open_window;
+    // Opens the window on a job (empty: the last one), with a shop's file, and returns the exit status.
+    std::function<int(const std::string& job, const std::string& shop)> open_window;
     // Writes pictures of every screen into a folder.
     std::function<int(const std::string& folder, const std::string& job)> take_shots;
+    std::string shop_file;  // the user's own, where no other is named
 };
 
 int run_command(std::vector<std::string> arguments, const CommandIo& io);

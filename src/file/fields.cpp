@@ -145,6 +145,18 @@ Length Fields::required_length(const std::string& name) {
     return size.value_or(Length{});
 }
 
+std::vector<std::string> Fields::texts(const std::string& name) {
+    const Json* value = find(name);
+    if (!value) return {};
+    std::vector<std::string> out;
+    const bool list = value->is_array();
+    for (const Json& item : *value)
+        if (list && item.is_string()) out.push_back(item.get<std::string>());
+    if (!list || out.size() != value->size())
+        blame(name, Message::of("`", name, "` must be a list of texts"), Message::of("write [\"...\", \"...\"]"));
+    return out;
+}
+
 std::vector<Length> Fields::lengths(const std::string& name) {
     const Json* value = find(name);
     if (!value) return {};

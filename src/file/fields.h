@@ -20,6 +20,7 @@ public:
 
     std::string text(const std::string& name, const std::string& fallback);
     std::string required_text(const std::string& name);
+    std::vector<std::string> texts(const std::string& name);  // a list of them
     int count(const std::string& name, int fallback, int least, int most);
     double number(const std::string& name, double fallback);
     bool truth(const std::string& name, bool fallback);

@@ -61,6 +61,7 @@ Stock read_stock(Fields fields) {
     stock.thickness = fields.required_length("thickness");
     stock.kind = fields.one_of("kind", stock_kind_named, "`plywood`, `solid` or `panel`", StockKind::plywood);
     if (fields.has("species")) stock.species = fields.text("species", {});
+    stock.uneven = fields.length("uneven", stock.uneven);
     stock.cut = fields.one_of("cut", grain_cut_named, "`flatsawn` or `quartersawn`", GrainCut::flatsawn);
     if (fields.has("moisture")) stock.moisture_percent = fields.number("moisture", 0.0);
     return stock;
@@ -95,6 +96,8 @@ Machine read_machine(Fields fields) {
     machine.least_part = fields.length("least_part", machine.least_part);
     machine.fence_step = fields.length("fence_step", machine.fence_step);
     machine.height_step = fields.length("height_step", machine.height_step);
+    machine.fence_repeats = fields.length("fence_repeats", machine.fence_repeats);
+    machine.height_repeats = fields.length("height_repeats", machine.height_repeats);
     machine.height_per_turn = fields.optional_length("height_per_turn");
     return machine;
 }
@@ -272,6 +275,7 @@ tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
     job.graduation =
         fields.one_of("reading", graduation_named, "`1/64 in`, `1/32 in`, `0.001 in`, `0.1 mm` or `0.5 mm`",
                       job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
+    job.tool = fields.one_of("measured_with", tool_named, "`caliper` or `rule`", Tool::caliper);
     job.fit = read_fit(fields.object("fit"));
     job.climate = read_climate(fields.object("climate"));
     for (Fields& item : fields.array("stock", true)) job.stock.push_back(read_stock(item));

@@ -30,6 +30,40 @@ std::vector<NamedLength> read_named(Fields entry, const Json* json, const std::s
     return out;
 }
 
+Scale read_scale(Fields scale, const Scale& usual) {
+    return {scale.number("offset_mm", usual.offset_mm), scale.number("spread_mm", usual.spread_mm),
+            scale.number("gain", usual.gain), scale.number("gain_spread", usual.gain_spread)};
+}
+
+Start read_start(Fields start) {
+    Start out;
+    Fields dial = start.object("dial");
+    out.dial = {dial.signed_length("fence", {}), dial.signed_length("height", {}), dial.signed_length("kerf", {}),
+                dial.signed_length("shift", {}), dial.signed_length("spacer", {})};
+    Fields scales = start.object("scales");
+    out.scales.fence = read_scale(scales.object("fence"), out.scales.fence);
+    out.scales.height = read_scale(scales.object("height"), out.scales.height);
+    out.scales.kerf = read_scale(scales.object("kerf"), out.scales.kerf);
+    out.tool = start.one_of("with", tool_named, "`caliper` or `rule`", Tool::caliper);
+    return out;
+}
+
+Json start_json(const Start& start, Unit unit) {
+    const auto scale = [](const Scale& s) {
+        return Json{{"offset_mm", s.offset_mm}, {"spread_mm", s.spread_mm}, {"gain", s.gain}, {"gain_spread", s.gain_spread}};
+    };
+    const Settings& dial = start.dial;
+    return {{"dial",
+             {{"fence", exact_text(dial.fence, unit)},
+              {"height", exact_text(dial.height, unit)},
+              {"kerf", exact_text(dial.kerf, unit)},
+              {"shift", exact_text(dial.shift, unit)},
+              {"spacer", exact_text(dial.spacer, unit)}}},
+            {"scales",
+             {{"fence", scale(start.scales.fence)}, {"height", scale(start.scales.height)}, {"kerf", scale(start.scales.kerf)}}},
+            {"with", name_of(start.tool)}};
+}
+
 LogEntry read_entry(Fields entry, const Json* json) {
     LogEntry out;
     out.kind = entry.one_of("kind", log_kind_named, "`test`, `lock` or `ran`", LogKind::test);
@@ -41,6 +75,14 @@ LogEntry read_entry(Fields entry, const Json* json) {
     if (!out.felt.empty() && !feel_of_word(out.felt))
         entry.blame("felt", Message::of("there is no feel `", out.felt, "`"),
                     Message::of("write `will not enter`, `mallet`, `hand tight`, `slides` or `rattles`"));
+    for (const std::string& word : entry.texts("seen")) {
+        out.seen.push_back(word);
+        if (!sight_of_word(word))
+            entry.blame("seen", Message::of("there is no word `", word, "` for what is seen"),
+                        Message::of("write one that the program wrote, or take it out"));
+    }
+    if (entry.has("with")) out.tool = entry.one_of("with", tool_named, "`caliper` or `rule`", Tool::caliper);
+    if (entry.has("start")) out.start = read_start(entry.object("start"));
     out.moved_given = entry.has("moved");
     out.moved = read_named(entry, json, "moved");
     out.fresh_end = entry.truth("fresh_end", false);
@@ -69,6 +111,9 @@ Json log_entry_json(const LogEntry& entry, Unit unit) {
         {"kind", name_of_kind(entry.kind)}, {"time", entry.time}, {"setup", entry.setup}, {"key", entry.key}};
     if (!entry.readings.empty()) out["readings"] = named_json(entry.readings, unit);
     if (!entry.felt.empty()) out["felt"] = entry.felt;
+    if (!entry.seen.empty()) out["seen"] = entry.seen;
+    if (entry.tool) out["with"] = name_of(*entry.tool);
+    if (entry.start) out["start"] = start_json(*entry.start, unit);
     if (entry.moved_given) out["moved"] = named_json(entry.moved, unit);
     if (entry.fresh_end) out["fresh_end"] = true;
     if (!entry.part.empty()) out["part"] = entry.part;

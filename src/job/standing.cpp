@@ -44,6 +44,32 @@ Belief after_moves(const GroupStanding& standing, const std::optional<std::vecto
     return predict_moves(standing.model, standing.now, moves);
 }
 
+std::vector<Observation> observations_of(const Model& model, const LogEntry& entry) {
+    std::vector<Observation> out;
+    for (const NamedLength& reading : entry.readings) {
+        const Reading* known = reading_named(model, reading.name);
+        if (!known) continue;
+        const bool gap = reading.name == "fit" || known->kind == ReadingKind::at_least_zero;
+        out.push_back(entry.tool ? taken(*known, reading.value.mm(), spread_of(*entry.tool, gap))
+                                 : taken(*known, reading.value.mm()));
+    }
+    const Reading* fit = reading_named(model, "fit");
+    if (const auto feel = feel_of_word(entry.felt); feel && fit) out.push_back(felt(fit->form, *feel));
+    for (const std::string& word : entry.seen) {
+        const Sight* sight = sight_of_word(word);
+        const Reading* known = sight ? reading_named(model, sight->reading) : nullptr;
+        if (known) out.push_back(seen(known->form, *sight));
+    }
+    return out;
+}
+
+AdviceOptions advice_options(const Job& job, const std::vector<std::string>& read) {
+    AdviceOptions options;
+    options.wanted_chance = job.fit.wanted_chance;
+    options.already_read = read;
+    return options;
+}
+
 namespace {
 
 class Replay {
@@ -68,13 +94,17 @@ private:
         return nullptr;
     }
 
-    GroupStanding& standing_of(const Group& group) {
+    GroupStanding& standing_of(const Group& group, const LogEntry& entry) {
         const auto [place, is_new] = standing_.groups.try_emplace(group.key);
         GroupStanding& standing = place->second;
         if (is_new) {
-            standing.model = model_of(as_it_stands(group), tolerances_of(job_), partner(group), {group.designed, usual_scales()});
+            standing.start = entry.start.value_or(Start{group.designed, usual_scales(), job_.tool});
+            standing.model =
+                model_of(as_it_stands(group), tolerances_of(job_), partner(group), standing.start);
             standing.now = belief_from_priors(standing.model);
             standing.next = standing.now;
+            standing.dial = standing.start.dial;
+            standing.began = entry.time;
         }
         return standing;
     }
@@ -111,21 +141,41 @@ private:
     }
 
     void test(const Group& group, const LogEntry& entry) {
-        GroupStanding& standing = standing_of(group);
-        const Belief before = after_moves(standing, told(entry));
-        standing.now = observe_all(before, observations(standing.model, entry));
+        GroupStanding& standing = standing_of(group, entry);
+        // The joint that was asked to be measured further is still the same cut.
+        const bool same_cut = standing.tests > 0 && standing.advice.kind == AdviceKind::measure &&
+                              !entry.fresh_end && !told(entry);
+        make_moves(standing, entry);
+        if (entry.fresh_end) standing.now = predict_fresh_ends(standing.model, standing.now);
+        standing.now = observe_all(standing.now, observations_of(standing.model, entry));
         recall_ran(group, standing);
-        ++standing.tests;
+        if (!same_cut) {
+            ++standing.tests;
+            standing.read.clear();
+        }
         standing.locked = false;
-        standing.read.clear();
         for (const NamedLength& reading : entry.readings) standing.read.push_back(reading.name);
-        AdviceOptions options;
-        options.wanted_chance = job_.fit.wanted_chance;
-        options.already_read = standing.read;
-        standing.advice = advise(standing.model, standing.now, options);
+        standing.advice = advise(standing.model, standing.now, advice_options(job_, standing.read));
         standing.next = predict_moves(standing.model, standing.now, standing.advice.moves);
+        turn_dial(standing, standing.advice.moves, 1);
         standing.at_test = settings_by(standing.model, group.designed, standing.now);
         if (entry.fresh_end || standing.tests == 1) standing.at_fresh_ends = standing.at_test;
+    }
+
+    static void turn_dial(GroupStanding& standing, const std::vector<Move>& moves, int times) {
+        for (const Move& move : moves)
+            if (Length* setting = setting_named(standing.dial, standing.model.controls[move.control].name))
+                *setting += times * Length::nearest_mm(move.by_mm);
+    }
+
+    // Brings `now` to after the moves that were told, or else those that were advised; the dial stands there already for those.
+    static void make_moves(GroupStanding& standing, const LogEntry& entry) {
+        const auto other = told(entry);
+        standing.now = after_moves(standing, other);
+        if (!other) return;
+        turn_dial(standing, standing.advice.moves, -1);
+        for (const NamedLength& move : *other)
+            if (Length* setting = setting_named(standing.dial, move.name)) *setting += move.value;
     }
 
     // Parts that ran since the test before were cut by the controls as they are now found to have stood.
@@ -135,21 +185,13 @@ private:
                 ran.settings = settings_by(standing.model, group.designed, standing.now);
     }
 
-    static std::vector<Observation> observations(const Model& model, const LogEntry& entry) {
-        std::vector<Observation> out;
-        for (const NamedLength& reading : entry.readings)
-            if (const Reading* known = reading_named(model, reading.name))
-                out.push_back(taken(*known, reading.value.mm()));
-        const Reading* fit = reading_named(model, "fit");
-        if (const auto feel = feel_of_word(entry.felt); feel && fit) out.push_back(felt(fit->form, *feel));
-        return out;
-    }
-
     void lock(const Group& group, const LogEntry& entry) {
-        GroupStanding& standing = standing_of(group);
-        standing.now = after_moves(standing, told(entry));
+        GroupStanding& standing = standing_of(group, entry);
+        make_moves(standing, entry);
         standing.next = standing.now;
         standing.locked = true;
+        standing.locked_at = entry.time;
+        standing.advice.moves.clear();
     }
 
     void note_ran(const LogEntry& entry) {

@@ -6,18 +6,23 @@
 #include "job/plan.h"
 #include "testcut/correct.h"
 #include "testcut/joint_model.h"
+#include "testcut/observe.h"
 #include "testcut/recut.h"
 
 namespace kw {
 
 struct GroupStanding {
+    Start start;
     Model model;
     Belief now;   // as the last test cut left it, before the moves advised
     Belief next;  // after them: where the next cut will be made
     int tests = 0;
     bool locked = false;
     Advice advice;  // after the last test
-    std::vector<std::string> read;
+    std::vector<std::string> read;  // of the last cut, one for each time
+    Settings dial;                  // what the scales show once the moves advised are made
+    std::string began;              // when its first test was logged
+    std::string locked_at;
     Settings at_test;        // what cut the last test ends, as believed now
     Settings at_fresh_ends;  // what cut them first
 };
@@ -41,9 +46,14 @@ struct Standing {
 };
 
 GroupTolerances tolerances_of(const Job& job);
+// For the last cut of a group that has been read so far.
+AdviceOptions advice_options(const Job& job, const std::vector<std::string>& read);
 const Group* partner_of(const Design& design, const Group& group);
 
-// The same for the same work, however setups are numbered; the log names it.
+// What an entry says of the joint: its readings, by the tool that they were taken with, and its words. In the order in which they
+// stand in the entry: readings, the feel, what was seen.
+std::vector<Observation> observations_of(const Model& model, const LogEntry& entry);
+
 // Where the controls are believed to stand after a test: by the moves that were told, or else by those that were advised.
 Belief after_moves(const GroupStanding& standing, const std::optional<std::vector<NamedLength>>& told);
 
@@ -54,6 +64,7 @@ std::string cut_of(const std::string& work);
 // The drawer whose front this slot of a back takes its depth from; nullptr where it has a depth of its own.
 const DrawerDesign* leader_of(const Design& design, const Group& group);
 
+// The same for the same work, however setups are numbered; the log names it.
 std::string work_key(const Setup& setup, const Design& design);
 
 // Replays the job's log over the design.

@@ -2,10 +2,15 @@
 
 #include <algorithm>
 
+#include "testcut/first_setting.h"
+
 namespace kw {
 
-tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job) {
+tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job, Memory memory,
+                                                                         std::string day) {
     auto work = std::make_shared<Work>();
+    work->memory = std::move(memory);
+    work->day = std::move(day);
     work->job = std::move(job);
     auto designed = design(work->job);
     if (!designed) return tl::unexpected(std::move(designed.error()));
@@ -17,6 +22,46 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->plan = std::move(*plan);
     work->affected = affected_parts(work->job, work->standing_design, work->plan, work->standing);
     return work;
+}
+
+Start start_of(const Work& work, const Group& group) {
+    const auto standing = work.standing.groups.find(group.key);
+    if (standing != work.standing.groups.end()) return standing->second.start;
+    const ChosenJoint& chosen = group.work.chosen;
+    Start start{group.stands, scales_for(work.memory, chosen.machine, chosen.cutter, work.day), work.job.tool};
+    start.dial = first_dial(model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start),
+                            group.stands);
+    return start;
+}
+
+Dial dial_of(const Work& work, const Setup& setup) {
+    const Dial planned{setup.fence, setup.height.value_or(Length{}), setup.spacer};
+    const Group* group = work.plan.group_with_id(setup.group);
+    if (!group) return planned;
+    const auto standing = work.standing.groups.find(group->key);
+    Group shown = *group;
+    shown.stands = standing == work.standing.groups.end() ? start_of(work, *group).dial : standing->second.dial;
+    // The same cuts with the scales for the settings: the same setups in the same order.
+    for (const Setup& other : setups_of(shown))
+        if (other.work == setup.work) return {other.fence, other.height.value_or(Length{}), other.spacer};
+    return planned;
+}
+
+std::vector<Lesson> lessons_of(const Work& work) {
+    std::vector<Lesson> all;
+    for (const Group& group : work.design.groups) {
+        const auto found = work.standing.groups.find(group.key);
+        if (found == work.standing.groups.end() || !found->second.locked || found->second.tests == 0) continue;
+        const GroupStanding& standing = found->second;
+        for (Lesson& lesson : lessons_of(group, standing.model, standing.now)) {
+            lesson.tests = standing.tests;
+            lesson.time = standing.locked_at;
+            lesson.began = standing.began;
+            lesson.job = work.job.name;
+            all.push_back(std::move(lesson));
+        }
+    }
+    return all;
 }
 
 bool has_run(const Work& work, const Setup& setup, const Pass& pass) {

@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "job/standing.h"
+#include "memory/memory.h"
 
 namespace kw {
 
@@ -14,10 +15,27 @@ struct Work {
     Standing standing;
     Plan plan;  // as everything stands
     std::vector<Affected> affected;
+    Memory memory;    // what the shop has learned from other work
+    std::string day;  // today
 };
 
 // `Work` holds the job that its designs point into: it is moved, never copied member by member.
-tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job);
+// `day`: ISO 8601, the date first; what was learned ages to that day.
+tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job, Memory memory = {},
+                                                                         std::string day = {});
+
+// How a group's scales are to be set for its first cut, and what is known of them; of a tested one, how they were.
+Start start_of(const Work& work, const Group& group);
+
+// What the scales are to show for this setup: the settings of the plan less what they are known to be off by.
+struct Dial {
+    Length fence, height, spacer;
+};
+Dial dial_of(const Work& work, const Setup& setup);
+
+// What the group's locks have taught, of all groups that are tested and locked.
+std::vector<Lesson> lessons_of(const Work& work);
+
 
 // Whether this end has gone through this setup.
 bool has_run(const Work& work, const Setup& setup, const Pass& pass);

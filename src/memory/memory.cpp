@@ -168,13 +168,19 @@ Memory correct(Memory memory, const Believed& what, double value, std::string_vi
 }
 
 Memory relearn(Memory memory, const std::vector<Lesson>& before, const std::vector<Lesson>& after) {
-    const auto holds = [](const std::vector<Lesson>& all, const Lesson& one) {
-        return std::find(all.begin(), all.end(), one) != all.end();
+    const auto place = [](auto& all, const Lesson& one) {
+        return std::find_if(all.begin(), all.end(), [&](const Lesson& other) {
+            return !other.by_hand && other.what == one.what && other.group == one.group && other.began == one.began;
+        });
     };
-    std::erase_if(memory.lessons,
-                  [&](const Lesson& lesson) { return holds(before, lesson) && !holds(after, lesson); });
-    for (const Lesson& lesson : after)
-        if (!holds(memory.lessons, lesson)) memory.lessons.push_back(lesson);
+    std::erase_if(memory.lessons, [&](const Lesson& lesson) {
+        return place(before, lesson) != before.end() && place(after, lesson) == after.end();
+    });
+    for (const Lesson& lesson : after) {
+        const auto known = place(memory.lessons, lesson);
+        if (known == memory.lessons.end()) memory.lessons.push_back(lesson);
+        else *known = lesson;
+    }
     return memory;
 }
 

@@ -37,7 +37,8 @@ std::vector<Believed> believed(const Memory& memory, std::string_view day);
 Memory forget(Memory memory, const Believed& what);
 Memory correct(Memory memory, const Believed& what, double value, std::string_view time);
 
-// After a job's locks have changed from `before` to `after`: what is no longer locked is unlearned, what is new is learned.
+// After a job's locks have changed from `before` to `after`: what is no longer locked is unlearned, what is new is learned, and what
+// was locked again replaces what it taught before.
 Memory relearn(Memory memory, const std::vector<Lesson>& before, const std::vector<Lesson>& after);
 
 }  // namespace kw

@@ -13,7 +13,7 @@ void work_it_out(Session& session) {
         session.problems = std::move(job.error());
         return;
     }
-    auto work = work_out(std::move(*job));
+    auto work = work_out(std::move(*job), session.memory, session.day);
     if (!work) {
         session.problems = std::move(work.error());
         return;
@@ -131,6 +131,12 @@ public:
         return with_document(session_, std::move(document));
     }
 
+    // What the shop believes is no part of the job: it is not undone with it.
+    Session operator()(const ForgetBelief& belief) const { return with_memory(forget(session_.memory, belief.what)); }
+    Session operator()(const CorrectBelief& belief) const {
+        return with_memory(correct(session_.memory, belief.what, belief.value, time_));
+    }
+
     Session operator()(const Undo&) const {
         return step(session_.undo, &Session::undo, &Session::redo, "nothing to take back");
     }
@@ -139,6 +145,13 @@ public:
     }
 
 private:
+    Session with_memory(Memory memory) const {
+        Session after = session_;
+        after.memory = std::move(memory);
+        work_it_out(after);
+        return after;
+    }
+
     Session nothing_planned() const {
         return refuse(session_, "setup", "there is no such setup in the plan");
     }
@@ -183,9 +196,11 @@ private:
 
 }  // namespace
 
-Session open_session(Json document) {
+Session open_session(Json document, Memory memory, std::string day) {
     Session session;
     session.document = std::move(document);
+    session.memory = std::move(memory);
+    session.day = std::move(day);
     work_it_out(session);
     return session;
 }
@@ -194,7 +209,15 @@ Session apply(const Session& session, const Action& action, const std::string& t
     Session before = session;
     before.refused.clear();
     before.refused_field.clear();
-    return std::visit(Applier(before, time), action);
+    before.day = time.substr(0, std::string("2026-01-31").size());
+    Session after = std::visit(Applier(before, time), action);
+    const bool of_locks = std::holds_alternative<LockGroup>(action) || std::holds_alternative<Undo>(action) ||
+                          std::holds_alternative<Redo>(action);
+    if (of_locks && before.work && after.work && after.work != before.work) {
+        after.memory = relearn(std::move(after.memory), lessons_of(*before.work), lessons_of(*after.work));
+        if (after.memory != before.memory) work_it_out(after);
+    }
+    return after;
 }
 
 std::vector<Problem> problems_at(const Session& session, const std::string& pointer) {

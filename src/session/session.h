@@ -13,6 +13,8 @@ struct Session {
     Json document;
     std::shared_ptr<const Work> work;  // the last that could be worked out; null before there was one
     std::vector<Problem> problems;     // of the document as it is: `work` is then an older one's
+    Memory memory;    // what the shop has learned, this job's locks with it
+    std::string day;  // today, ISO 8601
     std::vector<Json> undo;
     std::vector<Json> redo;
     std::string refused;        // why the last action was not taken; empty if it was
@@ -41,12 +43,21 @@ struct MarkRun {
     std::vector<std::size_t> passes;  // indices into the setup's passes
     bool done = true;
 };
+struct ForgetBelief {
+    Believed what;
+};
+struct CorrectBelief {
+    Believed what;
+    double value = 0.0;  // mm beyond the scale, or mm per mm of a move
+};
 struct Undo {};
 struct Redo {};
 
-using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, Undo, Redo>;
+using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, ForgetBelief, CorrectBelief,
+                            Undo, Redo>;
 
-Session open_session(Json document);
+// `day`: today, by which what was learned has aged.
+Session open_session(Json document, Memory memory = {}, std::string day = {});
 
 // `time`: now, as it goes into the log. An action that is refused leaves everything but `refused` as it was. A field that
 // reads well but makes a job that can't be made is taken: the problems are said, and the last work stays.

@@ -5,19 +5,19 @@
 #include <cmath>
 
 #include "session/words.h"
+#include "testcut/doubt.h"
+#include "testcut/feel.h"
 #include "testcut/observe.h"
 
 namespace kw {
 namespace {
-
-// A reading farther from what was expected than this is a slip of the pen or the wrong scale.
-constexpr double most_sigmas = 8.0;
 
 struct Found {
     const Setup* setup;
     const Group* group;  // as it stands
     const Group* designed;
     const GroupStanding* standing;
+    Start start;
     Model model;
 };
 
@@ -38,10 +38,12 @@ tl::expected<Found, Refusal> find_group(const Work& work, const std::string& id)
                 group,
                 work.design.group_with_key(group->key),
                 standing == work.standing.groups.end() ? nullptr : &standing->second,
+                {},
                 {}};
-    found.model = found.standing
-                      ? found.standing->model
-                      : model_of(*group, tolerances_of(work.job), partner_of(work.standing_design, *group), {group->stands, usual_scales()});
+    found.start = start_of(work, *group);
+    found.model = found.standing ? found.standing->model
+                                 : model_of(*group, tolerances_of(work.job),
+                                            partner_of(work.standing_design, *group), found.start);
     return found;
 }
 
@@ -49,6 +51,13 @@ std::string list(const std::vector<std::string>& names) {
     std::string out;
     for (const std::string& name : names) out += (out.empty() ? "`" : ", `") + name + "`";
     return out;
+}
+
+std::vector<std::string> words_to_see(const Model& model) {
+    std::vector<std::string> words;
+    for (const Sight& sight : sight_table())
+        if (reading_named(model, sight.reading)) words.emplace_back(sight.word);
+    return words;
 }
 
 std::vector<std::string> names_of_readings(const Model& model) {
@@ -59,31 +68,110 @@ std::vector<std::string> names_of_readings(const Model& model) {
 
 // As the controls are believed to stand when the readings are taken: after the moves that were made.
 Belief before_reading(const Found& found, const TestCut& cut) {
-    return found.standing ? after_moves(*found.standing, cut.moved) : belief_from_priors(found.model);
+    if (!found.standing) return belief_from_priors(found.model);
+    const Belief moved = after_moves(*found.standing, cut.moved);
+    return cut.fresh_end ? predict_fresh_ends(found.model, moved) : moved;
 }
 
-std::optional<Refusal> check_readings(const Found& found, const TestCut& cut) {
-    const Belief before = before_reading(found, cut);
+std::optional<Refusal> check_names(const Found& found, const TestCut& cut) {
     for (const NamedLength& reading : cut.readings) {
-        const Reading* known = reading_named(found.model, reading.name);
-        if (!known)
+        if (!reading_named(found.model, reading.name))
             return Refusal{"readings", Message::of("there is no reading `", reading.name, "` at this joint"),
                            Message::of("it has ", list(names_of_readings(found.model)))};
         const bool may_be_negative = reading.name == "fit" || reading.name == "face_step";
         if (reading.value < Length{} && !may_be_negative)
             return Refusal{"readings", Message::of("`", reading.name, "` can't be less than nothing"),
                            Message::of("measure it again")};
-        const Innovation surprise = innovation(before, taken(*known, reading.value.mm()));
-        if (std::abs(surprise.sigmas) <= most_sigmas) continue;
-        return Refusal{
-            "readings",
-            Message::of("`", reading.name, "` ",
-                        reading.name == "stock_thickness" ? "(of the board that enters) " : "", "of ",
-                        reading.value, " is out of reason: about ", Length::nearest_mm(surprise.expected_mm),
-                        " was expected"),
-            Message::of("measure it again, and mind the unit; or the setup was not made as planned")};
+    }
+    if (!cut.felt.empty() && (!feel_of_word(cut.felt) || !reading_named(found.model, "fit")))
+        return Refusal{"felt",
+                       feel_of_word(cut.felt) ? Message::of("nothing is fitted at this setup")
+                                              : Message::of("there is no feel `", cut.felt, "`"),
+                       Message::of("`will not enter`, `mallet`, `hand tight`, `slides` or "
+                                   "`rattles`, where something is fitted")};
+    for (const std::string& word : cut.seen) {
+        const Sight* sight = sight_of_word(word);
+        if (!sight || !reading_named(found.model, sight->reading))
+            return Refusal{"seen",
+                           sight ? Message::of("`", word, "` can't be seen at this joint")
+                                 : Message::of("there is no word `", word, "` for what is seen"),
+                           Message::of("it has ", list(words_to_see(found.model)))};
     }
     return std::nullopt;
+}
+
+std::vector<Move> moves_made(const Found& found, const TestCut& cut) {
+    if (!found.standing) return {};
+    if (!cut.moved) return found.standing->advice.moves;
+    std::vector<Move> moves;
+    for (const NamedLength& move : *cut.moved)
+        if (const auto control = control_named(found.model, move.name))
+            moves.push_back({*control, move.value.mm()});
+    return moves;
+}
+
+// "the dado width", "the word `rattles`".
+std::string name_of_observation(const LogEntry& entry, std::size_t which) {
+    if (which < entry.readings.size()) return "the " + plain_name(entry.readings[which].name);
+    which -= entry.readings.size();
+    if (!entry.felt.empty() && which-- == 0) return "the feel `" + entry.felt + "`";
+    return "`" + entry.seen.at(which) + "`";
+}
+
+Message looks_like(Slip slip, Length found) {
+    switch (slip) {
+        case Slip::ten_times: return Message::of("it looks like ten times too much: ", found.scaled(1, 10), "?");
+        case Slip::tenth: return Message::of("it looks like a tenth of it: ", found.scaled(10, 1), "?");
+        case Slip::inches: return Message::of("it looks like inches taken for millimetres");
+        case Slip::millimetres: return Message::of("it looks like millimetres taken for inches");
+        case Slip::sign: return Message::of("it looks like the wrong sign");
+        case Slip::none: break;
+    }
+    return Message::of("read it again");
+}
+
+// What contradicts, put to the maker: the likely culprit by name, and what would be right.
+Refusal ask_again(const Found& found, const LogEntry& entry, const Doubt& doubt, bool may_insist) {
+    const Message insist = may_insist ? Message::of("; if it is right all the same, say that you are sure") : Message();
+    if (doubt.about == Doubt::About::reading) {
+        const std::string name = name_of_observation(entry, doubt.which);
+        const Length expected = Length::nearest_mm(doubt.expected_mm);
+        const char* field = may_insist ? "doubt" : "readings";
+        if (doubt.which >= entry.readings.size())
+            return {field, Message::of(name, " does not agree with what was measured: that makes about ", expected),
+                    Message::of("look again", insist)};
+        const Length given = entry.readings[doubt.which].value;
+        const bool alone = entry.readings.size() == 1 && !found.standing;
+        return {field,
+                Message::of(name, entry.readings[doubt.which].name == "stock_thickness" ? " (of the board that enters)" : "",
+                            " of ", given, may_insist ? " does not agree with the rest: about " : " is out of reason: about ",
+                            expected, alone ? " was expected" : " was expected by all the rest"),
+                Message::of(looks_like(doubt.looks_like, given), "; mind the unit", insist)};
+    }
+    const std::string control = found.model.controls[doubt.which].name;
+    const Length stands = Length::nearest_mm(doubt.found_mm), meant = Length::nearest_mm(doubt.expected_mm);
+    if (doubt.about == Doubt::About::setting)
+        return {may_insist ? "doubt" : "moved",
+                Message::of("by the readings the ", control, " stands at ", stands, ", and was to be set to about ", meant),
+                Message::of("look at the setting; tell a setting of your own with `moved`: ", control, " by ", stands - meant,
+                            insist)};
+    return {may_insist ? "doubt" : "moved",
+            Message::of("by the readings the ", control, " stands at ", stands, ", not at about ", meant, " where its move was to put it",
+                        doubt.looks_like == Slip::sign ? ": was it moved the other way?" : ""),
+            Message::of("look at the setting, and tell what was moved", insist)};
+}
+
+// Farther than this from what all the rest says, nobody can be sure of it.
+constexpr double most_sigmas = 8.0;
+
+std::optional<Refusal> check_doubt(const Found& found, const TestCut& cut, const LogEntry& entry) {
+    const auto doubt = find_doubt(found.model, before_reading(found, cut), moves_made(found, cut),
+                                  observations_of(found.model, entry));
+    if (!doubt) return std::nullopt;
+    const bool of_words = doubt->about == Doubt::About::reading && doubt->which >= entry.readings.size();
+    const bool may_insist = of_words || std::abs(doubt->sigmas) <= most_sigmas;
+    if (cut.sure && may_insist) return std::nullopt;
+    return ask_again(found, entry, *doubt, may_insist);
 }
 
 std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
@@ -112,6 +200,9 @@ LogEntry entry_for(const Work& work, const Found& found, const TestCut& cut, Log
     if (cut.moved) entry.moved = *cut.moved;
     entry.fresh_end = cut.fresh_end;
     entry.by = cut.by;
+    entry.seen = cut.seen;
+    if (!cut.readings.empty()) entry.tool = cut.tool.value_or(work.job.tool);
+    if (!found.standing) entry.start = found.start;
     return entry;
 }
 
@@ -137,19 +228,14 @@ std::optional<double> expected(const Model& model, const Belief& belief, const c
 tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& cut, const std::string& time) {
     const auto found = find_group(work, cut.setup);
     if (!found) return tl::unexpected(found.error());
-    if (cut.readings.empty() && cut.felt.empty())
-        return tl::unexpected(Refusal{"readings", Message::of("nothing was read and nothing was felt"),
+    if (cut.readings.empty() && cut.felt.empty() && cut.seen.empty())
+        return tl::unexpected(Refusal{"readings", Message::of("nothing was read, felt or seen"),
                                       Message::of("give a reading or a feel")});
-    if (!cut.felt.empty() && (!feel_of_word(cut.felt) || !reading_named(found->model, "fit")))
-        return tl::unexpected(Refusal{"felt",
-                                      feel_of_word(cut.felt)
-                                          ? Message::of("nothing is fitted at this setup")
-                                          : Message::of("there is no feel `", cut.felt, "`"),
-                                      Message::of("`will not enter`, `mallet`, `hand tight`, `slides` or "
-                                                  "`rattles`, where something is fitted")});
-    if (auto refusal = check_readings(*found, cut)) return tl::unexpected(*refusal);
+    if (auto refusal = check_names(*found, cut)) return tl::unexpected(*refusal);
     if (auto refusal = check_moved(*found, cut)) return tl::unexpected(*refusal);
-    return entry_for(work, *found, cut, LogKind::test, time);
+    LogEntry entry = entry_for(work, *found, cut, LogKind::test, time);
+    if (auto refusal = check_doubt(*found, cut, entry)) return tl::unexpected(*refusal);
+    return entry;
 }
 
 tl::expected<LogEntry, Refusal> lock_entry(const Work& work, const TestCut& cut, const std::string& time) {
@@ -183,7 +269,7 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     for (const char* control : {"fence", "height", "spacer", "kerf", "shift"})
         report.spread_mm.emplace_back(control, spread_of(found->model, now, control));
     const bool tested = report.test > 0;
-    const Advice advice = tested ? standing->advice : advise(found->model, now);
+    const Advice advice = tested ? standing->advice : advise(found->model, now, advice_options(work.job, {}));
     report.chance_in_tolerance = advice.chance_in_tolerance;
     report.chance_after_move = advice.chance_after_move;
     report.advice = tested ? advice.kind : AdviceKind::measure;
@@ -203,6 +289,14 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
 std::vector<std::string> reading_names(const Work& work, const std::string& setup) {
     const auto found = find_group(work, setup);
     return found ? names_of_readings(found->model) : std::vector<std::string>{};
+}
+
+std::vector<std::string> sight_words(const Work& work, const std::string& setup, std::string_view reading) {
+    const auto found = find_group(work, setup);
+    std::vector<std::string> words;
+    for (const Sight& sight : sight_table())
+        if (found && sight.reading == reading && reading_named(found->model, reading)) words.emplace_back(sight.word);
+    return words;
 }
 
 std::string plain_name(const std::string& reading) {

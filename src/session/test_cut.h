@@ -12,10 +12,14 @@ struct TestCut {
     std::optional<std::vector<NamedLength>> moved;  // nothing: the moves advised before were made
     bool fresh_end = false;
     std::string by;
+    std::vector<std::string> seen = {};  // words for what was seen on the closed joint
+    std::optional<Tool> tool = {};       // that the readings were taken with; nothing: the job's
+    bool sure = false;                   // looked at again: what seems to contradict is right
 };
 
-// The log entry for a test cut or a lock at a setup, checked: names that the joint knows, readings within reason.
-// Refuses with the field `setup`, `readings`, `felt` or `moved`.
+// The log entry for a test cut or a lock at a setup, checked: names that the joint knows, readings within reason, and none
+// that contradicts the rest. Refuses with the field `setup`, `readings`, `felt`, `seen` or `moved`; with `doubt` where
+// something had better be looked at again, which `sure` overrules.
 tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& cut, const std::string& time);
 tl::expected<LogEntry, Refusal> lock_entry(const Work& work, const TestCut& cut, const std::string& time);
 
@@ -56,6 +60,9 @@ std::optional<double> chance_when_locked(const Work& work, const TestCut& lock);
 
 // The readings that a setup's joint knows, in the order in which a maker takes them.
 std::vector<std::string> reading_names(const Work& work, const std::string& setup);
+
+// The words for what can be seen of one reading at this joint, in order; none where it is not seen there.
+std::vector<std::string> sight_words(const Work& work, const std::string& setup, std::string_view reading);
 
 // "tongue thickness" for "tongue_thickness".
 std::string plain_name(const std::string& reading);

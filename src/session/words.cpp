@@ -2,6 +2,7 @@
 
 #include <cctype>
 #include <cmath>
+#include <cstdio>
 
 #include "session/test_cut.h"
 
@@ -46,6 +47,43 @@ namespace {
 std::string percent(double chance) { return std::to_string(std::lround(chance * 100.0)) + " %"; }
 
 }  // namespace
+
+std::string say_belief(const Believed& belief, Graduation graduation) {
+    const auto length = [&](double mm) { return show_with_unit(Length::nearest_mm(std::abs(mm)), graduation); };
+    const bool more = belief.value > 0.0;
+    const std::string sure = ", \u00b1 " + length(2.0 * belief.spread);
+    const auto hundredths = [](double share) {
+        char text[32];
+        std::snprintf(text, sizeof text, "%.1f %%", 100.0 * std::abs(share));
+        return std::string(text);
+    };
+    const auto moves = [&](const char* control) {
+        return belief.machine + ": moves of the " + control + " come out " + hundredths(belief.value) +
+               (more ? " long" : " short") + ", \u00b1 " + hundredths(2.0 * belief.spread);
+    };
+    std::string text;
+    switch (belief.what) {
+        case Taught::fence:
+            text = belief.machine + ", " + belief.cutter + ": the fence stands " + length(belief.value) +
+                   (more ? " farther out" : " farther in") + " than its scale says" + sure;
+            break;
+        case Taught::height:
+            text = belief.machine + ", " + belief.cutter + ": the height comes out " + length(belief.value) +
+                   (more ? " more" : " less") + " than its scale says" + sure;
+            break;
+        case Taught::kerf:
+            text = belief.cutter + ": cuts " + length(belief.value) + (more ? " wider" : " narrower") + " than " +
+                   show_with_unit(belief.kerf, graduation) + sure;
+            break;
+        case Taught::fence_gain: text = moves("fence"); break;
+        case Taught::height_gain: text = moves("height"); break;
+    }
+    if (belief.by_hand) text += ", as you said";
+    if (belief.tests > 0)
+        text += ", from " + std::to_string(belief.tests) + (belief.tests == 1 ? " test cut" : " test cuts") +
+                (belief.since.empty() ? "" : " since " + belief.since);
+    return text;
+}
 
 std::string caliper_text(const Job& job, Length length) {
     std::string text = show_with_unit(length, caliper_graduation(job));

@@ -32,4 +32,8 @@ std::string say_unread(const FitReport& report);
 // "Lock it: 94 % likely that all of it is in tolerance."
 std::string say_advice(const FitReport& report);
 
+// What the shop has learned, with how sure that is and why: "saw, quarter stack: the fence stands 0.016 in farther out than
+// its scale says, ± 0.003 in, from 7 test cuts since 2026-03-01".
+std::string say_belief(const Believed& belief, Graduation graduation);
+
 }  // namespace kw

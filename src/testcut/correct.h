@@ -12,7 +12,7 @@ namespace kw {
 struct AdviceCosts {
     double reading = 0.01;  // a few seconds with the joint in hand, against five minutes and more
     double move = 0.02;     // per unit of effort
-    double fresh_ends = 0.10;
+    double fresh_ends = 0.05;
     double bad_lock = 1.0;  // a part that was run with a joint that did not fit
 };
 

@@ -10,6 +10,9 @@ namespace kw {
 
 namespace {
 
+// A setting other than the planned one must save this part of a test cut: a second or two.
+constexpr double worth_setting = 0.005;
+
 // Setting a scale for the first time costs the same wherever it is set to, and adds no error but the setting's own,
 // which is in the belief already.
 Model as_set_afresh(Model model) {
@@ -76,7 +79,7 @@ std::vector<Move> first_moves(const Model& asked, const AdviceCosts& costs) {
                 std::vector<double> trial = by;
                 trial[c] += step;
                 const double cost = cost_of_first(model, moved(prior, trial), costs);
-                if (cost >= least - 1e-4) continue;
+                if (cost >= least - worth_setting) continue;
                 least = cost;
                 by = trial;
                 better = true;

@@ -57,7 +57,18 @@ std::string title_of(const App& app) {
 
 }  // namespace
 
-tl::expected<App, std::string> App::open(const fs::path& path) {
+namespace {
+
+std::string wrong_shop(const fs::path& path, const Problem& problem) {
+    return path.string() + ": " + problem.pointer + ": " + problem.why.text(Graduation::mm_0_01) + "; " +
+           problem.remedy.text(Graduation::mm_0_01) + "\n";
+}
+
+}  // namespace
+
+fs::path own_shop_file() { return platform::data_folder() / "shop.json"; }
+
+tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& shop) {
     const std::string name = path.string();
     const auto text = read_file(path);
     if (!text) return tl::unexpected(name + ": " + text.error().why + "\n");
@@ -65,7 +76,18 @@ tl::expected<App, std::string> App::open(const fs::path& path) {
     if (!json) return tl::unexpected(report(name, *text, json.error()));
     App app;
     app.path_ = path;
-    app.session_ = open_session(std::move(*json));
+    app.shop_path_ = shop;
+    std::error_code error;
+    if (!shop.empty() && fs::exists(shop, error)) {
+        const auto shop_text = read_file(shop);
+        if (!shop_text) return tl::unexpected(shop.string() + ": " + shop_text.error().why + "\n");
+        auto shop_json = parse_json(*shop_text);
+        if (!shop_json) return tl::unexpected(report(shop.string(), *shop_text, shop_json.error()));
+        app.shop_ = std::move(*shop_json);
+    }
+    const auto memory = read_memory(app.shop_);
+    if (!memory) return tl::unexpected(wrong_shop(shop, memory.error().front()));
+    app.session_ = open_session(std::move(*json), *memory, utc_now());
     if (app.session_.work) return app;
     std::string all;
     for (const Problem& problem : app.session_.problems)
@@ -94,6 +116,7 @@ std::string difference(const Json& shorter, const Json& longer) {
 
 void App::act(Ui& ui, const Action& action) {
     Session after = apply(session_, action, utc_now());
+    const bool learned = after.memory != session_.memory;
     const Json before = session_.document;
     const bool changed = after.document != before;
     session_ = std::move(after);
@@ -108,10 +131,18 @@ void App::act(Ui& ui, const Action& action) {
     if (std::holds_alternative<Redo>(action) && changed)
         ui.toast("Done again: " + difference(before, session_.document), Tone::plain);
     if (std::holds_alternative<SaveTest>(action)) state_.test = {};
+    if (learned) keep_memory(ui);
     if (!changed) return;
     if (const auto saved = save_file(path_, to_text(session_.document)); !saved)
         ui.toast("Not saved: " + saved.error().why, Tone::wrong);
     platform::commit_data();
+}
+
+void App::keep_memory(Ui& ui) {
+    shop_ = with_memory(std::move(shop_), session_.memory);
+    if (shop_path_.empty()) return;
+    if (const auto saved = save_file(shop_path_, to_text(shop_)); !saved)
+        ui.toast("What was learned is not saved: " + saved.error().why, Tone::wrong);
 }
 
 void App::frame(Ui& ui) {
@@ -120,7 +151,7 @@ void App::frame(Ui& ui) {
 
 int run_app(const AppOptions& options) {
     const fs::path path = job_to_open(options.job);
-    auto app = App::open(path);
+    auto app = App::open(path, options.shop.empty() ? own_shop_file() : fs::path(options.shop));
     if (!app) {
         std::fprintf(stderr, "kerfwright: %s", app.error().c_str());
         return 1;

@@ -5,21 +5,23 @@
 #include <string>
 #include <tl/expected.hpp>
 
+#include "file/shop_file.h"
 #include "window/screen.h"
 #include "window/window.h"
 
 namespace kw::window {
 
 struct AppOptions {
-    std::string job = {};  // path; empty: the one that was open last, and at the very first the demo
+    std::string job = {};   // path; empty: the one that was open last, and at the very first the demo
+    std::string shop = {};  // path of the shop's file; empty: the user's own
     WindowOptions window = {};
 };
 
 // The open job. Each action that is taken is on the disk before the next frame.
 class App {
 public:
-    // The message says what is wrong with the file, with line and column.
-    static tl::expected<App, std::string> open(const std::filesystem::path& path);
+    // The message says what is wrong with the file, with line and column. Without a shop nothing that is learned outlives the App.
+    static tl::expected<App, std::string> open(const std::filesystem::path& path, const std::filesystem::path& shop = {});
 
     void frame(Ui& ui);
     void act(Ui& ui, const Action& action);
@@ -29,10 +31,16 @@ public:
     const std::filesystem::path& path() const { return path_; }
 
 private:
-    std::filesystem::path path_;
+    void keep_memory(Ui& ui);
+
+    std::filesystem::path path_, shop_path_;
+    Json shop_ = Json::object();  // the shop's file as it was read or written last
     Session session_;
     UiState state_;
 };
+
+// Where the user's own shop keeps what it learns.
+std::filesystem::path own_shop_file();
 
 // Opens the window and stays until it is closed. Returns the program's exit status; messages go to standard error.
 int run_app(const AppOptions& options);

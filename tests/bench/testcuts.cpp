@@ -32,12 +32,13 @@ std::vector<shop::Task> tasks() {
 
 struct Tally {
     std::vector<int> cuts;
-    double wood_mm = 0.0, bad = 0.0;
+    double wood_mm = 0.0, bad = 0.0, asked = 0.0;
 
     void add(const shop::Played& played) {
         cuts.push_back(played.cuts);
         wood_mm += played.wood_mm;
         bad += played.bad_lock;
+        asked += played.asked;
     }
     double count() const { return double(cuts.size()); }
     double mean() const { return double(std::accumulate(cuts.begin(), cuts.end(), 0)) / count(); }
@@ -64,8 +65,8 @@ void print_row(const std::string& shop, const std::string& joint, const Row& row
     part(row.knows);
     part(row.program);
     part(row.habit);
-    std::printf(" | %5.3f %5.1f%% | %5.3f\n", row.program.mean() / row.knows.mean(),
-                100.0 * row.program.within(2) / row.knows.within(2), row.habit.mean() / row.knows.mean());
+    std::printf(" | %5.3f %5.1f%% %4.1f | %5.3f\n", row.program.mean() / row.knows.mean(),
+                100.0 * row.program.within(2) / row.knows.within(2), row.program.asked / row.program.count(), row.habit.mean() / row.knows.mean());
 }
 
 // Chances said, in tenths of what is left to one, against how often it came so.
@@ -107,7 +108,9 @@ void play_all(const shop::Task& task, const shop::KindOfShop& kind, std::uint64_
         told.group.work.chosen.machine.fence_repeats = Length::nearest_mm(2 * kind.repeats_mm);
         told.group.work.chosen.machine.height_repeats = Length::nearest_mm(2 * kind.repeats_mm);
     }
-    const Start start{task.group.designed};
+    Start start{task.group.designed};
+    start.tool = kind.reads == shop::Reads::caliper ? Tool::caliper : Tool::rule;
+    start.dial = first_dial(model_of(told.group, told.tolerances, told.partner(), start), task.group.designed);
     row.program.add(shop::play(told, shop, *shop::by_the_program(told, shop, start), &now, &after));
     shop = begun();
     row.habit.add(shop::play(task, shop, *shop::one_at_a_time(task, shop)));
@@ -115,7 +118,7 @@ void play_all(const shop::Task& task, const shop::KindOfShop& kind, std::uint64_
 
 void cuts_table(const std::vector<shop::Task>& tasks, int shops) {
     std::printf("Test cuts to a fit. Each: mean, median, within two, wood sawn off (mm), locked though the first part was bad.\n");
-    std::printf("%-17s %-24s | %-28s | %-28s | %-28s | cuts, within two | habit\n", "shop", "joint", "knows every error",
+    std::printf("%-17s %-24s | %-28s | %-28s | %-28s | cuts, within two, read again | habit\n", "shop", "joint", "knows every error",
                 "the program", "one symptom at a time");
     for (const shop::KindOfShop& kind : shop::all_kinds()) {
         Row all;
@@ -131,6 +134,7 @@ void cuts_table(const std::vector<shop::Task>& tasks, int shops) {
                 tally->cuts.insert(tally->cuts.end(), part->cuts.begin(), part->cuts.end());
                 tally->wood_mm += part->wood_mm;
                 tally->bad += part->bad;
+                tally->asked += part->asked;
             }
         }
         print_row(kind.name, "ALL", all);

@@ -21,10 +21,10 @@ struct Said {
 
 Said run(std::vector<std::string> arguments) {
     std::ostringstream out, err;
-    const auto no_window = [](const std::string&) { return 7; };
+    const auto no_window = [](const std::string&, const std::string&) { return 7; };
     const int status =
         run_command(std::move(arguments),
-                    {out, err, no_window, [](const std::string&, const std::string&) { return 8; }});
+                    {out, err, no_window, [](const std::string&, const std::string&) { return 8; }, {}});
     return {status, out.str(), err.str()};
 }
 

@@ -21,12 +21,19 @@ std::string setup_of(const Session& session, const std::string& work) {
 
 NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
 
-Session tested(const Session& session, const std::string& setup, std::vector<NamedLength> readings) {
-    const Session after =
-        apply(session, SaveTest{{setup, std::move(readings), {}, std::nullopt, false, "test"}}, now);
-    INFO(after.refused);
-    REQUIRE(after.refused.empty());
-    return after;
+// A test cut with these readings, and with those of them again that are asked for again.
+Session tested(const Session& session, const std::string& setup, const std::vector<NamedLength>& readings) {
+    Session after = apply(session, SaveTest{{setup, readings, {}, std::nullopt, false, "test"}}, now);
+    for (;;) {
+        INFO(after.refused);
+        REQUIRE(after.refused.empty());
+        const auto report = fit_report(*after.work, setup);
+        const auto again = std::find_if(readings.begin(), readings.end(), [&](const NamedLength& reading) {
+            return reading.name == report->measure;
+        });
+        if (report->advice != AdviceKind::measure || again == readings.end()) return after;
+        after = apply(after, SaveTest{{setup, {*again}, {}, std::nullopt, false, "test"}}, now);
+    }
 }
 
 // A joint cut with the blade `low_mm` too low and the fence `out_mm` too far out.
@@ -43,7 +50,9 @@ std::vector<NamedLength> readings_with(const Session& session, const std::string
             mm("lip", f),
             mm("tongue_thickness", stock_mm - h),
             mm("tongue_length", f + s.kerf.mm() - s.spacer.mm()),
-            mm("fit", s.kerf.mm() + h - stock_mm)};
+            mm("fit", s.kerf.mm() + h - stock_mm),
+            mm("shoulder_gap", std::max(0.0, f + s.kerf.mm() - s.spacer.mm() - h)),
+            mm("face_step", f - h)};
 }
 
 Length front_length(const Session& session) {
@@ -168,7 +177,8 @@ TEST_CASE(
 TEST_CASE("undo takes back the last test cut, and redo brings it again") {
     const Session session = open_session(tests::sample_json());
     const std::string dado = setup_of(session, "locking rabbet: side dado");
-    const Session after = tested(session, dado, readings_with(session, dado, 0.3, 0.0));
+    const TestCut cut{dado, readings_with(session, dado, 0.3, 0.0), {}, std::nullopt, false, "test"};
+    const Session after = apply(session, SaveTest{cut}, now);
     const Session undone = apply(after, Undo{}, now);
     CHECK(undone.document == session.document);
     CHECK(fit_report(*undone.work, dado)->test == 0);
@@ -192,9 +202,8 @@ TEST_CASE("readings out of reason are refused with the reason, and nothing is lo
     const Session after =
         apply(session, SaveTest{{dado, {mm("dado_width", 63.5)}, {}, std::nullopt, false, "test"}}, now);
     CHECK(after.refused ==
-          "`dado_width` of 2.500 in is out of reason: about 0.250 in was expected; measure it again, and "
-          "mind the unit; "
-          "or the setup was not made as planned");
+          "the dado width of 2.500 in is out of reason: about 0.250 in was expected; it looks like ten times "
+          "too much: 0.250 in?; mind the unit");
     CHECK(after.document == session.document);
 }
 

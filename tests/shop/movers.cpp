@@ -177,12 +177,13 @@ public:
         }
         belief_ = kw::observe_all(belief_, seen);
         kw::Advice advice = kw::advise(model_, belief_, options);
+        Decision decision;
         for (; advice.kind == kw::AdviceKind::measure; advice = kw::advise(model_, belief_, options)) {
+            ++decision.asked;
             const kw::Reading& reading = *kw::reading_named(model_, advice.reading);
             belief_ = kw::observe_all(belief_, {kw::taken(reading, shop.read(joint, advice.reading))});
             options.already_read.push_back(advice.reading);
         }
-        Decision decision;
         decision.chance = advice.chance_in_tolerance;
         decision.chance_after = advice.chance_after_move;
         decision.lock = advice.kind == kw::AdviceKind::lock;
@@ -276,6 +277,7 @@ Played play(const Task& task, TrueShop& shop, Mover& mover, std::vector<Said>* n
         if (played.cuts == 1) played.first_fits = good(shop.batch_mm());
         const Decision decision =
             mover.look(shop, joint_as_cut(task.group, shop.stands(), shop.slot(), shop.piece_mm()), fresh);
+        played.asked += decision.asked;
         if (now && decision.chance >= 0.0) now->push_back({decision.chance, good(shop.other_piece())});
         const Controls before = shop.stands();
         for (const auto& [control, by_mm] : decision.moves) shop.move(control, by_mm);

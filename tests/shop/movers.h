@@ -25,6 +25,7 @@ struct Decision {
     std::vector<std::pair<std::string, double>> moves;  // control, mm as asked
     double chance = -1.0;        // said of the joint as it stands; below zero: nothing said
     double chance_after = -1.0;  // said of it after the moves
+    int asked = 0;               // readings that were asked for beyond one of each
 };
 
 class Mover {
@@ -49,6 +50,7 @@ std::unique_ptr<Mover> one_at_a_time(const Task& task, const TrueShop& shop);
 struct Played {
     int cuts = 0;        // up to and with the one that was locked, and one more if that was bad
     int fresh_ends = 0;  // pairs of test ends used, the first ones included
+    int asked = 0;         // readings that were asked for beyond one of each
     double wood_mm = 0.0;  // sawn off the test boards, both together
     bool bad_lock = false;
     bool first_fits = false;
