@@ -148,7 +148,7 @@ private:
         make_moves(standing, entry);
         if (entry.fresh_end) standing.now = predict_fresh_ends(standing.model, standing.now);
         standing.now = observe_all(standing.now, observations_of(standing.model, entry));
-        recall_ran(group, standing);
+        recall_ran(group, standing, same_cut ? standing.tests - 1 : standing.tests);
         if (!same_cut) {
             ++standing.tests;
             standing.read.clear();
@@ -179,9 +179,9 @@ private:
     }
 
     // Parts that ran since the test before were cut by the controls as they are now found to have stood.
-    void recall_ran(const Group& group, const GroupStanding& standing) {
+    void recall_ran(const Group& group, const GroupStanding& standing, int tests) {
         for (Ran& ran : standing_.ran)
-            if (ran.group_key == group.key && ran.after_tests == standing.tests)
+            if (ran.group_key == group.key && ran.after_tests == tests)
                 ran.settings = settings_by(standing.model, group.designed, standing.now);
     }
 

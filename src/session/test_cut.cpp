@@ -274,6 +274,8 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.chance_after_move = advice.chance_after_move;
     report.advice = tested ? advice.kind : AdviceKind::measure;
     report.measure = advice.reading;
+    report.measure_again =
+        standing && std::find(standing->read.begin(), standing->read.end(), advice.reading) != standing->read.end();
     if (tested && !report.locked) report.moves = said(work, *found, advice.moves);
     if (tested && !report.locked) report.unread = said(work, *found, advice.unread);
     if (standing && standing->tests > 0)

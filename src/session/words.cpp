@@ -141,7 +141,9 @@ std::string say_advice(const FitReport& report) {
                    " likely that all of it is in tolerance.";
         case AdviceKind::measure:
             return "Measure the " + plain_name(report.measure) +
-                   " before you move anything: it would tell most. As it stands, " +
+                   (report.measure_again ? " once more before you move anything: two readings are surer than one."
+                                         : " before you move anything: it would tell most.") +
+                   " As it stands, " +
                    percent(report.chance_in_tolerance) + " likely to be in tolerance.";
         case AdviceKind::move: break;
     }

@@ -9,9 +9,10 @@ Removal removal_of(const Group& group, Member member, const Settings& settings) 
                                 : slot_removal(settings, group.slot().down);
 }
 
-Region removed(const Group& group, Member member, const Settings& settings) {
+// `grown` by what two cuts may differ and still be the same.
+Region removed(const Group& group, Member member, const Settings& settings, Length grown) {
     const Removal cut = removal_of(group, member, settings);
-    return to_region(Rect{cut.near, Length{}, cut.far, cut.depth});
+    return to_region(Rect{cut.near - grown, Length{}, cut.far + grown, cut.depth + grown});
 }
 
 bool alike_to(const Removal& a, const Removal& b, Length alike) {
@@ -22,7 +23,7 @@ bool alike_to(const Removal& a, const Removal& b, Length alike) {
 
 Fate fate_of(const Group& group, Member member, const Settings& old, const Settings& wanted, Length alike) {
     if (alike_to(removal_of(group, member, old), removal_of(group, member, wanted), alike)) return Fate::fine;
-    const Region gone_for_nothing = subtract(removed(group, member, old), removed(group, member, wanted));
+    const Region gone_for_nothing = subtract(removed(group, member, old, Length{}), removed(group, member, wanted, alike));
     return is_empty(gone_for_nothing) ? Fate::recut : Fate::lost;
 }
 

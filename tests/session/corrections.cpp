@@ -110,7 +110,7 @@ TEST_CASE("when the tongue comes out longer, fronts that are not cut yet follow 
 }
 
 TEST_CASE(
-    "a back that follows its front stays as deep as planned when it is locked, and parts run so are fine") {
+    "a back that follows its front stays as deep as planned when it is locked, to half a step of the height, and parts run so are fine") {
     Json job = tests::sample_json();
     job["drawers"][0]["back"].erase("depth");
     Session session = open_session(job);
@@ -129,7 +129,7 @@ TEST_CASE(
     session = apply(session, MarkRun{back, {0}, true}, now);
     CHECK(session.work->affected.empty());
     const Session locked = apply(session, LockGroup{{back, {}, {}, {}, false, "test"}}, now);
-    CHECK(height(locked) == planned);
+    CHECK(abs(height(locked) - planned) <= Length::micrometres(25));
     CHECK(locked.work->affected.empty());
     const Session read = tested(session, back, {mm("depth", planned.mm())});
     CHECK(fit_report(*read.work, back)->moves.empty());
