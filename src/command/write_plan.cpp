@@ -79,9 +79,14 @@ std::string settings_text(const Work& work, const Setup& setup) {
             {control, show_with_unit(length, graduation), "(" + caliper_text(work.job, length) + ")", what});
     };
     const std::string from_before = say_from_pass_before(work, setup);
+    const Dial dial = dial_of(work, setup);
+    const auto scale = [&](Length wanted, Length set) {
+        const std::string words = say_scale(work, wanted, set);
+        return words.empty() ? words : "; " + words;
+    };
     row("fence", setup.fence,
-        "to the near side of the cutter" + (from_before.empty() ? "" : "; " + from_before));
-    row("height", *setup.height, "");
+        "to the near side of the cutter" + (from_before.empty() ? "" : "; " + from_before) + scale(setup.fence, dial.fence));
+    row("height", *setup.height, say_scale(work, *setup.height, dial.height));
     if (setup.spacer > Length{})
         row("spacer", setup.spacer,
             setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it" : "on the fence");

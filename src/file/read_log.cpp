@@ -9,6 +9,7 @@ std::optional<LogKind> log_kind_named(std::string_view name) {
     if (name == "test") return LogKind::test;
     if (name == "lock") return LogKind::lock;
     if (name == "ran") return LogKind::ran;
+    if (name == "lost") return LogKind::lost;
     return std::nullopt;
 }
 
@@ -17,6 +18,7 @@ const char* name_of_kind(LogKind kind) {
         case LogKind::test: return "test";
         case LogKind::lock: return "lock";
         case LogKind::ran: return "ran";
+        case LogKind::lost: return "lost";
     }
     return "";
 }
@@ -66,7 +68,7 @@ Json start_json(const Start& start, Unit unit) {
 
 LogEntry read_entry(Fields entry, const Json* json) {
     LogEntry out;
-    out.kind = entry.one_of("kind", log_kind_named, "`test`, `lock` or `ran`", LogKind::test);
+    out.kind = entry.one_of("kind", log_kind_named, "`test`, `lock`, `ran` or `lost`", LogKind::test);
     out.time = entry.text("time", {});
     out.setup = entry.text("setup", {});
     out.key = entry.text("key", {});

@@ -86,7 +86,7 @@ struct WorkTimes {
     std::int64_t pass_s = 20;
 };
 
-enum class LogKind { test, lock, ran };
+enum class LogKind { test, lock, ran, lost };
 
 struct NamedLength {
     std::string name;
@@ -108,7 +108,7 @@ struct LogEntry {
     std::vector<NamedLength> moved;  // what was moved since the test before; empty: the moves advised then
     bool moved_given = false;
     bool fresh_end = false;
-    std::string part;  // of `ran`
+    std::string part;  // of `ran` and `lost`
     std::string reference;
     std::string by;
 };

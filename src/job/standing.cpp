@@ -79,6 +79,7 @@ public:
     Standing run() {
         for (const LogEntry& entry : job_.log) {
             if (entry.kind == LogKind::ran) note_ran(entry);
+            else if (entry.kind == LogKind::lost) note_lost(entry.part);
             else if (const Group* group = group_of(entry))
                 entry.kind == LogKind::test ? test(*group, entry) : lock(*group, entry);
             else ++standing_.forgotten;
@@ -192,6 +193,13 @@ private:
         standing.locked = true;
         standing.locked_at = entry.time;
         standing.advice.moves.clear();
+    }
+
+    // Another piece begins at the board: nothing of it has been cut.
+    void note_lost(const std::string& part) {
+        std::erase_if(standing_.ran, [&](const Ran& ran) { return ran.part == part; });
+        auto& lost = standing_.lost;
+        if (std::find(lost.begin(), lost.end(), part) == lost.end()) lost.push_back(part);
     }
 
     void note_ran(const LogEntry& entry) {

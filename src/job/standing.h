@@ -41,7 +41,8 @@ struct Ran {
 
 struct Standing {
     std::map<std::string, GroupStanding> groups;  // by group key; those that were tested or locked
-    std::vector<Ran> ran;
+    std::vector<Ran> ran;            // of the pieces that there are: what went through before a part was lost is gone with it
+    std::vector<std::string> lost;  // parts that were lost once, each once
     int forgotten = 0;  // log entries about work that is no longer planned
 };
 

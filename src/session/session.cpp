@@ -115,7 +115,7 @@ public:
     Session operator()(const LockGroup& lock) const {
         if (!session_.work) return nothing_planned();
         const auto entry = lock_entry(*session_.work, lock.cut, time_);
-        return entry ? with_log_entry(session_, *entry) : refuse(session_, entry.error());
+        return entry ? with_losses(with_log_entry(session_, *entry)) : refuse(session_, entry.error());
     }
 
     Session operator()(const MarkRun& mark) const {
@@ -145,6 +145,28 @@ public:
     }
 
 private:
+    // Once a joint is locked, a part that was cut wrong before is lost for good: it is logged, in the same step, and is a part
+    // to make again.
+    Session with_losses(Session after) const {
+        if (!after.work) return after;
+        std::vector<std::string> lost;
+        for (const Affected& affected : after.work->affected)
+            if (affected.fate == Fate::lost && std::find(lost.begin(), lost.end(), affected.part) == lost.end() &&
+                std::any_of(after.work->standing.ran.begin(), after.work->standing.ran.end(),
+                            [&](const Ran& ran) { return ran.part == affected.part; }))
+                lost.push_back(affected.part);
+        if (lost.empty()) return after;
+        for (const std::string& part : lost) {
+            LogEntry entry;
+            entry.kind = LogKind::lost;
+            entry.time = time_;
+            entry.part = part;
+            after.document["log"].push_back(log_entry_json(entry, session_.work->job.unit));
+        }
+        work_it_out(after);
+        return after;
+    }
+
     Session with_memory(Memory memory) const {
         Session after = session_;
         after.memory = std::move(memory);

@@ -48,6 +48,12 @@ std::string percent(double chance) { return std::to_string(std::lround(chance * 
 
 }  // namespace
 
+std::string say_scale(const Work& work, Length wanted, Length dial) {
+    constexpr Length alike = Length::micrometres(10);
+    if (abs(wanted - dial) <= alike) return {};
+    return "by its scale " + show_with_unit(dial, caliper_graduation(work.job));
+}
+
 std::string say_belief(const Believed& belief, Graduation graduation) {
     const auto length = [&](double mm) { return show_with_unit(Length::nearest_mm(std::abs(mm)), graduation); };
     const bool more = belief.value > 0.0;

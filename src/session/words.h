@@ -32,6 +32,9 @@ std::string say_unread(const FitReport& report);
 // "Lock it: 94 % likely that all of it is in tolerance."
 std::string say_advice(const FitReport& report);
 
+// "by its scale 5.45 mm", where a scale is known to be off and so must be set to something else than what is wanted; empty elsewhere.
+std::string say_scale(const Work& work, Length wanted, Length dial);
+
 // What the shop has learned, with how sure that is and why: "saw, quarter stack: the fence stands 0.016 in farther out than
 // its scale says, ± 0.003 in, from 7 test cuts since 2026-03-01".
 std::string say_belief(const Believed& belief, Graduation graduation);

@@ -28,6 +28,8 @@ struct TestDraft {
     std::string setup;
     std::map<std::string, Draft> readings;
     int felt = -1;
+    bool by_eye = false;                      // what is seen is told by pictures
+    std::map<std::string, std::string> seen;  // by reading: the word
     bool fresh_end = false;
     bool other_moves = false;
     std::map<std::string, Draft> moved;

@@ -51,6 +51,7 @@ std::string clock_words(const std::string& time) {
 
 std::string entry_words(const Work& work, const LogEntry& entry) {
     if (entry.kind == LogKind::lock) return "Locked";
+    if (entry.kind == LogKind::lost) return "Lost: " + entry.part;
     if (entry.kind == LogKind::ran)
         return "Ran " + part_words(work.plan, entry.part) + ", " + entry.reference;
     std::vector<std::string> words;
@@ -60,6 +61,7 @@ std::string entry_words(const Work& work, const LogEntry& entry) {
     if (entry.fresh_end) words.emplace_back("fresh end");
     if (!entry.readings.empty()) words.push_back(named_words(work.job, entry.readings));
     if (!entry.felt.empty()) words.push_back("felt: " + entry.felt);
+    for (const std::string& word : entry.seen) words.push_back(word);
     return "Test cut: " + joined(words);
 }
 
@@ -68,6 +70,7 @@ bool is_same_run(const LogEntry& a, const LogEntry& b) {
 }
 
 void draw_head(Screen& screen, const LogEntry& entry) {
+    if (entry.key.empty()) return caption(screen.ui, clock_words(entry.time) + " UTC");
     const Setup* setup = setup_with_key(*screen.work(), entry.key);
     caption(screen.ui, clock_words(entry.time) + " UTC, " +
                            (setup ? capital(setup->work) : entry.setup + ", no longer planned"));

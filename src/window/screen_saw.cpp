@@ -81,7 +81,16 @@ std::vector<Number> numbers_of(const Stand& stand) {
         if (setup.guide != "stop") numbers.push_back({"Height", "", "", "", "Through: just above the board"});
         return numbers;
     }
+    const auto by_scale = [&](Length wanted, Length dial) {
+        const std::string words = say_scale(stand.work, wanted, dial);
+        if (words.empty()) return;
+        std::string& note = numbers.back().note;
+        note += (note.empty() ? "" : ", ") + words;
+    };
+    const Dial dial = dial_of(stand.work, setup);
+    by_scale(setup.fence, dial.fence);
     numbers.push_back(number_for(job, "Height", *setup.height, before ? before->height : std::nullopt));
+    by_scale(*setup.height, dial.height);
     if (setup.spacer == zero) numbers.push_back({"Spacer", "", "", "", "None"});
     else
         numbers.push_back(number_for(job, setup.sacrificial ? "Spacer, sacrificial" : "Spacer", setup.spacer,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "session/words.h"
 #include "window/screen_fields.h"
 #include "window/screen_words.h"
 
@@ -68,6 +69,41 @@ void draw_stock_fields(Screen& screen) {
     add_button(screen, "Add stock", "stock", {{"name", ""}, {"thickness", "1/2 in"}, {"kind", "plywood"}});
 }
 
+namespace {
+
+// What the program believes of scales and cutters, and why. Wrong ones can be put right, or forgotten.
+void draw_beliefs(Screen& screen) {
+    Ui& ui = screen.ui;
+    const Session& session = screen.session;
+    heading(ui, "What the locks have taught");
+    const auto all = believed(session.memory, session.day);
+    if (all.empty())
+        return caption(ui, "Nothing yet. Each lock teaches how far the scales are off; the next first cut starts from it.");
+    const Graduation fine = session.work ? caliper_graduation(session.work->job) : Graduation::mm_0_01;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const std::string id = "belief " + std::to_string(i);
+        begin_card(ui, id.c_str());
+        say(ui, capital(say_belief(all[i], fine)));
+        const bool of_moves = all[i].what == Taught::fence_gain || all[i].what == Taught::height_gain;
+        Across across(screen, 2);
+        Draft& draft = screen.state.drafts[id];
+        if (!of_moves) {
+            draft_entry(screen, "Really off by##" + id, draft, {across.next(), "as learned"});
+            Length length;
+            if (!draft.text.empty() && secondary_button(ui, ("Put it right##" + id).c_str()) &&
+                take_length(screen, draft, length)) {
+                screen.done = CorrectBelief{all[i], length.mm()};
+                draft = {};
+            }
+        }
+        if (confirm_button(ui, ("Forget it##" + id).c_str(), "Forget it: the next cut starts from the scale"))
+            screen.done = ForgetBelief{all[i]};
+        end_card(ui);
+    }
+}
+
+}  // namespace
+
 void draw_shop_fields(Screen& screen) {
     Ui& ui = screen.ui;
     heading(ui, "Cutters");
@@ -90,8 +126,11 @@ void draw_shop_fields(Screen& screen) {
         choice_entry(screen, "Kind", at + "/kind", kinds_of(machine_kinds()), "table saw");
         length_entry(screen, "Widest dado", at + "/max_dado_width", {across.next(), "usual"});
         length_entry(screen, "Greatest height", at + "/max_height", {across.next(), "usual"});
+        length_entry(screen, "Fence comes back within", at + "/fence_repeats", {across.next(), "usual"});
     });
     add_button(screen, "Add a machine", "machines", {{"name", ""}, {"kind", "table saw"}});
+    space(ui, 6);
+    draw_beliefs(screen);
 }
 
 void draw_fit_fields(Screen& screen) {

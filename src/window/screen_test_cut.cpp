@@ -4,8 +4,10 @@
 #include <array>
 
 #include "draw/joint_view.h"
+#include "draw/symptom_view.h"
 #include "session/words.h"
 #include "testcut/feel.h"
+#include "window/picture_choice.h"
 #include "window/screen_fields.h"
 #include "window/screen_words.h"
 
@@ -41,7 +43,8 @@ std::optional<std::vector<NamedLength>> lengths_of(Screen& screen, std::map<std:
 }
 
 bool anything_in(const TestDraft& draft) {
-    return draft.felt >= 0 || std::any_of(draft.readings.begin(), draft.readings.end(),
+    return draft.felt >= 0 || !draft.seen.empty() ||
+           std::any_of(draft.readings.begin(), draft.readings.end(),
                                           [](const auto& entry) { return !entry.second.text.empty(); });
 }
 
@@ -52,6 +55,7 @@ std::optional<TestCut> cut_of(Bench& bench) {
     if (!readings) return std::nullopt;
     cut.readings = *readings;
     if (bench.draft.felt >= 0) cut.felt = feel_table()[static_cast<std::size_t>(bench.draft.felt)].word;
+    for (const auto& [reading, word] : bench.draft.seen) cut.seen.push_back(word);
     cut.fresh_end = bench.draft.fresh_end;
     if (!bench.draft.other_moves) return cut;
     cut.moved = lengths_of(bench.screen, bench.draft.moved);
@@ -63,10 +67,18 @@ std::optional<TestCut> cut_of(Bench& bench) {
 
 void draw_refusal(Bench& bench) {
     const Session& session = bench.screen.session;
-    const std::array<const char*, 4> here{"setup", "readings", "felt", "moved"};
+    const std::array<const char*, 6> here{"setup", "readings", "felt", "seen", "moved", "doubt"};
     if (session.refused.empty() || std::find(here.begin(), here.end(), session.refused_field) == here.end())
         return;
-    notice(bench.screen.ui, Tone::wrong, "Not taken", capital(session.refused));
+    const bool doubt = session.refused_field == "doubt";
+    notice(bench.screen.ui, doubt ? Tone::caution : Tone::wrong, doubt ? "Look again" : "Not taken", capital(session.refused));
+    if (doubt && anything_in(bench.draft) &&
+        secondary_button(bench.screen.ui, "I looked again: it is right", {.width = content_width(bench.screen.ui)})) {
+        if (auto cut = cut_of(bench)) {
+            cut->sure = true;
+            bench.screen.done = SaveTest{std::move(*cut)};
+        }
+    }
 }
 
 // "Front's thickness": of the two boards in the joint, the one that enters.
@@ -110,6 +122,38 @@ void draw_feel(Bench& bench) {
     if (segments(ui, "feel", words, chosen, -1)) bench.draft.felt = chosen - 1;
 }
 
+// The closed joint in pictures, one row for each thing that can be off: one tap says what is seen.
+void draw_sights(Bench& bench) {
+    Ui& ui = bench.screen.ui;
+    const Group* group = bench.work.plan.group_with_id(bench.setup.group);
+    const std::array<std::pair<const char*, const char*>, 3> kinds{
+        {{"face_step", "Where the two outsides meet"}, {"shoulder_gap", "At the shoulder"}, {"fit", "How much paper goes in beside it"}}};
+    const bool any = group && std::any_of(kinds.begin(), kinds.end(), [&](const auto& kind) {
+        return !sight_words(bench.work, bench.setup.id, kind.first).empty();
+    });
+    if (!any) return;
+    toggle_row(ui, "Say what is seen, without measuring", bench.draft.by_eye);
+    if (!bench.draft.by_eye) return;
+    for (const auto& [reading, what] : kinds) {
+        const auto words = sight_words(bench.work, bench.setup.id, reading);
+        if (words.empty()) continue;
+        caption(ui, what);
+        const float gap = ui.px(size::gap), whole = content_width(ui);
+        const int columns = std::clamp(static_cast<int>(whole / ui.px(170)), 2, 5);
+        const float width = (whole - static_cast<float>(columns - 1) * gap) / static_cast<float>(columns);
+        for (std::size_t i = 0; i < words.size(); ++i) {
+            if (static_cast<int>(i) % columns != 0) ImGui::SameLine(0, gap);
+            const auto told = bench.draft.seen.find(reading);
+            bool chosen = told != bench.draft.seen.end() && told->second == words[i];
+            if (!picture_choice(ui, capital(words[i]).c_str(), draw::symptom_view(bench.work, *group, *sight_of_word(words[i])),
+                                width, chosen))
+                continue;
+            if (chosen) bench.draft.seen[reading] = words[i];
+            else bench.draft.seen.erase(reading);
+        }
+    }
+}
+
 std::vector<std::string> movable_controls(const Bench& bench) {
     std::vector<std::string> names;
     const Group* group = bench.work.plan.group_with_id(bench.setup.group);
@@ -141,6 +185,7 @@ void draw_entry(Bench& bench) {
     draw_refusal(bench);
     draw_readings(bench);
     draw_feel(bench);
+    draw_sights(bench);
     if (bench.report.test > 0) toggle_row(ui, "On a fresh end", bench.draft.fresh_end);
     draw_other_moves(bench);
     if (anything_in(bench.draft) && quiet_button(ui, "Clear what was put in", {.width = content_width(ui)}))

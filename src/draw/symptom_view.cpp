@@ -1,0 +1,39 @@
+#include "draw/symptom_view.h"
+
+#include <cmath>
+
+#include "draw/joint_view.h"
+
+namespace kw::draw {
+namespace {
+
+// An amount that shows the word: the middle of what it means, and well past the edge where it has no end.
+double shown_mm(const Sight& sight) {
+    constexpr double past_mm = 0.3;
+    if (std::isinf(sight.low_mm)) return sight.reading == "face_step" ? sight.high_mm - past_mm : 0.0;
+    if (std::isinf(sight.high_mm)) return sight.low_mm + past_mm;
+    return 0.5 * (sight.low_mm + sight.high_mm);
+}
+
+Settings with_symptom(const Group& group, const Sight& sight) {
+    const JointDesign& joint = group.work.chosen.joint;
+    const Length by = Length::nearest_mm(shown_mm(sight));
+    Settings settings = group.designed;
+    if (sight.reading == "fit") (group.cuts_end ? settings.height : settings.kerf) += by - joint.clearance;
+    else if (sight.reading == "face_step") settings.fence += by - joint.step;
+    else if (by > Length{}) settings.spacer -= by + joint.end_relief;
+    return settings;
+}
+
+}  // namespace
+
+Drawing symptom_view(const Work& work, const Group& group, const Sight& sight) {
+    Drawing drawing = joint_magnified(work, group, with_symptom(group, sight));
+    std::erase_if(drawing.shapes, [](const Shape& shape) {
+        return std::holds_alternative<Label>(shape) || std::holds_alternative<Dimension>(shape);
+    });
+    drawing.title = std::string(sight.word);
+    return drawing;
+}
+
+}  // namespace kw::draw
