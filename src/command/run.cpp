@@ -112,15 +112,19 @@ public:
             const int number = std::atoi(options_.correct.substr(0, equals).c_str());
             if (!numbered(number)) return no_such_belief(number, all.size());
             const Believed& what = all[std::size_t(number - 1)];
-            const auto length = read_length(equals == std::string::npos ? "" : options_.correct.substr(equals + 1), Unit::millimetre);
-            if (!length) return refuse_shop({"", Message::of("--correct: ", length.error().message), Message::of("write NUMBER=LENGTH")});
+            const auto length = read_length(
+                equals == std::string::npos ? "" : options_.correct.substr(equals + 1), Unit::millimetre);
+            if (!length)
+                return refuse_shop({"", Message::of("--correct: ", length.error().message),
+                                    Message::of("write NUMBER=LENGTH")});
             *memory = kw::correct(*memory, what, length->mm(), now);
         }
         if (options_.forget != 0 || !options_.correct.empty())
             if (const auto saved = save_file(shop_file(), to_text(with_memory(*file, *memory))); !saved)
                 return tell({}, saved.error(), shop_file());
         const std::vector<Believed> left = believed(*memory, now);
-        if (left.empty()) io_.out << "Nothing is learned yet: each lock teaches how far the scales are off.\n";
+        if (left.empty())
+            io_.out << "Nothing is learned yet: each lock teaches how far the scales are off.\n";
         for (std::size_t i = 0; i < left.size(); ++i)
             io_.out << i + 1 << "  " << say_belief(left[i], Graduation::mm_0_01) << "\n";
         return 0;
@@ -174,12 +178,14 @@ private:
 
     int refuse_shop(const Problem& problem) const {
         io_.err << shop_file() << ": " << (problem.pointer.empty() ? "" : problem.pointer + ": ")
-                << problem.why.text(Graduation::mm_0_01) << "; " << problem.remedy.text(Graduation::mm_0_01) << "\n";
+                << problem.why.text(Graduation::mm_0_01) << "; " << problem.remedy.text(Graduation::mm_0_01)
+                << "\n";
         return 1;
     }
 
     int no_such_belief(int number, std::size_t count) const {
-        return refuse_shop({"", Message::of("there is no number ", number), Message::of("`kerfwright shop` lists ", int(count))});
+        return refuse_shop({"", Message::of("there is no number ", number),
+                            Message::of("`kerfwright shop` lists ", int(count))});
     }
 
     // The unit may be all that could be read.
@@ -189,7 +195,9 @@ private:
         return inch ? Graduation::in_64 : Graduation::mm_0_1;
     }
 
-    int tell(const std::string& text, const FileError& error) const { return tell(text, error, options_.job); }
+    int tell(const std::string& text, const FileError& error) const {
+        return tell(text, error, options_.job);
+    }
     int tell(const std::string& text, const FileError& error, const std::string& file) const {
         io_.err << report(file, text, error);
         return 1;
@@ -208,7 +216,8 @@ private:
                 return tell({}, saved.error());
         // The job is safe by now; what it has taught is kept for the next.
         if (save && after.memory != before.session.memory)
-            if (const auto saved = save_file(shop_file(), to_text(with_memory(before.shop, after.memory))); !saved)
+            if (const auto saved = save_file(shop_file(), to_text(with_memory(before.shop, after.memory)));
+                !saved)
                 return tell({}, saved.error(), shop_file());
         const auto report = fit_report(*after.work, options_.setup);
         io_.out << (options_.json ? fit_json(*report) : fit_text(*after.work, *report));
@@ -216,11 +225,13 @@ private:
     }
 
     tl::expected<TestCut, std::string> test_cut(const Work& work) const {
-        TestCut cut{options_.setup, {}, options_.felt, std::nullopt, options_.fresh_end, "command line", options_.seen};
+        TestCut cut{options_.setup, {},           options_.felt, std::nullopt, options_.fresh_end,
+                    "command line", options_.seen};
         cut.sure = options_.sure;
         if (!options_.with.empty()) {
             cut.tool = tool_named(options_.with);
-            if (!cut.tool) return tl::unexpected("there is no tool `" + options_.with + "`: write `caliper` or `rule`");
+            if (!cut.tool)
+                return tl::unexpected("there is no tool `" + options_.with + "`: write `caliper` or `rule`");
         }
         if (auto problem = read_pairs(options_.readings, work.job.unit, cut.readings))
             return tl::unexpected(*problem);
@@ -248,8 +259,9 @@ private:
 };
 
 void add_shop_option(CLI::App* command, Options& options) {
-    command->add_option("--shop", options.shop,
-                        "the shop's file: what it has learned, and machines and cutters for jobs that list none");
+    command->add_option(
+        "--shop", options.shop,
+        "the shop's file: what it has learned, and machines and cutters for jobs that list none");
 }
 
 CLI::App* add_command(CLI::App& app, Options& options, const std::string& name, const std::string& what) {
@@ -284,7 +296,8 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     add_test_options(fit, options);
     fit->add_option("--read", options.readings, "NAME=LENGTH: a reading, such as tongue_thickness=0.242in");
     fit->add_option("--felt", options.felt, "will not enter, mallet, hand tight, slides, rattles");
-    fit->add_option("--seen", options.seen, "a word for what is seen on the closed joint: `flush`, `shoulder open`; may be repeated");
+    fit->add_option("--seen", options.seen,
+                    "a word for what is seen on the closed joint: `flush`, `shoulder open`; may be repeated");
     fit->add_option("--with", options.with, "caliper or rule: what the readings were taken with");
     fit->add_flag("--sure", options.sure, "looked at again: a reading that contradicts the rest is right");
     fit->add_flag("--fresh-end", options.fresh_end, "the readings come from new ends");
@@ -292,10 +305,12 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     CLI::App* lock = add_command(app, options, "lock", "locks a setup group as it stands");
     add_test_options(lock, options);
     lock->add_flag("--anyway", options.anyway, "though the joint as tested is likely out of tolerance");
-    CLI::App* shop = app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
+    CLI::App* shop =
+        app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
     add_shop_option(shop, options);
     shop->add_option("--forget", options.forget, "the number of what is wrong");
-    shop->add_option("--correct", options.correct, "NUMBER=LENGTH: how far it really is beyond what its scale says");
+    shop->add_option("--correct", options.correct,
+                     "NUMBER=LENGTH: how far it really is beyond what its scale says");
     CLI::App* check = add_command(app, options, "check", "says what is wrong with the job, or nothing");
     app.require_subcommand(0, 1);
     try {
@@ -309,7 +324,8 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     if (*lock) return commands.lock();
     if (*check) return commands.check();
     if (*shop) return commands.shop();
-    return options.shots.empty() ? io.open_window(options.job, options.shop) : io.take_shots(options.shots, options.job);
+    return options.shots.empty() ? io.open_window(options.job, options.shop)
+                                 : io.take_shots(options.shots, options.job);
 }
 
 }  // namespace kw

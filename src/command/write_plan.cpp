@@ -85,7 +85,8 @@ std::string settings_text(const Work& work, const Setup& setup) {
         return words.empty() ? words : "; " + words;
     };
     row("fence", setup.fence,
-        "to the near side of the cutter" + (from_before.empty() ? "" : "; " + from_before) + scale(setup.fence, dial.fence));
+        "to the near side of the cutter" + (from_before.empty() ? "" : "; " + from_before) +
+            scale(setup.fence, dial.fence));
     row("height", *setup.height, say_scale(work, *setup.height, dial.height));
     if (setup.spacer > Length{})
         row("spacer", setup.spacer,

@@ -153,7 +153,8 @@ std::vector<std::string> Fields::texts(const std::string& name) {
     for (const Json& item : *value)
         if (list && item.is_string()) out.push_back(item.get<std::string>());
     if (!list || out.size() != value->size())
-        blame(name, Message::of("`", name, "` must be a list of texts"), Message::of("write [\"...\", \"...\"]"));
+        blame(name, Message::of("`", name, "` must be a list of texts"),
+              Message::of("write [\"...\", \"...\"]"));
     return out;
 }
 

@@ -40,8 +40,9 @@ Scale read_scale(Fields scale, const Scale& usual) {
 Start read_start(Fields start) {
     Start out;
     Fields dial = start.object("dial");
-    out.dial = {dial.signed_length("fence", {}), dial.signed_length("height", {}), dial.signed_length("kerf", {}),
-                dial.signed_length("shift", {}), dial.signed_length("spacer", {})};
+    out.dial = {dial.signed_length("fence", {}), dial.signed_length("height", {}),
+                dial.signed_length("kerf", {}), dial.signed_length("shift", {}),
+                dial.signed_length("spacer", {})};
     Fields scales = start.object("scales");
     out.scales.fence = read_scale(scales.object("fence"), out.scales.fence);
     out.scales.height = read_scale(scales.object("height"), out.scales.height);
@@ -52,7 +53,10 @@ Start read_start(Fields start) {
 
 Json start_json(const Start& start, Unit unit) {
     const auto scale = [](const Scale& s) {
-        return Json{{"offset_mm", s.offset_mm}, {"spread_mm", s.spread_mm}, {"gain", s.gain}, {"gain_spread", s.gain_spread}};
+        return Json{{"offset_mm", s.offset_mm},
+                    {"spread_mm", s.spread_mm},
+                    {"gain", s.gain},
+                    {"gain_spread", s.gain_spread}};
     };
     const Settings& dial = start.dial;
     return {{"dial",
@@ -62,7 +66,9 @@ Json start_json(const Start& start, Unit unit) {
               {"shift", exact_text(dial.shift, unit)},
               {"spacer", exact_text(dial.spacer, unit)}}},
             {"scales",
-             {{"fence", scale(start.scales.fence)}, {"height", scale(start.scales.height)}, {"kerf", scale(start.scales.kerf)}}},
+             {{"fence", scale(start.scales.fence)},
+              {"height", scale(start.scales.height)},
+              {"kerf", scale(start.scales.kerf)}}},
             {"with", name_of(start.tool)}};
 }
 

@@ -7,15 +7,16 @@ namespace {
 
 Lesson read_lesson(Fields fields) {
     Lesson lesson;
-    lesson.what = fields.one_of("what", taught_named, "`fence`, `height`, `kerf`, `fence moves` or `height moves`",
-                                Taught::fence);
+    lesson.what = fields.one_of("what", taught_named,
+                                "`fence`, `height`, `kerf`, `fence moves` or `height moves`", Taught::fence);
     lesson.machine = fields.required_text("machine");
     lesson.cutter = fields.text("cutter", {});
     lesson.kerf = fields.length("kerf", {});
     lesson.value = fields.number("value", 0.0);
     lesson.spread = fields.number("spread", 0.0);
     if (!(lesson.spread > 0.0))
-        fields.blame("spread", Message::of("`spread` must be more than nothing: nothing is known for certain"),
+        fields.blame("spread",
+                     Message::of("`spread` must be more than nothing: nothing is known for certain"),
                      Message::of("0.03 is usual"));
     lesson.tests = fields.count("tests", 0, 0, 1'000'000);
     lesson.time = fields.text("time", {});
@@ -27,14 +28,10 @@ Lesson read_lesson(Fields fields) {
 }
 
 Json lesson_json(const Lesson& lesson) {
-    Json out = {{"what", name_of(lesson.what)},
-                {"machine", lesson.machine},
-                {"cutter", lesson.cutter},
-                {"kerf", exact_text(lesson.kerf, Unit::millimetre)},
-                {"value", lesson.value},
-                {"spread", lesson.spread},
-                {"tests", lesson.tests},
-                {"time", lesson.time}};
+    Json out = {{"what", name_of(lesson.what)}, {"machine", lesson.machine},
+                {"cutter", lesson.cutter},      {"kerf", exact_text(lesson.kerf, Unit::millimetre)},
+                {"value", lesson.value},        {"spread", lesson.spread},
+                {"tests", lesson.tests},        {"time", lesson.time}};
     if (lesson.by_hand) out["by_hand"] = true;
     if (!lesson.began.empty()) out["began"] = lesson.began;
     if (!lesson.job.empty()) out["job"] = lesson.job;
@@ -48,15 +45,16 @@ tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop) {
     std::vector<Problem> problems;
     Fields fields(&shop, "", Unit::millimetre, problems);
     if (!shop.is_object())
-        return tl::unexpected(
-            std::vector<Problem>{{"", Message::of("a shop's file is an object"), Message::of("write { ... }")}});
+        return tl::unexpected(std::vector<Problem>{
+            {"", Message::of("a shop's file is an object"), Message::of("write { ... }")}});
     if (const std::string format = fields.text("format", "kerfwright-shop"); format != "kerfwright-shop")
         fields.blame("format", Message::of("this is not a shop's file: its format is `", format, "`"),
                      Message::of("a shop's format is `kerfwright-shop`"));
     if (const int version = fields.count("version", shop_version, 1, 1'000'000); version > shop_version)
-        fields.blame("version",
-                     Message::of("this shop's file is of version ", version, "; this program reads ", shop_version),
-                     Message::of("open it with a newer Kerfwright"));
+        fields.blame(
+            "version",
+            Message::of("this shop's file is of version ", version, "; this program reads ", shop_version),
+            Message::of("open it with a newer Kerfwright"));
     Memory memory;
     for (Fields& item : fields.array("lessons")) memory.lessons.push_back(read_lesson(item));
     if (!problems.empty()) return tl::unexpected(std::move(problems));

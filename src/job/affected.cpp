@@ -61,12 +61,13 @@ std::optional<Affected> remake(const Design& design, const Plan& plan, const Sta
         }
     }
     if (left == 0) return std::nullopt;
-    const Message set = still_set == 0 ? Message()
-                                       : Message::of("; ", still_set,
-                                                     " of them where it is locked: run it there before that is torn down");
+    const Message set =
+        still_set == 0 ? Message()
+                       : Message::of("; ", still_set,
+                                     " of them where it is locked: run it there before that is torn down");
     return Affected{part, Fate::lost,
-                    Message::of(part_word(part), " is lost, and to be made again from the board: ", left, " of ", of,
-                                " cuts to do", set)};
+                    Message::of(part_word(part), " is lost, and to be made again from the board: ", left,
+                                " of ", of, " cuts to do", set)};
 }
 
 }  // namespace

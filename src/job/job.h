@@ -104,7 +104,8 @@ struct LogEntry {
     std::string felt;
     std::vector<std::string> seen;  // words for what no tool was taken to
     std::optional<Tool> tool;       // that the readings were taken with
-    std::optional<Start> start;     // of a group's first entry: how its scales were set, and what was known of them then
+    std::optional<Start>
+        start;  // of a group's first entry: how its scales were set, and what was known of them then
     std::vector<NamedLength> moved;  // what was moved since the test before; empty: the moves advised then
     bool moved_given = false;
     bool fresh_end = false;
@@ -122,7 +123,7 @@ struct Job {
     Shop shop;
     WorkTimes times;
     Tool tool = Tool::caliper;  // what lengths are read with
-    Climate climate;  // where the drawers will live
+    Climate climate;            // where the drawers will live
     std::vector<DrawerSpec> drawers;
     std::vector<LogEntry> log;
 

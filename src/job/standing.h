@@ -18,7 +18,7 @@ struct GroupStanding {
     Belief next;  // after them: where the next cut will be made
     int tests = 0;
     bool locked = false;
-    Advice advice;  // after the last test
+    Advice advice;                  // after the last test
     std::vector<std::string> read;  // of the last cut, one for each time
     Settings dial;                  // what the scales show once the moves advised are made
     std::string began;              // when its first test was logged
@@ -41,9 +41,10 @@ struct Ran {
 
 struct Standing {
     std::map<std::string, GroupStanding> groups;  // by group key; those that were tested or locked
-    std::vector<Ran> ran;            // of the pieces that there are: what went through before a part was lost is gone with it
+    std::vector<Ran>
+        ran;  // of the pieces that there are: what went through before a part was lost is gone with it
     std::vector<std::string> lost;  // parts that were lost once, each once
-    int forgotten = 0;  // log entries about work that is no longer planned
+    int forgotten = 0;              // log entries about work that is no longer planned
 };
 
 GroupTolerances tolerances_of(const Job& job);

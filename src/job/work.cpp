@@ -28,9 +28,11 @@ Start start_of(const Work& work, const Group& group) {
     const auto standing = work.standing.groups.find(group.key);
     if (standing != work.standing.groups.end()) return standing->second.start;
     const ChosenJoint& chosen = group.work.chosen;
-    Start start{group.stands, scales_for(work.memory, chosen.machine, chosen.cutter, work.day), work.job.tool};
-    start.dial = first_dial(model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start),
-                            group.stands);
+    Start start{group.stands, scales_for(work.memory, chosen.machine, chosen.cutter, work.day),
+                work.job.tool};
+    start.dial =
+        first_dial(model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start),
+                   group.stands);
     return start;
 }
 
@@ -40,7 +42,8 @@ Dial dial_of(const Work& work, const Setup& setup) {
     if (!group) return planned;
     const auto standing = work.standing.groups.find(group->key);
     Group shown = *group;
-    shown.stands = standing == work.standing.groups.end() ? start_of(work, *group).dial : standing->second.dial;
+    shown.stands =
+        standing == work.standing.groups.end() ? start_of(work, *group).dial : standing->second.dial;
     // The same cuts with the scales for the settings: the same setups in the same order.
     for (const Setup& other : setups_of(shown))
         if (other.work == setup.work) return {other.fence, other.height.value_or(Length{}), other.spacer};
@@ -51,7 +54,8 @@ std::vector<Lesson> lessons_of(const Work& work) {
     std::vector<Lesson> all;
     for (const Group& group : work.design.groups) {
         const auto found = work.standing.groups.find(group.key);
-        if (found == work.standing.groups.end() || !found->second.locked || found->second.tests == 0) continue;
+        if (found == work.standing.groups.end() || !found->second.locked || found->second.tests == 0)
+            continue;
         const GroupStanding& standing = found->second;
         for (Lesson& lesson : lessons_of(group, standing.model, standing.now)) {
             lesson.tests = standing.tests;

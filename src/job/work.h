@@ -36,7 +36,6 @@ Dial dial_of(const Work& work, const Setup& setup);
 // What the group's locks have taught, of all groups that are tested and locked.
 std::vector<Lesson> lessons_of(const Work& work);
 
-
 // Whether this end has gone through this setup.
 bool has_run(const Work& work, const Setup& setup, const Pass& pass);
 bool is_locked(const Work& work, const Setup& setup);

@@ -40,7 +40,9 @@ public:
     }
 
 private:
-    void add(const Message& other) { pieces_.insert(pieces_.end(), other.pieces_.begin(), other.pieces_.end()); }
+    void add(const Message& other) {
+        pieces_.insert(pieces_.end(), other.pieces_.begin(), other.pieces_.end());
+    }
     void add(std::string words) { pieces_.emplace_back(std::move(words)); }
     void add(const char* words) { pieces_.emplace_back(std::string(words)); }
     void add(Length length) { pieces_.emplace_back(length); }

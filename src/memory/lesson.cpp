@@ -50,7 +50,8 @@ std::vector<Lesson> lessons_of(const Group& group, const Model& model, const Bel
             lesson.machine = group.work.chosen.machine.name;
             lesson.cutter = group.work.chosen.cutter.name;
             lesson.kerf = group.work.chosen.cutter.kerf;
-            lesson.value = (now.mean[c] / std::max(after, known_variance_mm2) - control.set_mm / before) / precision;
+            lesson.value =
+                (now.mean[c] / std::max(after, known_variance_mm2) - control.set_mm / before) / precision;
             lesson.spread = 1.0 / std::sqrt(precision);
             lesson.group = group.key;
             out.push_back(std::move(lesson));

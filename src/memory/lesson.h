@@ -24,9 +24,9 @@ struct Lesson {
     double spread = 0.0;  // one sigma of what this job alone says of it
     int tests = 0;        // test cuts that it comes from
     std::string time;     // of the lock, ISO 8601; begins with the day
-    std::string began;  // of the group's first test: with the group, names the work that taught it
+    std::string began;    // of the group's first test: with the group, names the work that taught it
     std::string job;
-    std::string group;  // key of the group that was locked
+    std::string group;     // key of the group that was locked
     bool by_hand = false;  // the maker said so
 
     bool operator==(const Lesson&) const = default;

@@ -74,14 +74,16 @@ void wander(Parts& parts, const Nature& nature, double day) {
         const double most = i == 0 ? nature.machine : nature.cutter;
         double& variance = parts.belief.covariance[i * n + i];
         // Never less sure than before anything was learned.
-        if (exists) variance = std::max(variance, std::min(variance + nature.per_month * nature.per_month * months, most * most));
+        if (exists)
+            variance = std::max(
+                variance, std::min(variance + nature.per_month * nature.per_month * months, most * most));
     }
     parts.day = std::max(parts.day, day);
 }
 
 // All lessons of one kind on one machine, joined; with a part for `cutter` too, learned of or not.
-Parts join(const Memory& memory, Taught what, const std::string& machine, const std::string& cutter, Length kerf,
-           double day) {
+Parts join(const Memory& memory, Taught what, const std::string& machine, const std::string& cutter,
+           Length kerf, double day) {
     const Nature nature = nature_of(what);
     Parts parts;
     parts.cutters.emplace_back(cutter, kerf);
@@ -97,15 +99,15 @@ Parts join(const Memory& memory, Taught what, const std::string& machine, const 
     for (const Lesson& lesson : memory.lessons) {
         if (!is_of(lesson, what, machine)) continue;
         wander(parts, nature, std::min(day, day_number(lesson.time)));
-        parts.belief = observe(parts.belief, sum_of(parts, part_of(parts, lesson.cutter, lesson.kerf)), lesson.value,
-                               std::hypot(lesson.spread, nature.mounting));
+        parts.belief = observe(parts.belief, sum_of(parts, part_of(parts, lesson.cutter, lesson.kerf)),
+                               lesson.value, std::hypot(lesson.spread, nature.mounting));
     }
     wander(parts, nature, day);
     return parts;
 }
 
-Marginal joined(const Memory& memory, Taught what, const std::string& machine, const std::string& cutter, Length kerf,
-                std::string_view day) {
+Marginal joined(const Memory& memory, Taught what, const std::string& machine, const std::string& cutter,
+                Length kerf, std::string_view day) {
     const Parts parts = join(memory, what, machine, cutter, kerf, day_number(day));
     Marginal sum = marginal(parts.belief, sum_of(parts, 1));
     sum.sd_mm = std::hypot(sum.sd_mm, nature_of(what).mounting);
@@ -119,7 +121,9 @@ bool is_about(const Lesson& lesson, const Believed& what) {
 }  // namespace
 
 Scales scales_for(const Memory& memory, const Machine& machine, const Cutter& cutter, std::string_view day) {
-    const auto of = [&](Taught what) { return joined(memory, what, machine.name, cutter.name, cutter.kerf, day); };
+    const auto of = [&](Taught what) {
+        return joined(memory, what, machine.name, cutter.name, cutter.kerf, day);
+    };
     const auto scale = [&](Taught offset, Taught gain) {
         const Marginal off = of(offset), moves = of(gain);
         return Scale{off.mean_mm, off.sd_mm, moves.mean_mm, moves.sd_mm};
@@ -133,7 +137,8 @@ Scales scales_for(const Memory& memory, const Machine& machine, const Cutter& cu
 std::vector<Believed> believed(const Memory& memory, std::string_view day) {
     std::vector<Believed> out;
     for (const Lesson& lesson : memory.lessons) {
-        const auto known = std::find_if(out.begin(), out.end(), [&](const Believed& b) { return is_about(lesson, b); });
+        const auto known =
+            std::find_if(out.begin(), out.end(), [&](const Believed& b) { return is_about(lesson, b); });
         if (known != out.end()) {
             known->tests += lesson.tests;
             known->since = std::min(known->since, lesson.time.substr(0, 10));
@@ -141,8 +146,8 @@ std::vector<Believed> believed(const Memory& memory, std::string_view day) {
             continue;
         }
         const Marginal now = joined(memory, lesson.what, lesson.machine, lesson.cutter, lesson.kerf, day);
-        out.push_back({lesson.what, lesson.machine, lesson.cutter, lesson.kerf, now.mean_mm, now.sd_mm, lesson.tests,
-                       lesson.time.substr(0, 10), lesson.by_hand});
+        out.push_back({lesson.what, lesson.machine, lesson.cutter, lesson.kerf, now.mean_mm, now.sd_mm,
+                       lesson.tests, lesson.time.substr(0, 10), lesson.by_hand});
     }
     return out;
 }
@@ -153,6 +158,9 @@ Memory forget(Memory memory, const Believed& what) {
 }
 
 Memory correct(Memory memory, const Believed& what, double value, std::string_view time) {
+    const auto first = std::find_if(memory.lessons.begin(), memory.lessons.end(),
+                                    [&](const Lesson& lesson) { return is_about(lesson, what); });
+    const auto place = first - memory.lessons.begin();  // so that the list keeps its order
     memory = forget(std::move(memory), what);
     Lesson lesson;
     lesson.what = what.what;
@@ -163,14 +171,15 @@ Memory correct(Memory memory, const Believed& what, double value, std::string_vi
     lesson.spread = by_hand_mm;
     lesson.time = time;
     lesson.by_hand = true;
-    memory.lessons.push_back(std::move(lesson));
+    memory.lessons.insert(memory.lessons.begin() + place, std::move(lesson));
     return memory;
 }
 
 Memory relearn(Memory memory, const std::vector<Lesson>& before, const std::vector<Lesson>& after) {
     const auto place = [](auto& all, const Lesson& one) {
         return std::find_if(all.begin(), all.end(), [&](const Lesson& other) {
-            return !other.by_hand && other.what == one.what && other.group == one.group && other.began == one.began;
+            return !other.by_hand && other.what == one.what && other.group == one.group &&
+                   other.began == one.began;
         });
     };
     std::erase_if(memory.lessons, [&](const Lesson& lesson) {

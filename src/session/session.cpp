@@ -132,7 +132,9 @@ public:
     }
 
     // What the shop believes is no part of the job: it is not undone with it.
-    Session operator()(const ForgetBelief& belief) const { return with_memory(forget(session_.memory, belief.what)); }
+    Session operator()(const ForgetBelief& belief) const {
+        return with_memory(forget(session_.memory, belief.what));
+    }
     Session operator()(const CorrectBelief& belief) const {
         return with_memory(correct(session_.memory, belief.what, belief.value, time_));
     }
@@ -151,7 +153,8 @@ private:
         if (!after.work) return after;
         std::vector<std::string> lost;
         for (const Affected& affected : after.work->affected)
-            if (affected.fate == Fate::lost && std::find(lost.begin(), lost.end(), affected.part) == lost.end() &&
+            if (affected.fate == Fate::lost &&
+                std::find(lost.begin(), lost.end(), affected.part) == lost.end() &&
                 std::any_of(after.work->standing.ran.begin(), after.work->standing.ran.end(),
                             [&](const Ran& ran) { return ran.part == affected.part; }))
                 lost.push_back(affected.part);

@@ -13,8 +13,8 @@ struct Session {
     Json document;
     std::shared_ptr<const Work> work;  // the last that could be worked out; null before there was one
     std::vector<Problem> problems;     // of the document as it is: `work` is then an older one's
-    Memory memory;    // what the shop has learned, this job's locks with it
-    std::string day;  // today, ISO 8601
+    Memory memory;                     // what the shop has learned, this job's locks with it
+    std::string day;                   // today, ISO 8601
     std::vector<Json> undo;
     std::vector<Json> redo;
     std::string refused;        // why the last action was not taken; empty if it was
@@ -53,8 +53,8 @@ struct CorrectBelief {
 struct Undo {};
 struct Redo {};
 
-using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, ForgetBelief, CorrectBelief,
-                            Undo, Redo>;
+using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, ForgetBelief,
+                            CorrectBelief, Undo, Redo>;
 
 // `day`: today, by which what was learned has aged.
 Session open_session(Json document, Memory memory = {}, std::string day = {});

@@ -120,7 +120,8 @@ std::string name_of_observation(const LogEntry& entry, std::size_t which) {
 
 Message looks_like(Slip slip, Length found) {
     switch (slip) {
-        case Slip::ten_times: return Message::of("it looks like ten times too much: ", found.scaled(1, 10), "?");
+        case Slip::ten_times:
+            return Message::of("it looks like ten times too much: ", found.scaled(1, 10), "?");
         case Slip::tenth: return Message::of("it looks like a tenth of it: ", found.scaled(10, 1), "?");
         case Slip::inches: return Message::of("it looks like inches taken for millimetres");
         case Slip::millimetres: return Message::of("it looks like millimetres taken for inches");
@@ -132,31 +133,39 @@ Message looks_like(Slip slip, Length found) {
 
 // What contradicts, put to the maker: the likely culprit by name, and what would be right.
 Refusal ask_again(const Found& found, const LogEntry& entry, const Doubt& doubt, bool may_insist) {
-    const Message insist = may_insist ? Message::of("; if it is right all the same, say that you are sure") : Message();
+    const Message insist =
+        may_insist ? Message::of("; if it is right all the same, say that you are sure") : Message();
     if (doubt.about == Doubt::About::reading) {
         const std::string name = name_of_observation(entry, doubt.which);
         const Length expected = Length::nearest_mm(doubt.expected_mm);
         const char* field = may_insist ? "doubt" : "readings";
         if (doubt.which >= entry.readings.size())
-            return {field, Message::of(name, " does not agree with what was measured: that makes about ", expected),
+            return {field,
+                    Message::of(name, " does not agree with what was measured: that makes about ", expected),
                     Message::of("look again", insist)};
         const Length given = entry.readings[doubt.which].value;
         const bool alone = entry.readings.size() == 1 && !found.standing;
-        return {field,
-                Message::of(name, entry.readings[doubt.which].name == "stock_thickness" ? " (of the board that enters)" : "",
-                            " of ", given, may_insist ? " does not agree with the rest: about " : " is out of reason: about ",
-                            expected, alone ? " was expected" : " was expected by all the rest"),
-                Message::of(looks_like(doubt.looks_like, given), "; mind the unit", insist)};
+        return {
+            field,
+            Message::of(
+                name,
+                entry.readings[doubt.which].name == "stock_thickness" ? " (of the board that enters)" : "",
+                " of ", given,
+                may_insist ? " does not agree with the rest: about " : " is out of reason: about ", expected,
+                alone ? " was expected" : " was expected by all the rest"),
+            Message::of(looks_like(doubt.looks_like, given), "; mind the unit", insist)};
     }
     const std::string control = found.model.controls[doubt.which].name;
     const Length stands = Length::nearest_mm(doubt.found_mm), meant = Length::nearest_mm(doubt.expected_mm);
     if (doubt.about == Doubt::About::setting)
         return {may_insist ? "doubt" : "moved",
-                Message::of("by the readings the ", control, " stands at ", stands, ", and was to be set to about ", meant),
-                Message::of("look at the setting; tell a setting of your own with `moved`: ", control, " by ", stands - meant,
-                            insist)};
+                Message::of("by the readings the ", control, " stands at ", stands,
+                            ", and was to be set to about ", meant),
+                Message::of("look at the setting; tell a setting of your own with `moved`: ", control, " by ",
+                            stands - meant, insist)};
     return {may_insist ? "doubt" : "moved",
-            Message::of("by the readings the ", control, " stands at ", stands, ", not at about ", meant, " where its move was to put it",
+            Message::of("by the readings the ", control, " stands at ", stands, ", not at about ", meant,
+                        " where its move was to put it",
                         doubt.looks_like == Slip::sign ? ": was it moved the other way?" : ""),
             Message::of("look at the setting, and tell what was moved", insist)};
 }
@@ -274,8 +283,8 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.chance_after_move = advice.chance_after_move;
     report.advice = tested ? advice.kind : AdviceKind::measure;
     report.measure = advice.reading;
-    report.measure_again =
-        standing && std::find(standing->read.begin(), standing->read.end(), advice.reading) != standing->read.end();
+    report.measure_again = standing && std::find(standing->read.begin(), standing->read.end(),
+                                                 advice.reading) != standing->read.end();
     if (tested && !report.locked) report.moves = said(work, *found, advice.moves);
     if (tested && !report.locked) report.unread = said(work, *found, advice.unread);
     if (standing && standing->tests > 0)
@@ -297,7 +306,8 @@ std::vector<std::string> sight_words(const Work& work, const std::string& setup,
     const auto found = find_group(work, setup);
     std::vector<std::string> words;
     for (const Sight& sight : sight_table())
-        if (found && sight.reading == reading && reading_named(found->model, reading)) words.emplace_back(sight.word);
+        if (found && sight.reading == reading && reading_named(found->model, reading))
+            words.emplace_back(sight.word);
     return words;
 }
 

@@ -47,8 +47,8 @@ struct FitReport {
     double chance_in_tolerance = 0.0;
     double chance_after_move = 0.0;
     AdviceKind advice = AdviceKind::measure;
-    std::string measure;       // the reading that would tell most
-    bool measure_again = false;  // though it was taken of this cut already
+    std::string measure;                                          // the reading that would tell most
+    bool measure_again = false;                                   // though it was taken of this cut already
     std::optional<double> fit_mm, shoulder_gap_mm, face_step_mm;  // expected after the moves
 };
 

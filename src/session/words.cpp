@@ -48,14 +48,25 @@ std::string percent(double chance) { return std::to_string(std::lround(chance * 
 
 }  // namespace
 
+std::string without_mark(std::string text) {
+    for (const char* mark : {" +", " \u2212"})
+        if (text.ends_with(mark)) text.resize(text.size() - std::string(mark).size());
+    return text;
+}
+
 std::string say_scale(const Work& work, Length wanted, Length dial) {
     constexpr Length alike = Length::micrometres(10);
     if (abs(wanted - dial) <= alike) return {};
-    return "by its scale " + show_with_unit(dial, caliper_graduation(work.job));
+    return "by its scale " + caliper_text(work.job, dial);
 }
 
 std::string say_belief(const Believed& belief, Graduation graduation) {
-    const auto length = [&](double mm) { return show_with_unit(Length::nearest_mm(std::abs(mm)), graduation); };
+    // Without the mark of what rounding left: these are estimates.
+    const auto length = [&](double mm) {
+        const Length exact = Length::nearest_mm(std::abs(mm));
+        return without_mark(show_with_unit(exact, graduation));
+    };
+    const bool none = length(belief.value) == length(0.0);
     const bool more = belief.value > 0.0;
     const std::string sure = ", \u00b1 " + length(2.0 * belief.spread);
     const auto hundredths = [](double share) {
@@ -70,15 +81,21 @@ std::string say_belief(const Believed& belief, Graduation graduation) {
     std::string text;
     switch (belief.what) {
         case Taught::fence:
-            text = belief.machine + ", " + belief.cutter + ": the fence stands " + length(belief.value) +
-                   (more ? " farther out" : " farther in") + " than its scale says" + sure;
+            text = belief.machine + ", " + belief.cutter + ": the fence stands " +
+                   (none ? "where its scale says"
+                         : length(belief.value) + (more ? " farther out" : " farther in") +
+                               " than its scale says") +
+                   sure;
             break;
         case Taught::height:
-            text = belief.machine + ", " + belief.cutter + ": the height comes out " + length(belief.value) +
-                   (more ? " more" : " less") + " than its scale says" + sure;
+            text = belief.machine + ", " + belief.cutter + ": the height comes out " +
+                   (none ? "as its scale says"
+                         : length(belief.value) + (more ? " more" : " less") + " than its scale says") +
+                   sure;
             break;
         case Taught::kerf:
-            text = belief.cutter + ": cuts " + length(belief.value) + (more ? " wider" : " narrower") + " than " +
+            text = belief.cutter + ": cuts " +
+                   (none ? "its " : length(belief.value) + (more ? " wider" : " narrower") + " than its ") +
                    show_with_unit(belief.kerf, graduation) + sure;
             break;
         case Taught::fence_gain: text = moves("fence"); break;
@@ -92,10 +109,7 @@ std::string say_belief(const Believed& belief, Graduation graduation) {
 }
 
 std::string caliper_text(const Job& job, Length length) {
-    std::string text = show_with_unit(length, caliper_graduation(job));
-    for (const char* mark : {" +", " \u2212"})
-        if (text.ends_with(mark)) text.resize(text.size() - std::string(mark).size());
-    return text;
+    return without_mark(show_with_unit(length, caliper_graduation(job)));
 }
 
 std::string say_from_pass_before(const Work& work, const Setup& setup) {
@@ -147,10 +161,10 @@ std::string say_advice(const FitReport& report) {
                    " likely that all of it is in tolerance.";
         case AdviceKind::measure:
             return "Measure the " + plain_name(report.measure) +
-                   (report.measure_again ? " once more before you move anything: two readings are surer than one."
-                                         : " before you move anything: it would tell most.") +
-                   " As it stands, " +
-                   percent(report.chance_in_tolerance) + " likely to be in tolerance.";
+                   (report.measure_again
+                        ? " once more before you move anything: two readings are surer than one."
+                        : " before you move anything: it would tell most.") +
+                   " As it stands, " + percent(report.chance_in_tolerance) + " likely to be in tolerance.";
         case AdviceKind::move: break;
     }
     return "Make the moves, then " +

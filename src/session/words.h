@@ -32,6 +32,9 @@ std::string say_unread(const FitReport& report);
 // "Lock it: 94 % likely that all of it is in tolerance."
 std::string say_advice(const FitReport& report);
 
+// Without the mark of what rounding left over.
+std::string without_mark(std::string text);
+
 // "by its scale 5.45 mm", where a scale is known to be off and so must be set to something else than what is wanted; empty elsewhere.
 std::string say_scale(const Work& work, Length wanted, Length dial);
 

@@ -64,13 +64,9 @@ std::optional<CutterKind> cutter_kind_named(std::string_view name) {
 Machine usual_machine(std::string name, MachineKind kind) {
     const Length fence_step = Length::micrometres(50);
     const Length height_step = Length::micrometres(50);
-    Machine machine{std::move(name),
-                    kind,
-                    Length::inches(13, 16),
-                    Length::inches(3),
-                    Length::millimetres(100),
-                    fence_step,
-                    height_step};
+    Machine machine{
+        std::move(name), kind,       Length::inches(13, 16), Length::inches(3), Length::millimetres(100),
+        fence_step,      height_step};
     if (kind == MachineKind::router_table) {
         machine.max_dado_width = Length::inches(1);
         machine.max_height = Length::inches(3, 2);

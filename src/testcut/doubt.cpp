@@ -115,8 +115,10 @@ Doubt doubt_reading(const Plain& plain, std::size_t a, double value, double rate
     const double variance = 1.0 / plain.own(a);
     const double off = plain.weighed(a) * variance;  // from what all the others expect
     const double expected = value - off;
-    Doubt doubt{Doubt::About::reading, plain.which(a), expected, value, off / std::sqrt(variance), Slip::none, 0.0};
-    double as_slip = std::log(other_share) + log_density(value, expected, variance + anywhere_mm * anywhere_mm);
+    Doubt doubt{Doubt::About::reading,     plain.which(a), expected, value,
+                off / std::sqrt(variance), Slip::none,     0.0};
+    double as_slip =
+        std::log(other_share) + log_density(value, expected, variance + anywhere_mm * anywhere_mm);
     double likeliest = as_slip;
     for (const SlipKind& kind : slip_kinds) {
         const double likelihood = std::log(kind.share / std::abs(kind.factor)) +
@@ -131,14 +133,20 @@ Doubt doubt_reading(const Plain& plain, std::size_t a, double value, double rate
 }
 
 // A control that does not stand where it was to: the readings all right.
-Doubt doubt_control(const Plain& plain, const Belief& before, std::size_t control, double moved_mm, double rate) {
+Doubt doubt_control(const Plain& plain, const Belief& before, std::size_t control, double moved_mm,
+                    double rate) {
     const std::vector<double> pull = plain.pull(control);
     const std::vector<double> weighed = plain.times(pull);
     const double across = Plain::dot(pull, weighed);
     const double along = Plain::dot(weighed, plain.off());
     const double wide = anywhere_mm * anywhere_mm;
-    Doubt doubt{moved_mm == 0.0 ? Doubt::About::setting : Doubt::About::move, control, before.mean[control], 0.0, 0.0,
-                Slip::none, -std::numeric_limits<double>::infinity()};
+    Doubt doubt{moved_mm == 0.0 ? Doubt::About::setting : Doubt::About::move,
+                control,
+                before.mean[control],
+                0.0,
+                0.0,
+                Slip::none,
+                -std::numeric_limits<double>::infinity()};
     if (across <= 0.0) return doubt;
     doubt.found_mm = doubt.expected_mm + along / across;
     doubt.sigmas = along / std::sqrt(across);
@@ -164,7 +172,12 @@ Doubt doubt_word(const Belief& measured, const Observation& word, std::size_t wh
     const double chance = normal_between((word.low_mm - surprise.expected_mm) / surprise.sd_mm,
                                          (word.high_mm - surprise.expected_mm) / surprise.sd_mm);
     constexpr double any_other_word = 0.2;
-    return {Doubt::About::reading, which, surprise.expected_mm, 0.0, surprise.sigmas, Slip::none,
+    return {Doubt::About::reading,
+            which,
+            surprise.expected_mm,
+            0.0,
+            surprise.sigmas,
+            Slip::none,
             std::log(rate * any_other_word / std::max(chance, 1e-300))};
 }
 
@@ -184,7 +197,8 @@ std::optional<Doubt> find_doubt(const Model& model, const Belief& before, const 
         double moved = 0.0;
         for (const Move& move : moves)
             if (move.control == c) moved += move.by_mm;
-        if (moved != 0.0 || moves.empty()) weigh(doubt_control(plain, before, c, moved, moved == 0.0 ? rates.setting : rates.move));
+        if (moved != 0.0 || moves.empty())
+            weigh(doubt_control(plain, before, c, moved, moved == 0.0 ? rates.setting : rates.move));
     }
     Belief measured = before;
     for (const Observation& one : observations)

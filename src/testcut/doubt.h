@@ -17,12 +17,14 @@ enum class Slip { none, ten_times, tenth, inches, millimetres, sign };
 
 struct Doubt {
     enum class About { reading, move, setting } about;
-    std::size_t which;           // index of the observation, or of the control
-    double expected_mm = 0.0;    // of the reading, by all the others and what was known; where the control was to stand
-    double found_mm = 0.0;       // as read; where the control stands by the readings
-    double sigmas = 0.0;         // found from expected, in its own sigmas
-    Slip looks_like = Slip::none;  // of a reading: what it would be right as. `inches`: inches were given for millimetres
-    double log_odds = 0.0;         // of this slip against none, by what was read
+    std::size_t which;  // index of the observation, or of the control
+    double expected_mm =
+        0.0;  // of the reading, by all the others and what was known; where the control was to stand
+    double found_mm = 0.0;  // as read; where the control stands by the readings
+    double sigmas = 0.0;    // found from expected, in its own sigmas
+    Slip looks_like =
+        Slip::none;  // of a reading: what it would be right as. `inches`: inches were given for millimetres
+    double log_odds = 0.0;  // of this slip against none, by what was read
 };
 
 // How often a slip is made, of one reading, one move, one first setting. Common practice, no source; a first setting that is

@@ -32,7 +32,7 @@ std::optional<Feel> feel_of_word(std::string_view word);
 struct Sight {
     std::string_view word;
     std::string_view reading;  // that it stands for: shoulder_gap, face_step
-    double low_mm;             // of that reading, as it would be without end: a shoulder that is closed may have room
+    double low_mm;  // of that reading, as it would be without end: a shoulder that is closed may have room
     double high_mm;
 };
 

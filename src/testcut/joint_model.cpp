@@ -17,8 +17,8 @@ constexpr Habit spacer_habit{0.02, 0.02, 1.5};
 constexpr Habit kerf_habit{0.02, 0.05, 4.0};  // shims mean taking the stack off
 constexpr double wobble = 0.01;               // of a handwheel or a fence, per mm
 constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that was not measured
-constexpr double stock_spread_mm = 0.05;    // of a batch, about what was typed in
-constexpr double partner_spread_mm = 0.04;  // of a slot that was tested and locked before
+constexpr double stock_spread_mm = 0.05;      // of a batch, about what was typed in
+constexpr double partner_spread_mm = 0.04;    // of a slot that was tested and locked before
 
 constexpr double spacer_step_mm = 0.05;  // a slip of paper on the spacer
 constexpr double shim_step_mm = 0.05;    // the thinnest shim of a stack
@@ -36,7 +36,8 @@ public:
     std::size_t fixed(const std::string& name, double value, double spread) {
         return control({name, value, spread, false});
     }
-    void reading(const std::string& name, const Weights& weights, bool gap = false, ReadingKind kind = ReadingKind::plain) {
+    void reading(const std::string& name, const Weights& weights, bool gap = false,
+                 ReadingKind kind = ReadingKind::plain) {
         model_.readings.push_back({form(name, weights), spread_of(tool_, gap), kind});
     }
     // What one of the cuts takes away on this side, and must go on taking.
@@ -71,10 +72,13 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
     const bool has_spacer = group.cuts_end || dial.spacer > Length{};
     const std::size_t fence_gain = build.fixed("fence gain", scales.fence.gain, scales.fence.gain_spread);
     const std::size_t height_gain = build.fixed("height gain", scales.height.gain, scales.height.gain_spread);
-    const std::size_t fence_offset = build.fixed("fence offset", scales.fence.offset_mm, scales.fence.spread_mm);
-    const std::size_t height_offset = build.fixed("height offset", scales.height.offset_mm, scales.height.spread_mm);
+    const std::size_t fence_offset =
+        build.fixed("fence offset", scales.fence.offset_mm, scales.fence.spread_mm);
+    const std::size_t height_offset =
+        build.fixed("height offset", scales.height.offset_mm, scales.height.spread_mm);
     const std::size_t kerf_offset = build.fixed("kerf offset", scales.kerf.offset_mm, scales.kerf.spread_mm);
-    const double fence_repeats = 0.5 * machine.fence_repeats.mm(), height_repeats = 0.5 * machine.height_repeats.mm();
+    const double fence_repeats = 0.5 * machine.fence_repeats.mm(),
+                 height_repeats = 0.5 * machine.height_repeats.mm();
     build.control({"fence", dial.fence.mm() + scales.fence.offset_mm, fence_repeats, true,
                    machine.fence_step.mm(), fence_repeats, wobble, 1.0, fence_gain, fence_offset});
     build.control({"height", dial.height.mm() + scales.height.offset_mm, height_repeats, true,
@@ -83,12 +87,13 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
         build.control({"spacer", dial.spacer.mm(), spacer_spread_mm, true, spacer_step_mm,
                        spacer_habit.move_spread_mm, spacer_habit.move_gain_spread, spacer_habit.effort});
     build.control({"kerf", dial.kerf.mm() + scales.kerf.offset_mm, 0.0,
-                   stack && group.cuts_slot && dial.shift == Length{}, shim_step_mm, kerf_habit.move_spread_mm,
-                   kerf_habit.move_gain_spread, kerf_habit.effort, std::nullopt, kerf_offset});
+                   stack && group.cuts_slot && dial.shift == Length{}, shim_step_mm,
+                   kerf_habit.move_spread_mm, kerf_habit.move_gain_spread, kerf_habit.effort, std::nullopt,
+                   kerf_offset});
     // From one mark of the fence to another: what the scale is off by is the same at both.
     if (dial.shift > Length{})
-        build.control({"shift", dial.shift.mm(), std::numbers::sqrt2 * fence_repeats, group.cuts_slot, machine.fence_step.mm(),
-                       fence_repeats, wobble, 1.2, fence_gain});
+        build.control({"shift", dial.shift.mm(), std::numbers::sqrt2 * fence_repeats, group.cuts_slot,
+                       machine.fence_step.mm(), fence_repeats, wobble, 1.2, fence_gain});
     // The batch, the piece that is tested, and any other piece of it: what fits one must fit all.
     build.fixed("stock", group.work.insert_thickness.mm(), stock_spread_mm);
     const double uneven_mm = group.work.insert_uneven.mm();

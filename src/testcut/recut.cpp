@@ -23,7 +23,8 @@ bool alike_to(const Removal& a, const Removal& b, Length alike) {
 
 Fate fate_of(const Group& group, Member member, const Settings& old, const Settings& wanted, Length alike) {
     if (alike_to(removal_of(group, member, old), removal_of(group, member, wanted), alike)) return Fate::fine;
-    const Region gone_for_nothing = subtract(removed(group, member, old, Length{}), removed(group, member, wanted, alike));
+    const Region gone_for_nothing =
+        subtract(removed(group, member, old, Length{}), removed(group, member, wanted, alike));
     return is_empty(gone_for_nothing) ? Fate::recut : Fate::lost;
 }
 

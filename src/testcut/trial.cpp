@@ -94,8 +94,7 @@ Judge::Judge(const Model& model, const Belief& belief, const MoveOptions& option
 OfOutcomes Judge::mean_after(const Amounts& by) const {
     OfOutcomes mean = mean_;
     for (std::size_t l = 0; l < levers_.size(); ++l)
-        for (std::size_t i = 0; i < count_; ++i)
-            mean[i] += levers_[l].effect[i] * levers_[l].gain * by[l];
+        for (std::size_t i = 0; i < count_; ++i) mean[i] += levers_[l].effect[i] * levers_[l].gain * by[l];
     return mean;
 }
 
@@ -108,9 +107,11 @@ double Judge::variance_after(const Amounts& by, std::size_t a, std::size_t b) co
         const double wobble_mm = lever.wobble * by[l];
         const double own = lever.jitter_mm * lever.jitter_mm + wobble_mm * wobble_mm;
         sum += own * lever.effect[a] * lever.effect[b];
-        sum += by[l] * (lever.effect[a] * lever.gain_covariance[b] + lever.effect[b] * lever.gain_covariance[a]);
+        sum +=
+            by[l] * (lever.effect[a] * lever.gain_covariance[b] + lever.effect[b] * lever.gain_covariance[a]);
         for (std::size_t k = 0; k < levers_.size(); ++k)
-            if (by[k] != 0.0) sum += by[l] * by[k] * lever.gain_with[k] * lever.effect[a] * levers_[k].effect[b];
+            if (by[k] != 0.0)
+                sum += by[l] * by[k] * lever.gain_with[k] * lever.effect[a] * levers_[k].effect[b];
     }
     return sum;
 }

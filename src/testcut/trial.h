@@ -24,9 +24,9 @@ struct Lever {
     double wobble = 0.0;
     double jitter_mm = 0.0;
     double effort = 0.0;
-    OfOutcomes gain_covariance{};               // of each outcome with the gain's error
+    OfOutcomes gain_covariance{};                 // of each outcome with the gain's error
     std::array<double, most_levers> gain_with{};  // covariance of the gain's error with each lever's
-    std::vector<double> removed;                // what a mm of it adds to each form of Model::removed
+    std::vector<double> removed;                  // what a mm of it adds to each form of Model::removed
 };
 
 class Judge {

@@ -60,9 +60,16 @@ double chance_within(double low, double high, double mean, double variance) {
 
 }  // namespace
 
-Weighing::Weighing(const Model& model, const Belief& belief, const BestMove& best, const AdviceOptions& options)
-    : model_(model), belief_(belief), best_(best), options_(options), count_(model.outcomes.size()),
-      covariance_(outcome_square(belief)), margin_sigmas_(normal_quantile(options.wanted_chance)), round_(1.0) {
+Weighing::Weighing(const Model& model, const Belief& belief, const BestMove& best,
+                   const AdviceOptions& options)
+    : model_(model),
+      belief_(belief),
+      best_(best),
+      options_(options),
+      count_(model.outcomes.size()),
+      covariance_(outcome_square(belief)),
+      margin_sigmas_(normal_quantile(options.wanted_chance)),
+      round_(1.0) {
     for (std::size_t i = 0; i < count_; ++i) mean_[i] = value_at(model.outcomes[i].form, belief.mean);
     for (const Move& move : best.moves) round_ += options.costs.move * model.controls[move.control].effort;
     if (!recuts(model, belief, best.moves)) round_ += options.costs.fresh_ends;
@@ -72,7 +79,8 @@ Weighing::Square Weighing::outcome_square(const Belief& belief) const {
     Square square{};
     for (std::size_t a = 0; a < count_; ++a)
         for (std::size_t b = 0; b <= a; ++b)
-            square[a][b] = square[b][a] = covariance(belief, model_.outcomes[a].form, model_.outcomes[b].form);
+            square[a][b] = square[b][a] =
+                covariance(belief, model_.outcomes[a].form, model_.outcomes[b].form);
     return square;
 }
 
@@ -164,7 +172,8 @@ Weighing::Asked Weighing::best_asked() const {
     Asked asked{most, infinity};
     const double price = options_.costs.reading;
     for (int times = 1; times <= left_of_most; times *= 3)
-        asked.cost = std::min(asked.cost, price * times + cost_when_read(expect_reading(belief_, *most, times)));
+        asked.cost =
+            std::min(asked.cost, price * times + cost_when_read(expect_reading(belief_, *most, times)));
     if (readings > 1) asked.cost = std::min(asked.cost, price * readings + cost_when_read(all));
     return asked;
 }

@@ -21,7 +21,8 @@ struct AppOptions {
 class App {
 public:
     // The message says what is wrong with the file, with line and column. Without a shop nothing that is learned outlives the App.
-    static tl::expected<App, std::string> open(const std::filesystem::path& path, const std::filesystem::path& shop = {});
+    static tl::expected<App, std::string> open(const std::filesystem::path& path,
+                                               const std::filesystem::path& shop = {});
 
     void frame(Ui& ui);
     void act(Ui& ui, const Action& action);

@@ -93,6 +93,16 @@ TestCut a_test(const Work& work, const std::string& id) {
     return cut;
 }
 
+// To the end of the page, as far as it goes.
+void scroll_down(Theatre& stage) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.AddMousePosEvent(io.DisplaySize.x * 0.25f, io.DisplaySize.y * 0.5f);
+    for (int turn = 0; turn < 6; ++turn) {
+        io.AddMouseWheelEvent(0, -20);
+        stage.settle();
+    }
+}
+
 using Prepare = std::function<void(Theatre&)>;
 
 struct Shot {
@@ -133,6 +143,10 @@ std::vector<Shot> shots_of(const Work& work) {
     const auto rip = setup_like(work, [](const Setup& s) { return s.stage == Stage::rip; });
     const auto crosscut =
         setup_like(work, [](const Setup& s) { return s.stage == Stage::crosscut && s.guide == "stop"; });
+    // The same joint in other stock: another group.
+    const auto other = setup_like(work, [&](const Setup& s) {
+        return says(s, "locking rabbet: side dado") && s.group != work.plan.setup_with_id(dado)->group;
+    });
     const auto dark = draw::Theme::dark;
     return {
         {"01-drawers", at_place(Where::drawers)},
@@ -178,8 +192,35 @@ std::vector<Shot> shots_of(const Work& work) {
              go_to_saw(stage, dado, SawTab::picture);
              stage.state().filling = "Fence to near side";
          }},
-        {"23-drawer-with-errors", mark_an_error},
-        {"24-keypad", open_a_keypad},
+        {"23-what-is-learned",
+         [](Theatre& stage) {
+             at_place(Where::drawers, DrawersTab::shop)(stage);
+             stage.settle();
+             scroll_down(stage);
+         }},
+        {"24-set-by-its-scale", at_saw(groove)},
+        {"25-seen-by-eye",
+         [other](Theatre& stage) {
+             go_to_saw(stage, other, SawTab::test);
+             stage.state().test.setup = other;
+             stage.state().test.by_eye = true;
+             stage.state().test.seen = {{"face_step", "side a hair proud"}};
+             stage.settle();
+             scroll_down(stage);
+         }},
+        {"26-look-again",
+         [other](Theatre& stage) {
+             TestCut cut = a_test(stage.work(), other);
+             for (NamedLength& reading : cut.readings)
+                 if (reading.name == "fit")
+                     reading.value = Length::micrometres(200);  // loose, by a wrong sign
+             stage.act(SaveTest{cut});
+             go_to_saw(stage, other, SawTab::test);
+             stage.state().test.setup = other;
+             stage.state().test.felt = 1;
+         }},
+        {"27-drawer-with-errors", mark_an_error},
+        {"28-keypad", open_a_keypad},
     };
 }
 

@@ -78,7 +78,9 @@ void draw_beliefs(Screen& screen) {
     heading(ui, "What the locks have taught");
     const auto all = believed(session.memory, session.day);
     if (all.empty())
-        return caption(ui, "Nothing yet. Each lock teaches how far the scales are off; the next first cut starts from it.");
+        return caption(
+            ui,
+            "Nothing yet. Each lock teaches how far the scales are off; the next first cut starts from it.");
     const Graduation fine = session.work ? caliper_graduation(session.work->job) : Graduation::mm_0_01;
     for (std::size_t i = 0; i < all.size(); ++i) {
         const std::string id = "belief " + std::to_string(i);

@@ -45,7 +45,7 @@ std::optional<std::vector<NamedLength>> lengths_of(Screen& screen, std::map<std:
 bool anything_in(const TestDraft& draft) {
     return draft.felt >= 0 || !draft.seen.empty() ||
            std::any_of(draft.readings.begin(), draft.readings.end(),
-                                          [](const auto& entry) { return !entry.second.text.empty(); });
+                       [](const auto& entry) { return !entry.second.text.empty(); });
 }
 
 std::optional<TestCut> cut_of(Bench& bench) {
@@ -71,9 +71,11 @@ void draw_refusal(Bench& bench) {
     if (session.refused.empty() || std::find(here.begin(), here.end(), session.refused_field) == here.end())
         return;
     const bool doubt = session.refused_field == "doubt";
-    notice(bench.screen.ui, doubt ? Tone::caution : Tone::wrong, doubt ? "Look again" : "Not taken", capital(session.refused));
+    notice(bench.screen.ui, doubt ? Tone::caution : Tone::wrong, doubt ? "Look again" : "Not taken",
+           capital(session.refused));
     if (doubt && anything_in(bench.draft) &&
-        secondary_button(bench.screen.ui, "I looked again: it is right", {.width = content_width(bench.screen.ui)})) {
+        secondary_button(bench.screen.ui, "I looked again: it is right",
+                         {.width = content_width(bench.screen.ui)})) {
         if (auto cut = cut_of(bench)) {
             cut->sure = true;
             bench.screen.done = SaveTest{std::move(*cut)};
@@ -127,10 +129,12 @@ void draw_sights(Bench& bench) {
     Ui& ui = bench.screen.ui;
     const Group* group = bench.work.plan.group_with_id(bench.setup.group);
     const std::array<std::pair<const char*, const char*>, 3> kinds{
-        {{"face_step", "Where the two outsides meet"}, {"shoulder_gap", "At the shoulder"}, {"fit", "How much paper goes in beside it"}}};
+        {{"face_step", "Where the two outsides meet"},
+         {"shoulder_gap", "At the shoulder"},
+         {"fit", "How much paper goes in beside it"}}};
     const bool any = group && std::any_of(kinds.begin(), kinds.end(), [&](const auto& kind) {
-        return !sight_words(bench.work, bench.setup.id, kind.first).empty();
-    });
+                         return !sight_words(bench.work, bench.setup.id, kind.first).empty();
+                     });
     if (!any) return;
     toggle_row(ui, "Say what is seen, without measuring", bench.draft.by_eye);
     if (!bench.draft.by_eye) return;
@@ -145,8 +149,9 @@ void draw_sights(Bench& bench) {
             if (static_cast<int>(i) % columns != 0) ImGui::SameLine(0, gap);
             const auto told = bench.draft.seen.find(reading);
             bool chosen = told != bench.draft.seen.end() && told->second == words[i];
-            if (!picture_choice(ui, capital(words[i]).c_str(), draw::symptom_view(bench.work, *group, *sight_of_word(words[i])),
-                                width, chosen))
+            if (!picture_choice(ui, capital(words[i]).c_str(),
+                                draw::symptom_view(bench.work, *group, *sight_of_word(words[i])), width,
+                                chosen))
                 continue;
             if (chosen) bench.draft.seen[reading] = words[i];
             else bench.draft.seen.erase(reading);
@@ -182,7 +187,6 @@ void draw_entry(Bench& bench) {
     begin_card(ui, "entry");
     heading(ui,
             bench.report.test == 0 ? "First test cut" : "Test cut " + std::to_string(bench.report.test + 1));
-    draw_refusal(bench);
     draw_readings(bench);
     draw_feel(bench);
     draw_sights(bench);
@@ -321,6 +325,7 @@ void draw_test_cut(Screen& screen, const Setup& setup) {
         begin_scroll(ui, "test", room);
         draw_answer(bench);
         draw_entry(bench);
+        draw_refusal(bench);  // beside the button that was pressed
         draw_work_out(bench, content_width(ui));
         draw_pictures(bench, ui.px(360));
         return end_scroll(ui);
@@ -334,6 +339,7 @@ void draw_test_cut(Screen& screen, const Setup& setup) {
     ImGui::EndGroup();
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "answer", {room.x * 0.54f - gap, room.y});
+    draw_refusal(bench);
     draw_answer(bench);
     draw_pictures(bench, std::max(ui.px(240), ImGui::GetContentRegionAvail().y));
     end_scroll(ui);

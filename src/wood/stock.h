@@ -22,7 +22,8 @@ struct Stock {
     std::optional<std::string> species;  // solid wood's, as in species.h
     GrainCut cut = GrainCut::flatsawn;
     std::optional<double> moisture_percent;  // now
-    Length uneven = Length::micrometres(20);  // one sigma, of one piece against another; common practice, no source
+    Length uneven =
+        Length::micrometres(20);  // one sigma, of one piece against another; common practice, no source
 
     bool operator==(const Stock&) const = default;
 };

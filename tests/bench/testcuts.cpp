@@ -25,7 +25,8 @@ std::vector<shop::Task> tasks() {
     std::vector<shop::Task> out;
     for (const Group& group : made.groups) {
         const Group* slot = partner_of(made, group);
-        out.push_back({group, slot ? std::optional(*slot) : std::nullopt, tolerances_of(job), job.fit.wanted_chance});
+        out.push_back(
+            {group, slot ? std::optional(*slot) : std::nullopt, tolerances_of(job), job.fit.wanted_chance});
     }
     return out;
 }
@@ -48,7 +49,8 @@ struct Tally {
         return sorted[sorted.size() / 2];
     }
     double within(int most) const {
-        return 100.0 * double(std::count_if(cuts.begin(), cuts.end(), [&](int c) { return c <= most; })) / count();
+        return 100.0 * double(std::count_if(cuts.begin(), cuts.end(), [&](int c) { return c <= most; })) /
+               count();
     }
 };
 
@@ -66,7 +68,8 @@ void print_row(const std::string& shop, const std::string& joint, const Row& row
     part(row.program);
     part(row.habit);
     std::printf(" | %5.3f %5.1f%% %4.1f | %5.3f\n", row.program.mean() / row.knows.mean(),
-                100.0 * row.program.within(2) / row.knows.within(2), row.program.asked / row.program.count(), row.habit.mean() / row.knows.mean());
+                100.0 * row.program.within(2) / row.knows.within(2), row.program.asked / row.program.count(),
+                row.habit.mean() / row.knows.mean());
 }
 
 // Chances said, in tenths of what is left to one, against how often it came so.
@@ -110,27 +113,33 @@ void play_all(const shop::Task& task, const shop::KindOfShop& kind, std::uint64_
     }
     Start start{task.group.designed};
     start.tool = kind.reads == shop::Reads::caliper ? Tool::caliper : Tool::rule;
-    start.dial = first_dial(model_of(told.group, told.tolerances, told.partner(), start), task.group.designed);
+    start.dial =
+        first_dial(model_of(told.group, told.tolerances, told.partner(), start), task.group.designed);
     row.program.add(shop::play(told, shop, *shop::by_the_program(told, shop, start), &now, &after));
     shop = begun();
     row.habit.add(shop::play(task, shop, *shop::one_at_a_time(task, shop)));
 }
 
 void cuts_table(const std::vector<shop::Task>& tasks, int shops) {
-    std::printf("Test cuts to a fit. Each: mean, median, within two, wood sawn off (mm), locked though the first part was bad.\n");
-    std::printf("%-17s %-24s | %-28s | %-28s | %-28s | cuts, within two, read again | habit\n", "shop", "joint", "knows every error",
-                "the program", "one symptom at a time");
+    std::printf(
+        "Test cuts to a fit. Each: mean, median, within two, wood sawn off (mm), locked though the first "
+        "part was bad.\n");
+    std::printf("%-17s %-24s | %-28s | %-28s | %-28s | cuts, within two, read again | habit\n", "shop",
+                "joint", "knows every error", "the program", "one symptom at a time");
     for (const shop::KindOfShop& kind : shop::all_kinds()) {
         Row all;
         std::vector<shop::Said> now, after;
         for (const shop::Task& task : tasks) {
             Row row;
             for (int s = 0; s < shops / int(tasks.size()); ++s) {
-                const std::uint64_t seed = std::uint64_t(s) * tasks.size() + std::uint64_t(&task - tasks.data());
+                const std::uint64_t seed =
+                    std::uint64_t(s) * tasks.size() + std::uint64_t(&task - tasks.data());
                 play_all(task, kind, seed, row, now, after);
             }
             print_row(kind.name, name_of_task(task), row);
-            for (auto [tally, part] : {std::pair{&all.knows, &row.knows}, {&all.program, &row.program}, {&all.habit, &row.habit}}) {
+            for (auto [tally, part] : {std::pair{&all.knows, &row.knows},
+                                       {&all.program, &row.program},
+                                       {&all.habit, &row.habit}}) {
                 tally->cuts.insert(tally->cuts.end(), part->cuts.begin(), part->cuts.end());
                 tally->wood_mm += part->wood_mm;
                 tally->bad += part->bad;
@@ -144,14 +153,18 @@ void cuts_table(const std::vector<shop::Task>& tasks, int shops) {
 }
 
 void print_share(const char* what, const shop::Caught& caught) {
-    std::printf("  %-28s %6d times, %5.1f%% asked again, %5.1f%% of them with the culprit named; of the %d that matter %5.1f%%\n",
-                what, caught.times, 100.0 * caught.asked / std::max(1, caught.times),
-                100.0 * caught.named / std::max(1, caught.asked), caught.matter,
-                100.0 * caught.asked_that_matter / std::max(1, caught.matter));
+    std::printf(
+        "  %-28s %6d times, %5.1f%% asked again, %5.1f%% of them with the culprit named; of the %d that "
+        "matter %5.1f%%\n",
+        what, caught.times, 100.0 * caught.asked / std::max(1, caught.times),
+        100.0 * caught.named / std::max(1, caught.asked), caught.matter,
+        100.0 * caught.asked_that_matter / std::max(1, caught.matter));
 }
 
 void slips_table(const std::vector<shop::Task>& tasks, int shops) {
-    std::printf("\nSlips. One that matters puts a reading, or the machine, off by more than 0.2 mm, the width of the fit's tolerance.\n");
+    std::printf(
+        "\nSlips. One that matters puts a reading, or the machine, off by more than 0.2 mm, the width of the "
+        "fit's tolerance.\n");
     for (const shop::KindOfShop& kind : shop::all_kinds()) {
         if (kind.reads != shop::Reads::caliper) continue;
         std::printf("%s\n", kind.name.c_str());
@@ -175,12 +188,14 @@ FirstCut first_cut(const shop::Task& task, shop::TrueShop& shop, Memory& memory,
     const ChosenJoint& chosen = task.group.work.chosen;
     Start start{task.group.designed, scales_for(memory, chosen.machine, chosen.cutter, day)};
     start.tool = shop.kind().reads == shop::Reads::caliper ? Tool::caliper : Tool::rule;
-    start.dial = first_dial(model_of(task.group, task.tolerances, task.partner(), start), task.group.designed);
+    start.dial =
+        first_dial(model_of(task.group, task.tolerances, task.partner(), start), task.group.designed);
     shop.begin(task.group);
     shop::TrueShop twin = shop;  // with the same luck
     twin.set(shop::all_knowing_dial(task, twin));
-    const bool known_fits = shop::is_good(
-        task.group, task.limits(), shop::joint_as_cut(task.group, twin.stands(), twin.slot(), twin.batch_mm()));
+    const bool known_fits =
+        shop::is_good(task.group, task.limits(),
+                      shop::joint_as_cut(task.group, twin.stands(), twin.slot(), twin.batch_mm()));
     const auto mover = shop::by_the_program(task, shop, start);
     const shop::Played played = shop::play(task, shop, *mover);
     for (Lesson lesson : mover->lessons()) {
@@ -202,7 +217,9 @@ std::vector<const shop::Task*> drawer_of(const std::vector<shop::Task>& tasks, s
 
 // Three jobs of one drawer each on one saw with its cutters; then the first cut of one of a fourth's joints.
 void learning_table(const std::vector<shop::Task>& tasks, int shops) {
-    std::printf("\nThe first cut of a job fits, in per cent of the jobs in which the first setting of one who knows every error does.\n");
+    std::printf(
+        "\nThe first cut of a job fits, in per cent of the jobs in which the first setting of one who knows "
+        "every error does.\n");
     std::printf("%-17s %18s %18s %18s\n", "shop", "nothing learned", "after one job", "after three");
     for (const shop::KindOfShop& kind : shop::all_kinds()) {
         std::printf("%-17s", kind.name.c_str());
@@ -213,7 +230,8 @@ void learning_table(const std::vector<shop::Task>& tasks, int shops) {
                 Memory memory;
                 for (int job = 0; job < jobs; ++job)
                     for (const shop::Task* task : drawer_of(tasks, shop)) first_cut(*task, shop, memory, job);
-                const FirstCut last = first_cut(*drawer_of(tasks, shop)[shop.uniform() < 0.5 ? 0 : 1], shop, memory, jobs);
+                const FirstCut last =
+                    first_cut(*drawer_of(tasks, shop)[shop.uniform() < 0.5 ? 0 : 1], shop, memory, jobs);
                 knows += last.known_fits;
                 both += last.known_fits && last.fits;
             }
@@ -225,7 +243,9 @@ void learning_table(const std::vector<shop::Task>& tasks, int shops) {
 
 // What one test cut costs to work out: every reading taken in, doubted, and the advice found.
 void cost_of_a_fit(const std::vector<shop::Task>& tasks) {
-    std::printf("\nOne fit: all readings of one cut, what contradicts, and the advice; microseconds, median and ninety-ninth of a hundred.\n");
+    std::printf(
+        "\nOne fit: all readings of one cut, what contradicts, and the advice; microseconds, median and "
+        "ninety-ninth of a hundred.\n");
     for (const shop::Task& task : tasks) {
         std::vector<double> micros;
         for (int s = 0; s < 2000; ++s) {
@@ -249,7 +269,8 @@ void cost_of_a_fit(const std::vector<shop::Task>& tasks) {
                 micros.push_back(std::chrono::duration<double, std::micro>(took).count());
         }
         std::sort(micros.begin(), micros.end());
-        std::printf("  %-28s %6.1f %6.1f\n", name_of_task(task).c_str(), micros[micros.size() / 2], micros[micros.size() * 99 / 100]);
+        std::printf("  %-28s %6.1f %6.1f\n", name_of_task(task).c_str(), micros[micros.size() / 2],
+                    micros[micros.size() * 99 / 100]);
     }
 }
 

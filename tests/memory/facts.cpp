@@ -52,10 +52,13 @@ TEST_CASE("a fence found 0.4 mm out twice is expected there, and surer with each
     CHECK(scales_for(memory, saw, stack, "2026-05-03").fence.offset_mm == doctest::Approx(0.4).epsilon(0.05));
 }
 
-TEST_CASE("with another cutter the machine's own part stays, the cutter's does not: height is dropped more than the fence") {
+TEST_CASE(
+    "with another cutter the machine's own part stays, the cutter's does not: height is dropped more than "
+    "the fence") {
     Memory memory;
     for (const Taught what : {Taught::fence, Taught::height, Taught::height_gain, Taught::kerf})
-        memory.lessons.push_back(lesson(what, stack, what == Taught::height_gain ? 0.05 : 0.4, 0.01, "2026-05-01"));
+        memory.lessons.push_back(
+            lesson(what, stack, what == Taught::height_gain ? 0.05 : 0.4, 0.01, "2026-05-01"));
     const Scales same = scales_for(memory, saw, stack, "2026-05-01");
     const Scales other = scales_for(memory, saw, wide, "2026-05-01");
     CHECK(same.fence.offset_mm == doctest::Approx(0.4).epsilon(0.02));
@@ -88,11 +91,14 @@ TEST_CASE("what was learned ages: a year later it is less sure, and never less t
     CHECK(ancient <= usual_scales().fence.spread_mm * 1.02);
 }
 
-TEST_CASE("lessons with two cutters, of one day, are joined as a linear Gaussian is (Eigen, information form)") {
+TEST_CASE(
+    "lessons with two cutters, of one day, are joined as a linear Gaussian is (Eigen, information form)") {
     Memory memory;
-    const std::vector<std::tuple<int, double, double>> told = {{1, 0.30, 0.05}, {2, 0.10, 0.03}, {1, 0.34, 0.08}};
+    const std::vector<std::tuple<int, double, double>> told = {
+        {1, 0.30, 0.05}, {2, 0.10, 0.03}, {1, 0.34, 0.08}};
     for (const auto& [which, value, spread] : told)
-        memory.lessons.push_back(lesson(Taught::fence, which == 1 ? stack : wide, value, spread, "2026-05-01"));
+        memory.lessons.push_back(
+            lesson(Taught::fence, which == 1 ? stack : wide, value, spread, "2026-05-01"));
     // Parts: the machine's own (0.20), the stack's and the wide one's (0.15 each); mounting adds 0.015 each time.
     Eigen::Matrix3d information = Eigen::Vector3d(1 / 0.04, 1 / 0.0225, 1 / 0.0225).asDiagonal();
     Eigen::Vector3d pull = Eigen::Vector3d::Zero();
@@ -120,8 +126,10 @@ TEST_CASE("a maker's word replaces what was learned, and what is forgotten is as
     CHECK(all[0].tests == 2);
     CHECK(all[0].since == "2026-05-01");
     const Memory corrected = correct(memory, all[0], -0.1, "2026-05-02T10:00:00Z");
-    CHECK(scales_for(corrected, saw, stack, "2026-05-02").fence.offset_mm == doctest::Approx(-0.1).epsilon(0.05));
-    CHECK(scales_for(corrected, saw, stack, "2026-05-02").height == scales_for(memory, saw, stack, "2026-05-02").height);
+    CHECK(scales_for(corrected, saw, stack, "2026-05-02").fence.offset_mm ==
+          doctest::Approx(-0.1).epsilon(0.05));
+    CHECK(scales_for(corrected, saw, stack, "2026-05-02").height ==
+          scales_for(memory, saw, stack, "2026-05-02").height);
     CHECK(scales_for(forget(memory, all[0]), saw, stack, "2026-05-02").fence ==
           scales_for({}, saw, stack, "2026-05-02").fence);
 }

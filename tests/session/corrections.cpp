@@ -110,7 +110,8 @@ TEST_CASE("when the tongue comes out longer, fronts that are not cut yet follow 
 }
 
 TEST_CASE(
-    "a back that follows its front stays as deep as planned when it is locked, to half a step of the height, and parts run so are fine") {
+    "a back that follows its front stays as deep as planned when it is locked, to half a step of the height, "
+    "and parts run so are fine") {
     Json job = tests::sample_json();
     job["drawers"][0]["back"].erase("depth");
     Session session = open_session(job);

@@ -13,14 +13,14 @@ enum class Reads { caliper, rule, feel };
 struct KindOfShop {
     std::string name;
     Reads reads = Reads::caliper;
-    double offset_mm = 0.25;  // of each scale; stays from job to job
+    double offset_mm = 0.25;   // of each scale; stays from job to job
     double repeats_mm = 0.03;  // of each setting and each move
     double wobble = 0.01;      // of a move, per mm, anew each time
     double gain = 0.03;        // of a scale's moves, per mm; stays
     double kerf_mm = 0.08;     // of a cutter, about what was typed in; stays
     double spacer_mm = 0.10;
-    double stock_mm = 0.05;  // of a batch, about what was typed in
-    double uneven_mm = 0.02;  // of one piece of a batch against another
+    double stock_mm = 0.05;      // of a batch, about what was typed in
+    double uneven_mm = 0.02;     // of one piece of a batch against another
     bool tells_repeats = false;  // the maker has told the program how well a setting comes back
 };
 

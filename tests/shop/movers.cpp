@@ -84,8 +84,9 @@ public:
 
     Decision look(TrueShop& shop, const std::map<std::string, double>& joint, bool) override {
         for (const Symptom& symptom : symptoms(joint)) {
-            const double value = symptom.by_feel && reads_ != Reads::caliper ? guess(shop, joint, symptom.reading)
-                                                                           : shop.read(joint, symptom.reading);
+            const double value = symptom.by_feel && reads_ != Reads::caliper
+                                     ? guess(shop, joint, symptom.reading)
+                                     : shop.read(joint, symptom.reading);
             const double off = value - symptom.target;
             if (std::abs(off) <= symptom.limit) continue;
             const double by = std::round(-off * symptom.sign / symptom.step) * symptom.step;
@@ -110,15 +111,18 @@ private:
         std::vector<Symptom> all;
         if (task_.group.cuts_end) {
             all.push_back({"fit", "height", 1, asked.clearance.mm(), limit.fit, 0.05, true});
-            if (task_.group.cuts_slot) all.push_back({"face_step", "fence", 1, asked.step.mm(), limit.step, 0.05, true});
+            if (task_.group.cuts_slot)
+                all.push_back({"face_step", "fence", 1, asked.step.mm(), limit.step, 0.05, true});
             all.push_back({"shoulder_gap", "spacer", -1, 0.0, limit.shoulder_gap, 0.05, true});
             return all;
         }
         if (joint.count("fit"))
             all.push_back({"fit", stack ? "kerf" : "shift", 1, asked.clearance.mm(), limit.fit, 0.05, true});
-        if (joint.count("face_step")) all.push_back({"face_step", "fence", 1, asked.step.mm(), limit.step, 0.05, true});
+        if (joint.count("face_step"))
+            all.push_back({"face_step", "fence", 1, asked.step.mm(), limit.step, 0.05, true});
         if (joint.count("dado_width"))
-            all.push_back({"width", stack ? "kerf" : "shift", 1, asked.slot().width.mm(), 2 * limit.fit, 0.05, false});
+            all.push_back(
+                {"width", stack ? "kerf" : "shift", 1, asked.slot().width.mm(), 2 * limit.fit, 0.05, false});
         all.push_back({"depth", "height", 1, asked.slot().depth.mm(), limit.depth, 0.05, false});
         if (!task_.group.slot_is_open())
             all.push_back({"near", "fence", 1, asked.slot().near.mm(), limit.place, 0.05, false});
@@ -126,7 +130,8 @@ private:
     }
 
     // The middle of what the word means; at the open ends, a little beyond the edge.
-    static double guess(TrueShop& shop, const std::map<std::string, double>& joint, const std::string& reading) {
+    static double guess(TrueShop& shop, const std::map<std::string, double>& joint,
+                        const std::string& reading) {
         constexpr double beyond_mm = 0.15;
         const auto middle = [](double low, double high) {
             if (std::isinf(low)) return high - beyond_mm;
@@ -152,7 +157,9 @@ private:
 class ByTheProgram : public Mover {
 public:
     ByTheProgram(const Task& task, const TrueShop& shop, const kw::Start& start)
-        : task_(task), reads_(shop.kind().reads), start_(with_tool(start, shop.kind().reads)),
+        : task_(task),
+          reads_(shop.kind().reads),
+          start_(with_tool(start, shop.kind().reads)),
           model_(kw::model_of(task.group, task.tolerances, task.partner(), start_)),
           belief_(kw::belief_from_priors(model_)) {}
 
@@ -169,7 +176,8 @@ public:
         if (reads_ != Reads::caliper) seen = words(shop, joint);
         for (const kw::Reading& reading : model_.readings) {
             if (!can_read(reading)) {
-                options.already_read.insert(options.already_read.end(), std::size_t(options.most_times), reading.form.name);
+                options.already_read.insert(options.already_read.end(), std::size_t(options.most_times),
+                                            reading.form.name);
                 continue;
             }
             seen.push_back(kw::taken(reading, shop.read(joint, reading.form.name)));
@@ -233,7 +241,8 @@ Limits Task::limits() const {
 
 kw::Settings all_knowing_dial(const Task& task, const TrueShop& shop) {
     const kw::Settings& designed = task.group.designed;
-    Controls at{designed.fence.mm(), designed.height.mm(), designed.spacer.mm(), designed.kerf.mm(), designed.shift.mm()};
+    Controls at{designed.fence.mm(), designed.height.mm(), designed.spacer.mm(), designed.kerf.mm(),
+                designed.shift.mm()};
     for (const char* control : {"fence", "height", "kerf"}) at.named(control) += shop.offset(control);
     if (designed.spacer > kw::Length{}) at.spacer += shop.offset("spacer");
     at.shift *= shop.gain("shift");
@@ -253,7 +262,8 @@ std::unique_ptr<Mover> by_the_program(const Task& task, const TrueShop& shop, co
     return std::make_unique<ByTheProgram>(task, shop, start);
 }
 
-Played play(const Task& task, TrueShop& shop, Mover& mover, std::vector<Said>* now, std::vector<Said>* after) {
+Played play(const Task& task, TrueShop& shop, Mover& mover, std::vector<Said>* now,
+            std::vector<Said>* after) {
     Played played;
     shop.set(mover.first_setting());
     bool fresh = true;
@@ -263,10 +273,12 @@ Played play(const Task& task, TrueShop& shop, Mover& mover, std::vector<Said>* n
         const Controls& at = shop.stands();
         const double slot = at.fence + at.shift + at.kerf, end = at.fence - at.spacer + at.kerf;
         const bool closed = task.group.cuts_slot && !task.group.slot_is_open();
-        return (closed ? slot + trim_mm : 0.0) + (task.group.cuts_end || task.group.slot_is_open() ? end + trim_mm : 0.0);
+        return (closed ? slot + trim_mm : 0.0) +
+               (task.group.cuts_end || task.group.slot_is_open() ? end + trim_mm : 0.0);
     };
     const auto good = [&](double thickness) {
-        return is_good(task.group, task.limits(), joint_as_cut(task.group, shop.stands(), shop.slot(), thickness));
+        return is_good(task.group, task.limits(),
+                       joint_as_cut(task.group, shop.stands(), shop.slot(), thickness));
     };
     while (played.cuts < most_cuts) {
         ++played.cuts;

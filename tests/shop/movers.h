@@ -48,8 +48,8 @@ kw::Settings all_knowing_dial(const Task& task, const TrueShop& shop);
 std::unique_ptr<Mover> one_at_a_time(const Task& task, const TrueShop& shop);
 
 struct Played {
-    int cuts = 0;        // up to and with the one that was locked, and one more if that was bad
-    int fresh_ends = 0;  // pairs of test ends used, the first ones included
+    int cuts = 0;          // up to and with the one that was locked, and one more if that was bad
+    int fresh_ends = 0;    // pairs of test ends used, the first ones included
     int asked = 0;         // readings that were asked for beyond one of each
     double wood_mm = 0.0;  // sawn off the test boards, both together
     bool bad_lock = false;

@@ -88,7 +88,8 @@ void try_slip(const Task& task, const KindOfShop& kind, std::uint64_t seed, Slip
         }
         belief = kw::observe_all(belief, seen);
         moves = kw::advise(model, belief).moves;
-        if (moves.empty() && at_cut == 2 && cut == 1) moves = kw::best_move(model, belief, {0.0, 0.0, 3}).moves;
+        if (moves.empty() && at_cut == 2 && cut == 1)
+            moves = kw::best_move(model, belief, {0.0, 0.0, 3}).moves;
         belief = kw::predict_moves(model, belief, moves);
     }
 }

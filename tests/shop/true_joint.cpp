@@ -19,7 +19,8 @@ Span end_of(const Controls& at) { return {0.0, at.fence - at.spacer + at.kerf, a
 
 bool covers(const Span& wide, const Span& narrow) {
     constexpr double hair = 1e-9;
-    return wide.near <= narrow.near + hair && wide.far >= narrow.far - hair && wide.depth >= narrow.depth - hair;
+    return wide.near <= narrow.near + hair && wide.far >= narrow.far - hair &&
+           wide.depth >= narrow.depth - hair;
 }
 
 bool within(double value, double target, double limit) { return std::abs(value - target) <= limit; }
@@ -71,8 +72,9 @@ bool is_good(const kw::Group& group, const Limits& limits, const std::map<std::s
     if (group.cuts_end) {
         // A tongue up to 0.6 mm shorter than asked only adds to the relief at its end.
         const double reach_short = at("dado_depth") - at("tongue_length") - asked.end_relief.mm();
-        return within(at("fit"), asked.clearance.mm(), limits.fit) && at("shoulder_gap") <= limits.shoulder_gap &&
-               reach_short <= 0.6 && within(at("face_step"), asked.step.mm(), limits.step);
+        return within(at("fit"), asked.clearance.mm(), limits.fit) &&
+               at("shoulder_gap") <= limits.shoulder_gap && reach_short <= 0.6 &&
+               within(at("face_step"), asked.step.mm(), limits.step);
     }
     if (!within(at("depth"), asked.slot().depth.mm(), limits.depth)) return false;
     if (group.slot_is_open()) return within(at("face_step"), asked.step.mm(), limits.step);

@@ -19,7 +19,8 @@ void TrueShop::begin(const kw::Group& group) {
     // A tongue alone meets a slot that was locked: near what was planned.
     constexpr double locked_mm = 0.04;
     const kw::Cut& slot = group.slot();
-    slot_ = {slot.width.mm() + normal(locked_mm), slot.depth.mm() + normal(locked_mm), slot.near.mm() + normal(locked_mm)};
+    slot_ = {slot.width.mm() + normal(locked_mm), slot.depth.mm() + normal(locked_mm),
+             slot.near.mm() + normal(locked_mm)};
 }
 
 void TrueShop::set(const kw::Settings& dial) {
@@ -28,7 +29,8 @@ void TrueShop::set(const kw::Settings& dial) {
     stands_.spacer = dial.spacer.mm() + (dial.spacer > kw::Length{} ? spacer_error_ : 0.0);
     stands_.kerf = dial.kerf.mm() + kerf_error_;
     // The second of two marks on the same scale: its offset is the first one's.
-    stands_.shift = dial.shift > kw::Length{} ? dial.shift.mm() * (1.0 + fence_gain_) + normal(kind_.repeats_mm) : 0.0;
+    stands_.shift =
+        dial.shift > kw::Length{} ? dial.shift.mm() * (1.0 + fence_gain_) + normal(kind_.repeats_mm) : 0.0;
 }
 
 double TrueShop::offset(const std::string& control) const {

@@ -16,12 +16,15 @@ std::vector<kw::Observation> readings(const kw::Model& shop, std::size_t control
     std::vector<kw::Observation> out;
     for (const kw::Reading& reading : shop.readings) {
         const double value = kw::value_at(reading.form, at);
-        out.push_back(kw::taken(reading, reading.kind == kw::ReadingKind::plain ? value : std::max(0.0, value)));
+        out.push_back(
+            kw::taken(reading, reading.kind == kw::ReadingKind::plain ? value : std::max(0.0, value)));
     }
     return out;
 }
 
-void set_value(kw::Observation& observation, double value) { observation.low_mm = observation.high_mm = value; }
+void set_value(kw::Observation& observation, double value) {
+    observation.low_mm = observation.high_mm = value;
+}
 
 }  // namespace
 
@@ -80,7 +83,8 @@ TEST_CASE("what a reading should have been is what all the others say (against t
     }
 }
 
-TEST_CASE("a blade that went down where it was to go up is asked about as a move, not as eight wrong readings") {
+TEST_CASE(
+    "a blade that went down where it was to go up is asked about as a move, not as eight wrong readings") {
     const kw::Model shop = est::locking_rabbet();
     kw::Belief belief = kw::belief_from_priors(shop);
     belief = kw::observe_all(belief, readings(shop, est::height, -0.4));
@@ -97,7 +101,8 @@ TEST_CASE("a blade that went down where it was to go up is asked about as a move
 
 TEST_CASE("a fence set by the wrong end of the rule is asked about as a setting") {
     const kw::Model shop = est::locking_rabbet();
-    const auto doubt = kw::find_doubt(shop, kw::belief_from_priors(shop), {}, readings(shop, est::fence, 4.0));
+    const auto doubt =
+        kw::find_doubt(shop, kw::belief_from_priors(shop), {}, readings(shop, est::fence, 4.0));
     REQUIRE(doubt);
     CHECK(doubt->about == kw::Doubt::About::setting);
     CHECK(doubt->which == est::fence);

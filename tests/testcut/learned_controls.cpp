@@ -68,7 +68,9 @@ TEST_CASE("moves with a gain are F P F' + Q (Eigen), in random chains of moves a
     }
 }
 
-TEST_CASE("a handwheel whose moves come out a tenth long is found out by a long move, and told shorter moves then") {
+TEST_CASE(
+    "a handwheel whose moves come out a tenth long is found out by a long move, and told shorter moves "
+    "then") {
     kw::Model model = scale();
     model.controls[1].spread_mm = 0.1;
     kw::Belief belief = kw::belief_from_priors(model);

@@ -23,5 +23,6 @@ TEST_CASE("chance and density from the table are those of the normal, to 1e-9, a
 TEST_CASE("the quantile is the inverse of the chance (Boost.Math)") {
     const boost::math::normal normal;
     for (const double chance : {1e-9, 0.01, 0.1, 0.5, 0.9, 0.975, 0.999999})
-        CHECK(kw::normal_quantile(chance) == doctest::Approx(boost::math::quantile(normal, chance)).epsilon(1e-10).scale(1.0));
+        CHECK(kw::normal_quantile(chance) ==
+              doctest::Approx(boost::math::quantile(normal, chance)).epsilon(1e-10).scale(1.0));
 }

@@ -31,16 +31,19 @@ double mean_cuts(const shop::KindOfShop& kind, const char* who, int shops) {
         shop::TrueShop shop(kind, std::uint64_t(s));
         shop.begin(task.group);
         const std::string mover = who;
-        cuts += mover == "knows"   ? shop::play(task, shop, *shop::all_knowing(task, shop)).cuts
-                : mover == "habit" ? shop::play(task, shop, *shop::one_at_a_time(task, shop)).cuts
-                                   : shop::play(task, shop, *shop::by_the_program(task, shop, {task.group.designed})).cuts;
+        cuts += mover == "knows" ? shop::play(task, shop, *shop::all_knowing(task, shop)).cuts
+                : mover == "habit"
+                    ? shop::play(task, shop, *shop::one_at_a_time(task, shop)).cuts
+                    : shop::play(task, shop, *shop::by_the_program(task, shop, {task.group.designed})).cuts;
     }
     return cuts / shops;
 }
 
 }  // namespace
 
-TEST_CASE("with a caliper the program needs hardly more test cuts than one who knows every error, and fewer than the habit") {
+TEST_CASE(
+    "with a caliper the program needs hardly more test cuts than one who knows every error, and fewer than "
+    "the habit") {
     const shop::KindOfShop owner = shop::all_kinds().front();
     const double knows = mean_cuts(owner, "knows", 300), program = mean_cuts(owner, "program", 300);
     CHECK(program < 1.12 * knows);
@@ -57,14 +60,16 @@ TEST_CASE("by feel alone it needs more, and still fewer than the habit") {
 TEST_CASE("a reading ten times too large is asked again, and hardly ever one that is right") {
     shop::Caught slips, none;
     for (int s = 0; s < 400; ++s) {
-        shop::try_slip(rabbet(), shop::all_kinds().front(), std::uint64_t(s), shop::SlipMade::ten_times, slips);
+        shop::try_slip(rabbet(), shop::all_kinds().front(), std::uint64_t(s), shop::SlipMade::ten_times,
+                       slips);
         shop::try_slip(rabbet(), shop::all_kinds().front(), std::uint64_t(s), shop::SlipMade::none, none);
     }
     CHECK(slips.asked_that_matter > 0.97 * slips.matter);
     CHECK(none.asked < 0.02 * none.times);
 }
 
-TEST_CASE("whether the same ends will do is the same by the model's forms and by the sections cut (polygons)") {
+TEST_CASE(
+    "whether the same ends will do is the same by the model's forms and by the sections cut (polygons)") {
     est::Random random(903);
     const shop::Task task = rabbet();
     const kw::Model model = kw::model_of(task.group, task.tolerances, nullptr, {task.group.designed});
@@ -74,8 +79,10 @@ TEST_CASE("whether the same ends will do is the same by the model's forms and by
     for (int i = 0; i < 300; ++i) {
         std::vector<kw::Move> moves;
         for (const char* control : {"fence", "height", "spacer", "kerf"})
-            if (random.below(2) == 0) moves.push_back({*kw::control_named(model, control), 0.05 * double(random.below(5)) - 0.1});
-        const kw::Settings next = kw::settings_by(model, task.group.designed, kw::predict_moves(model, prior, moves));
+            if (random.below(2) == 0)
+                moves.push_back({*kw::control_named(model, control), 0.05 * double(random.below(5)) - 0.1});
+        const kw::Settings next =
+            kw::settings_by(model, task.group.designed, kw::predict_moves(model, prior, moves));
         CHECK(kw::recuts(model, prior, moves) == kw::same_ends_will_do(task.group, old, next));
         same += kw::recuts(model, prior, moves);
     }

@@ -1,0 +1,97 @@
+// The shop's file on the command line: taught by a lock, listed, put right and forgotten.
+#include <doctest/doctest.h>
+#include <unistd.h>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "command/run.h"
+#include "sample_job.h"
+
+using namespace kw;
+
+namespace {
+
+struct Said {
+    int status;
+    std::string out, err;
+};
+
+// A folder of its own, with the sample job in it.
+class Bench {
+public:
+    Bench() : folder_(std::filesystem::temp_directory_path() / ("kw-shop-" + std::to_string(getpid()))) {
+        std::filesystem::create_directories(folder_);
+        std::ofstream(job()) << tests::file_text("seed_cabinet.json");
+    }
+    ~Bench() { std::filesystem::remove_all(folder_); }
+    Bench(const Bench&) = delete;
+    Bench& operator=(const Bench&) = delete;
+
+    std::string job() const { return (folder_ / "job.json").string(); }
+    std::string shop() const { return (folder_ / "shop.json").string(); }
+
+    Said run(std::vector<std::string> arguments) const {
+        std::ostringstream out, err;
+        const auto window = [](const std::string&, const std::string&) { return 7; };
+        arguments.insert(arguments.end(), {"--shop", shop()});
+        const int status = run_command(std::move(arguments), {out, err, window, window, {}});
+        return {status, out.str(), err.str()};
+    }
+
+private:
+    std::filesystem::path folder_;
+};
+
+std::string dado(const Bench& bench) {
+    std::istringstream plan(bench.run({"plan", bench.job()}).out);
+    for (std::string line; std::getline(plan, line);)
+        if (line.find("locking rabbet: side dado") != std::string::npos)
+            return line.substr(0, line.find(' '));
+    return {};
+}
+
+}  // namespace
+
+TEST_CASE("a lock writes what it taught into the shop's file; `shop` lists it, corrects it and forgets it") {
+    const Bench bench;
+    CHECK(bench.run({"shop"}).out.rfind("Nothing is learned yet", 0) == 0);
+    const std::string setup = dado(bench);
+    const Said fit = bench.run({"fit", bench.job(), "--setup", setup, "--read", "dado_depth=5.95 mm",
+                                "--read", "lip=6.0 mm", "--read", "face_step=0.05 mm", "--save"});
+    CHECK(fit.err == "");
+    REQUIRE(fit.status == 0);
+    CHECK(bench.run({"lock", bench.job(), "--setup", setup, "--anyway"}).status == 0);
+    REQUIRE(std::filesystem::exists(bench.shop()));
+    const std::string listed = bench.run({"shop"}).out;
+    CHECK(listed.find("1  saw, quarter stack: the fence stands 0.1") != std::string::npos);
+    CHECK(bench.run({"shop", "--correct", "1=0.3 mm"}).out.find("as you said") != std::string::npos);
+    CHECK(bench.run({"shop", "--forget", "9"}).status == 1);
+    const std::string left = bench.run({"shop", "--forget", "1"}).out;
+    CHECK(left.find("as you said") == std::string::npos);
+}
+
+TEST_CASE("a shop's file that can't be read is said, with its place, and is left as it was") {
+    const Bench bench;
+    std::ofstream(bench.shop())
+        << R"({"format": "kerfwright-shop", "lessons": [{"machine": "saw", "spread": -1}]})";
+    const Said said = bench.run({"plan", bench.job()});
+    CHECK(said.status == 1);
+    CHECK(said.err.find("/lessons/0/spread") != std::string::npos);
+    std::ostringstream kept;
+    kept << std::ifstream(bench.shop()).rdbuf();
+    CHECK(kept.str().find("-1") != std::string::npos);
+}
+
+TEST_CASE("a reading that contradicts the others is refused with status 1, and taken with --sure") {
+    const Bench bench;
+    std::vector<std::string> fit = {"fit",    bench.job(),          "--setup", dado(bench),
+                                    "--read", "dado_width=6.35 mm", "--read",  "tongue_thickness=6.35 mm",
+                                    "--read", "fit=0.3 mm"};
+    const Said asked = bench.run(fit);
+    CHECK(asked.status == 1);
+    CHECK(asked.err.find("--sure") != std::string::npos);
+    fit.emplace_back("--sure");
+    CHECK(bench.run(fit).status == 0);
+}

@@ -1,0 +1,215 @@
+// What a lock teaches, what the next first cut makes of it, what is asked again, and what becomes of a lost part.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "file/shop_file.h"
+#include "sample_job.h"
+#include "session/session.h"
+#include "session/words.h"
+
+using namespace kw;
+
+namespace {
+
+const std::string now = "2026-03-01T09:00:00Z", later = "2026-03-09T09:00:00Z";
+
+std::string dado_of(const Session& session) {
+    for (const Setup& setup : session.work->plan.setups)
+        if (setup.work == "locking rabbet: side dado") return setup.id;
+    return {};
+}
+
+NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
+
+const Settings& designed(const Session& session) {
+    return session.work->plan.group_with_id(session.work->plan.setup_with_id(dado_of(session))->group)
+        ->designed;
+}
+
+// All readings of a joint cut where the fence stands `out_mm` beyond where it was to be, and the blade `high_mm`.
+std::vector<NamedLength> readings(const Session& session, double out_mm, double high_mm) {
+    const Settings& s = designed(session);
+    const double stock = 12.1, f = s.fence.mm() + out_mm, h = s.height.mm() + high_mm, k = s.kerf.mm();
+    return {mm("stock_thickness", stock),
+            mm("dado_width", k),
+            mm("dado_depth", h),
+            mm("lip", f),
+            mm("tongue_thickness", stock - h),
+            mm("tongue_length", f + k - s.spacer.mm()),
+            mm("fit", k + h - stock),
+            mm("shoulder_gap", std::max(0.0, f + k - s.spacer.mm() - h)),
+            mm("face_step", f - h)};
+}
+
+TestCut cut(const Session& session, std::vector<NamedLength> readings) {
+    return {dado_of(session), std::move(readings), {}, std::nullopt, false, "test"};
+}
+
+// A saw whose fence stands 0.4 mm beyond its scale and whose height 0.3: tested, and moved back by just that, and locked.
+Session locked(Session session, const std::string& time) {
+    session = apply(session, SaveTest{cut(session, readings(session, 0.4, 0.3))}, time);
+    REQUIRE(session.refused.empty());
+    TestCut lock = cut(session, {});
+    lock.moved = std::vector<NamedLength>{mm("fence", -0.4), mm("height", -0.3)};
+    session = apply(session, LockGroup{lock}, time);
+    REQUIRE(session.refused.empty());
+    return session;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "a lock teaches how far fence and height stand beyond their scales, and the next job is set by it") {
+    const Session first = locked(open_session(tests::sample_json(), {}, now), now);
+    REQUIRE(!first.memory.lessons.empty());
+    const Session second = open_session(tests::sample_json(), first.memory, later);
+    const Setup& dado = *second.work->plan.setup_with_id(dado_of(second));
+    const Dial dial = dial_of(*second.work, dado);
+    CHECK(dial.fence.mm() == doctest::Approx(dado.fence.mm() - 0.4).epsilon(0.02));
+    CHECK(dial.height.mm() == doctest::Approx(dado.height->mm() - 0.3).epsilon(0.02));
+    CHECK(dado.fence == designed(second).fence);  // the plan's geometry knows nothing of scales
+    const auto before = fit_report(*open_session(tests::sample_json()).work, dado.id);
+    CHECK(fit_report(*second.work, dado.id)->chance_in_tolerance > 2.0 * before->chance_in_tolerance);
+}
+
+TEST_CASE("the log says how a group was begun, so that later lessons do not change what earlier tests said") {
+    const Session session = open_session(tests::sample_json(), {}, now);
+    const Session tested = apply(session, SaveTest{cut(session, readings(session, 0.1, 0.1))}, now);
+    const Session elsewhere = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session again = open_session(tested.document, elsewhere.memory, later);
+    const auto one = fit_report(*tested.work, dado_of(tested)),
+               other = fit_report(*again.work, dado_of(again));
+    CHECK(one->now == other->now);
+    CHECK(one->chance_in_tolerance == other->chance_in_tolerance);
+}
+
+TEST_CASE("a lock that is undone is unlearned, and done again is learned again") {
+    const Session session = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session undone = apply(session, Undo{}, now);
+    CHECK(undone.memory.lessons.empty());
+    CHECK(apply(undone, Redo{}, now).memory == session.memory);
+}
+
+TEST_CASE("what is believed is said with its reason, can be put right, and forgotten") {
+    Session session = locked(open_session(tests::sample_json(), {}, now), now);
+    const auto all = believed(session.memory, session.day);
+    const auto fence =
+        std::find_if(all.begin(), all.end(), [](const Believed& b) { return b.what == Taught::fence; });
+    REQUIRE(fence != all.end());
+    CHECK(say_belief(*fence, Graduation::mm_0_01) ==
+          "saw, quarter stack: the fence stands 0.38 mm farther out than its scale says, \u00b1 0.10 mm, "
+          "from 1 test "
+          "cut since 2026-03-01");
+    session = apply(session, CorrectBelief{*fence, 0.2}, later);
+    const auto corrected = believed(session.memory, session.day);
+    const auto told = std::find_if(corrected.begin(), corrected.end(),
+                                   [](const Believed& b) { return b.what == Taught::fence; });
+    CHECK(told->by_hand);
+    CHECK(told->value == doctest::Approx(0.2).epsilon(0.05));
+    session = apply(session, ForgetBelief{*told}, later);
+    for (const Believed& belief : believed(session.memory, session.day)) CHECK(belief.what != Taught::fence);
+}
+
+TEST_CASE("a shop's file keeps the lessons to the last digit, and all else that stands in it") {
+    const Session session = locked(open_session(tests::sample_json(), {}, now), now);
+    const Json file = with_memory(
+        Json{{"format", "kerfwright-shop"}, {"machines", Json::array()}, {"mine", 7}}, session.memory);
+    CHECK(read_memory(parse_json(to_text(file)).value()).value() == session.memory);
+    CHECK(file["mine"] == 7);
+    Json wrong = file;
+    wrong["lessons"][0]["what"] = "weather";
+    REQUIRE(!read_memory(wrong));
+    CHECK(read_memory(wrong).error()[0].pointer == "/lessons/0/what");
+}
+
+TEST_CASE("a reading that contradicts the rest is asked again by name, and taken when the maker is sure") {
+    const Session session = open_session(tests::sample_json(), {}, now);
+    auto wrong = readings(session, 0.0, -0.3);
+    wrong[6] = mm("fit", 0.2);  // tight by 0.2, written as loose
+    TestCut told = cut(session, wrong);
+    const Session asked = apply(session, SaveTest{told}, now);
+    CHECK(asked.refused_field == "doubt");
+    CHECK(asked.refused.rfind("the fit of ", 0) == 0);
+    CHECK(asked.document == session.document);
+    told.sure = true;
+    CHECK(apply(asked, SaveTest{told}, now).refused.empty());
+}
+
+TEST_CASE("no word of the maker makes a reading ten times too large a right one") {
+    const Session session = open_session(tests::sample_json(), {}, now);
+    auto wrong = readings(session, 0.0, 0.0);
+    wrong[2].value = 10 * wrong[2].value;
+    TestCut told = cut(session, wrong);
+    told.sure = true;
+    const Session asked = apply(session, SaveTest{told}, now);
+    CHECK(asked.refused_field == "readings");
+    CHECK(asked.refused.find("ten times") != std::string::npos);
+    CHECK(asked.document == session.document);
+}
+
+TEST_CASE(
+    "what is seen on the closed joint moves the estimate as a reading does; an unknown word is refused") {
+    const Session session = open_session(tests::sample_json(), {}, now);
+    TestCut told = cut(session, {});
+    told.seen = {"side proud", "no paper beside it"};
+    const Session after = apply(session, SaveTest{told}, now);
+    REQUIRE(after.refused.empty());
+    const auto report = fit_report(*after.work, told.setup);
+    CHECK(report->now.fence - report->now.height > designed(session).fence - designed(session).height);
+    CHECK(after.work->job.log.back().seen == told.seen);
+    told.seen = {"purple"};
+    CHECK(apply(session, SaveTest{told}, now).refused_field == "seen");
+}
+
+TEST_CASE("a rule's readings weigh less than a caliper's") {
+    const Session session = open_session(tests::sample_json(), {}, now);
+    TestCut told = cut(session, {mm("dado_depth", designed(session).height.mm() - 0.3)});
+    const auto height = [&](const TestCut& test) {
+        const Session after = apply(session, SaveTest{test}, now);
+        REQUIRE(after.refused.empty());
+        return fit_report(*after.work, test.setup)->now.height;
+    };
+    const Length by_caliper = height(told);
+    told.tool = Tool::rule;
+    CHECK(height(told) > by_caliper);
+    CHECK(height(told) < designed(session).height);
+}
+
+TEST_CASE(
+    "sides that were cut too deep are lost at the lock: they are parts to make again, with all their "
+    "setups") {
+    Session session = open_session(tests::sample_json(), {}, now);
+    const std::string dado = dado_of(session);
+    const std::string side = session.work->plan.setup_with_id(dado)->passes[0].part;
+    const auto run_all = [&](bool rips_only) {
+        const auto work = session.work;  // outlives what is worked out anew
+        for (const Setup& setup : work->plan.setups)
+            for (std::size_t p = 0; p < setup.passes.size(); ++p)
+                if (setup.passes[p].part == side && (!rips_only || setup.stage == Stage::rip))
+                    session = apply(session, MarkRun{setup.id, {p}, true}, now);
+    };
+    run_all(true);
+    session = apply(session, MarkRun{dado, {0}, true}, now);
+    session = apply(session, SaveTest{cut(session, readings(session, 0.0, 0.5))}, now);
+    TestCut lock = cut(session, {});
+    lock.moved = std::vector<NamedLength>{mm("height", -0.5)};
+    session = apply(session, LockGroup{lock}, now);
+    REQUIRE(session.refused.empty());
+    CHECK(session.document["log"].back()["kind"] == "lost");
+    for (const Ran& ran : session.work->standing.ran) CHECK(ran.part != side);
+    const auto& affected = session.work->affected;
+    const auto remade =
+        std::find_if(affected.begin(), affected.end(), [&](const Affected& a) { return a.part == side; });
+    REQUIRE(remade != affected.end());
+    const std::string words = remade->what.text(Graduation::mm_0_1);
+    CHECK(words.find("made again from the board") != std::string::npos);
+    CHECK(words.find("where it is locked") != std::string::npos);
+    // Made again, it is a part like any other.
+    run_all(false);
+    for (const Affected& a : session.work->affected) {
+        INFO(a.what.text(Graduation::mm_0_1));
+        CHECK(a.part != side);
+    }
+}
