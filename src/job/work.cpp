@@ -37,7 +37,7 @@ Start start_of(const Work& work, const Group& group) {
 }
 
 Dial dial_of(const Work& work, const Setup& setup) {
-    const Dial planned{setup.fence, setup.height.value_or(Length{}), setup.spacer};
+    const Dial planned{setup.fence, setup.height.value_or(Length{}), setup.spacer, {}};
     const Group* group = work.plan.group_with_id(setup.group);
     if (!group) return planned;
     const auto standing = work.standing.groups.find(group->key);
@@ -46,7 +46,9 @@ Dial dial_of(const Work& work, const Setup& setup) {
         standing == work.standing.groups.end() ? start_of(work, *group).dial : standing->second.dial;
     // The same cuts with the scales for the settings: the same setups in the same order.
     for (const Setup& other : setups_of(shown))
-        if (other.work == setup.work) return {other.fence, other.height.value_or(Length{}), other.spacer};
+        if (other.work == setup.work)
+            return {other.fence, other.height.value_or(Length{}), other.spacer,
+                    shown.stands.kerf - group->designed.kerf};
     return planned;
 }
 

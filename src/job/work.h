@@ -30,6 +30,7 @@ Start start_of(const Work& work, const Group& group);
 // What the scales are to show for this setup: the settings of the plan less what they are known to be off by.
 struct Dial {
     Length fence, height, spacer;
+    Length shims;  // that a stack is to be put on with beyond its own make-up; negative: to be left out
 };
 Dial dial_of(const Work& work, const Setup& setup);
 

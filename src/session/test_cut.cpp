@@ -145,15 +145,13 @@ Refusal ask_again(const Found& found, const LogEntry& entry, const Doubt& doubt,
                     Message::of("look again", insist)};
         const Length given = entry.readings[doubt.which].value;
         const bool alone = entry.readings.size() == 1 && !found.standing;
-        return {
-            field,
-            Message::of(
-                name,
-                entry.readings[doubt.which].name == "stock_thickness" ? " (of the board that enters)" : "",
-                " of ", given,
-                may_insist ? " does not agree with the rest: about " : " is out of reason: about ", expected,
-                alone ? " was expected" : " was expected by all the rest"),
-            Message::of(looks_like(doubt.looks_like, given), "; mind the unit", insist)};
+        const std::string whose =
+            entry.readings[doubt.which].name == "stock_thickness" ? " (of the board that enters)" : "";
+        const std::string how = may_insist ? " does not agree with the rest" : " is out of reason";
+        const std::string by = alone ? ": about " : ": by all the rest it is about ";
+        return {field,
+                Message::of(name + whose, " of ", given, how + by, expected, alone ? " was expected" : ""),
+                Message::of(looks_like(doubt.looks_like, given), "; mind the unit", insist)};
     }
     const std::string control = found.model.controls[doubt.which].name;
     const Length stands = Length::nearest_mm(doubt.found_mm), meant = Length::nearest_mm(doubt.expected_mm);

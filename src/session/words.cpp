@@ -60,6 +60,12 @@ std::string say_scale(const Work& work, Length wanted, Length dial) {
     return "by its scale " + caliper_text(work.job, dial);
 }
 
+std::string say_shims(const Work& work, Length shims) {
+    if (shims == Length{}) return {};
+    return "put on with " + caliper_text(work.job, abs(shims)) + " of shims " +
+           (shims > Length{} ? "more" : "less") + " than its make-up";
+}
+
 std::string say_belief(const Believed& belief, Graduation graduation) {
     // Without the mark of what rounding left: these are estimates.
     const auto length = [&](double mm) {

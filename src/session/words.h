@@ -38,6 +38,9 @@ std::string without_mark(std::string text);
 // "by its scale 5.45 mm", where a scale is known to be off and so must be set to something else than what is wanted; empty elsewhere.
 std::string say_scale(const Work& work, Length wanted, Length dial);
 
+// "put on with 0.010 in of shims more than its make-up"; empty where it is put on as it is.
+std::string say_shims(const Work& work, Length shims);
+
 // What the shop has learned, with how sure that is and why: "saw, quarter stack: the fence stands 0.016 in farther out than
 // its scale says, ± 0.003 in, from 7 test cuts since 2026-03-01".
 std::string say_belief(const Believed& belief, Graduation graduation);

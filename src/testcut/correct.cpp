@@ -13,6 +13,9 @@ namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
+// Nobody is sent back to the joint for less than this part of a test cut.
+constexpr double worth_asking = 0.001;
+
 }  // namespace
 
 double expected_part_told(const Belief& belief, const Reading& reading) {
@@ -50,7 +53,7 @@ Advice advise(const Model& model, const Belief& belief, const AdviceOptions& opt
     const bool may_lock = chance >= options.wanted_chance;
     const double move = weighing.move_cost();
     const double without_reading = may_lock ? advice.expected_cost : move;
-    if (asked.reading && asked.cost < without_reading) {
+    if (asked.reading && asked.cost < without_reading - worth_asking) {
         advice.kind = AdviceKind::measure;
         advice.reading = asked.reading->form.name;
         advice.unread = std::move(best.moves);

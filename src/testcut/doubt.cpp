@@ -22,12 +22,12 @@ struct SlipKind {
     double factor;  // what was given is the true reading times this
     double share;   // of all slips; common practice, no source
 };
-constexpr std::array<SlipKind, 5> slip_kinds = {{{Slip::ten_times, 10.0, 0.25},
-                                                 {Slip::tenth, 0.1, 0.05},
-                                                 {Slip::inches, 1.0 / inch_mm, 0.20},
-                                                 {Slip::millimetres, inch_mm, 0.05},
-                                                 {Slip::sign, -1.0, 0.35}}};
-constexpr double other_share = 0.10;
+constexpr std::array<SlipKind, 5> slip_kinds = {{{Slip::ten_times, 10.0, 0.20},
+                                                 {Slip::tenth, 0.1, 0.03},
+                                                 {Slip::inches, 1.0 / inch_mm, 0.15},
+                                                 {Slip::millimetres, inch_mm, 0.04},
+                                                 {Slip::sign, -1.0, 0.50}}};
+constexpr double other_share = 0.08;
 // Of moves that were not made as told.
 constexpr double turned_share = 0.5, not_made_share = 0.3;
 

@@ -19,6 +19,7 @@ Model as_set_afresh(Model model) {
     for (Control& control : model.controls) {
         control.move_spread_mm = control.move_gain_spread = 0.0;
         control.gain.reset();
+        control.effort = std::min(control.effort, 1.0);  // a stack is put on with the shims that it needs
     }
     return model;
 }

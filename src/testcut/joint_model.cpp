@@ -14,7 +14,7 @@ struct Habit {
     double effort;
 };
 constexpr Habit spacer_habit{0.02, 0.02, 1.5};
-constexpr Habit kerf_habit{0.02, 0.05, 4.0};  // shims mean taking the stack off
+constexpr Habit kerf_habit{0.02, 0.05, 5.0};  // shims mean taking the stack off
 constexpr double wobble = 0.01;               // of a handwheel or a fence, per mm
 constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that was not measured
 constexpr double stock_spread_mm = 0.05;      // of a batch, about what was typed in

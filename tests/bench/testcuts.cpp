@@ -86,6 +86,15 @@ void print_reliability(const char* what, const std::vector<shop::Said>& said) {
         if (n > 100.0) std::printf(" %4.1f->%4.1f (%.0f)", 100.0 * sum / n, 100.0 * came / n, n);
     }
     std::printf("\n");
+    double n = 0.0, sum = 0.0, came = 0.0;
+    for (const shop::Said& one : said) {
+        if (one.chance < 0.85 || one.chance > 0.95) continue;
+        n += 1.0;
+        sum += one.chance;
+        came += one.came;
+    }
+    std::printf("  %s, where it says 85 to 95 %%: said %.1f, came %.1f (%.0f times)\n", what, 100.0 * sum / n,
+                100.0 * came / n, n);
 }
 
 std::string name_of_task(const shop::Task& task) {

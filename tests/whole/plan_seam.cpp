@@ -57,9 +57,16 @@ JobFile::~JobFile() {
 
 std::string JobFile::text() const { return content_of(path_); }
 
+std::string data_folder() {
+    return (std::filesystem::temp_directory_path() / ("kw-data-" + std::to_string(getpid()))).string();
+}
+
+void forget_everything() { std::filesystem::remove_all(data_folder()); }
+
 Run run_program(const std::vector<std::string>& arguments) {
     const JobFile errors("");
-    std::string command = quoted(KW_PROGRAM);
+    // What one test's locks teach is none of another's business, nor the user's own shop of any.
+    std::string command = "KERFWRIGHT_DATA=" + quoted(data_folder()) + " " + quoted(KW_PROGRAM);
     for (const std::string& argument : arguments) command += " " + quoted(argument);
     std::FILE* pipe = popen((command + " 2>" + quoted(errors.path())).c_str(), "r");
     if (pipe == nullptr) throw std::runtime_error("no process for " + command);

@@ -18,6 +18,10 @@ struct Run {
     std::string err;
 };
 
+// Where the programs that this process runs keep what they learn; and a shop that has learned nothing.
+std::string data_folder();
+void forget_everything();
+
 Run run_program(const std::vector<std::string>& arguments);
 
 // A file that is gone when the test is done with it.

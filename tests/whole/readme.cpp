@@ -77,6 +77,7 @@ std::string text_of(const fs::path& path) {
 
 TEST_CASE(
     "README's walk through a drawer prints what it shows, with the demo job, one command after another") {
+    whole::forget_everything();
     const whole::JobFile job(text_of(fs::path(KW_ASSET_DIR) / "demo.json"));
     const std::vector<Shown> walk = shown_in(lines_of(text_of(fs::path(KW_TEST_DIR) / ".." / "README.md")));
     CHECK(walk.size() >= 5);
@@ -92,6 +93,7 @@ TEST_CASE(
 }
 
 TEST_CASE("a joint that was tested and is out is not locked by a slip, and the file stays as it was") {
+    whole::forget_everything();
     const whole::JobFile job(text_of(fs::path(KW_ASSET_DIR) / "demo.json"));
     // Tight by three hundredths of a millimetre times ten, and nothing else known: no move can be sure.
     const std::string dado = whole::setup_of(job.path(), "locking rabbet: side dado", "twine");

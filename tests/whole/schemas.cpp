@@ -23,10 +23,12 @@ bool are_valid(const Files& files, const std::string& schema) {
 
 void add(Files& files, const std::string& text) { files.push_back(std::make_unique<whole::JobFile>(text)); }
 
-std::string demo() {
-    std::ifstream in(KW_ASSET_DIR "/demo.json");
+std::string text_of(const std::string& path) {
+    std::ifstream in(path);
     return {std::istreambuf_iterator<char>(in), {}};
 }
+
+std::string demo() { return text_of(KW_ASSET_DIR "/demo.json"); }
 
 }  // namespace
 
@@ -46,12 +48,17 @@ TEST_CASE("a job with its log, and each correction, are as their schemas say") {
     const std::string dado = whole::setup_of(job, "locking rabbet: side dado", "twine");
     for (const std::vector<std::string>& said : {std::vector<std::string>{"--read", "fit=-0.2 mm"},
                                                  {"--read", "face_step=0.1 mm", "--fresh-end"},
-                                                 {"--felt", "hand tight", "--moved", "height=0.1 mm"}}) {
+                                                 {"--felt", "hand tight", "--moved", "height=0.1 mm"},
+                                                 {"--seen", "flush", "--with", "rule", "--sure"}}) {
         std::vector<std::string> words{"fit", job, "--setup", dado, "--json", "--save"};
         words.insert(words.end(), said.begin(), said.end());
         add(corrections, whole::run_program(words).out);
     }
     CHECK(whole::run_program({"lock", job, "--setup", dado, "--anyway"}).status == 0);
+    Files shops;
+    add(shops, text_of(whole::data_folder() + "/shop.json"));
+    CHECK(are_valid(shops, "shop"));
+    CHECK_FALSE(are_valid(jobs, "shop"));
     CHECK(are_valid(corrections, "correction"));
     CHECK(are_valid(jobs, "job"));
     CHECK_FALSE(are_valid(jobs, "correction"));  // so that the validator is seen to refuse
