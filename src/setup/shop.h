@@ -15,12 +15,13 @@ enum class MachineKind { table_saw, router_table, miter_saw };
 struct Machine {
     std::string name;
     MachineKind kind = MachineKind::table_saw;
-    Length max_dado_width;                  // what the arbor takes, or the widest bit
-    Length max_height;                      // of the cutter above the table
-    Length least_part;                      // shortest part that is run through without a carrier
-    Length fence_step;                      // how finely the fence can be set
-    Length height_step;                     // how finely the height can be set
-    std::optional<Length> height_per_turn;  // of the handwheel, as the maker measured it; never assumed
+    Length max_dado_width;  // what the arbor takes, or the widest bit
+    Length max_height;      // of the cutter above the table
+    Length least_part;      // shortest part that is run through without a carrier
+    Length fence_step;      // how finely the fence can be set
+    Length height_step;     // how finely the height can be set
+    std::optional<Length> height_per_turn =
+        std::nullopt;  // of the handwheel, as the maker measured it; never assumed
     // Set again to the same mark, a control comes back within this, nineteen times in twenty. Common practice, no source.
     Length fence_repeats = Length::micrometres(60);
     Length height_repeats = Length::micrometres(60);

@@ -18,7 +18,6 @@ bool picture_choice(Ui& ui, const char* label, const draw::Drawing& drawing, flo
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     ImGui::BeginGroup();  // one thing in the row, whatever is drawn in it
     const Press press = press_area(ui, label, {width, height});
-    const ImVec2 after = ImGui::GetCursorScreenPos();
     const draw::Palette& p = ui.colours();
     ImDrawList& canvas = *ImGui::GetWindowDrawList();
     canvas.AddRectFilled(press.box.Min, press.box.Max, colour(chosen ? p.accent_tint : p.card),
@@ -37,7 +36,8 @@ bool picture_choice(Ui& ui, const char* label, const draw::Drawing& drawing, flo
         pressable("picture choice", shown_label(label), em_px(TypeSize::small), p.ink, p.card);
     logged.chosen = chosen;
     log_widget(ui, logged, press.box.Min, press.box.Max);
-    ImGui::SetCursorScreenPos(after);
+    ImGui::SetCursorScreenPos(corner);
+    ImGui::Dummy({width, height});
     ImGui::EndGroup();
     if (!press.pressed) return false;
     chosen = !chosen;

@@ -42,6 +42,7 @@ TEST_CASE("jobs and their plans are as their schemas say") {
 }
 
 TEST_CASE("a job with its log, and each correction, are as their schemas say") {
+    whole::forget_everything();
     Files jobs, corrections;
     add(jobs, demo());
     const std::string& job = jobs.front()->path();

@@ -244,6 +244,63 @@ TEST_CASE("what the estimator refuses is said at the test cut, and nothing is lo
     CHECK(maker.on_disk()["log"].dump() == "[]");
 }
 
+TEST_CASE("what is seen on the closed joint is told by tapping its picture, and a second tap lets it go") {
+    Maker maker(one_drawer);
+    for (const Setup& setup : maker.work().plan.setups)
+        if (setup.test_cut && setup.work.rfind("locking rabbet", 0) == 0)
+            maker.app().state().setup = setup.id;
+    maker.press("At the saw");
+    maker.press("Test cut");
+    maker.press("Say what is seen, without measuring");
+    maker.press("Side a hair proud");
+    maker.press("Shoulder closed");
+    maker.press("Two sheets beside it");
+    maker.press("Two sheets beside it");
+    maker.press("Work it out");
+    REQUIRE_MESSAGE(maker.app().session().refused.empty(), maker.app().session().refused);
+    CHECK(maker.on_disk()["log"][0]["seen"].dump() == R"(["side a hair proud","shoulder closed"])");
+}
+
+TEST_CASE("a reading that contradicts the rest is asked again, and taken when the maker has looked again") {
+    Maker maker(one_drawer);
+    for (const Setup& setup : maker.work().plan.setups)
+        if (setup.test_cut && setup.work.rfind("locking rabbet", 0) == 0)
+            maker.app().state().setup = setup.id;
+    const Group& group = *maker.work().plan.group_with_id(maker.setup().group);
+    maker.press("At the saw");
+    maker.press("Test cut");
+    const Length tongue = group.work.insert_thickness - group.stands.height;
+    const std::pair<const char*, Length> readings[] = {
+        {"Dado width", group.stands.kerf},
+        {"Tongue thickness", tongue},
+        {"Fit", group.stands.kerf - tongue + Length::inches(12, 1000)}};
+    for (const auto& [name, value] : readings) {
+        maker.press(name, true);
+        maker.key_in(decimals(value));
+    }
+    maker.press("Work it out");
+    CHECK(maker.hand().log().find("Look again"));
+    CHECK(maker.on_disk()["log"].dump() == "[]");
+    maker.press("I looked again: it is right");
+    CHECK(maker.on_disk()["log"].size() == 1);
+}
+
+TEST_CASE("what a lock has taught stands with the machines, and is forgotten by a second press") {
+    Maker maker(one_drawer);
+    for (const Setup& setup : maker.work().plan.setups)
+        if (setup.test_cut && setup.work.rfind("back dado", 0) == 0) maker.app().state().setup = setup.id;
+    maker.press("At the saw");
+    test_and_lock(maker);
+    const std::size_t learned = maker.app().session().memory.lessons.size();
+    REQUIRE(learned > 0);
+    maker.press("Drawers");
+    maker.press("Machines");
+    maker.press("Forget it", true);
+    CHECK(maker.app().session().memory.lessons.size() == learned);
+    maker.press("Forget it: ", true);
+    CHECK(maker.app().session().memory.lessons.size() < learned);
+}
+
 TEST_CASE(
     "on every screen and in every size, what is pressed is at least 44 pixels high, and words at least 18") {
     struct Size {
