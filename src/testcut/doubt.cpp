@@ -45,7 +45,7 @@ double log_sum(double a, double b) {
 // The plain observations together: what is expected of them, and how they hang together.
 class Plain {
 public:
-    Plain(const Belief& belief, const std::vector<Observation>& all) : belief_(belief) {
+    Plain(const Belief& belief, const std::vector<Observation>& all) {
         for (std::size_t i = 0; i < all.size(); ++i)
             if (all[i].is_plain()) which_.push_back(i);
         const std::size_t n = which_.size();
@@ -104,7 +104,6 @@ private:
         }
     }
 
-    const Belief& belief_;
     std::vector<std::size_t> which_;
     std::vector<const Form*> forms_;
     std::vector<double> off_, inverse_, weighed_;
