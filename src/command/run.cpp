@@ -7,9 +7,9 @@
 
 #include <CLI/CLI.hpp>
 
+#include "command/shop.h"
 #include "command/write.h"
 #include "file/shop_file.h"
-#include "session/words.h"
 
 namespace kw {
 namespace {
@@ -94,40 +94,10 @@ public:
         });
     }
 
-    // What the shop has learned; and what the maker knows better.
     int shop() const {
         auto file = read_shop();
         if (!file) return tell({}, file.error(), shop_file());
-        auto memory = read_memory(*file);
-        if (!memory) return refuse_shop(memory.error().front());
-        const std::string now = utc_now();
-        const std::vector<Believed> all = believed(*memory, now);
-        const auto numbered = [&](int number) { return number >= 1 && number <= int(all.size()); };
-        if (options_.forget != 0) {
-            if (!numbered(options_.forget)) return no_such_belief(options_.forget, all.size());
-            *memory = forget(*memory, all[std::size_t(options_.forget - 1)]);
-        }
-        if (!options_.correct.empty()) {
-            const std::size_t equals = options_.correct.find('=');
-            const int number = std::atoi(options_.correct.substr(0, equals).c_str());
-            if (!numbered(number)) return no_such_belief(number, all.size());
-            const Believed& what = all[std::size_t(number - 1)];
-            const auto length = read_length(
-                equals == std::string::npos ? "" : options_.correct.substr(equals + 1), Unit::millimetre);
-            if (!length)
-                return refuse_shop({"", Message::of("--correct: ", length.error().message),
-                                    Message::of("write NUMBER=LENGTH")});
-            *memory = kw::correct(*memory, what, length->mm(), now);
-        }
-        if (options_.forget != 0 || !options_.correct.empty())
-            if (const auto saved = save_file(shop_file(), to_text(with_memory(*file, *memory))); !saved)
-                return tell({}, saved.error(), shop_file());
-        const std::vector<Believed> left = believed(*memory, now);
-        if (left.empty())
-            io_.out << "Nothing is learned yet: each lock teaches how far the scales are off.\n";
-        for (std::size_t i = 0; i < left.size(); ++i)
-            io_.out << i + 1 << "  " << say_belief(left[i], Graduation::mm_0_01) << "\n";
-        return 0;
+        return run_shop({shop_file(), options_.forget, options_.correct}, *file, io_, utc_now());
     }
 
 private:
@@ -150,7 +120,7 @@ private:
         auto shop = read_shop();
         if (!shop) return tell({}, shop.error(), shop_file());
         const auto memory = read_memory(*shop);
-        if (!memory) return refuse_shop(memory.error().front());
+        if (!memory) return refuse_shop(shop_file(), memory.error().front(), io_);
         add_shop(*json, *shop);
         const Opened opened{*text, open_session(std::move(*json), *memory, utc_now()), std::move(*shop)};
         for (const Problem& problem : opened.session.problems)
@@ -174,18 +144,6 @@ private:
         if (!job.is_object() || !shop.is_object()) return;
         for (const char* list : {"machines", "cutters"})
             if (!job.contains(list) && shop.contains(list)) job[list] = shop[list];
-    }
-
-    int refuse_shop(const Problem& problem) const {
-        io_.err << shop_file() << ": " << (problem.pointer.empty() ? "" : problem.pointer + ": ")
-                << problem.why.text(Graduation::mm_0_01) << "; " << problem.remedy.text(Graduation::mm_0_01)
-                << "\n";
-        return 1;
-    }
-
-    int no_such_belief(int number, std::size_t count) const {
-        return refuse_shop({"", Message::of("there is no number ", number),
-                            Message::of("`kerfwright shop` lists ", int(count))});
     }
 
     // The unit may be all that could be read.

@@ -186,6 +186,9 @@ Memory relearn(Memory memory, const std::vector<Lesson>& before, const std::vect
         return place(before, lesson) != before.end() && place(after, lesson) == after.end();
     });
     for (const Lesson& lesson : after) {
+        // What this change did not teach is left as the maker may have put it since.
+        const auto old = place(before, lesson);
+        if (old != before.end() && *old == lesson) continue;
         const auto known = place(memory.lessons, lesson);
         if (known == memory.lessons.end()) memory.lessons.push_back(lesson);
         else *known = lesson;

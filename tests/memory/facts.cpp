@@ -143,4 +143,9 @@ TEST_CASE("a group locked again teaches once; a lock taken back teaches nothing"
     memory = relearn(memory, first, again);
     CHECK(memory.lessons == again);
     CHECK(relearn(memory, again, {}).lessons.empty());
+    // What was forgotten does not come back with the lock of another joint.
+    std::vector<Lesson> more = again;
+    more.push_back(lesson(Taught::height, stack, 0.2, 0.04, "2026-05-02"));
+    const Memory forgetful = forget(memory, believed(memory, "2026-05-02").front());
+    CHECK(relearn(forgetful, again, more).lessons == std::vector<Lesson>{more.back()});
 }

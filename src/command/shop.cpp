@@ -1,0 +1,71 @@
+#include "command/shop.h"
+
+#include <cstdlib>
+
+#include "session/words.h"
+
+namespace kw {
+namespace {
+
+constexpr Graduation shown_in = Graduation::mm_0_01;
+
+using Changed = tl::expected<Memory, Problem>;
+
+tl::expected<Believed, Problem> numbered(const std::vector<Believed>& all, int number) {
+    if (number >= 1 && number <= int(all.size())) return all[std::size_t(number - 1)];
+    return tl::unexpected(Problem{"", Message::of("there is no number ", number),
+                                  Message::of("`kerfwright shop` lists ", int(all.size()))});
+}
+
+Changed corrected(const Memory& memory, const std::string& asked, const std::string& now) {
+    const std::size_t equals = asked.find('=');
+    const auto what = numbered(believed(memory, now), std::atoi(asked.substr(0, equals).c_str()));
+    if (!what) return tl::unexpected(what.error());
+    if (what->what == Taught::fence_gain || what->what == Taught::height_gain)
+        return tl::unexpected(
+            Problem{"", Message::of("how long moves come out is no length, and can't be corrected so"),
+                    Message::of("forget it with --forget")});
+    const auto length =
+        read_length(equals == std::string::npos ? "" : asked.substr(equals + 1), Unit::millimetre);
+    if (!length)
+        return tl::unexpected(Problem{"", Message::of("--correct: ", length.error().message),
+                                      Message::of("write NUMBER=LENGTH")});
+    return correct(memory, *what, length->mm(), now);
+}
+
+Changed changed(const ShopAsked& asked, Memory memory, const std::string& now) {
+    if (asked.forget != 0) {
+        const auto what = numbered(believed(memory, now), asked.forget);
+        if (!what) return tl::unexpected(what.error());
+        memory = forget(std::move(memory), *what);
+    }
+    return asked.correct.empty() ? Changed(std::move(memory)) : corrected(memory, asked.correct, now);
+}
+
+}  // namespace
+
+int refuse_shop(const std::string& file, const Problem& problem, const CommandIo& io) {
+    io.err << file << ": " << problem.pointer << (problem.pointer.empty() ? "" : ": ")
+           << problem.why.text(shown_in) << "; " << problem.remedy.text(shown_in) << "\n";
+    return 1;
+}
+
+int run_shop(const ShopAsked& asked, const Json& shop, const CommandIo& io, const std::string& now) {
+    const auto before = read_memory(shop);
+    if (!before) return refuse_shop(asked.file, before.error().front(), io);
+    const auto after = changed(asked, *before, now);
+    if (!after) return refuse_shop(asked.file, after.error(), io);
+    if (*after != *before) {
+        if (const auto saved = save_file(asked.file, to_text(with_memory(shop, *after))); !saved) {
+            io.err << report(asked.file, {}, saved.error());
+            return 1;
+        }
+    }
+    const auto all = believed(*after, now);
+    if (all.empty()) io.out << "Nothing is learned yet: each lock teaches how far the scales are off.\n";
+    for (std::size_t i = 0; i < all.size(); ++i)
+        io.out << i + 1 << "  " << say_belief(all[i], shown_in) << "\n";
+    return 0;
+}
+
+}  // namespace kw
