@@ -139,13 +139,6 @@ private:
         return parse_json(*text);
     }
 
-    // What stands in the shop, for a job that does not say.
-    static void add_shop(Json& job, const Json& shop) {
-        if (!job.is_object() || !shop.is_object()) return;
-        for (const char* list : {"machines", "cutters"})
-            if (!job.contains(list) && shop.contains(list)) job[list] = shop[list];
-    }
-
     // The unit may be all that could be read.
     static Graduation graduation_of(const Opened& opened) {
         const Json& document = opened.session.document;

@@ -30,6 +30,10 @@ Changed corrected(const Memory& memory, const std::string& asked, const std::str
     if (!length)
         return tl::unexpected(Problem{"", Message::of("--correct: ", length.error().message),
                                       Message::of("write NUMBER=LENGTH")});
+    if (abs(*length) > Length::millimetres(3))
+        return tl::unexpected(
+            Problem{"", Message::of("a scale that is ", *length, " off is set right, not remembered"),
+                    Message::of("at most 3 mm")});
     return correct(memory, *what, length->mm(), now);
 }
 

@@ -33,6 +33,12 @@ std::vector<NamedLength> read_named(Fields entry, const Json* json, const std::s
 }
 
 Scale read_scale(Fields scale, const Scale& usual) {
+    if (scale.number("spread_mm", usual.spread_mm) <= 0.0)
+        scale.blame("spread_mm", Message::of("`spread_mm` must be more than nothing"),
+                    Message::of("0.25 is usual"));
+    if (scale.number("gain_spread", usual.gain_spread) < 0.0)
+        scale.blame("gain_spread", Message::of("`gain_spread` can't be less than nothing"),
+                    Message::of("0.03 is usual"));
     return {scale.number("offset_mm", usual.offset_mm), scale.number("spread_mm", usual.spread_mm),
             scale.number("gain", usual.gain), scale.number("gain_spread", usual.gain_spread)};
 }

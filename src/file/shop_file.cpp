@@ -1,9 +1,13 @@
 #include "file/shop_file.h"
 
+#include <cmath>
+
 #include "file/fields.h"
 
 namespace kw {
 namespace {
+
+constexpr double most_off_mm = 5.0;
 
 Lesson read_lesson(Fields fields) {
     Lesson lesson;
@@ -18,6 +22,11 @@ Lesson read_lesson(Fields fields) {
         fields.blame("spread",
                      Message::of("`spread` must be more than nothing: nothing is known for certain"),
                      Message::of("0.03 is usual"));
+    if (std::abs(lesson.value) > most_off_mm)
+        fields.blame(
+            "value",
+            Message::of("`value` is out of reason: a scale that far off is set right, not remembered"),
+            Message::of("at most 5"));
     lesson.tests = fields.count("tests", 0, 0, 1'000'000);
     lesson.time = fields.text("time", {});
     lesson.began = fields.text("began", {});
@@ -68,6 +77,12 @@ Json with_memory(Json shop, const Memory& memory) {
     shop["lessons"] = Json::array();
     for (const Lesson& lesson : memory.lessons) shop["lessons"].push_back(lesson_json(lesson));
     return shop;
+}
+
+void add_shop(Json& job, const Json& shop) {
+    if (!job.is_object() || !shop.is_object()) return;
+    for (const char* list : {"machines", "cutters"})
+        if (!job.contains(list) && shop.contains(list)) job[list] = shop[list];
 }
 
 }  // namespace kw

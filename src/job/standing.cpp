@@ -44,6 +44,11 @@ Belief after_moves(const GroupStanding& standing, const std::optional<std::vecto
     return predict_moves(standing.model, standing.now, moves);
 }
 
+Belief planned(const GroupStanding& standing) {
+    return standing.locked ? standing.now
+                           : predict_moves(standing.model, standing.next, standing.advice.unread);
+}
+
 std::vector<Observation> observations_of(const Model& model, const LogEntry& entry) {
     std::vector<Observation> out;
     for (const NamedLength& reading : entry.readings) {
@@ -99,7 +104,8 @@ private:
         const auto [place, is_new] = standing_.groups.try_emplace(group.key);
         GroupStanding& standing = place->second;
         if (is_new) {
-            standing.start = entry.start.value_or(Start{group.designed, usual_scales(), job_.tool});
+            standing.start =
+                entry.start.value_or(Start{as_it_stands(group).stands, usual_scales(), job_.tool});
             standing.model =
                 model_of(as_it_stands(group), tolerances_of(job_), partner(group), standing.start);
             standing.now = belief_from_priors(standing.model);
@@ -126,7 +132,7 @@ private:
         Group standing = as_planned(group);
         const auto found = standing_.groups.find(group.key);
         if (found != standing_.groups.end())
-            standing.stands = settings_by(found->second.model, standing.designed, found->second.next);
+            standing.stands = settings_by(found->second.model, standing.designed, planned(found->second));
         return standing;
     }
 
@@ -144,8 +150,8 @@ private:
     void test(const Group& group, const LogEntry& entry) {
         GroupStanding& standing = standing_of(group, entry);
         // The joint that was asked to be measured further is still the same cut.
-        const bool same_cut = standing.tests > 0 && standing.advice.kind == AdviceKind::measure &&
-                              !entry.fresh_end && !told(entry);
+        const bool same_cut = standing.tests > 0 && !standing.locked &&
+                              standing.advice.kind == AdviceKind::measure && !entry.fresh_end && !told(entry);
         make_moves(standing, entry);
         if (entry.fresh_end) standing.now = predict_fresh_ends(standing.model, standing.now);
         standing.now = observe_all(standing.now, observations_of(standing.model, entry));
@@ -193,6 +199,7 @@ private:
         standing.locked = true;
         standing.locked_at = entry.time;
         standing.advice.moves.clear();
+        standing.advice.unread.clear();
     }
 
     // Another piece begins at the board: nothing of it has been cut.
@@ -209,8 +216,10 @@ private:
         ran.reference = entry.reference;
         if (const Group* group = group_of(entry)) {
             ran.group_key = group->key;
-            ran.settings = as_it_stands(*group).stands;
             const auto standing = standing_.groups.find(group->key);
+            ran.settings = standing == standing_.groups.end()
+                               ? as_it_stands(*group).stands
+                               : settings_by(standing->second.model, group->designed, standing->second.next);
             ran.after_tests = standing == standing_.groups.end() ? 0 : standing->second.tests;
             const auto& inserts = group->work.inserts;
             const bool inserted =
@@ -270,7 +279,7 @@ Design with_standing(Design design, const Standing& standing) {
     for (Group& group : design.groups) {
         const auto found = standing.groups.find(group.key);
         if (found != standing.groups.end())
-            group.stands = settings_by(found->second.model, group.designed, found->second.next);
+            group.stands = settings_by(found->second.model, group.designed, planned(found->second));
     }
     for (Group& group : design.groups) {
         const DrawerDesign* drawer =

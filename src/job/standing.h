@@ -52,6 +52,10 @@ GroupTolerances tolerances_of(const Job& job);
 AdviceOptions advice_options(const Job& job, const std::vector<std::string>& read);
 const Group* partner_of(const Design& design, const Group& group);
 
+// Where a group is to stand when its parts run: as locked, or after the moves that were advised; where something is to be
+// measured first, after those that would be made without it.
+Belief planned(const GroupStanding& standing);
+
 // What an entry says of the joint: its readings, by the tool that they were taken with, and its words. In the order in which they
 // stand in the entry: readings, the feel, what was seen.
 std::vector<Observation> observations_of(const Model& model, const LogEntry& entry);

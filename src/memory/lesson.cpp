@@ -42,7 +42,9 @@ std::vector<Lesson> lessons_of(const Group& group, const Model& model, const Bel
         for (std::size_t c = 0; c < n; ++c) {
             const Control& control = model.controls[c];
             const double before = control.spread_mm * control.spread_mm, after = now.covariance[c * n + c];
-            if (control.name != name.control || after > (1.0 - least_told) * before) continue;
+            if (control.name != name.control || before < known_variance_mm2 ||
+                after > (1.0 - least_told) * before)
+                continue;
             // The normal that turns the belief before into the one after: precisions add.
             const double precision = 1.0 / std::max(after, known_variance_mm2) - 1.0 / before;
             Lesson lesson;

@@ -114,7 +114,11 @@ Marginal joined(const Memory& memory, Taught what, const std::string& machine, c
     return sum;
 }
 
+// How long moves come out is the machine's own, whatever cutter is on.
+bool is_of_moves(Taught what) { return what == Taught::fence_gain || what == Taught::height_gain; }
+
 bool is_about(const Lesson& lesson, const Believed& what) {
+    if (is_of_moves(what.what)) return is_of(lesson, what.what, what.machine);
     return is_of(lesson, what.what, what.machine) && lesson.cutter == what.cutter && lesson.kerf == what.kerf;
 }
 

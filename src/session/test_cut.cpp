@@ -66,9 +66,19 @@ std::vector<std::string> names_of_readings(const Model& model) {
     return names;
 }
 
+std::vector<Move> told_moves(const Found& found, const TestCut& cut) {
+    std::vector<Move> moves;
+    if (!cut.moved) return moves;
+    for (const NamedLength& move : *cut.moved)
+        if (const auto control = control_named(found.model, move.name))
+            moves.push_back({*control, move.value.mm()});
+    return moves;
+}
+
 // As the controls are believed to stand when the readings are taken: after the moves that were made.
 Belief before_reading(const Found& found, const TestCut& cut) {
-    if (!found.standing) return belief_from_priors(found.model);
+    if (!found.standing)
+        return predict_moves(found.model, belief_from_priors(found.model), told_moves(found, cut));
     const Belief moved = after_moves(*found.standing, cut.moved);
     return cut.fresh_end ? predict_fresh_ends(found.model, moved) : moved;
 }
@@ -89,8 +99,13 @@ std::optional<Refusal> check_names(const Found& found, const TestCut& cut) {
                                               : Message::of("there is no feel `", cut.felt, "`"),
                        Message::of("`will not enter`, `mallet`, `hand tight`, `slides` or "
                                    "`rattles`, where something is fitted")};
+    std::vector<std::string_view> told;
     for (const std::string& word : cut.seen) {
         const Sight* sight = sight_of_word(word);
+        if (sight && std::find(told.begin(), told.end(), sight->reading) != told.end())
+            return Refusal{"seen", Message::of("`", word, "` and another word say two things of one place"),
+                           Message::of("say the one that fits better")};
+        if (sight) told.push_back(sight->reading);
         if (!sight || !reading_named(found.model, sight->reading))
             return Refusal{"seen",
                            sight ? Message::of("`", word, "` can't be seen at this joint")
@@ -100,13 +115,17 @@ std::optional<Refusal> check_names(const Found& found, const TestCut& cut) {
     return std::nullopt;
 }
 
+// What was moved since the cut before. Of a first cut: from the planned number to what its scale was to be set to, which may not
+// have been done.
 std::vector<Move> moves_made(const Found& found, const TestCut& cut) {
-    if (!found.standing) return {};
-    if (!cut.moved) return found.standing->advice.moves;
+    if (cut.moved) return told_moves(found, cut);
+    if (found.standing) return found.standing->advice.moves;
     std::vector<Move> moves;
-    for (const NamedLength& move : *cut.moved)
-        if (const auto control = control_named(found.model, move.name))
-            moves.push_back({*control, move.value.mm()});
+    Settings dial = found.start.dial, planned = found.group->stands;
+    for (const char* control : {"fence", "height"}) {
+        const Length by = *setting_named(dial, control) - *setting_named(planned, control);
+        if (by != Length{}) moves.push_back({*control_named(found.model, control), by.mm()});
+    }
     return moves;
 }
 
@@ -155,6 +174,12 @@ Refusal ask_again(const Found& found, const LogEntry& entry, const Doubt& doubt,
     }
     const std::string control = found.model.controls[doubt.which].name;
     const Length stands = Length::nearest_mm(doubt.found_mm), meant = Length::nearest_mm(doubt.expected_mm);
+    if (doubt.about == Doubt::About::move && !found.standing)
+        return {may_insist ? "doubt" : "moved",
+                Message::of(
+                    "by the readings the ", control, " stands at ", stands, ", not at about ", meant,
+                    ": its scale is known to be off, and was to be set otherwise than to the planned number"),
+                Message::of("look at the setting, and tell what is different with `moved`", insist)};
     if (doubt.about == Doubt::About::setting)
         return {may_insist ? "doubt" : "moved",
                 Message::of("by the readings the ", control, " stands at ", stands,

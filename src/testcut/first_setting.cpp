@@ -13,13 +13,13 @@ namespace {
 // A setting other than the planned one must save this part of a test cut: a second or two.
 constexpr double worth_setting = 0.005;
 
-// Setting a scale for the first time costs the same wherever it is set to, and adds no error but the setting's own,
-// which is in the belief already.
+// Setting a scale for the first time adds no error but the setting's own, which is in the belief already.
 Model as_set_afresh(Model model) {
     for (Control& control : model.controls) {
         control.move_spread_mm = control.move_gain_spread = 0.0;
         control.gain.reset();
-        control.effort = std::min(control.effort, 1.0);  // a stack is put on with the shims that it needs
+        // A stack is put on with the shims that it needs: dearer than turning a wheel, cheaper than taking it off again.
+        control.effort = std::min(control.effort, 1.5);
     }
     return model;
 }
@@ -66,8 +66,15 @@ std::vector<Move> first_moves(const Model& asked, const AdviceCosts& costs) {
     const Belief prior = belief_from_priors(model);
     MoveOptions options;
     options.effort_price = costs.move;
+    // What a scale is known to be off by is taken off, whether the joint needs it or not: the number is set anyway.
     std::vector<double> by(model.controls.size(), 0.0);
-    for (const Move& move : best_move(model, prior, options).moves) by[move.control] = move.by_mm;
+    for (std::size_t c = 0; c < by.size(); ++c) {
+        const Control& control = model.controls[c];
+        if (!control.movable || !control.offset || control.resolution_mm <= 0.0 || control.effort > 1.0)
+            continue;
+        by[c] = -control.resolution_mm * std::round(prior.mean[*control.offset] / control.resolution_mm);
+    }
+    for (const Move& move : best_move(model, moved(prior, by), options).moves) by[move.control] += move.by_mm;
 
     // Then a step at a time to the safe side, while that pays.
     double least = cost_of_first(model, moved(prior, by), costs);

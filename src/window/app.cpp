@@ -1,5 +1,6 @@
 #include "window/app.h"
 
+#include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <ctime>
@@ -87,6 +88,7 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     }
     const auto memory = read_memory(app.shop_);
     if (!memory) return tl::unexpected(wrong_shop(shop, memory.error().front()));
+    add_shop(*json, app.shop_);
     app.session_ = open_session(std::move(*json), *memory, utc_now());
     if (app.session_.work) return app;
     std::string all;
@@ -106,7 +108,9 @@ std::string difference(const Json& shorter, const Json& longer) {
         return document.contains("log") && document["log"].is_array() ? document["log"].size() : 0;
     };
     if (entries(longer) <= entries(shorter)) return "a change of the job";
-    const Json& entry = longer["log"].back();
+    std::size_t last = longer["log"].size() - 1;  // what was lost by a lock is logged behind it
+    while (last > entries(shorter) && longer["log"][last].value("kind", "") == "lost") --last;
+    const Json& entry = longer["log"][last];
     const std::string kind = entry.value("kind", "");
     const std::string setup = entry.value("setup", "");
     return (kind == "test" ? "test cut at " : kind == "lock" ? "lock at " : "parts run at ") + setup;
@@ -116,7 +120,8 @@ std::string difference(const Json& shorter, const Json& longer) {
 
 void App::act(Ui& ui, const Action& action) {
     Session after = apply(session_, action, utc_now());
-    const bool learned = after.memory != session_.memory;
+    const Memory known = session_.memory;
+    const bool learned = after.memory != known;
     const Json before = session_.document;
     const bool changed = after.document != before;
     session_ = std::move(after);
@@ -131,18 +136,31 @@ void App::act(Ui& ui, const Action& action) {
     if (std::holds_alternative<Redo>(action) && changed)
         ui.toast("Done again: " + difference(before, session_.document), Tone::plain);
     if (std::holds_alternative<SaveTest>(action)) state_.test = {};
-    if (learned) keep_memory(ui);
+    if (learned) keep_memory(ui, known);
     if (!changed) return;
     if (const auto saved = save_file(path_, to_text(session_.document)); !saved)
         ui.toast("Not saved: " + saved.error().why, Tone::wrong);
     platform::commit_data();
 }
 
-void App::keep_memory(Ui& ui) {
-    shop_ = with_memory(std::move(shop_), session_.memory);
+void App::keep_memory(Ui& ui, const Memory& before) {
     if (shop_path_.empty()) return;
+    // The file may have been taught by someone else meanwhile: that stays.
+    Memory memory = session_.memory;
+    const auto text = read_file(shop_path_);
+    auto json = text ? parse_json(*text) : tl::expected<Json, FileError>(shop_);
+    const auto there = json ? read_memory(*json) : tl::expected<Memory, std::vector<Problem>>(Memory{});
+    if (text && json && there) shop_ = std::move(*json);
+    for (const Lesson& lesson : there ? there->lessons : std::vector<Lesson>{}) {
+        const auto holds = [&](const Memory& all) {
+            return std::find(all.lessons.begin(), all.lessons.end(), lesson) != all.lessons.end();
+        };
+        if (text && !holds(before) && !holds(memory)) memory.lessons.push_back(lesson);
+    }
+    shop_ = with_memory(std::move(shop_), memory);
     if (const auto saved = save_file(shop_path_, to_text(shop_)); !saved)
         ui.toast("What was learned is not saved: " + saved.error().why, Tone::wrong);
+    platform::commit_data();
 }
 
 void App::frame(Ui& ui) {

@@ -32,7 +32,7 @@ public:
     const std::filesystem::path& path() const { return path_; }
 
 private:
-    void keep_memory(Ui& ui);
+    void keep_memory(Ui& ui, const Memory& before);
 
     std::filesystem::path path_, shop_path_;
     Json shop_ = Json::object();  // the shop's file as it was read or written last
