@@ -149,3 +149,13 @@ TEST_CASE("a group locked again teaches once; a lock taken back teaches nothing"
     const Memory forgetful = forget(memory, believed(memory, "2026-05-02").front());
     CHECK(relearn(forgetful, again, more).lessons == std::vector<Lesson>{more.back()});
 }
+
+TEST_CASE("how long moves come out is forgotten of the machine, whichever cutter taught it") {
+    Memory memory;
+    memory.lessons = {lesson(Taught::height_gain, stack, 0.05, 0.01, "2026-05-01"),
+                      lesson(Taught::height_gain, wide, 0.05, 0.01, "2026-05-02")};
+    const auto all = believed(memory, "2026-05-02");
+    REQUIRE(all.size() == 1);
+    CHECK(all[0].tests == 4);
+    CHECK(forget(memory, all[0]).lessons.empty());
+}

@@ -213,3 +213,66 @@ TEST_CASE(
         CHECK(a.part != side);
     }
 }
+
+TEST_CASE("a first setting of the maker's own is told, and the readings are held against that") {
+    const Session session = open_session(tests::sample_json(), {}, now);
+    TestCut told = cut(session, readings(session, 0.0, 3.0));
+    const Session asked = apply(session, SaveTest{told}, now);
+    CHECK(asked.refused.find("the height stands at") != std::string::npos);
+    told.moved = std::vector<NamedLength>{mm("height", 3.0)};
+    CHECK(apply(session, SaveTest{told}, now).refused.empty());
+}
+
+TEST_CASE("a blade set to the planned number, where its scale is known to be off, is asked about") {
+    const Session taught = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session session = open_session(tests::sample_json(), taught.memory, later);
+    // Set to the planned number it stands 0.3 mm high; by its scale it would have been right.
+    const Session asked = apply(session, SaveTest{cut(session, readings(session, 0.0, 0.3))}, later);
+    CHECK(asked.refused.find("its scale is known to be off") != std::string::npos);
+    CHECK(apply(session, SaveTest{cut(session, readings(session, 0.0, 0.0))}, later).refused.empty());
+}
+
+TEST_CASE(
+    "what a scale is known to be off by is taken off at every joint of its cutter, also where little depends "
+    "on it") {
+    const Session taught = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session session = open_session(tests::sample_json(), taught.memory, later);
+    int joints = 0;
+    for (const Setup& setup : session.work->plan.setups) {
+        if (setup.group.empty() || setup.cutter != "quarter stack") continue;
+        ++joints;
+        const Dial dial = dial_of(*session.work, setup);
+        CHECK(std::abs(dial.fence.mm() - (setup.fence.mm() - 0.4)) < 0.08);
+        CHECK(std::abs(dial.height.mm() - (setup.height->mm() - 0.3)) < 0.08);
+    }
+    CHECK(joints > 2);
+}
+
+TEST_CASE(
+    "between a test cut and its moves the plan shows where the joint is to stand, not where it was found") {
+    const Session session = open_session(tests::sample_json(), {}, now);
+    for (const std::size_t how_many : {std::size_t(7), std::size_t(9)}) {
+        auto some = readings(session, 0.1, 0.4);
+        some.resize(how_many);
+        const Session after = apply(session, SaveTest{cut(session, some)}, now);
+        REQUIRE(after.refused.empty());
+        const Setup& dado = *after.work->plan.setup_with_id(dado_of(after));
+        CHECK(std::abs((*dado.height - designed(session).height).mm()) < 0.1);
+    }
+}
+
+TEST_CASE("a cut that is tested after its lock is another test cut, whatever was asked before") {
+    Session session = open_session(tests::sample_json(), {}, now);
+    session = apply(session, SaveTest{cut(session, {mm("fit", 0.1)})}, now);
+    REQUIRE(fit_report(*session.work, dado_of(session))->advice == AdviceKind::measure);
+    session = apply(session, LockGroup{cut(session, {})}, now);
+    session = apply(session, SaveTest{cut(session, {mm("fit", 0.1)})}, now);
+    CHECK(fit_report(*session.work, dado_of(session))->test == 2);
+}
+
+TEST_CASE("two words for one place are refused") {
+    const Session session = open_session(tests::sample_json(), {}, now);
+    TestCut told = cut(session, {});
+    told.seen = {"flush", "side proud"};
+    CHECK(apply(session, SaveTest{told}, now).refused_field == "seen");
+}
