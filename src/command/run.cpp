@@ -172,6 +172,7 @@ private:
                 return tell({}, saved.error(), shop_file());
         const auto report = fit_report(*after.work, options_.setup);
         io_.out << (options_.json ? fit_json(*report) : fit_text(*after.work, *report));
+        if (!save && !options_.json) io_.out << "\nNot kept: --save logs it in the job.\n";
         return 0;
     }
 

@@ -93,5 +93,7 @@ TEST_CASE("a reading that contradicts the others is refused with status 1, and t
     CHECK(asked.status == 1);
     CHECK(asked.err.find("--sure") != std::string::npos);
     fit.emplace_back("--sure");
-    CHECK(bench.run(fit).status == 0);
+    const Said taken = bench.run(fit);
+    CHECK(taken.status == 0);
+    CHECK(taken.out.find("Not kept: --save") != std::string::npos);
 }
