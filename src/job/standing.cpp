@@ -35,13 +35,17 @@ const DrawerDesign* leader_of(const Design& design, const Group& group) {
     return nullptr;
 }
 
+std::vector<Move> moves_told(const Model& model, const std::vector<NamedLength>& told) {
+    std::vector<Move> moves;
+    for (const NamedLength& move : told)
+        if (const auto control = control_named(model, move.name))
+            moves.push_back({*control, move.value.mm()});
+    return moves;
+}
+
 Belief after_moves(const GroupStanding& standing, const std::optional<std::vector<NamedLength>>& told) {
     if (!told) return standing.next;
-    std::vector<Move> moves;
-    for (const NamedLength& move : *told)
-        if (const auto control = control_named(standing.model, move.name))
-            moves.push_back({*control, move.value.mm()});
-    return predict_moves(standing.model, standing.now, moves);
+    return predict_moves(standing.model, standing.now, moves_told(standing.model, *told));
 }
 
 Belief planned(const GroupStanding& standing) {

@@ -60,6 +60,9 @@ Belief planned(const GroupStanding& standing);
 // stand in the entry: readings, the feel, what was seen.
 std::vector<Observation> observations_of(const Model& model, const LogEntry& entry);
 
+// What the maker says was moved, of the controls that the model has.
+std::vector<Move> moves_told(const Model& model, const std::vector<NamedLength>& told);
+
 // Where the controls are believed to stand after a test: by the moves that were told, or else by those that were advised.
 Belief after_moves(const GroupStanding& standing, const std::optional<std::vector<NamedLength>>& told);
 

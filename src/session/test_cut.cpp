@@ -66,19 +66,11 @@ std::vector<std::string> names_of_readings(const Model& model) {
     return names;
 }
 
-std::vector<Move> told_moves(const Found& found, const TestCut& cut) {
-    std::vector<Move> moves;
-    if (!cut.moved) return moves;
-    for (const NamedLength& move : *cut.moved)
-        if (const auto control = control_named(found.model, move.name))
-            moves.push_back({*control, move.value.mm()});
-    return moves;
-}
-
 // As the controls are believed to stand when the readings are taken: after the moves that were made.
 Belief before_reading(const Found& found, const TestCut& cut) {
     if (!found.standing)
-        return predict_moves(found.model, belief_from_priors(found.model), told_moves(found, cut));
+        return predict_moves(found.model, belief_from_priors(found.model),
+                             cut.moved ? moves_told(found.model, *cut.moved) : std::vector<Move>{});
     const Belief moved = after_moves(*found.standing, cut.moved);
     return cut.fresh_end ? predict_fresh_ends(found.model, moved) : moved;
 }
@@ -118,7 +110,7 @@ std::optional<Refusal> check_names(const Found& found, const TestCut& cut) {
 // What was moved since the cut before. Of a first cut: from the planned number to what its scale was to be set to, which may not
 // have been done.
 std::vector<Move> moves_made(const Found& found, const TestCut& cut) {
-    if (cut.moved) return told_moves(found, cut);
+    if (cut.moved) return moves_told(found.model, *cut.moved);
     if (found.standing) return found.standing->advice.moves;
     std::vector<Move> moves;
     Settings dial = found.start.dial, planned = found.group->stands;
