@@ -103,9 +103,10 @@ Machine read_machine(Fields fields) {
 }
 
 // A stack's kerf, where it is not given, is what its outer cutters, chippers and shims add up to.
-Length make_up(Fields& fields) {
+Length make_up(Fields& fields, const std::vector<Length>& shims) {
     Length sum;
-    for (const char* name : {"outer", "chippers", "shims"})
+    for (const Length shim : shims) sum += shim;
+    for (const char* name : {"outer", "chippers"})
         for (const Length part : fields.lengths(name)) sum += part;
     return sum;
 }
@@ -116,7 +117,9 @@ Cutter read_cutter(Fields fields) {
     cutter.kind =
         fields.one_of("kind", cutter_kind_named, "`blade`, `dado stack` or `bit`", CutterKind::dado_stack);
     cutter.machine = fields.required_text("machine");
-    const Length stack = make_up(fields);
+    cutter.shims = fields.lengths("shims");
+    cutter.spares = fields.lengths("spare_shims");
+    const Length stack = make_up(fields, cutter.shims);
     cutter.kerf = stack > Length{} && !fields.has("kerf") ? stack : fields.required_length("kerf");
     return cutter;
 }

@@ -35,7 +35,9 @@ struct Cutter {
     std::string name;
     CutterKind kind = CutterKind::dado_stack;
     std::string machine;
-    Length kerf;  // what it really cuts
+    Length kerf;                      // what it really cuts
+    std::vector<Length> shims = {};   // that are in the stack for this kerf
+    std::vector<Length> spares = {};  // shims that the maker owns beside those
 
     bool operator==(const Cutter&) const = default;
 };

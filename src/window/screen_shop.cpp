@@ -104,18 +104,44 @@ void draw_beliefs(Screen& screen) {
     }
 }
 
+// The shims of a stack: one field each, a button for one more, and one for one less.
+void shim_list(Screen& screen, const std::string& at, const char* which, const char* more) {
+    const Json::json_pointer place(at);
+    Json all = screen.session.document.contains(place) ? screen.session.document.at(place) : Json::array();
+    if (!all.is_array()) return;  // said at the head of the card
+    Across across(screen, 3);
+    for (std::size_t i = 0; i < all.size(); ++i)
+        length_entry(screen, which + std::string(" ") + std::to_string(i + 1), at + "/" + std::to_string(i),
+                     {across.next(), {}});
+    if (secondary_button(screen.ui, (std::string(more) + "##" + at).c_str())) {
+        all.push_back(unit_of_job(screen.session) == Unit::inch ? "0.004 in" : "0.1 mm");
+        screen.done = SetField{at, all};
+    }
+    if (all.empty()) return;
+    ImGui::SameLine();
+    if (confirm_button(screen.ui, ("One less##" + at).c_str(), "Take the last one off the list")) {
+        all.erase(all.size() - 1);
+        screen.done = SetField{at, all};
+    }
+}
+
 }  // namespace
 
 void draw_shop_fields(Screen& screen) {
     Ui& ui = screen.ui;
     heading(ui, "Cutters");
-    caption(ui, "Kerf: the width that it really cuts.");
+    caption(ui,
+            "Kerf: the width that it really cuts. Of a stack's shims, those in it for that kerf, and the "
+            "spare ones.");
     cards(screen, "cutters", [&](const std::string& at) {
         Across across(screen, 2);
         name_entry(screen, "Name", at + "/name", {across.next(), {}});
         length_entry(screen, "Kerf", at + "/kerf", {across.next(), {}});
         choice_entry(screen, "Kind", at + "/kind", kinds_of(cutter_kinds()), "dado stack");
         choice_entry(screen, "Machine", at + "/machine", choices_of(names_in(screen.session, "machines")));
+        if (text_at(screen.session, at + "/kind") != "dado stack") return;
+        shim_list(screen, at + "/shims", "In it", "A shim that is in it");
+        shim_list(screen, at + "/spare_shims", "Spare", "A spare shim");
     });
     add_button(screen, "Add a cutter", "cutters", {{"name", ""}, {"kind", "dado stack"}, {"kerf", "1/4 in"}});
     space(ui, 6);
