@@ -88,7 +88,7 @@ std::string settings_text(const Work& work, const Setup& setup) {
         "to the near side of the cutter" + (from_before.empty() ? "" : "; " + from_before) +
             scale(setup.fence, dial.fence));
     row("height", *setup.height, say_scale(work, *setup.height, dial.height));
-    if (const std::string shims = say_shims(work, dial.shims); !shims.empty())
+    if (const std::string shims = say_shims(work, setup, dial.shims); !shims.empty())
         table.row({"stack", "", "", shims});
     if (setup.spacer > Length{})
         row("spacer", setup.spacer,

@@ -1,6 +1,7 @@
 #include "job/plan.h"
 
 #include <algorithm>
+#include <map>
 
 #include "job/notes.h"
 #include "job/parts_of.h"
@@ -16,12 +17,32 @@ auto find_with_id(const Items& items, std::string_view id) -> decltype(items.dat
     return found == items.end() ? nullptr : &*found;
 }
 
-// Setups named in the order in which they are done, so that the maker counts up.
-std::vector<Setup> in_order(const std::vector<Setup>& setups, const std::vector<std::size_t>& order) {
+// The groups as designed, but for a pass that a slot found too narrow got by its correction.
+std::vector<Group> with_added_passes(std::vector<Group> groups, const Design& standing) {
+    for (std::size_t i = 0; i < groups.size(); ++i)
+        if (groups[i].designed.shift == Length{}) groups[i].stands.shift = standing.groups[i].stands.shift;
+    return groups;
+}
+
+// Setups named in the order in which they are done, so that the maker counts up. A pass that was added goes by the number of its
+// group's first setup, S7b, so that nothing else changes its name.
+std::vector<Setup> in_order(const std::vector<Setup>& setups, const std::vector<Group>& groups,
+                            const std::vector<std::size_t>& order) {
     std::vector<Setup> sorted;
+    std::map<std::string, std::string> last_of;  // groups with an added pass
+    int number = 0;
+    for (const Group& group : groups)
+        if (group.stands.shift > group.designed.shift) last_of[group.id];
     for (const std::size_t index : order) {
         sorted.push_back(setups[index]);
-        sorted.back().id = "S" + std::to_string(sorted.size());
+        const auto added = last_of.find(sorted.back().group);
+        if (added == last_of.end() || added->second.empty()) {
+            sorted.back().id = "S" + std::to_string(++number);
+            if (added != last_of.end()) added->second = sorted.back().id + "a";
+        } else {
+            ++added->second.back();
+            sorted.back().id = added->second;
+        }
     }
     return sorted;
 }
@@ -101,7 +122,8 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
     if (!setups)
         return tl::unexpected(
             std::vector<Problem>{{"/" + setups.error().field, setups.error().why, setups.error().remedy}});
-    for (const Group& group : designed.groups)
+    const std::vector<Group> groups = with_added_passes(designed.groups, standing);
+    for (const Group& group : groups)
         for (Setup& setup : setups_of(group)) setups->push_back(std::move(setup));
 
     const Precedence precedence = precedence_of(designed, *setups);
@@ -113,7 +135,7 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
     for (const DrawerDesign& drawer : designed.drawers) plan.boxes.push_back({drawer.spec->name, drawer.box});
     plan.parts = parts_of(job, standing);
     plan.groups = standing.groups;
-    plan.setups = as_they_stand(in_order(*setups, result.order), standing, plan);
+    plan.setups = as_they_stand(in_order(*setups, groups, result.order), standing, plan);
     for (const Setup& setup : plan.setups) plan.sequence.push_back(setup.id);
     plan.seconds = result.seconds;
     plan.lower_bound_seconds = result.lower_bound_seconds;

@@ -114,7 +114,7 @@ private:
                 model_of(as_it_stands(group), tolerances_of(job_), partner(group), standing.start);
             standing.now = belief_from_priors(standing.model);
             standing.next = standing.now;
-            standing.dial = standing.start.dial;
+            standing.stood = standing.dial = standing.start.dial;
             standing.began = entry.time;
         }
         return standing;
@@ -166,27 +166,20 @@ private:
         }
         standing.locked = false;
         for (const NamedLength& reading : entry.readings) standing.read.push_back(reading.name);
+        standing.model = movable_from(std::move(standing.model), group, standing.stood);
         standing.advice = advise(standing.model, standing.now, advice_options(job_, standing.read));
         standing.next = predict_moves(standing.model, standing.now, standing.advice.moves);
-        turn_dial(standing, standing.advice.moves, 1);
+        standing.dial = turned(standing.stood, standing.model, standing.advice.moves);
         standing.at_test = settings_by(standing.model, group.designed, standing.now);
         if (entry.fresh_end || standing.tests == 1) standing.at_fresh_ends = standing.at_test;
-    }
-
-    static void turn_dial(GroupStanding& standing, const std::vector<Move>& moves, int times) {
-        for (const Move& move : moves)
-            if (Length* setting = setting_named(standing.dial, standing.model.controls[move.control].name))
-                *setting += times * Length::nearest_mm(move.by_mm);
     }
 
     // Brings `now` to after the moves that were told, or else those that were advised; the dial stands there already for those.
     static void make_moves(GroupStanding& standing, const LogEntry& entry) {
         const auto other = told(entry);
         standing.now = after_moves(standing, other);
-        if (!other) return;
-        turn_dial(standing, standing.advice.moves, -1);
-        for (const NamedLength& move : *other)
-            if (Length* setting = setting_named(standing.dial, move.name)) *setting += move.value;
+        if (other) standing.dial = turned(standing.stood, standing.model, moves_told(standing.model, *other));
+        standing.stood = standing.dial;
     }
 
     // Parts that ran since the test before were cut by the controls as they are now found to have stood.

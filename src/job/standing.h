@@ -20,7 +20,8 @@ struct GroupStanding {
     bool locked = false;
     Advice advice;                  // after the last test
     std::vector<std::string> read;  // of the last cut, one for each time
-    Settings dial;                  // what the scales show once the moves advised are made
+    Settings stood;                 // what the scales showed at the last test
+    Settings dial;                  // what they show once the moves advised are made
     std::string began;              // when its first test was logged
     std::string locked_at;
     Settings at_test;        // what cut the last test ends, as believed now

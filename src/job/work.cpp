@@ -45,10 +45,7 @@ Dial dial_of(const Work& work, const Setup& setup) {
     shown.stands =
         standing == work.standing.groups.end() ? start_of(work, *group).dial : standing->second.dial;
     if (standing != work.standing.groups.end() && !standing->second.locked)
-        for (const Move& move : standing->second.advice.unread)
-            if (Length* setting =
-                    setting_named(shown.stands, standing->second.model.controls[move.control].name))
-                *setting += Length::nearest_mm(move.by_mm);
+        shown.stands = turned(shown.stands, standing->second.model, standing->second.advice.unread);
     // The same cuts with the scales for the settings: the same setups in the same order.
     for (const Setup& other : setups_of(shown))
         if (other.work == setup.work)

@@ -201,7 +201,14 @@ std::optional<Refusal> check_doubt(const Found& found, const TestCut& cut, const
 std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
     if (!cut.moved) return std::nullopt;
     for (const NamedLength& move : *cut.moved) {
-        if (control_named(found.model, move.name)) continue;
+        if (control_named(found.model, move.name)) {
+            const Settings& stood = found.standing ? found.standing->stood : found.start.dial;
+            if (move.name != "shift" || stood.shift + move.value >= Length{}) continue;
+            return Refusal{"moved",
+                           Message::of("the last pass can't come ", move.value, " nearer: it is ",
+                                       stood.shift, " out from the first"),
+                           Message::of("tell how far the fence goes out for the last pass, more or less")};
+        }
         std::vector<std::string> names;
         for (const Control& control : found.model.controls)
             if (control.movable) names.push_back(control.name);
@@ -230,12 +237,14 @@ LogEntry entry_for(const Work& work, const Found& found, const TestCut& cut, Log
     return entry;
 }
 
-std::vector<SaidMove> said(const Work& work, const Found& found, const std::vector<Move>& moves) {
+// `dial`: what the scales show when the moves are made.
+std::vector<SaidMove> said(const Work& work, const Found& found, const std::vector<Move>& moves,
+                           const Settings& dial) {
     std::vector<SaidMove> out;
     for (const Move& move : moves) {
         const std::string& control = found.model.controls[move.control].name;
         const Length by = Length::nearest_mm(move.by_mm);
-        out.push_back({control, by, say_move(work.job, *found.group, control, by)});
+        out.push_back({control, by, say_move(work.job, *found.designed, control, by, dial)});
     }
     return out;
 }
@@ -296,12 +305,16 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     const Advice advice = tested ? standing->advice : advise(found->model, now, advice_options(work.job, {}));
     report.chance_in_tolerance = advice.chance_in_tolerance;
     report.chance_after_move = advice.chance_after_move;
+    report.wanted_chance = work.job.fit.wanted_chance;
     report.advice = tested ? advice.kind : AdviceKind::measure;
     report.measure = advice.reading;
     report.measure_again = standing && std::find(standing->read.begin(), standing->read.end(),
                                                  advice.reading) != standing->read.end();
-    if (tested && !report.locked) report.moves = said(work, *found, advice.moves);
-    if (tested && !report.locked) report.unread = said(work, *found, advice.unread);
+    if (tested && !report.locked) {
+        report.moves = said(work, *found, advice.moves, standing->dial);
+        report.unread =
+            said(work, *found, advice.unread, turned(standing->dial, found->model, advice.unread));
+    }
     if (standing && standing->tests > 0)
         report.retry = same_ends_will_do(*found->group, standing->at_test, report.next) ? Retry::same_ends
                                                                                         : Retry::fresh_end;

@@ -46,10 +46,16 @@ struct FitReport {
     Retry retry = Retry::same_ends;
     double chance_in_tolerance = 0.0;
     double chance_after_move = 0.0;
+    double wanted_chance = 0.9;  // from which the maker is told to lock
     AdviceKind advice = AdviceKind::measure;
     std::string measure;                                          // the reading that would tell most
     bool measure_again = false;                                   // though it was taken of this cut already
     std::optional<double> fit_mm, shoulder_gap_mm, face_step_mm;  // expected after the moves
+
+    // Tested, and likely enough to be in tolerance as it stands. Where nothing can be moved, `lock` may be all that is left.
+    bool is_good() const {
+        return test > 0 && advice == AdviceKind::lock && chance_in_tolerance >= wanted_chance;
+    }
 };
 
 // Nothing for a setup that has no joint. Before the first test: what is believed of the scales.

@@ -5,6 +5,7 @@
 #include <cstdio>
 
 #include "session/test_cut.h"
+#include "setup/shims.h"
 
 namespace kw {
 namespace {
@@ -19,6 +20,15 @@ std::string say_turns(const Machine& machine, Length by) {
            (sixteenths <= 16 ? " turn" : " turns");
 }
 
+// The shims that bring the stack to this kerf: "0.3 mm + 0.1 mm".
+std::string say_shims_of(const Job& job, const Group& group, Length kerf) {
+    const Cutter& cutter = group.work.chosen.cutter;
+    std::string all;
+    for (const Length shim : shims_for(cutter, shims_in(cutter) + kerf - group.designed.kerf))
+        all += (all.empty() ? "" : " + ") + caliper_text(job, shim);
+    return all;
+}
+
 }  // namespace
 
 std::string minutes(std::int64_t seconds) {
@@ -27,7 +37,8 @@ std::string minutes(std::int64_t seconds) {
                       : std::to_string(whole / 60) + " h " + std::to_string(whole % 60) + " min";
 }
 
-std::string say_move(const Job& job, const Group& group, const std::string& control, Length by) {
+std::string say_move(const Job& job, const Group& group, const std::string& control, Length by,
+                     const Settings& after) {
     const std::string amount = show_with_unit(abs(by), caliper_graduation(job));
     const bool more = by > Length{};
     const bool bit = group.work.chosen.cutter.kind == CutterKind::bit;
@@ -37,9 +48,16 @@ std::string say_move(const Job& job, const Group& group, const std::string& cont
     if (control == "fence")
         return "move the fence " + amount + (more ? " away from the cutter" : " toward the cutter");
     if (control == "spacer") return "make the spacer " + amount + (more ? " thicker" : " thinner");
+    if (control == "shift" && after.shift == by)
+        return "after this pass move the fence " + amount +
+               " away from the cutter, and run every piece a second time";
+    if (control == "shift" && after.shift == Length{}) return "leave out the second pass";
     if (control == "shift")
         return "move the fence " + amount + (more ? " farther" : " less far") + " for the last pass";
-    return (more ? "add " : "take out ") + amount + " of shims in the stack";
+    const std::string change = (more ? "add " : "take out ") + amount + " of shims in the stack";
+    if (!lists_shims(group.work.chosen.cutter)) return change;
+    const std::string left = say_shims_of(job, group, after.kerf);
+    return change + ": " + (left.empty() ? "none" : left) + " in it then";
 }
 
 namespace {
@@ -60,8 +78,13 @@ std::string say_scale(const Work& work, Length wanted, Length dial) {
     return "by its scale " + caliper_text(work.job, dial);
 }
 
-std::string say_shims(const Work& work, Length shims) {
-    if (shims == Length{}) return {};
+std::string say_shims(const Work& work, const Setup& setup, Length shims) {
+    const Group* group = work.plan.group_with_id(setup.group);
+    if (!group || shims == Length{}) return {};
+    if (lists_shims(group->work.chosen.cutter)) {
+        const std::string all = say_shims_of(work.job, *group, group->designed.kerf + shims);
+        return all.empty() ? "put on without its shims" : "put on with shims of " + all;
+    }
     return "put on with " + caliper_text(work.job, abs(shims)) + " of shims " +
            (shims > Length{} ? "more" : "less") + " than its make-up";
 }
@@ -163,6 +186,11 @@ std::string say_advice(const FitReport& report) {
     if (report.test == 0) return "Not tested yet. Cut the joint in scrap of the same stock, and measure it.";
     switch (report.advice) {
         case AdviceKind::lock:
+            if (!report.is_good())
+                return "Nothing that can be moved here brings it nearer: as it stands, " +
+                       percent(report.chance_in_tolerance) +
+                       " likely to be in tolerance. Take another cutter or other stock, or lock it all the "
+                       "same.";
             return "Lock it: " + percent(report.chance_in_tolerance) +
                    " likely that all of it is in tolerance.";
         case AdviceKind::measure:

@@ -14,8 +14,10 @@ struct FitReport;
 // "3 h 16 min", to the nearest minute.
 std::string minutes(std::int64_t seconds);
 
-// "raise the blade 0.012 in, about 1/8 turn". `by` is + for fence out, blade up, thicker spacer, wider stack.
-std::string say_move(const Job& job, const Group& group, const std::string& control, Length by);
+// "raise the blade 0.012 in, about 1/8 turn". `by` is + for fence out, blade up, thicker spacer, wider stack, last pass farther
+// out; `after`: what the scales show when it is done, for which shims are in then and whether a pass is new.
+std::string say_move(const Job& job, const Group& group, const std::string& control, Length by,
+                     const Settings& after);
 
 // As a caliper reads it, without a mark: "0.223 in".
 std::string caliper_text(const Job& job, Length length);
@@ -38,8 +40,9 @@ std::string without_mark(std::string text);
 // "by its scale 5.45 mm", where a scale is known to be off and so must be set to something else than what is wanted; empty elsewhere.
 std::string say_scale(const Work& work, Length wanted, Length dial);
 
-// "put on with 0.010 in of shims more than its make-up"; empty where it is put on as it is.
-std::string say_shims(const Work& work, Length shims);
+// "put on with 0.010 in of shims more than its make-up", or with which ones, where the maker's are known; empty where it is put on
+// as it is.
+std::string say_shims(const Work& work, const Setup& setup, Length shims);
 
 // What the shop has learned, with how sure that is and why: "saw, quarter stack: the fence stands 0.016 in farther out than
 // its scale says, ± 0.003 in, from 7 test cuts since 2026-03-01".

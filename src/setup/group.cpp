@@ -49,7 +49,10 @@ std::string_view name_of(Reference reference) {
 std::string_view name_of(BoardFace face) { return face == BoardFace::inside ? "inside" : "outside"; }
 
 int Group::slot_passes() const {
-    return slot_is_open() ? 1 : passes_for(slot().width, work.chosen.cutter.kerf);
+    if (slot_is_open()) return 1;
+    // One that is found too narrow is widened by a second pass; what passes there were from the start stay.
+    const Length width = designed.shift > Length{} ? slot().width : stands.kerf + stands.shift;
+    return passes_for(width, designed.shift > Length{} ? work.chosen.cutter.kerf : stands.kerf);
 }
 
 std::vector<Group> groups_of(const JointWork& work) {

@@ -20,6 +20,8 @@ Model as_set_afresh(Model model) {
         control.gain.reset();
         // A stack is put on with the shims that it needs: dearer than turning a wheel, cheaper than taking it off again.
         control.effort = std::min(control.effort, 1.5);
+        // A second pass is for a slot that was found too narrow, not for one that may be.
+        if (control.least_mm == 0.0) control.movable = false;
     }
     return model;
 }
@@ -101,11 +103,7 @@ std::vector<Move> first_moves(const Model& asked, const AdviceCosts& costs) {
 }
 
 Settings first_dial(const Model& model, const Settings& designed, const AdviceCosts& costs) {
-    Settings dial = designed;
-    for (const Move& move : first_moves(model, costs))
-        if (Length* setting = setting_named(dial, model.controls[move.control].name))
-            *setting += Length::nearest_mm(move.by_mm);
-    return dial;
+    return turned(designed, model, first_moves(model, costs));
 }
 
 }  // namespace kw

@@ -4,6 +4,8 @@
 #include <map>
 #include <numbers>
 
+#include "setup/shims.h"
+
 namespace kw {
 namespace {
 
@@ -15,6 +17,7 @@ struct Habit {
 };
 constexpr Habit spacer_habit{0.02, 0.02, 1.5};
 constexpr Habit kerf_habit{0.02, 0.05, 5.0};  // shims mean taking the stack off
+constexpr double shift_effort = 1.2;          // the fence, by the distance from another mark
 constexpr double wobble = 0.01;               // of a handwheel or a fence, per mm
 constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that was not measured
 constexpr double stock_spread_mm = 0.05;      // of a batch, about what was typed in
@@ -23,6 +26,10 @@ constexpr double partner_spread_mm = 0.04;    // of a slot that was tested and l
 constexpr double spacer_step_mm = 0.05;  // a slip of paper on the spacer
 constexpr double shim_step_mm = 0.05;    // the thinnest shim of a stack
 constexpr double short_tongue_mm = 0.6;  // a tongue shorter than asked only adds to the end relief
+
+// A second pass is another stop of the fence for the whole batch, and each end goes through once more: against shims, which
+// cost what they cost however many drawers there are.
+double second_pass_effort(int ends) { return shift_effort + ends / 3.0; }
 
 using Weights = std::map<std::string, double>;
 
@@ -90,10 +97,13 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
                    stack && group.cuts_slot && dial.shift == Length{}, shim_step_mm,
                    kerf_habit.move_spread_mm, kerf_habit.move_gain_spread, kerf_habit.effort, std::nullopt,
                    kerf_offset});
-    // From one mark of the fence to another: what the scale is off by is the same at both.
-    if (dial.shift > Length{})
-        build.control({"shift", dial.shift.mm(), std::numbers::sqrt2 * fence_repeats, group.cuts_slot,
-                       machine.fence_step.mm(), fence_repeats, wobble, 1.2, fence_gain});
+    // From one mark of the fence to another: what the scale is off by is the same at both. A slot of one pass gets a second one
+    // where that is less work than other shims.
+    const bool second_pass = group.cuts_slot && !group.cuts_end && !group.slot_is_open();
+    if (dial.shift > Length{} || second_pass)
+        build.control({"shift", dial.shift.mm(),
+                       dial.shift > Length{} ? std::numbers::sqrt2 * fence_repeats : 0.0, group.cuts_slot,
+                       machine.fence_step.mm(), fence_repeats, wobble, 0.0, fence_gain});
     // The batch, the piece that is tested, and any other piece of it: what fits one must fit all.
     build.fixed("stock", group.work.insert_thickness.mm(), stock_spread_mm);
     const double uneven_mm = group.work.insert_uneven.mm();
@@ -197,7 +207,25 @@ Model model_of(const Group& group, const GroupTolerances& tolerances, const Grou
     else if (group.slot_is_open()) open_model(build, group, tolerances);
     else slot_model(build, group, tolerances);
     add_removed(build, group);
-    return build.done();
+    return movable_from(build.done(), group, start.dial);
+}
+
+Model movable_from(Model model, const Group& group, const Settings& dial) {
+    const Cutter& cutter = group.work.chosen.cutter;
+    for (Control& control : model.controls) {
+        if (control.name == "shift") {
+            control.least_mm = -dial.shift.mm();
+            control.effort =
+                dial.shift > Length{} ? shift_effort : second_pass_effort(int(group.work.receivers.size()));
+        }
+        if (control.name != "kerf" || !lists_shims(cutter)) continue;
+        const Length in_now = shims_in(cutter) + dial.kerf - group.designed.kerf;
+        control.amounts_mm = {0.0};
+        for (const Length sum : shim_sums(cutter))
+            if (sum != in_now) control.amounts_mm.push_back((sum - in_now).mm());
+        std::sort(control.amounts_mm.begin(), control.amounts_mm.end());
+    }
+    return model;
 }
 
 std::optional<std::size_t> control_named(const Model& model, std::string_view name) {
@@ -218,6 +246,13 @@ Length* setting_named(Settings& settings, std::string_view control) {
     if (control == "spacer") return &settings.spacer;
     if (control == "kerf") return &settings.kerf;
     return control == "shift" ? &settings.shift : nullptr;
+}
+
+Settings turned(Settings dial, const Model& model, const std::vector<Move>& moves) {
+    for (const Move& move : moves)
+        if (Length* setting = setting_named(dial, model.controls[move.control].name))
+            *setting += Length::nearest_mm(move.by_mm);
+    return dial;
 }
 
 Settings settings_by(const Model& model, const Settings& designed, const Belief& belief) {

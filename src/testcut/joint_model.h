@@ -27,8 +27,15 @@ struct GroupTolerances {
 Model model_of(const Group& group, const GroupTolerances& tolerances, const Group* partner,
                const Start& start);
 
+// The model with its controls movable from where the scales stand now: with the shims that are owned, and a second pass only
+// farther out than the first.
+Model movable_from(Model model, const Group& group, const Settings& dial);
+
 // The setting that a control of that name is; nothing for what is no setting ("stock").
 Length* setting_named(Settings& settings, std::string_view control);
+
+// What the scales show after these moves.
+Settings turned(Settings dial, const Model& model, const std::vector<Move>& moves);
 
 // Where the controls stand by a belief about them; what the model has no control for keeps its designed value.
 Settings settings_by(const Model& model, const Settings& designed, const Belief& belief);

@@ -15,7 +15,8 @@ bool is_sound(const Control& control, std::size_t controls) {
     if (control.offset && *control.offset >= controls) return false;
     return std::isfinite(control.set_mm) && is_amount(control.spread_mm) &&
            is_amount(control.resolution_mm) && is_amount(control.move_spread_mm) &&
-           is_amount(control.move_gain_spread) && is_amount(control.effort);
+           is_amount(control.move_gain_spread) && is_amount(control.effort) && control.least_mm <= 0.0 &&
+           std::is_sorted(control.amounts_mm.begin(), control.amounts_mm.end());
 }
 
 bool is_sound(const Form& form, std::size_t controls) {

@@ -3,6 +3,7 @@
 // and outcomes that are linear in them, and moves. All lengths are doubles in mm.
 
 #include <cstddef>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -28,6 +29,10 @@ struct Control {
     std::optional<std::size_t> offset = std::nullopt;
     // Belongs to the test ends and not to the machine: fresh ends have another, of the same spread.
     bool of_test_ends = false;
+    // From where it stands now: by no less than this; and by one of these amounts only, where they are few (rising, 0 among
+    // them): shims.
+    double least_mm = -std::numeric_limits<double>::infinity();
+    std::vector<double> amounts_mm = {};
 };
 
 enum class ReadingKind {

@@ -1,6 +1,7 @@
 #include "testcut/move_search.h"
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 #include <cmath>
 #include <limits>
@@ -26,27 +27,22 @@ struct Trial {
     double worth = -std::numeric_limits<double>::infinity();
 };
 
-// The best, to the quick judge, of rounding each amount down or up to whole steps.
+// The best, to the quick judge, of rounding each amount down or up to what can be made.
 Trial best_rounding(const Judge& judge, const Choice& choice) {
     const Amounts amounts = judge.least_squares(choice);
+    std::array<std::pair<double, double>, most_levers> about;
+    for (const std::size_t lever : choice)
+        about[lever] = makeable_about(judge.levers()[lever], amounts[lever]);
     Trial best;
     const unsigned roundings = 1U << choice.size();
     for (unsigned up = 0; up < roundings; ++up) {
         Trial trial;
-        for (std::size_t a = 0; a < choice.size(); ++a) {
-            const Lever& lever = judge.levers()[choice[a]];
-            const double steps = std::floor(amounts[choice[a]] / lever.step) + double((up >> a) & 1U);
-            trial.by[choice[a]] = lever.whole_steps ? steps * lever.step : amounts[choice[a]];
-        }
+        for (std::size_t a = 0; a < choice.size(); ++a)
+            trial.by[choice[a]] = (up >> a) & 1U ? about[choice[a]].second : about[choice[a]].first;
         trial.worth = judge.guess(trial.by);
         if (trial.worth > best.worth) best = trial;
     }
     return best;
-}
-
-double stepped(const Lever& lever, double by, double direction) {
-    const double next = by + direction * lever.step;
-    return lever.whole_steps ? lever.step * std::round(next / lever.step) : next;
 }
 
 // Calls `see` with all trials one step away, in one lever or in two at once (the joint's couplings), and with those
@@ -60,10 +56,10 @@ void each_neighbour(const std::vector<Lever>& levers, const Amounts& by, See see
     for (std::size_t a = 0; a < levers.size(); ++a) {
         if (by[a] != 0.0) see(with(by, a, 0.0));
         for (const double up : {1.0, -1.0}) {
-            const Amounts one = with(by, a, stepped(levers[a], by[a], up));
+            const Amounts one = with(by, a, next_makeable(levers[a], by[a], up));
             see(one);
             for (std::size_t b = 0; b < a; ++b)
-                for (const double too : {1.0, -1.0}) see(with(one, b, stepped(levers[b], by[b], too)));
+                for (const double too : {1.0, -1.0}) see(with(one, b, next_makeable(levers[b], by[b], too)));
         }
     }
 }

@@ -37,7 +37,31 @@ void solve(std::vector<double>& matrix, std::vector<double>& right) {
     }
 }
 
+// A rounding error, against steps of hundredths.
+constexpr double hair_mm = 1e-9;
+
 }  // namespace
+
+std::pair<double, double> makeable_about(const Lever& lever, double by) {
+    if (!lever.amounts.empty()) {
+        const auto above = std::lower_bound(lever.amounts.begin(), lever.amounts.end(), by - hair_mm);
+        if (above == lever.amounts.end()) return {lever.amounts.back(), lever.amounts.back()};
+        if (*above <= by + hair_mm || above == lever.amounts.begin()) return {*above, *above};
+        return {*(above - 1), *above};
+    }
+    const double at_least = std::max(by, lever.least);
+    if (!lever.whole_steps) return {at_least, at_least};
+    const double below = lever.step * std::floor(at_least / lever.step);
+    return {std::max(below, lever.least), below + lever.step};
+}
+
+double next_makeable(const Lever& lever, double by, double direction) {
+    if (!lever.amounts.empty())
+        return direction > 0.0 ? makeable_about(lever, by + 2.0 * hair_mm).second
+                               : makeable_about(lever, by - 2.0 * hair_mm).first;
+    const double next = by + direction * lever.step;
+    return std::max(lever.least, lever.whole_steps ? lever.step * std::round(next / lever.step) : next);
+}
 
 Lever Judge::lever_of(const Model& model, const Belief& belief, std::size_t control,
                       double tightest_mm) const {
@@ -46,6 +70,8 @@ Lever Judge::lever_of(const Model& model, const Belief& belief, std::size_t cont
     lever.control = control;
     lever.step = from.resolution_mm;
     lever.whole_steps = from.resolution_mm > 0.0;
+    lever.least = from.least_mm;
+    lever.amounts = from.amounts_mm;
     lever.wobble = from.move_gain_spread;
     lever.jitter_mm = from.move_spread_mm;
     lever.effort = from.effort;

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 #include "testcut/chance.h"
@@ -21,6 +22,8 @@ struct Lever {
     double gain = 1.0;    // mm that the control is believed to go, per mm asked
     double step = 0.0;    // of the search, mm
     bool whole_steps = false;
+    double least = 0.0;           // amounts below this can't be made
+    std::vector<double> amounts;  // the only ones that can be made, rising; empty: whole steps, or any
     double wobble = 0.0;
     double jitter_mm = 0.0;
     double effort = 0.0;
@@ -28,6 +31,13 @@ struct Lever {
     std::array<double, most_levers> gain_with{};  // covariance of the gain's error with each lever's
     std::vector<double> removed;                  // what a mm of it adds to each form of Model::removed
 };
+
+// The amounts that can be made next below and next above this one; the same one twice where it can be made, or where there is no
+// other.
+std::pair<double, double> makeable_about(const Lever& lever, double by);
+
+// The next amount that can be made, one step from `by`, which can be; `by` itself at the end of what can.
+double next_makeable(const Lever& lever, double by, double direction);
 
 class Judge {
 public:

@@ -91,7 +91,7 @@ std::vector<Number> numbers_of(const Stand& stand) {
     by_scale(setup.fence, dial.fence);
     numbers.push_back(number_for(job, "Height", *setup.height, before ? before->height : std::nullopt));
     by_scale(*setup.height, dial.height);
-    if (const std::string shims = say_shims(stand.work, dial.shims); !shims.empty())
+    if (const std::string shims = say_shims(stand.work, setup, dial.shims); !shims.empty())
         numbers.push_back({"Stack", "", "", "", capital(shims)});
     if (setup.spacer == zero) numbers.push_back({"Spacer", "", "", "", "None"});
     else

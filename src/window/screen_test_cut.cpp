@@ -252,7 +252,7 @@ void draw_lock(Bench& bench) {
                       moves_on ? "Leave the height. All parts at one pass, then the fence to the next."
                                : "Run the parts without moving anything.");
     }
-    if (bench.report.advice == AdviceKind::lock && bench.report.test > 0) {
+    if (bench.report.is_good()) {
         if (primary_button(ui, "Lock", {.width = width, .height_px = 64, .detail = "as it stands"})) lock();
         return;
     }
@@ -267,8 +267,7 @@ void draw_lock(Bench& bench) {
 
 void draw_answer(Bench& bench) {
     Ui& ui = bench.screen.ui;
-    const bool good =
-        bench.report.locked || (bench.report.test > 0 && bench.report.advice == AdviceKind::lock);
+    const bool good = bench.report.locked || bench.report.is_good();
     begin_card(ui, "answer", 0, good ? Tone::good : bench.report.test > 0 ? Tone::accent : Tone::plain);
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
     say(ui, say_advice(bench.report));

@@ -9,6 +9,7 @@
 #include "file/document.h"
 #include "job/design.h"
 #include "job/standing.h"
+#include "setup/shims.h"
 #include "shop/movers.h"
 #include "shop/slips.h"
 #include "testcut/doubt.h"
@@ -101,7 +102,9 @@ std::string name_of_task(const shop::Task& task) {
     const Group& group = task.group;
     const std::string cuts = group.cuts_slot && group.cuts_end ? "" : group.cuts_end ? ", tongue" : ", slot";
     return group.work.label + (group.work.chosen.joint.insert_cut() ? cuts : "") +
-           (group.designed.shift > Length{} ? ", two passes" : "");
+           (group.designed.shift > Length{} ? ", two passes" : "") +
+           (lists_shims(group.work.chosen.cutter) ? ", shims" : "") +
+           (group.work.chosen.cutter.kind == CutterKind::bit ? ", bit" : "");
 }
 
 // The same hidden errors for each of the three.

@@ -59,7 +59,8 @@ public:
     kw::Settings first_setting() override { return task_.group.designed; }
 
     Decision look(TrueShop&, const std::map<std::string, double>&, bool) override {
-        const kw::Model model = known_model(task_, shop_, shop_.stands());
+        const kw::Model model =
+            kw::movable_from(known_model(task_, shop_, shop_.stands()), task_.group, dial_);
         kw::AdviceOptions options;
         options.wanted_chance = task_.wanted_chance;
         const kw::Advice best = kw::advise(model, kw::belief_from_priors(model), options);
@@ -67,12 +68,14 @@ public:
         Decision decision;
         for (const kw::Move& move : best.moves)
             decision.moves.emplace_back(model.controls[move.control].name, move.by_mm);
+        dial_ = kw::turned(dial_, model, best.moves);
         return decision;
     }
 
 private:
     const Task& task_;
     const TrueShop& shop_;
+    kw::Settings dial_ = task_.group.designed;
 };
 
 // Mends the first thing that is out, by what was read of it and with the one control that it is known for.
@@ -89,13 +92,30 @@ public:
                                      : shop.read(joint, symptom.reading);
             const double off = value - symptom.target;
             if (std::abs(off) <= symptom.limit) continue;
-            const double by = std::round(-off * symptom.sign / symptom.step) * symptom.step;
-            return {false, {{symptom.control, by}}, -1.0, -1.0};
+            const double by =
+                nearest_possible(symptom, std::round(-off * symptom.sign / symptom.step) * symptom.step);
+            if (by != 0.0) return {false, {{symptom.control, by}}, -1.0, -1.0};
         }
         return {true, {}, -1.0, -1.0};
     }
 
 private:
+    struct Symptom;
+    // With the shims that there are; a second pass only outward.
+    double nearest_possible(const Symptom& symptom, double by) {
+        const kw::Model model = kw::movable_from(
+            kw::model_of(task_.group, task_.tolerances, task_.partner(), {task_.group.designed}), task_.group,
+            dial_);
+        const std::size_t control = *kw::control_named(model, symptom.control);
+        const std::vector<double>& amounts = model.controls[control].amounts_mm;
+        by = std::max(by, model.controls[control].least_mm);
+        if (!amounts.empty())
+            by = *std::min_element(amounts.begin(), amounts.end(),
+                                   [&](double a, double b) { return std::abs(a - by) < std::abs(b - by); });
+        dial_ = kw::turned(dial_, model, {{control, by}});
+        return by;
+    }
+
     struct Symptom {
         const char* reading;
         const char* control;
@@ -107,7 +127,8 @@ private:
     std::vector<Symptom> symptoms(const std::map<std::string, double>& joint) const {
         const kw::JointDesign& asked = task_.group.work.chosen.joint;
         const Limits limit = task_.limits();
-        const bool stack = task_.group.designed.shift == kw::Length{};
+        const bool stack = task_.group.designed.shift == kw::Length{} &&
+                           task_.group.work.chosen.cutter.kind == kw::CutterKind::dado_stack;
         std::vector<Symptom> all;
         if (task_.group.cuts_end) {
             all.push_back({"fit", "height", 1, asked.clearance.mm(), limit.fit, 0.05, true});
@@ -152,6 +173,7 @@ private:
 
     const Task& task_;
     Reads reads_;
+    kw::Settings dial_ = task_.group.designed;
 };
 
 class ByTheProgram : public Mover {
@@ -196,6 +218,8 @@ public:
         decision.chance_after = advice.chance_after_move;
         decision.lock = advice.kind == kw::AdviceKind::lock;
         moves_ = advice.moves;
+        dial_ = kw::turned(dial_, model_, moves_);
+        model_ = kw::movable_from(std::move(model_), task_.group, dial_);
         for (const kw::Move& move : moves_)
             decision.moves.emplace_back(model_.controls[move.control].name, move.by_mm);
         return decision;
@@ -227,6 +251,7 @@ private:
     const Task& task_;
     Reads reads_;
     kw::Start start_;
+    kw::Settings dial_ = start_.dial;
     kw::Model model_;
     kw::Belief belief_;
     std::vector<kw::Move> moves_;

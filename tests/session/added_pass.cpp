@@ -1,0 +1,166 @@
+// A dado that comes out too narrow: the correction, the plan, and what is said, from the first reading to the last part.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "sample_job.h"
+#include "session/session.h"
+#include "session/words.h"
+
+using namespace kw;
+
+namespace {
+
+const std::string now = "2026-03-01T09:00:00Z";
+
+NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
+
+// Backs in a dado of 12.2 mm by one pass of this cutter.
+Json job_with(const Json& cutter) {
+    return Json{
+        {"format", "kerfwright-job"},
+        {"version", 1},
+        {"unit", "mm"},
+        {"fit", {{"clearance", 0.1}}},
+        {"stock", {{{"name", "ply 12"}, {"thickness", 12.1}}, {{"name", "ply 6"}, {"thickness", 5.6}}}},
+        {"machines",
+         {{{"name", "saw"}, {"kind", "table saw"}},
+          {{"name", "chop"}, {"kind", "miter saw"}},
+          {{"name", "router"}, {"kind", "router table"}}}},
+        {"cutters",
+         {{{"name", "quarter stack"}, {"kind", "dado stack"}, {"machine", "saw"}, {"kerf", "1/4 in"}},
+          cutter}},
+        {"drawers",
+         {{{"name", "seeds"},
+           {"count", 2},
+           {"box", {{"width", 300}, {"height", 100}, {"depth", 400}}},
+           {"front", {{"stock", "ply 12"}}},
+           {"sides", {{"stock", "ply 12"}}},
+           {"back", {{"stock", "ply 12"}, {"joint", "dado"}, {"cutter", cutter["name"]}, {"setback", 25}}},
+           {"bottom", {{"stock", "ply 6"}}}}}}};
+}
+
+const Json wide_bit = {{"name", "wide bit"}, {"kind", "bit"}, {"machine", "router"}, {"kerf", "12.2 mm"}};
+const Json stack = {{"name", "half stack"}, {"kind", "dado stack"}, {"machine", "saw"},
+                    {"kerf", "12.2 mm"},    {"shims", {"0.2 mm"}},  {"spare_shims", {"0.1 mm", "0.3 mm"}}};
+
+std::vector<std::string> dado_setups(const Session& session) {
+    std::vector<std::string> ids;
+    for (const Setup& setup : session.work->plan.setups)
+        if (setup.work.rfind("back dado", 0) == 0) ids.push_back(setup.id);
+    return ids;
+}
+
+std::vector<NamedLength> slot(double width, double depth, double near) {
+    return {mm("stock_thickness", 12.1), mm("width", width), mm("depth", depth), mm("near", near),
+            mm("fit", width - 12.1)};
+}
+
+TestCut cut(const std::string& setup, std::vector<NamedLength> readings) {
+    return {setup, std::move(readings), {}, std::nullopt, false, "test"};
+}
+
+// Cut narrower than planned by so much, and otherwise as planned.
+Session tested(const Json& job, double narrow_mm) {
+    Session session = open_session(job, {}, now);
+    REQUIRE(session.work);
+    const std::string id = dado_setups(session).front();
+    const Settings s =
+        session.work->plan.group_with_id(session.work->plan.setup_with_id(id)->group)->designed;
+    REQUIRE(s.shift == Length{});
+    const auto readings = slot(12.2 - narrow_mm, s.height.mm(), s.fence.mm());
+    session = apply(session, SaveTest{cut(id, readings)}, now);
+    REQUIRE(session.refused.empty());
+    // What is asked for is measured once more.
+    for (auto report = fit_report(*session.work, id); report->advice == AdviceKind::measure;
+         report = fit_report(*session.work, id)) {
+        const auto again = std::find_if(readings.begin(), readings.end(), [&](const NamedLength& reading) {
+            return reading.name == report->measure;
+        });
+        session = apply(session, SaveTest{cut(id, {*again})}, now);
+        REQUIRE(session.refused.empty());
+    }
+    return session;
+}
+
+}  // namespace
+
+TEST_CASE("a bit's dado that is 0.3 mm too narrow gets a second pass, and the plan a setup for it") {
+    const Session before = open_session(job_with(wide_bit), {}, now);
+    REQUIRE(dado_setups(before).size() == 1);
+    Session session = tested(job_with(wide_bit), 0.3);
+    const std::string id = dado_setups(before).front();
+    const auto report = fit_report(*session.work, id);
+    REQUIRE(report->moves.size() == 1);
+    CHECK(report->moves[0].say ==
+          "after this pass move the fence 0.30 mm away from the cutter, and run every piece a second time");
+    CHECK(report->retry == Retry::same_ends);
+    // Its number is the first pass's with a letter: no other setup changes its name.
+    CHECK(dado_setups(session) == std::vector<std::string>{id, id + "b"});
+    CHECK(session.work->plan.setups.size() == before.work->plan.setups.size() + 1);
+    CHECK(session.work->plan.setups.back().id == before.work->plan.setups.back().id);
+    const Setup &first = *session.work->plan.setup_with_id(id),
+                &second = *session.work->plan.setup_with_id(id + "b");
+    CHECK((second.fence - first.fence).mm() == doctest::Approx(0.3).epsilon(0.05));
+    CHECK(second.passes.size() == first.passes.size());
+    CHECK(session.work->plan.seconds > before.work->plan.seconds);
+
+    session = apply(session, SaveTest{cut(id, slot(12.2, first.height->mm(), first.fence.mm()))}, now);
+    REQUIRE(session.refused.empty());
+    CHECK(fit_report(*session.work, id)->is_good());
+    session = apply(session, LockGroup{cut(id, {})}, now);
+    for (const std::string& pass : {id, id + "b"}) {
+        session = apply(session, MarkRun{pass, {0}, true}, now);
+        REQUIRE(session.refused.empty());
+        CHECK(has_run(*session.work, *session.work->plan.setup_with_id(pass),
+                      session.work->plan.setup_with_id(pass)->passes[0]));
+    }
+    CHECK(session.work->affected.empty());
+}
+
+TEST_CASE("a part that ran in one pass, before the second was found to be needed, is run again") {
+    Session session = open_session(job_with(wide_bit), {}, now);
+    const std::string id = dado_setups(session).front();
+    session = apply(session, MarkRun{id, {0}, true}, now);
+    REQUIRE(session.refused.empty());
+    const Settings s =
+        session.work->plan.group_with_id(session.work->plan.setup_with_id(id)->group)->designed;
+    session = apply(session, SaveTest{cut(id, slot(11.9, s.height.mm(), s.fence.mm()))}, now);
+    REQUIRE(session.refused.empty());
+    REQUIRE(session.work->affected.size() == 1);
+    CHECK(session.work->affected[0].fate == Fate::recut);
+    CHECK_FALSE(has_run(*session.work, *session.work->plan.setup_with_id(id + "b"),
+                        session.work->plan.setup_with_id(id + "b")->passes[0]));
+}
+
+TEST_CASE("a bit's dado that is too wide: nothing moves it, and that is said instead of a lock") {
+    const Session session = tested(job_with(wide_bit), -0.4);
+    const auto report = fit_report(*session.work, dado_setups(session).front());
+    CHECK(report->moves.empty());
+    CHECK_FALSE(report->is_good());
+    CHECK(say_advice(*report).rfind("Nothing that can be moved here brings it nearer", 0) == 0);
+}
+
+TEST_CASE("a stack's shims are named: which are in it when the correction is made") {
+    // Thirty drawers: a second pass would be sixty ends once more.
+    Json job = job_with(stack);
+    job["drawers"][0]["count"] = 30;
+    const Session session = tested(job, 0.2);
+    const auto report = fit_report(*session.work, dado_setups(session).front());
+    REQUIRE(report->moves.size() == 1);
+    CHECK(report->moves[0].say == "add 0.20 mm of shims in the stack: 0.30 mm + 0.10 mm in it then");
+    const auto out = fit_report(*tested(job, -0.2).work, dado_setups(session).front());
+    REQUIRE(out->moves.size() == 1);
+    CHECK(out->moves[0].say == "take out 0.20 mm of shims in the stack: none in it then");
+}
+
+TEST_CASE("a last pass is not told nearer than the first") {
+    Session session = tested(job_with(wide_bit), 0.3);
+    const std::string id = dado_setups(session).front();
+    TestCut told = cut(id, slot(12.0, 5.0, 25.0));
+    told.moved = std::vector<NamedLength>{mm("shift", -0.1)};
+    const Session after = apply(session, SaveTest{told}, now);
+    CHECK(after.refused_field == "moved");
+    CHECK(after.refused.rfind("the last pass can't come", 0) == 0);
+    CHECK(after.document == session.document);
+}
