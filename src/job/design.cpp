@@ -110,10 +110,10 @@ private:
 
     bool choose_back() {
         JointAsk ask = ask_for(made_.thickness.back);
-        ask.near = spec_.back.joint == "rabbet" ? Length{} : spec_.back.setback;
-        ask.slot_width = spec_.back.dado_width;
-        made_.back_follows_front = !spec_.back.depth && spec_.back.joint != "locking rabbet";
         const JointType* type = find_joint_type(spec_.back.joint, Place::back);
+        ask.near = type && type->at_the_end ? Length{} : spec_.back.setback;
+        ask.slot_width = spec_.back.dado_width;
+        made_.back_follows_front = !spec_.back.depth && type && type->depth_follows;
         const Length relief = type && type->has_relief ? ask.end_relief : Length{};
         ask.depth = made_.back_follows_front ? made_.front.joint.reach + relief : spec_.back.depth;
         return choose("/back/", Place::back, spec_.back.joint, spec_.back.cutter, ask, 2, made_.back);

@@ -23,12 +23,14 @@ void add_sacrificial(const Setup& setup, Plan& plan) {
 }
 
 void add_open_groove(const Job& job, Plan& plan) {
-    for (const DrawerSpec& drawer : job.drawers)
-        if (drawer.face.style == FaceStyle::none && drawer.front.joint == "locking rabbet")
+    for (const DrawerSpec& drawer : job.drawers) {
+        const JointType* type = find_joint_type(drawer.front.joint, Place::front);
+        if (drawer.face.style == FaceStyle::none && type && !type->at_the_end)
             plan.notes.push_back(
                 {Level::note, drawer.name,
                  Message::of(
                      "the groove runs out through the side's lip at the front, and no face hides it")});
+    }
 }
 
 // A face is sized from the opening that it covers.

@@ -33,10 +33,22 @@ std::optional<Refusal> check_web(Length receiver_thickness, Length depth, const 
 
 const std::vector<JointType>& joint_types() {
     static const std::vector<JointType> types = {
-        {"locking rabbet", {Place::front, Place::back}, true, true, design_locking_rabbet},
-        {"dado", {Place::back}, false, true, design_dado},
-        {"rabbet", {Place::front, Place::back}, false, false, design_rabbet},
-        {"groove", {Place::bottom}, false, false, design_groove},
+        {.name = "locking rabbet",
+         .places = {Place::front, Place::back},
+         .width_from_cutter = true,
+         .has_relief = true,
+         .design = design_locking_rabbet},
+        {.name = "dado",
+         .places = {Place::back},
+         .has_relief = true,
+         .depth_follows = true,
+         .design = design_dado},
+        {.name = "rabbet",
+         .places = {Place::front, Place::back},
+         .at_the_end = true,
+         .depth_follows = true,
+         .design = design_rabbet},
+        {.name = "groove", .places = {Place::bottom}, .design = design_groove},
     };
     return types;
 }

@@ -44,9 +44,9 @@ struct JointDesign {
     std::vector<Cut> cuts;
     Length reach;  // how far the insert enters, measured from the receiver's inside face
     Seat seat = Seat::near_wall;
-    Length clearance;          // asked: slot width less what enters it
-    Length end_relief;         // asked: slot depth less reach
-    Length step;               // asked: how far the receiver's end stands proud of the insert's outside face
+    Length clearance;   // asked: slot width less what enters it
+    Length end_relief;  // asked: slot depth less reach
+    Length step;        // asked: how far the receiver's end stands proud of the insert's outside face
     bool sets_length = false;  // the insert is cut to length only when this joint has been locked
     std::vector<Message> remarks;
 
@@ -82,8 +82,10 @@ enum class Place { front, back, bottom };
 struct JointType {
     std::string_view name;
     std::vector<Place> places;
-    bool width_from_cutter;  // the slot may be as wide as the cutter; otherwise the insert sets it
-    bool has_relief;         // the insert stays clear of the slot's floor; otherwise it goes right to it
+    bool width_from_cutter = false;  // the slot may be as wide as the cutter; otherwise the insert sets it
+    bool has_relief = false;  // the insert stays clear of the slot's floor; otherwise it goes right to it
+    bool at_the_end = false;  // the slot begins at the receiver's end: no wood of it stands beyond the insert
+    bool depth_follows = false;  // a back's depth, left open, follows the front; otherwise the joint sets it
     JointResult (*design)(const JointAsk&);
 };
 

@@ -142,11 +142,15 @@ void draw_back(const DrawerAt& drawer) {
     choice_entry(screen, "Stock", drawer / "back/stock", stocks(screen));
     choice_entry(screen, "Joint", drawer / "back/joint", joints_for(kw::Place::back), "dado");
     choice_entry(screen, "Cutter", drawer / "back/cutter", cutters(screen));
+    const std::string joint = text_at(screen.session, drawer / "back/joint");
+    const JointType* type = find_joint_type(joint.empty() ? BackSpec{}.joint : joint, kw::Place::back);
     Across across(screen, 3);
     length_entry(screen, "Rear end to back", drawer / "back/setback",
                  {across.next(), exact_text(BackSpec{}.setback, unit_of_job(screen.session))});
-    open_length_entry(screen, "Dado width", drawer / "back/dado_width", {across.next(), "as the back"});
-    open_length_entry(screen, "Dado depth", drawer / "back/depth", {across.next(), "as the front"});
+    open_length_entry(screen, "Dado width", drawer / "back/dado_width",
+                      {across.next(), type && type->width_from_cutter ? "as the cutter" : "as the back"});
+    open_length_entry(screen, "Dado depth", drawer / "back/depth",
+                      {across.next(), type && !type->depth_follows ? "as the joint asks" : "as the front"});
     end_card(screen.ui);
 }
 
