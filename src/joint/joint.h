@@ -47,6 +47,8 @@ struct JointDesign {
     Length clearance;   // asked: slot width less what enters it
     Length end_relief;  // asked: slot depth less reach
     Length step;        // asked: how far the receiver's end stands proud of the insert's outside face
+    // The step only says where the insert stands (a back at its setback): no face to be flush with.
+    bool step_is_place = false;
     bool sets_length = false;  // the insert is cut to length only when this joint has been locked
     std::vector<Message> remarks;
 
@@ -58,7 +60,7 @@ struct JointDesign {
 struct JointAsk {
     Length receiver_thickness;
     Length insert_thickness;
-    std::optional<Length> slot_width;  // locking rabbet: the dado's width, usually the cutter's kerf
+    std::optional<Length> slot_width;  // of a dado that takes a tongue, usually the cutter's kerf
     std::optional<Length> depth;       // of the receiver's slot
     Length near;                       // setback of a back, offset of a bottom
     Length clearance;

@@ -18,6 +18,15 @@ JointResult design_locking_rabbet(const JointAsk& ask);
 // Depth left open: half of the receiver.
 JointResult design_dado(const JointAsk& ask);
 
+// A rabbet on the outside face of the insert's ends leaves a tongue on the inside half, which enters a dado narrower than the
+// insert is thick: what stack is on can stay on. With dado width w, clearance c, end relief g, setback b (from the receiver's end
+// to the insert's outside face, as for a dado):
+//   rabbet depth r = T_insert - w + c        (what is left is the tongue, w - c thick)
+//   near side      = b + r                   (receiver's end to the dado)
+//   tongue length  = d - g                   (d: the dado's depth)
+// One height for both cuts where d = r. Width left open: half of the insert; depth left open: half of the receiver.
+JointResult design_tongue_and_dado(const JointAsk& ask);
+
 // A rabbet on the receiver's end takes the insert: width T_insert + e, depth d. The insert rests against the rabbet's shoulder, and
 // its end goes right to the rabbet's floor: that is where it is glued, and what it is clamped against, so it has no
 // relief, and its length follows the depth as cut. Depth left open: half of the receiver.

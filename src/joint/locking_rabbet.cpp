@@ -49,6 +49,7 @@ JointResult design_locking_rabbet(const JointAsk& ask) {
     joint.clearance = ask.clearance;
     joint.end_relief = ask.end_relief;
     joint.step = lip - rabbet;
+    joint.step_is_place = ask.near > rabbet + ask.step;
     joint.sets_length = true;
     if (depth != rabbet && !ask.depth)
         joint.remarks.push_back(Message::of("two blade heights: a dado as deep as the rabbet (", rabbet,

@@ -8,13 +8,20 @@ namespace {
 
 std::string mm(Length length) { return exact_text(length, Unit::millimetre); }
 
+// A back with a tongue that stands flush is cut as a front with a locking rabbet is. All joints with a rabbeted insert go by the
+// name that logs have for them, so that those that stand alike are one work.
+const std::string& make_of(const JointDesign& joint) {
+    static const std::string rabbeted = "locking rabbet";
+    return joint.insert_cut() ? rabbeted : joint.kind;
+}
+
 // Says everything that makes two groups the same work: the joint, where the controls stand, and how thick the board is that
 // enters, since that is what fits or does not. What the drawers call the joint and its boards makes no difference.
 std::string key_of(const Group& group) {
     const JointWork& work = group.work;
     const Settings& s = group.designed;
     std::string key =
-        work.chosen.joint.kind + (group.cuts_slot ? ", slot" : "") + (group.cuts_end ? ", end" : "");
+        make_of(work.chosen.joint) + (group.cuts_slot ? ", slot" : "") + (group.cuts_end ? ", end" : "");
     key += "; " + work.chosen.machine.name + ", " + work.chosen.cutter.name + " " + mm(s.kerf);
     key += "; fence " + mm(s.fence) + ", height " + mm(s.height);
     if (s.shift > Length{}) key += ", shift " + mm(s.shift);
@@ -91,6 +98,9 @@ std::vector<Group> merge_groups(const std::vector<Group>& groups) {
         JointWork& work = merged[place->second].work;
         // Of a front and of a back: then only what the joint is called says what all of it is.
         if (work.label != group.work.label) work.label = work.chosen.joint.kind;
+        // One face among them to be flush with is enough.
+        JointDesign& joint = work.chosen.joint;
+        joint.step_is_place = joint.step_is_place && group.work.chosen.joint.step_is_place;
         work.insert_uneven = max(work.insert_uneven, group.work.insert_uneven);
         // Shown and drawn is the thinnest, under which the least is left.
         if (group.work.receiver_thickness < work.receiver_thickness) {

@@ -4,61 +4,15 @@
 #include <algorithm>
 #include <set>
 
+#include "job/half_inch_job.h"
 #include "job/notes.h"
-#include "job/work.h"
 
 using namespace kw;
-
-namespace {
-
-Length in(std::int64_t n, std::int64_t d = 1) { return Length::inches(n, d); }
-
-// The rule-of-thumb drawer: half-inch stock, quarter stack, no clearances.
-Job half_inch_job() {
-    Job job;
-    job.name = "Half inch";
-    job.fit.clearance = job.fit.end_relief = job.fit.groove_clearance = Length{};
-    job.stock = {{"half", in(1, 2), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt},
-                 {"quarter", in(1, 4), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt}};
-    job.shop.machines = {usual_machine("saw", MachineKind::table_saw),
-                         usual_machine("chop", MachineKind::miter_saw)};
-    job.shop.cutters = {{"quarter stack", CutterKind::dado_stack, "saw", in(1, 4)}};
-    DrawerSpec drawer;
-    drawer.name = "a";
-    drawer.opening = Opening{in(11), in(5), in(27, 2)};
-    drawer.slide = usual_slide(SlideKind::side_mount);
-    drawer.slide.side = in(15, 32);
-    drawer.side_stock = drawer.front.stock = drawer.back.stock = "half";
-    drawer.bottom.stock = "quarter";
-    job.drawers = {drawer};
-    return job;
-}
-
-std::shared_ptr<const Work> worked(const Job& job) {
-    auto work = work_out(job);
-    if (!work)
-        for (const Problem& problem : work.error())
-            MESSAGE(problem.pointer << ": " << problem.why.text(Graduation::in_64));
-    REQUIRE(work);
-    return *work;
-}
-
-std::string first_problem(const Job& job) {
-    const auto work = work_out(job);
-    REQUIRE_FALSE(work);
-    const Problem& problem = work.error().front();
-    return problem.pointer + ": " + problem.why.text(Graduation::in_64) + " | " +
-           problem.remedy.text(Graduation::in_64);
-}
-
-std::size_t place(const Plan& plan, const std::string& work) {
-    for (std::size_t i = 0; i < plan.setups.size(); ++i)
-        if (plan.setups[i].work == work) return i;
-    FAIL("no setup `" << work << "`");
-    return 0;
-}
-
-}  // namespace
+using half_inch::first_problem;
+using half_inch::half_inch_job;
+using half_inch::in;
+using half_inch::place;
+using half_inch::worked;
 
 TEST_CASE("the rule-of-thumb drawer comes out as every maker knows it (common practice, no source)") {
     const auto work = worked(half_inch_job());

@@ -136,3 +136,94 @@ TEST_CASE("a groove is never deeper than two thirds of the thinnest board, and h
     ask.depth = in(3, 8);
     CHECK_FALSE(design_groove(ask));
 }
+
+TEST_CASE(
+    "a tongue and dado with half-inch stock and a quarter stack: rabbet, tongue and dado a quarter inch") {
+    JointAsk ask = half_inch();
+    ask.near = in(1);
+    const auto joint = design_tongue_and_dado(ask);
+    REQUIRE(joint);
+    CHECK(joint->slot().width == in(1, 4));
+    CHECK(joint->slot().near ==
+          in(5, 4));  // the setback is to the back's outside face, the dado a rabbet's depth farther in
+    CHECK(joint->slot().depth == in(1, 4));
+    CHECK(joint->insert_cut()->down == BoardFace::outside);
+    CHECK(joint->insert_cut()->near == Length{});
+    CHECK(joint->insert_cut()->width == in(1, 4));
+    CHECK(joint->insert_cut()->depth == in(1, 4));
+    CHECK(tongue_of(*joint) == in(1, 4));
+    CHECK(joint->remarks.empty());
+    const auto closed = close(*joint, ask);
+    REQUIRE(closed);
+    CHECK(is_empty(closed->overlap));
+    CHECK(is_empty(closed->gap));
+    CHECK(closed->face_step == in(1));
+    CHECK(closed->shoulder_gap == Length{});
+}
+
+TEST_CASE(
+    "the setback of a back is to its outside face, whether it goes into a dado whole or with a tongue") {
+    JointAsk ask = half_inch();
+    ask.near = in(7, 8);
+    ask.clearance = Length::inches(4, 1000);
+    ask.end_relief = in(1, 64);
+    const auto tongue = close(design_tongue_and_dado(ask).value(), ask);
+    const auto whole = close(design_dado(ask).value(), ask);
+    REQUIRE(tongue);
+    REQUIRE(whole);
+    CHECK(tongue->face_step == in(7, 8));
+    CHECK(whole->face_step == in(7, 8));
+    CHECK(tongue->end_gap == whole->end_gap);  // and both enter equally far: one stop cuts both to length
+}
+
+TEST_CASE(
+    "a back with a tongue may be flush with the sides' rear ends, and is told of the short grain there") {
+    JointAsk ask = half_inch();
+    CHECK_FALSE(design_dado(ask));  // which would leave nothing behind the back
+    const auto joint = design_tongue_and_dado(ask);
+    REQUIRE(joint);
+    CHECK(joint->slot().near == in(1, 4));
+    REQUIRE(joint->remarks.size() == 1);
+    CHECK(joint->remarks[0].text(Graduation::in_64) ==
+          "only 1/4 in of wood behind the back's dado: the short grain may break; 1/2 in or more is usual");
+    ask.near = in(1, 4);
+    CHECK(design_tongue_and_dado(ask)->remarks.empty());
+}
+
+TEST_CASE("a tongue and dado that can't be made is refused at the field to blame, with what would do") {
+    const auto refused = [](const auto& change) {
+        JointAsk ask = half_inch();
+        ask.clearance = Length::inches(4, 1000);
+        ask.end_relief = in(1, 64);
+        ask.near = in(1);
+        change(ask);
+        const auto joint = design_tongue_and_dado(ask);
+        REQUIRE_FALSE(joint);
+        return joint.error().field + ": " + joint.error().why.text(Graduation::mm_0_01) + " | " +
+               joint.error().remedy.text(Graduation::mm_0_01);
+    };
+    CHECK(refused([](JointAsk& ask) { ask.slot_width = in(1, 16); }) ==
+          "dado_width: a dado 1.59 mm wide takes a tongue of only 1.49 mm − | "
+          "make the dado at least 1.60 mm wide");
+    CHECK(refused([](JointAsk& ask) { ask.slot_width = in(15, 32); }) ==
+          "dado_width: a dado 11.91 mm − wide leaves a rabbet of only 0.90 mm − beside the tongue of a board "
+          "12.70 mm thick | "
+          "make the dado at most 11.30 mm wide, or let the whole board in with a `dado`");
+    CHECK(refused([](JointAsk& ask) { ask.depth = in(3, 8); }) ==
+          "depth: the web would be too thin: a slot 9.53 mm − deep leaves 3.18 mm − of a board 12.70 mm "
+          "thick | "
+          "make it at most 8.47 mm − deep, or take thicker stock");
+    CHECK(refused([](JointAsk& ask) { ask.depth = in(1, 16); }) ==
+          "depth: a dado 1.59 mm deep takes a tongue only 1.19 mm long | "
+          "make it at least 1.90 mm − deep");
+}
+
+TEST_CASE("a step is a place where a back stands at its setback, and a step where a face should be flush") {
+    JointAsk ask = half_inch();
+    CHECK_FALSE(design_locking_rabbet(ask)->step_is_place);
+    ask.near = in(1);
+    CHECK(design_locking_rabbet(ask)->step_is_place);
+    CHECK(design_tongue_and_dado(ask)->step_is_place);
+    ask.near = in(1, 8);  // less than the lip needs anyway: the back is flush
+    CHECK_FALSE(design_locking_rabbet(ask)->step_is_place);
+}

@@ -125,6 +125,32 @@ TEST_CASE("every random locking rabbet that is made measures as it was asked") {
     CHECK(made > joints / 2);
 }
 
+TEST_CASE("every random tongue and dado that is made measures as it was asked") {
+    Dice dice(14);
+    int made = 0;
+    for (int i = 0; i < joints; ++i) {
+        JointAsk ask = random_ask(dice);
+        ask.slot_width = dice.between(3'000, 10'000);
+        ask.near = dice.between(0, 30'000);
+        if (i % 3 == 0) ask.depth = dice.between(1'000, 12'000);
+        const auto joint = design_tongue_and_dado(ask);
+        if (!joint) continue;
+        ++made;
+        const ClosedJoint closed = close(*joint, ask);
+        CHECK(closed.fit == ask.clearance);
+        CHECK(closed.slot_width == *ask.slot_width);
+        CHECK(closed.face_step == ask.near);  // whatever step the front has
+        CHECK(closed.shoulder_gap == Length{});
+        CHECK(closed.end_gap == ask.end_relief);
+        CHECK(closed.slot_depth == ask.depth.value_or(closed.slot_depth));
+        CHECK(is_empty(closed.overlap));
+        CHECK(overlap_by_boost(*joint, ask, closed) < 1e-9);
+        CHECK(ask.receiver_thickness - closed.slot_depth >= least_web(ask.receiver_thickness));
+        CHECK(closed.slot_near >= least_tongue);
+    }
+    CHECK(made > joints / 2);
+}
+
 TEST_CASE("polygon areas of cut boards agree with Boost.Geometry") {
     Dice dice(12);
     for (int i = 0; i < joints; ++i) {
