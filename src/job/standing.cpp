@@ -7,22 +7,47 @@
 namespace kw {
 namespace {
 
-// Whether every joint that the drawer's back shares its setup with leaves its depth to the same front.
-bool follows_alone(const Design& design, const DrawerDesign& drawer) {
+bool are_cut_by(const JointKeys& keys, const std::string& key) { return keys.slot == key || keys.end == key; }
+
+// Whether every joint that is cut by this group of the drawer's back leaves its depth to the same front.
+bool follows_alone(const Design& design, const DrawerDesign& drawer, const std::string& key) {
     return std::all_of(design.drawers.begin(), design.drawers.end(), [&](const DrawerDesign& other) {
-        if (other.front_keys.slot == drawer.back_keys.slot) return false;
-        if (other.back_keys.slot != drawer.back_keys.slot) return true;
+        if (are_cut_by(other.front_keys, key)) return false;
+        if (!are_cut_by(other.back_keys, key)) return true;
         return other.back_follows_front && other.front_keys.slot == drawer.front_keys.slot;
     });
 }
 
-// The same slot, planned deeper or less deep.
-Group with_depth(Group group, Length depth) {
+// Slot and tongue, or neither: a tongue that stays while its slot follows would not go home.
+bool follows_alone(const Design& design, const DrawerDesign& drawer) {
+    const JointKeys& keys = drawer.back_keys;
+    return follows_alone(design, drawer, keys.slot) &&
+           (keys.end.empty() || follows_alone(design, drawer, keys.end));
+}
+
+void set_tongue_length(Settings& settings, Length length) {
+    const Length spacer = settings.fence + settings.kerf - length;
+    const bool by_spacer = settings.spacer > Length{} && spacer >= Length{};
+    if (!by_spacer) settings.fence = length - settings.kerf;
+    settings.spacer = by_spacer ? spacer : Length{};
+}
+
+// The same joint, planned to hold by `reach`: its slot deeper or less deep, its tongue longer or shorter. Where one height cuts
+// both, the height is what the tongue's thickness comes of and stays: there the relief gives, as long as there is any.
+Group with_reach(Group group, Length reach) {
     JointDesign& joint = group.work.chosen.joint;
+    if (group.cuts_slot && group.cuts_end) {
+        if (reach > joint.slot().depth) return group;
+        joint.end_relief = joint.slot().depth - reach;
+    }
+    joint.reach = reach;
     for (Cut& cut : joint.cuts)
-        if (cut.member == Member::receiver) cut.depth = depth;
-    joint.reach = depth - joint.end_relief;
-    group.designed.height = group.stands.height = depth;
+        (cut.member == Member::receiver ? cut.depth : cut.width) =
+            cut.member == Member::receiver ? reach + joint.end_relief : reach;
+    for (Settings* settings : {&group.designed, &group.stands}) {
+        if (group.cuts_slot) settings->height = reach + joint.end_relief;
+        if (group.cuts_end) set_tongue_length(*settings, reach);
+    }
     return group;
 }
 
@@ -30,7 +55,8 @@ Group with_depth(Group group, Length depth) {
 
 const DrawerDesign* leader_of(const Design& design, const Group& group) {
     for (const DrawerDesign& drawer : design.drawers)
-        if (drawer.back_follows_front && drawer.back_keys.slot == group.key && follows_alone(design, drawer))
+        if (drawer.back_follows_front && are_cut_by(drawer.back_keys, group.key) &&
+            follows_alone(design, drawer))
             return &drawer;
     return nullptr;
 }
@@ -129,7 +155,7 @@ private:
         if (standing_.groups.count(key) == 0) return group;
         const Settings front = as_it_stands(*design_.group_with_key(key)).stands;
         const Length reach = cut ? far_at_end(front) : front.height - drawer->front.joint.end_relief;
-        return with_depth(group, reach + drawer->back.joint.end_relief);
+        return with_reach(group, reach);
     }
 
     Group as_it_stands(const Group& group) const {
@@ -281,9 +307,7 @@ Design with_standing(Design design, const Standing& standing) {
     for (Group& group : design.groups) {
         const DrawerDesign* drawer =
             standing.groups.count(group.key) == 0 ? leader_of(design, group) : nullptr;
-        if (drawer)
-            group =
-                with_depth(group, joints_as_cut(design, *drawer).front_reach + drawer->back.joint.end_relief);
+        if (drawer) group = with_reach(group, joints_as_cut(design, *drawer).front_reach);
     }
     return design;
 }

@@ -71,7 +71,7 @@ Belief after_moves(const GroupStanding& standing, const std::optional<std::vecto
 // dado".
 std::string cut_of(const std::string& work);
 
-// The drawer whose front this slot of a back takes its depth from; nullptr where it has a depth of its own.
+// The drawer whose front this slot or tongue of a back takes its depth or length from; nullptr where it has its own.
 const DrawerDesign* leader_of(const Design& design, const Group& group);
 
 // The same for the same work, however setups are numbered; the log names it.

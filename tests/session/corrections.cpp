@@ -136,6 +136,80 @@ TEST_CASE(
     CHECK(fit_report(*read.work, back)->moves.empty());
 }
 
+namespace {
+
+// The sample drawer with a tongue on the back, and the front's joint locked with its tongue longer by `longer_um` than planned.
+Session with_longer_front(Json job, std::int64_t longer_um) {
+    job["drawers"][0]["back"].erase("depth");
+    job["drawers"][0]["back"]["joint"] = "tongue and dado";
+    Session session = open_session(job);
+    REQUIRE(session.work);
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    auto readings = readings_with(session, dado, 0.0, 0.0);
+    for (NamedLength& reading : readings)
+        if (reading.name == "tongue_length") reading.value += Length::micrometres(longer_um);
+    session = tested(session, dado, readings);
+    return apply(session, LockGroup{{dado, {}, {}, std::vector<NamedLength>{}, false, "test"}}, now);
+}
+
+const Group& group_of(const Session& session, const std::string& work) {
+    const Setup& setup = *session.work->plan.setup_with_id(setup_of(session, work));
+    return *session.work->plan.group_with_id(setup.group);
+}
+
+Length length_of(const Session& session, const std::string& part) {
+    return session.work->plan.part_with_id(part)->size.length;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "where one height cuts the back's tongue and dado, the back follows its front by the spacer alone, and "
+    "its "
+    "fit stays") {
+    const Session session = with_longer_front(tests::sample_json(), 200);
+    const Group& front = group_of(session, "locking rabbet: side dado");
+    const Group& back = group_of(session, "back tongue and dado: side dado");
+    REQUIRE(back.cuts_end);
+    CHECK(far_at_end(front.stands) > far_at_end(front.designed));
+    CHECK(length_of(session, "seeds.1.back") == length_of(session, "seeds.1.front"));  // one stop serves both
+    CHECK(far_at_end(back.stands) == far_at_end(front.stands));
+    CHECK(back.stands.height == front.designed.height);
+    const JointDesign& joint = back.work.chosen.joint;
+    CHECK(back.work.insert_thickness - back.stands.height == joint.slot().width - joint.clearance);
+    CHECK(joint.end_relief == back.stands.height - far_at_end(back.stands));
+}
+
+TEST_CASE(
+    "a back's dado with a height of its own goes deeper with the front's tongue, and keeps its relief") {
+    Json job = tests::sample_json();
+    job["drawers"][0]["back"]["dado_width"] = "9/32";
+    const Session session = with_longer_front(job, 200);
+    const Group& front = group_of(session, "locking rabbet: side dado");
+    const Group& slot = group_of(session, "back tongue and dado: side dado");
+    const Group& tongue = group_of(session, "back tongue and dado: rabbet");
+    REQUIRE(slot.id != tongue.id);
+    const Length reach = far_at_end(front.stands);
+    CHECK(length_of(session, "seeds.1.back") == length_of(session, "seeds.1.front"));
+    CHECK(far_at_end(tongue.stands) == reach);
+    CHECK(slot.stands.height == reach + slot.work.chosen.joint.end_relief);
+    CHECK(slot.stands.height > front.designed.height);
+    // The tongue itself is as thick as before.
+    CHECK(tongue.stands.height == tongue.work.chosen.joint.insert_cut()->depth);
+}
+
+TEST_CASE(
+    "a front's tongue longer than the back's dado is deep is not followed: the shoulders would stand off") {
+    Json job = tests::sample_json();
+    job["fit"]["end_relief"] = "0.05 mm";
+    const Session session = with_longer_front(job, 200);
+    const Group& front = group_of(session, "locking rabbet: side dado");
+    const Group& back = group_of(session, "back tongue and dado: side dado");
+    REQUIRE(far_at_end(front.stands) > back.stands.height);
+    CHECK(far_at_end(back.stands) < back.stands.height);
+    CHECK(length_of(session, "seeds.1.back") < length_of(session, "seeds.1.front"));
+}
+
 TEST_CASE("readings after other moves than those advised are held against what was moved") {
     const Session session = open_session(tests::sample_json());
     const std::string dado = setup_of(session, "locking rabbet: side dado");
