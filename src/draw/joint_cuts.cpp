@@ -46,6 +46,7 @@ JointCuts joint_cuts(const Work& work, const Group& group, const Settings& setti
     cuts.seat = joint.seat;
     cuts.reach = joint.reach;
     cuts.step = joint.step;
+    cuts.step_is_place = joint.step_is_place;
 
     const Group* slot_group = group.cuts_slot ? nullptr : partner_of(work.standing_design, group);
     cuts.slot = slot_group ? cut_slot(*slot_group, slot_group->stands) : cut_slot(group, settings);

@@ -16,6 +16,7 @@ struct JointCuts {
     Seat seat = Seat::near_wall;
     Length reach;
     Length step;  // asked
+    bool step_is_place = false;
 };
 
 // `settings` stand for `group`; where another group makes the joint's other cut, that one stands as it does in

@@ -24,11 +24,12 @@ Box corner_window(const JointCuts& cuts) {
     return {-1, -1.5 * std::max(t, 9.0), far + std::max(1.5 * t, 12.0), cuts.receiver_thickness.mm() + 1};
 }
 
-// Tongue and slot, with the board's end where it is not far away.
+// Tongue and slot, with the board's end where it is not far away; of a tongue with a shoulder, the insert's whole thickness.
 Box close_window(const JointCuts& cuts) {
     const double near = cuts.slot.near.mm(), far = cuts.slot.far.mm(), w = far - near;
     const double depth = cuts.slot.depth.mm(), web = cuts.receiver_thickness.mm() - depth;
-    const double left = near > 1.6 * w ? near - 0.8 * w : -0.25 * w;
+    const double shown = cuts.end ? std::max(0.8 * w, near - cuts.step.mm() + 0.25 * w) : 0.8 * w;
+    const double left = near > std::max(1.6 * w, shown) ? near - shown : -0.25 * w;
     return {left, -0.9 * std::max(w, depth), far + 0.8 * w, depth + 0.55 * web};
 }
 

@@ -22,7 +22,7 @@ bool can_be_read(Length length, Graduation graduation) {
 
 // A setback or an offset is a place, given by its dimension; a step is one only where the end should be near flush.
 bool has_step(const ClosedJoint& joint, const JointCuts& cuts, Graduation graduation) {
-    const bool at_the_end = cuts.end || cuts.slot.near == Length{};
+    const bool at_the_end = (cuts.end && !cuts.step_is_place) || cuts.slot.near == Length{};
     return at_the_end && can_be_read(joint.face_step, graduation);
 }
 

@@ -55,9 +55,19 @@ std::vector<Named> pictures(const std::string& prefix, const view_job::Wanted& w
     return all;
 }
 
+// Of a drawer whose back has a tongue, the pictures that no other has.
+std::vector<Named> pictures_of_tongued_back(const std::string& prefix, view_job::Wanted wanted) {
+    wanted.back_joint = "tongue and dado";
+    std::vector<Named> all = pictures(prefix, wanted);
+    std::erase_if(all, [](const Named& named) { return named.name.find("tongue") == std::string::npos; });
+    return all;
+}
+
 void for_all_pictures(const std::function<void(const Named&)>& check) {
     for (const Named& named : pictures("inch", view_job::Wanted{})) check(named);
     for (const Named& named : pictures("metric", view_job::metric())) check(named);
+    for (const Named& named : pictures_of_tongued_back("inch", view_job::Wanted{})) check(named);
+    for (const Named& named : pictures_of_tongued_back("metric", view_job::metric())) check(named);
 }
 
 bool meet(const PixelBox& a, const PixelBox& b) {

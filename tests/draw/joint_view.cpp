@@ -186,6 +186,57 @@ TEST_CASE("a rabbet has no fit, and its insert ends where the rabbet does") {
     CHECK(open == 1);
 }
 
+TEST_CASE(
+    "a back with a tongue fills its dado with the inside half, the shoulder lies on the side, and its "
+    "setback is "
+    "no step") {
+    view_job::Wanted wanted;
+    wanted.back_joint = "tongue and dado";
+    const auto work = view_job::work(wanted);
+    int tongued = 0;
+    for (const Group& group : work->plan.groups) {
+        if (group.work.label != "back tongue and dado") continue;
+        ++tongued;
+        const Drawing drawing = joint_view(*work, group);
+        std::vector<Fill> wood;
+        for (const Fill& fill : shapes_of::all<Fill>(drawing))
+            if (shapes_of::is_wood(fill)) wood.push_back(fill);
+        REQUIRE(wood.size() == 2);
+        const Fill &side = wood[0], &back = wood[1];
+        const double setback = 25.4, half = 6.35;
+        const double inside_half = setback + 1.5 * half, outside_half = setback + 0.5 * half;
+        CHECK(shapes_of::covers(back, {inside_half, 1}));   // the tongue, in the dado
+        CHECK(shapes_of::covers(side, {outside_half, 1}));  // beside it the side's own wood, behind the dado
+        CHECK(shapes_of::covers(back, {inside_half, -1}));  // and below the side all of the back
+        CHECK(shapes_of::covers(back, {outside_half, -1}));
+        CHECK_FALSE(shapes_of::covers(back, {setback - 0.1, -1}));
+        CHECK_FALSE(shapes_of::says(drawing, "end proud"));
+        CHECK(shapes_of::says(drawing, "end gap"));
+        CHECK(shapes_of::dimension(shapes_of::all<kw::draw::Dimension>(drawing), "lip") != nullptr);
+    }
+    CHECK(tongued == 1);
+}
+
+TEST_CASE("close around a back's tongue its whole thickness is seen, however thick beside the dado") {
+    for (const Length thickness : {Length::inches(1, 2), Length::inches(3, 4)}) {
+        view_job::Wanted wanted;
+        wanted.back_joint = "tongue and dado";
+        wanted.side = thickness;
+        const auto work = view_job::work(wanted);
+        for (const Group& group : work->plan.groups) {
+            if (group.work.label != "back tongue and dado") continue;
+            const Drawing drawing = joint_magnified(*work, group);
+            std::vector<Fill> wood;
+            for (const Fill& fill : shapes_of::all<Fill>(drawing))
+                if (shapes_of::is_wood(fill)) wood.push_back(fill);
+            REQUIRE(wood.size() == 2);
+            const Box side = shapes_of::box_of(wood[0]), back = shapes_of::box_of(wood[1]);
+            CHECK(back.left_mm > side.left_mm);
+            CHECK(back.right_mm - back.left_mm == doctest::Approx(thickness.mm()).epsilon(0.02));
+        }
+    }
+}
+
 TEST_CASE("before and after stand side by side and do not touch") {
     const auto work = view_job::work(view_job::Wanted{});
     const Group& group = locking_group(*work);
