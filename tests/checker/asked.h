@@ -29,7 +29,7 @@ struct AskedPart {
     AskedBoard board;
     std::string joint;
     std::string cutter;
-    std::optional<double> dado_width_mm;  // front
+    std::optional<double> dado_width_mm;  // front, back
     std::optional<double> depth_mm;
     std::optional<double> setback_mm;  // back
     std::optional<double> offset_mm;   // bottom

@@ -167,6 +167,37 @@ std::string dado_wider_than_front(Json& job, Dice& dice) {
     return "dado";
 }
 
+std::string tongue_through_back(Json& job, Dice& dice) {
+    last_drawer(job)["back"]["joint"] = "tongue and dado";
+    last_drawer(job)["back"]["dado_width"] = number_between(dice, 11, 20);
+    return "make the dado at most 10";
+}
+
+std::string back_tongue_too_thin(Json& job, Dice&) {
+    last_drawer(job)["back"]["joint"] = "tongue and dado";
+    last_drawer(job)["back"]["dado_width"] = 1.5;
+    return "tongue";
+}
+
+std::string web_behind_back_tongue(Json& job, Dice& dice) {
+    last_drawer(job)["back"]["joint"] = "tongue and dado";
+    last_drawer(job)["back"]["depth"] = number_between(dice, 9, 15);
+    return "web";
+}
+
+std::string groove_through_back_tongue(Json& job, Dice&) {
+    last_drawer(job)["back"]["joint"] = "tongue and dado";
+    last_drawer(job)["back"]["dado_width"] = 4.5;
+    last_drawer(job)["bottom"]["style"] = "captured";
+    last_drawer(job)["bottom"]["depth"] = 5;
+    return "through the back's tongue";
+}
+
+std::string back_tongue_in_front(Json& job, Dice&) {
+    last_drawer(job)["front"]["joint"] = "tongue and dado";
+    return "tongue and dado";
+}
+
 // ---- names
 
 std::string unknown_stock(Json& job, Dice& dice) {
@@ -313,6 +344,11 @@ const std::vector<Planting>& plantings() {
         {"opening less deep than the clearance", opening_under_depth},
         {"setback beyond the front", setback_over_depth},
         {"dado wider than the front is thick", dado_wider_than_front},
+        {"dado as wide as a tongued back is thick", tongue_through_back},
+        {"back's tongue too thin", back_tongue_too_thin},
+        {"web too thin behind a back's tongue", web_behind_back_tongue},
+        {"groove through the back's tongue", groove_through_back_tongue},
+        {"a back's joint in front", back_tongue_in_front},
         {"unknown stock", unknown_stock},
         {"unknown joint of the front", unknown_front_joint},
         {"unknown joint of the back", unknown_back_joint},

@@ -58,6 +58,14 @@ void check_setback(const Assembly& drawer, Report& report) {
         report.same(Kind::measure, drawer.name, "back's setback", of_dado, asked);
 }
 
+// Where the job asks for a tongue on the back, its setback is to the back's outside face.
+void check_setback_of_face(const Assembly& drawer, Report& report) {
+    const double of_face = drawer.box.depth_mm - drawer.back_face_y_mm;
+    if (drawer.asked.back.setback_mm)
+        report.same(Kind::measure, drawer.name, "back's setback", of_face, *drawer.asked.back.setback_mm);
+    else report.within(Kind::measure, drawer.name, "back's setback", of_face, {0, drawer.box.depth_mm / 2});
+}
+
 void check_play(const Assembly& drawer, Report& report) {
     const double z = drawer.line_z_mm();
     const double half_depth = drawer.left_shape.back.depth_mm / 2;
@@ -76,6 +84,38 @@ void measure_dado(const Assembly& drawer, Report& report) {
     }
     check_play(drawer, report);
     check_setback(drawer, report);
+}
+
+bool has_back_tongue(const Assembly& drawer, const End& end) {
+    const bool inside_half = end.tongue_from_mm < nothing_mm;
+    return inside_half && end.tongue_to_mm < drawer.back_thickness_mm() - nothing_mm;
+}
+
+// CP: a third of the side is left under the dado, and the groove of a captured bottom does not go through the tongue by more than
+// a rule can be read to.
+void check_strength(const Assembly& drawer, Report& report) {
+    constexpr double groove_past_tongue_mm = 25.4 / 64;
+    const double side = drawer.side_thickness_mm();
+    if (side - drawer.left_shape.back.depth_mm < side / 3 - report.tolerance_mm())
+        report.say(Kind::measure, drawer.name,
+                   "the web under the back's dado is less than a third of the side");
+    const auto& groove = drawer.back_shape.groove;
+    if (groove && groove->depth_mm > drawer.back_shape.left.tongue_to_mm + groove_past_tongue_mm + nothing_mm)
+        report.say(Kind::measure, drawer.name, "the groove goes through the back's tongue");
+}
+
+void measure_tongue_and_dado(const Assembly& drawer, Report& report) {
+    if (!has_back_tongue(drawer, drawer.back_shape.left) ||
+        !has_back_tongue(drawer, drawer.back_shape.right)) {
+        report.say(Kind::measure, drawer.name, "the back has no tongue on the inside half of an end");
+        return;
+    }
+    check_play(drawer, report);
+    check_setback_of_face(drawer, report);
+    check_strength(drawer, report);
+    if (drawer.asked.back.dado_width_mm)
+        report.same(Kind::measure, drawer.name, "back's dado width", drawer.left_shape.back.width_mm(),
+                    *drawer.asked.back.dado_width_mm);
 }
 
 void measure_rabbet(const Assembly& drawer, Report& report) {
@@ -99,6 +139,7 @@ void measure_back(const Assembly& drawer, Report& report) {
     check_end(drawer, true, drawer.back_shape.left, report);
     check_end(drawer, false, drawer.back_shape.right, report);
     if (drawer.asked.back.joint == "rabbet") measure_rabbet(drawer, report);
+    else if (drawer.asked.back.joint == "tongue and dado") measure_tongue_and_dado(drawer, report);
     else measure_dado(drawer, report);
 }
 

@@ -80,11 +80,11 @@ private:
         return drawer.bottom.depth_mm.value_or(std::min(thinnest / 3, 6.0));
     }
 
-    // A dado in one pass if that leaves a tongue worth having, else about half the front.
-    double dado_width(const AskedDrawer& drawer, double groove) const {
-        if (drawer.front.dado_width_mm) return *drawer.front.dado_width_mm;
-        const double thickness = drawer.front.board.thickness_mm;
-        const AskedCutter& widest = cutter_for(drawer.front.cutter, 0.62 * thickness);
+    // A dado in one pass if that leaves a tongue worth having, else about half the board.
+    double dado_width(const AskedPart& tongued, double groove) const {
+        if (tongued.dado_width_mm) return *tongued.dado_width_mm;
+        const double thickness = tongued.board.thickness_mm;
+        const AskedCutter& widest = cutter_for(tongued.cutter, 0.62 * thickness);
         const double kerf = *widest.kerf_mm;
         if (kerf >= 0.34 * thickness && kerf - asked_.fit.clearance_mm > groove + 0.4) return kerf;
         return thickness / 2 + asked_.fit.clearance_mm;
@@ -100,7 +100,7 @@ private:
         s.groove_depth = groove_depth(drawer);
         const double side = drawer.sides.thickness_mm;
         if (drawer.front.joint == "locking rabbet") {
-            s.dado_width = dado_width(drawer, s.groove_depth);
+            s.dado_width = dado_width(drawer.front, s.groove_depth);
             s.rabbet_depth = drawer.front.board.thickness_mm - s.dado_width + asked_.fit.clearance_mm;
             const bool one_height = s.rabbet_depth <= side * 2 / 3;
             s.front_depth = drawer.front.depth_mm.value_or(one_height ? s.rabbet_depth : side / 2);
@@ -195,9 +195,11 @@ private:
                 cutter_for(drawer.front.cutter, s.dado_width));
     }
 
-    // How thick the back's tongue is: all of it, or what fits a dado of one pass.
-    double back_tongue(const AskedDrawer& drawer) const {
+    // How thick the back's tongue is: all of it, or what is asked, or what fits a dado of one pass.
+    double back_tongue(const AskedDrawer& drawer, const Sizes& s) const {
         const double thickness = drawer.back.board.thickness_mm;
+        if (drawer.back.joint == "tongue and dado")
+            return dado_width(drawer.back, s.groove_depth) - asked_.fit.clearance_mm;
         if (!ways_.tongued_back || drawer.back.joint == "rabbet") return thickness;
         return std::min(thickness,
                         *cutter_for(drawer.back.cutter, 0.7 * thickness).kerf_mm - asked_.fit.clearance_mm);
@@ -209,7 +211,7 @@ private:
             in_side(name, "rear end", 0, thickness, s.back_depth, cutter_for(drawer.back.cutter, thickness));
             return;
         }
-        const double tongue = back_tongue(drawer);
+        const double tongue = back_tongue(drawer, s);
         const double near = s.setback + thickness - tongue;
         const double width = tongue + asked_.fit.clearance_mm;
         in_side(name, "rear end", near, near + width, s.back_depth, cutter_for(drawer.back.cutter, width));
@@ -245,7 +247,7 @@ private:
         part(drawer, copy, "back", length, width, drawer.back.board);
         const auto rip = drawer.captured ? NaiveSetups::rips : NaiveSetups::back_widths;
         cut_to_size(rip, NaiveSetups::other_lengths, name, length, width, "left end");
-        const double tongue = back_tongue(drawer);
+        const double tongue = back_tongue(drawer, s);
         const double thickness = drawer.back.board.thickness_mm;
         if (tongue < thickness) {
             rabbet_ends(name, entering, thickness - tongue,

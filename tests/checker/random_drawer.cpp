@@ -130,29 +130,40 @@ private:
     }
 
     // The tongue is what the dado's width leaves it; unless the job says the width, the program picks one.
-    void locking(Json& front) {
-        const double thickness = front_.thickness_mm;
+    void tongue(Json& part, double thickness) {
         double widest_mm = 0.6 * thickness;
+        const auto leaves = [&](double dado_mm) {
+            tongue_mm_ = std::min(tongue_mm_, dado_mm - shop_.clearance_mm);
+        };
         if (dice_.chance(25)) {
             const Amount width = ruled(std::max(4.4, 0.4 * thickness), std::max(5.2, 0.58 * thickness));
-            front["dado_width"] = text(width);
+            part["dado_width"] = text(width);
             widest_mm = width.mm();
-            tongue_mm_ = width.mm() - shop_.clearance_mm;
+            leaves(width.mm());
         }
-        if (dice_.chance(20) && name_cutter(front, std::max(4.4, 0.35 * thickness), widest_mm) &&
-            !front.contains("dado_width"))
-            tongue_mm_ = named_kerf_mm_ - shop_.clearance_mm;
+        if (dice_.chance(20) && name_cutter(part, std::max(4.4, 0.35 * thickness), widest_mm) &&
+            !part.contains("dado_width"))
+            leaves(named_kerf_mm_);
+    }
+
+    void locking(Json& front) {
+        tongue(front, front_.thickness_mm);
         if (dice_.chance(20))
             front["depth"] = text(ruled(0.3 * side_.thickness_mm, 0.6 * side_.thickness_mm));
     }
 
     void back() {
-        const bool rabbet = dice_.chance(25);
-        Json back{{"stock", back_.name}, {"joint", rabbet ? "rabbet" : "dado"}};
-        if (!rabbet && dice_.chance(60))
-            back["setback"] = text(ruled(back_.thickness_mm, back_.thickness_mm + 25));
+        const std::int64_t which = dice_.between(1, 100);
+        const bool rabbet = which <= 25;
+        const bool tongued = which > 70;
+        Json back{{"stock", back_.name}, {"joint", rabbet ? "rabbet" : tongued ? "tongue and dado" : "dado"}};
+        if (!rabbet && dice_.chance(60)) {
+            const double least_mm = tongued ? 0 : back_.thickness_mm;  // the tongue's rabbet is behind it too
+            back["setback"] = text(ruled(least_mm, least_mm + 25));
+        }
         if (dice_.chance(40)) back["depth"] = text(ruled(0.3 * side_.thickness_mm, 0.5 * side_.thickness_mm));
-        if (dice_.chance(10)) name_cutter(back, 0, rabbet ? 1000 : back_.thickness_mm);
+        if (tongued) tongue(back, back_.thickness_mm);
+        else if (dice_.chance(10)) name_cutter(back, 0, rabbet ? 1000 : back_.thickness_mm);
         drawer_["back"] = back;
     }
 
