@@ -1,14 +1,9 @@
-#include "job/standing.h"
+#include "job/rest.h"
 
 #include <algorithm>
 
 namespace kw {
 namespace {
-
-std::string group_key_of(const Plan& plan, const Setup& setup) {
-    const Group* group = plan.group_with_id(setup.group);
-    return group ? group->key : std::string();
-}
 
 std::string part_word(const std::string& part) { return "`" + part + "`"; }
 
@@ -41,39 +36,24 @@ std::optional<Affected> recheck_size(const Job& job, const Plan& plan, const Ran
                                 ": too short by ", less)};
 }
 
-// A part that was lost and is not made again yet: what is left to do of it, and what of that is still set.
-std::optional<Affected> remake(const Design& design, const Plan& plan, const Standing& standing,
-                               const std::string& part) {
-    int left = 0, of = 0, still_set = 0;
-    for (const Setup& setup : plan.setups) {
-        const auto group = standing.groups.find(group_key_of(plan, setup));
-        const bool locked = group != standing.groups.end() && group->second.locked;
-        for (const Pass& pass : setup.passes) {
-            if (pass.part != part) continue;
-            ++of;
-            const std::string key = work_key(setup, design);
-            const bool done = std::any_of(standing.ran.begin(), standing.ran.end(), [&](const Ran& ran) {
-                return ran.part == part && ran.work_key == key && ran.reference == name_of(pass.reference);
-            });
-            if (done) continue;
-            ++left;
-            if (locked) ++still_set;
-        }
+// A part that was lost and is not made again yet: the setups that it must still go through, and which of them are set.
+std::optional<Affected> remake(const Rest& rest, const std::string& part) {
+    std::string setups;
+    for (const RestStep& step : rest.steps) {
+        if (std::find(step.parts.begin(), step.parts.end(), part) == step.parts.end()) continue;
+        setups += (setups.empty() ? "" : ", ") + step.step;
+        if (step.still_set) setups += " (still set)";
+        if (step.set_again) setups += " (to be set again, with a test cut)";
     }
-    if (left == 0) return std::nullopt;
-    const Message set =
-        still_set == 0 ? Message()
-                       : Message::of("; ", still_set,
-                                     " of them where it is locked: run it there before that is torn down");
+    if (setups.empty()) return std::nullopt;
     return Affected{part, Fate::lost,
-                    Message::of(part_word(part), " is lost, and to be made again from the board: ", left,
-                                " of ", of, " cuts to do", set)};
+                    Message::of(part_word(part), " is lost, and to be made again from the board: ", setups)};
 }
 
 }  // namespace
 
 std::vector<Affected> affected_parts(const Job& job, const Design& design, const Plan& plan,
-                                     const Standing& standing) {
+                                     const Standing& standing, const Rest& rest) {
     std::vector<Affected> out;
     for (const Ran& ran : standing.ran) {
         const auto affected =
@@ -81,7 +61,7 @@ std::vector<Affected> affected_parts(const Job& job, const Design& design, const
         if (affected) out.push_back(*affected);
     }
     for (const std::string& part : standing.lost)
-        if (auto affected = remake(design, plan, standing, part)) out.push_back(std::move(*affected));
+        if (auto affected = remake(rest, part)) out.push_back(std::move(*affected));
     return out;
 }
 

@@ -51,6 +51,16 @@ order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::s
 
 }  // namespace
 
+std::string_view name_of_attribute(std::size_t attribute) {
+    switch (attribute) {
+        case cutter: return "cutter";
+        case fence: return "fence";
+        case height: return "height";
+        case spacer: return "spacer";
+        default: return {};
+    }
+}
+
 order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,
                              const std::vector<std::pair<int, int>>& before) {
     order::Problem problem;

@@ -90,7 +90,8 @@ struct Affected {
     Message what;
 };
 
+struct Rest;
 std::vector<Affected> affected_parts(const Job& job, const Design& standing_design, const Plan& plan,
-                                     const Standing& standing);
+                                     const Standing& standing, const Rest& rest);
 
 }  // namespace kw

@@ -20,7 +20,10 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     auto plan = make_plan(work->job, work->design, work->standing_design);
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
-    work->affected = affected_parts(work->job, work->standing_design, work->plan, work->standing);
+    work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing);
+    work->plan.sequence = work->rest.done;
+    for (const RestStep& step : work->rest.steps) work->plan.sequence.push_back(step.step);
+    work->affected = affected_parts(work->job, work->standing_design, work->plan, work->standing, work->rest);
     return work;
 }
 

@@ -3,7 +3,7 @@
 
 #include <memory>
 
-#include "job/standing.h"
+#include "job/rest.h"
 #include "memory/memory.h"
 
 namespace kw {
@@ -13,7 +13,8 @@ struct Work {
     Design design;  // as designed
     Design standing_design;
     Standing standing;
-    Plan plan;  // as everything stands
+    Plan plan;  // as everything stands; its sequence: what is done, then what is left
+    Rest rest;
     std::vector<Affected> affected;
     Memory memory;    // what the shop has learned from other work
     std::string day;  // today

@@ -159,11 +159,12 @@ void tongue_model(Builder& build, const Group& group, const GroupTolerances& tol
     build.reading("tongue_length", reach);
     build.reading("fit", fit(tested_stock), true);
     build.reading("shoulder_gap", shoulder, true, ReadingKind::at_least_zero);
-    build.reading("face_step", step);
+    // Where the insert only stands somewhere, `lip` says where; no finger feels a step.
+    if (!joint.step_is_place) build.reading("face_step", step);
     build.either_way("fit", fit(any_stock), joint.clearance, tolerance.fit);
     build.outcome("shoulder_gap", shoulder, -joint.end_relief, short_tongue_mm,
                   (joint.end_relief + tolerance.shoulder_gap).mm());
-    build.either_way("face_step", step, joint.step, tolerance.step);
+    build.either_way("face_step", step, joint.step, joint.step_is_place ? tolerance.place : tolerance.step);
 }
 
 void slot_model(Builder& build, const Group& group, const GroupTolerances& tolerance) {

@@ -195,7 +195,7 @@ struct FirstCut {
 
 // One group of the job, from the first cut to the lock, with what was learned before; and what that teaches.
 FirstCut first_cut(const shop::Task& task, shop::TrueShop& shop, Memory& memory, int job) {
-    char day[16];
+    char day[24];
     std::snprintf(day, sizeof day, "2026-%02d-01", job + 1);
     const ChosenJoint& chosen = task.group.work.chosen;
     Start start{task.group.designed, scales_for(memory, chosen.machine, chosen.cutter, day)};

@@ -132,7 +132,9 @@ private:
         std::vector<Symptom> all;
         if (task_.group.cuts_end) {
             all.push_back({"fit", "height", 1, asked.clearance.mm(), limit.fit, 0.05, true});
-            if (task_.group.cuts_slot)
+            if (task_.group.cuts_slot && asked.step_is_place)
+                all.push_back({"lip", "fence", 1, asked.slot().near.mm(), limit.place, 0.05, false});
+            else if (task_.group.cuts_slot)
                 all.push_back({"face_step", "fence", 1, asked.step.mm(), limit.step, 0.05, true});
             all.push_back({"shoulder_gap", "spacer", -1, 0.0, limit.shoulder_gap, 0.05, true});
             return all;
@@ -234,7 +236,8 @@ private:
     // By feel alone, a rule is taken only for what no hand can feel: how deep a slot is, and where it lies.
     bool can_read(const kw::Reading& reading) const {
         return reads_ != Reads::feel || reading.form.name == "depth" || reading.form.name == "near" ||
-               reading.form.name == "width";
+               reading.form.name == "width" ||
+               (reading.form.name == "lip" && task_.group.work.chosen.joint.step_is_place);
     }
 
     std::vector<kw::Observation> words(TrueShop& shop, const std::map<std::string, double>& joint) {

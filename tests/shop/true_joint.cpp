@@ -49,7 +49,7 @@ std::map<std::string, double> joint_as_cut(const kw::Group& group, const Control
         out["tongue_length"] = end.far;
         out["fit"] = slot.width - (thickness - end.depth);
         out["shoulder_gap"] = std::max(0.0, end.far - slot.depth);
-        out["face_step"] = slot.lip - end.depth;
+        out[group.work.chosen.joint.step_is_place ? "setback" : "face_step"] = slot.lip - end.depth;
         return out;
     }
     const Span slot = slot_of(group, at);
@@ -74,7 +74,8 @@ bool is_good(const kw::Group& group, const Limits& limits, const std::map<std::s
         const double reach_short = at("dado_depth") - at("tongue_length") - asked.end_relief.mm();
         return within(at("fit"), asked.clearance.mm(), limits.fit) &&
                at("shoulder_gap") <= limits.shoulder_gap && reach_short <= 0.6 &&
-               within(at("face_step"), asked.step.mm(), limits.step);
+               (asked.step_is_place ? within(at("setback"), asked.step.mm(), limits.place)
+                                    : within(at("face_step"), asked.step.mm(), limits.step));
     }
     if (!within(at("depth"), asked.slot().depth.mm(), limits.depth)) return false;
     if (group.slot_is_open()) return within(at("face_step"), asked.step.mm(), limits.step);

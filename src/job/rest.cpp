@@ -1,0 +1,279 @@
+#include "job/rest.h"
+
+#include <algorithm>
+#include <set>
+
+#include "job/precedence.h"
+#include "job/scheduling.h"
+#include "order/cost.h"
+
+namespace kw {
+namespace {
+
+// As for the whole plan.
+constexpr std::int64_t looks_per_rest = 25'000;
+
+// One setup with the ends that have still to go through it; or with those that can only do so when it is set again.
+struct Open {
+    std::size_t of = 0;  // index in Plan::setups
+    bool later = false;
+    Setup setup;
+};
+
+class Remaining {
+public:
+    Remaining(const Job& job, const Design& design, const Plan& plan, const Standing& standing)
+        : job_(job), design_(design), plan_(plan), standing_(standing) {
+        for (const Ran& ran : standing.ran)
+            ran_.insert(ran.work_key + "\n" + ran.part + "\n" + ran.reference);
+        for (const Setup& setup : plan.setups) keys_.push_back(work_key(setup, design));
+        note_used();
+    }
+
+    Rest run() {
+        Rest rest;
+        rest.begun = !used_.empty();
+        rest.stands = stands_;
+        for (const std::size_t i : done_in_order()) rest.done.push_back(plan_.setups[i].id);
+        gather_open();
+        const order::Problem problem = rest_problem();
+        const std::vector<std::size_t> planned = as_planned();
+        std::vector<std::size_t> order = planned;
+        rest.proved = plan_.proved;
+        const bool may_stay = later_.empty() && !order::first_breach(problem, planned);
+        if (!may_stay || !goes_as_planned()) {
+            order::Problem asked = problem;
+            order::Result found = order::solve(asked, {.node_limit = looks_per_rest, .stop = {}});
+            if (found.order.empty()) {
+                // Nothing that stands can be kept standing.
+                for (order::Group& group : asked.groups) group.begun = false;
+                found = order::solve(asked, {.node_limit = looks_per_rest, .stop = {}});
+            }
+            rest.proved = found.status == order::Status::proved;
+            rest.lower_bound_seconds = found.lower_bound_seconds;
+            // Of two orders of one length the maker keeps the known one.
+            const bool better = !may_stay || found.seconds < order::price(problem, planned).seconds;
+            if (!found.order.empty() && better) order = found.order;
+        }
+        const order::Price price = order::price(problem, order);
+        rest.seconds = price.seconds;
+        if (rest.proved || rest.lower_bound_seconds == 0)
+            rest.lower_bound_seconds =
+                rest.proved
+                    ? price.seconds
+                    : std::max<std::int64_t>(0, price.seconds - (plan_.seconds - plan_.lower_bound_seconds));
+        for (const order::Step& step : price.steps) rest.steps.push_back(step_of(step));
+        return rest;
+    }
+
+private:
+    // Which setups were used, in turn.
+    void note_used() {
+        std::map<std::string, std::vector<std::size_t>> by_key;
+        for (std::size_t i = 0; i < keys_.size(); ++i) by_key[keys_[i]].push_back(i);
+        for (const LogEntry& entry : job_.log) {
+            if (entry.kind == LogKind::lost) continue;
+            const auto found = by_key.find(entry.key);
+            if (found == by_key.end()) continue;
+            for (const std::size_t i : found->second) {
+                if (entry.kind == LogKind::ran && !passes_through(plan_.setups[i], entry)) continue;
+                if (used_.empty() || used_.back() != i) used_.push_back(i);
+                stands_[plan_.setups[i].machine] = plan_.setups[i].id;
+                break;
+            }
+        }
+    }
+
+    static bool passes_through(const Setup& setup, const LogEntry& entry) {
+        return std::any_of(setup.passes.begin(), setup.passes.end(), [&](const Pass& pass) {
+            return pass.part == entry.part && name_of(pass.reference) == entry.reference;
+        });
+    }
+
+    bool is_open(std::size_t i, const Pass& pass) const {
+        return !ran_.contains(keys_[i] + "\n" + pass.part + "\n" + std::string(name_of(pass.reference)));
+    }
+    bool is_done(std::size_t i) const {
+        const auto& passes = plan_.setups[i].passes;
+        return std::none_of(passes.begin(), passes.end(), [&](const Pass& pass) { return is_open(i, pass); });
+    }
+
+    std::vector<std::size_t> done_in_order() const {
+        std::vector<std::size_t> done;
+        for (auto used = used_.rbegin(); used != used_.rend(); ++used)
+            if (is_done(*used) && std::find(done.begin(), done.end(), *used) == done.end())
+                done.push_back(*used);
+        std::reverse(done.begin(), done.end());
+        return done;
+    }
+
+    const GroupStanding* standing_of(const Setup& setup) const {
+        const Group* group = plan_.group_with_id(setup.group);
+        const auto found = group ? standing_.groups.find(group->key) : standing_.groups.end();
+        return found == standing_.groups.end() ? nullptr : &found->second;
+    }
+    bool is_locked(const Setup& setup) const {
+        const GroupStanding* standing = standing_of(setup);
+        return standing && standing->locked;
+    }
+    // Tested or locked, and nothing else was done on its machine since.
+    bool still_stands(const Setup& setup) const {
+        const auto stands = stands_.find(setup.machine);
+        return standing_of(setup) && stands != stands_.end() &&
+               plan_.setup_with_id(stands->second)->group == setup.group;
+    }
+
+    // Machines to which a part must still come to be cut to size.
+    std::map<std::string, std::set<std::string>> sizing_left() const {
+        std::map<std::string, std::set<std::string>> machines_of;
+        for (std::size_t i = 0; i < plan_.setups.size(); ++i)
+            for (const Pass& pass : plan_.setups[i].passes)
+                if (plan_.setups[i].group.empty() && is_open(i, pass))
+                    machines_of[pass.part].insert(plan_.setups[i].machine);
+        return machines_of;
+    }
+
+    void gather_open() {
+        const auto sizing = sizing_left();
+        std::set<std::string> tested;  // groups, as they are told apart here
+        const auto add = [&](std::size_t i, bool later, std::vector<Pass> passes) {
+            if (passes.empty()) return;
+            Open open{i, later, plan_.setups[i]};
+            open.setup.passes = std::move(passes);
+            const bool set_now = !later && is_locked(open.setup) && still_stands(open.setup);
+            if (later) open.setup.group += ", again";
+            open.setup.test_cut =
+                !open.setup.group.empty() && tested.insert(open.setup.group).second && !set_now;
+            (later ? later_ : now_)[i] = open_.size();
+            open_.push_back(std::move(open));
+        };
+        for (std::size_t i = 0; i < plan_.setups.size(); ++i) {
+            const Setup& setup = plan_.setups[i];
+            const bool stands = !setup.group.empty() && still_stands(setup);
+            std::vector<Pass> now, later;
+            for (const Pass& pass : setup.passes) {
+                if (!is_open(i, pass)) continue;
+                const auto left = sizing.find(pass.part);
+                const bool away = stands && left != sizing.end() && left->second.contains(setup.machine);
+                (away ? later : now).push_back(pass);
+            }
+            add(i, false, std::move(now));
+            add(i, true, std::move(later));
+        }
+    }
+
+    static bool share_a_part(const Setup& a, const Setup& b) {
+        std::set<std::string> parts;
+        for (const Pass& pass : a.passes) parts.insert(pass.part);
+        return std::any_of(b.passes.begin(), b.passes.end(),
+                           [&](const Pass& pass) { return parts.contains(pass.part); });
+    }
+
+    // What was to be known before is known where the joint is locked; but a bottom is still cut last, after the dry fit.
+    bool still_waits(const Open& first, const Open& then) const {
+        const Setup &a = plan_.setups[first.of], &b = plan_.setups[then.of];
+        if (!a.group.empty() && a.group == b.group) return first.later == then.later || then.later;
+        if (share_a_part(first.setup, then.setup)) return true;
+        const bool bottom = plan_.part_with_id(b.passes.front().part)->size.role == Role::bottom;
+        return !a.group.empty() && (bottom || !is_locked(a));
+    }
+
+    std::vector<std::pair<int, int>> precedences(std::size_t shift) const {
+        std::vector<std::pair<int, int>> out;
+        const auto opens = [&](int i) {
+            std::vector<std::size_t> all;
+            for (const auto* of : {&now_, &later_})
+                if (const auto found = of->find(std::size_t(i)); found != of->end())
+                    all.push_back(found->second);
+            return all;
+        };
+        for (const auto& [a, b] : precedence_of(design_, plan_.setups).before)
+            for (const std::size_t first : opens(a))
+                for (const std::size_t then : opens(b))
+                    if (still_waits(open_[first], open_[then]))
+                        out.emplace_back(int(shift + first), int(shift + then));
+        for (const auto& [i, later] : later_)
+            if (const auto now = now_.find(i); now != now_.end())
+                out.emplace_back(int(shift + now->second), int(shift + later));
+        return out;
+    }
+
+    // The open work alone, with the machines as the work done has left them.
+    order::Problem rest_problem() const {
+        const std::size_t planned = plan_.setups.size();
+        std::vector<Setup> all = plan_.setups;
+        for (const Open& open : open_) all.push_back(open.setup);
+        order::Problem problem = order_problem(job_, all, precedences(planned));
+        const order::Price so_far = order::price(problem, used_);
+        for (std::size_t m = 0; m < problem.machines.size(); ++m) problem.machines[m].start = so_far.left[m];
+        if (!used_.empty()) problem.start_machine = problem.operations[used_.back()].machine;
+        std::vector<order::Group> groups;
+        for (order::Group& group : problem.groups) {
+            const bool begun =
+                std::any_of(group.operations.begin(), group.operations.end(),
+                            [&](std::size_t o) { return o < planned && still_stands(plan_.setups[o]); });
+            std::erase_if(group.operations, [&](std::size_t o) { return o < planned; });
+            for (std::size_t& operation : group.operations) operation -= planned;
+            group.begun = begun;
+            if (!group.operations.empty()) groups.push_back(std::move(group));
+        }
+        problem.groups = std::move(groups);
+        problem.operations.erase(problem.operations.begin(),
+                                 problem.operations.begin() + std::ptrdiff_t(planned));
+        for (order::Precedence& pair : problem.precedences) {
+            pair.first -= planned;
+            pair.then -= planned;
+        }
+        return problem;
+    }
+
+    std::vector<std::size_t> as_planned() const {
+        std::vector<std::size_t> order(open_.size());
+        for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+        return order;
+    }
+
+    // Nothing was lost, and nothing is open that stands before what was last used.
+    bool goes_as_planned() const {
+        if (!standing_.lost.empty()) return false;
+        const std::size_t last = used_.empty() ? 0 : *std::max_element(used_.begin(), used_.end());
+        return std::all_of(open_.begin(), open_.end(), [&](const Open& open) { return open.of >= last; });
+    }
+
+    RestStep step_of(const order::Step& step) const {
+        const Open& open = open_[step.operation];
+        const Setup& setup = plan_.setups[open.of];
+        RestStep out;
+        out.setup = out.step = setup.id;
+        if (open.later && now_.contains(open.of)) out.step += "#2";
+        out.ends = int(open.setup.passes.size());
+        for (const Pass& pass : open.setup.passes)
+            if (std::find(out.parts.begin(), out.parts.end(), pass.part) == out.parts.end())
+                out.parts.push_back(pass.part);
+        out.still_set = is_locked(setup) && !open.later && still_stands(setup);
+        out.set_again = is_locked(setup) && !out.still_set;
+        for (const order::Change& change : step.changes)
+            if (const auto name = name_of_attribute(change.attribute); !name.empty())
+                out.changes.emplace_back(name);
+        return out;
+    }
+
+    const Job& job_;
+    const Design& design_;
+    const Plan& plan_;
+    const Standing& standing_;
+    std::set<std::string> ran_;
+    std::vector<std::string> keys_;  // of each setup
+    std::vector<std::size_t> used_;  // setups, as they were used
+    std::map<std::string, std::string> stands_;
+    std::vector<Open> open_;
+    std::map<std::size_t, std::size_t> now_, later_;  // by setup: index in open_
+};
+
+}  // namespace
+
+Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing) {
+    return Remaining(job, standing_design, plan, standing).run();
+}
+
+}  // namespace kw

@@ -1,0 +1,37 @@
+#pragma once
+// What is left to do, in the best order from how the machines stand now.
+
+#include <map>
+
+#include "job/standing.h"
+
+namespace kw {
+
+struct RestStep {
+    std::string step;                // its setup's id; `S7#2` where the setup is set a second time
+    std::string setup;               // the id alone
+    int ends = 0;                    // that have still to go through
+    std::vector<std::string> parts;  // whose ends they are, each once
+    bool still_set = false;          // its machine stands so
+    bool set_again =
+        false;  // it was tested, and has been torn down since: its numbers are known, and it is tested anew
+    std::vector<std::string> changes;  // of its machine: "cutter", "fence"
+};
+
+struct Rest {
+    bool begun = false;  // something was tested, locked or run
+    std::vector<std::string>
+        done;  // setups through which all has gone, in the order in which they were last used
+    std::vector<RestStep> steps;
+    std::map<std::string, std::string> stands;  // by machine: the setup that was last used on it
+    std::int64_t seconds = 0;                   // of what is left
+    std::int64_t lower_bound_seconds = 0;       // no order of it takes less
+    bool proved = false;
+};
+
+// As long as the work goes as planned the order stays. A part that was lost, or work done out of turn, has the rest put in order
+// anew: what is tested or locked and still stands keeps standing until its parts have run, unless a part must first come to
+// the same machine for something else.
+Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing);
+
+}  // namespace kw
