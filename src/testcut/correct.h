@@ -10,10 +10,10 @@ namespace kw {
 
 // What things cost a maker, counted in test cuts. Common practice, no source.
 struct AdviceCosts {
-    double reading = 0.01;  // a few seconds with the joint in hand, against five minutes and more
-    double move = 0.02;     // per unit of effort
-    double fresh_ends = 0.05;
-    double bad_lock = 1.0;  // a part that was run with a joint that did not fit
+    double reading = 0.007;   // a few seconds with the joint in hand, against five minutes and more
+    double move = 0.02;       // per unit of effort
+    double fresh_ends = 0.1;  // sawn off, and marked anew: half a minute
+    double bad_lock = 1.0;    // a part that was run with a joint that did not fit
 };
 
 struct AdviceOptions {
