@@ -62,6 +62,21 @@ Json notes_json(const Work& work) {
     return notes;
 }
 
+Json rest_json(const Rest& rest) {
+    Json steps = Json::array();
+    for (const RestStep& step : rest.steps)
+        steps.push_back({{"step", step.step},
+                         {"setup", step.setup},
+                         {"ends", step.ends},
+                         {"still_set", step.still_set},
+                         {"set_again", step.set_again},
+                         {"changes", step.changes}});
+    return {{"seconds", rest.seconds},
+            {"lower_bound_seconds", rest.lower_bound_seconds},
+            {"proved", rest.proved},
+            {"steps", steps}};
+}
+
 Json settings_json(const Settings& settings) {
     Json json = {{"fence_mm", settings.fence.mm()},
                  {"height_mm", settings.height.mm()},
@@ -91,6 +106,7 @@ std::string plan_json(const Work& work) {
     json["parts"] = parts_list(work);
     for (const Setup& setup : plan.setups) json["setups"].push_back(setup_json(setup));
     json["sequence"] = plan.sequence;
+    if (work.rest.begun) json["rest"] = rest_json(work.rest);
     json["seconds"] = plan.seconds;
     json["lower_bound_seconds"] = plan.lower_bound_seconds;
     json["proved"] = plan.proved;

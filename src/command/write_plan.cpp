@@ -142,6 +142,25 @@ std::string unit_text(const Work& work) {
 
 }  // namespace
 
+namespace {
+
+// One line a step: what goes through it, and what is changed at its machine first.
+std::string rest_text(const Work& work) {
+    const Rest& rest = work.rest;
+    if (!rest.begun) return {};
+    if (rest.steps.empty()) return "\nNothing is left to do.\n";
+    Table table({Align::left, Align::left, Align::right, Align::left, Align::left});
+    for (const RestStep& step : rest.steps) {
+        const Setup& setup = *work.plan.setup_with_id(step.setup);
+        table.row({step.step, setup.work, std::to_string(step.ends), step.ends == 1 ? "cut" : "cuts",
+                   setup.machine + ": " + say_changes(step)});
+    }
+    return "\nLeft to do, in order, from how the machines stand now: about " + minutes(rest.seconds) + "\n" +
+           table.text();
+}
+
+}  // namespace
+
 std::string plan_text(const Work& work) {
     const Plan& plan = work.plan;
     std::string out = plan.job + ", in " + unit_text(work) + "\n\nBoxes, outside\n" + boxes_text(work) +
@@ -157,6 +176,7 @@ std::string plan_text(const Work& work) {
     out += plan.proved ? "No order of this work takes less.\n"
                        : "The best order found; none takes less than " +
                              minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60) + ".\n";
+    out += rest_text(work);
     const std::string notes = notes_text(work);
     if (!notes.empty()) out += "\nNotes\n" + notes;
     out +=

@@ -89,6 +89,13 @@ std::string say_shims(const Work& work, const Setup& setup, Length shims) {
            (shims > Length{} ? "more" : "less") + " than its make-up";
 }
 
+std::string say_changes(const RestStep& step) {
+    if (step.changes.empty()) return step.still_set ? "still set" : "nothing to change";
+    std::string what;
+    for (const std::string& change : step.changes) what += (what.empty() ? "the " : ", the ") + change;
+    return step.set_again ? "set again as it was locked, then a test cut: " + what : "change " + what;
+}
+
 std::string say_belief(const Believed& belief, Graduation graduation) {
     // Without the mark of what rounding left: these are estimates.
     const auto length = [&](double mm) {

@@ -14,6 +14,12 @@ void open_at_saw(Screen& screen, const std::string& step) {
     screen.state.saw_tab = SawTab::picture;
 }
 
+std::string left_words(const Rest& rest) {
+    if (!rest.begun || rest.steps.empty()) return {};
+    return "About " + minutes(rest.seconds) + " left" +
+           (rest.proved ? ", in the order that takes least from how the machines stand now" : "");
+}
+
 std::string proof_words(const Plan& plan) {
     if (plan.proved) return minutes(plan.seconds) + " in all, proved to be the least";
     if (plan.lower_bound_seconds > 0)
@@ -29,6 +35,7 @@ void draw_summary(Screen& screen, const Work& work) {
     heading(ui, std::to_string(all.done) + " of " + std::to_string(all.of) + " cuts done");
     progress(ui, all.done, all.of);
     say(ui, proof_words(work.plan));
+    if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
     const std::string next = next_step(work);
     if (const Setup* setup = setup_of_step(work.plan, next)) {
         const std::string detail = capital(setup->work);
@@ -72,20 +79,20 @@ std::string test_words(const Work& work, const Setup& setup) {
            ", not locked";
 }
 
-std::string change_words(const Setup* before, const Setup& setup) {
-    if (!before) return "set up the " + setup.machine;
-    const auto changed = changes(before, setup);
-    return changed.empty() ? "nothing to change" : "change the " + joined(changed);
+// What is done needs no changes any more.
+std::string change_words(const Work& work, std::size_t index) {
+    const std::size_t done = work.rest.done.size();
+    return index < done ? std::string() : say_changes(work.rest.steps[index - done]);
 }
 
 void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
-    const Setup* before = before_at_machine(work.plan, index);
     const std::string& step = work.plan.sequence[index];
     const Setup& setup = *setup_of_step(work.plan, step);
     const Progress progress = progress_of(work, setup);
     const bool ready = progress.done == progress.of;
-    std::string detail = drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine + ", " + setup.cutter +
-                         "  \u00b7  " + change_words(before, setup);
+    std::string detail = drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine + ", " + setup.cutter;
+    if (const std::string change = change_words(work, index); !change.empty())
+        detail += "  \u00b7  " + change;
     if (const std::string test = test_words(work, setup); !test.empty()) detail += "  \u00b7  " + test;
     detail += "  \u00b7  " +
               (ready ? "all " + std::to_string(progress.of) + " done"

@@ -33,7 +33,7 @@ std::optional<Stand> stand_at(Screen& screen) {
     if (!setup) return std::nullopt;
     screen.state.setup = step;
     Stand stand{work, step, step_of(work.plan, step), *setup, nullptr, nullptr, nullptr};
-    stand.at_machine = before_at_machine(work.plan, stand.index);
+    stand.at_machine = before_at_machine(work, stand.index);
     if (stand.index > 0) stand.before = setup_of_step(work.plan, work.plan.sequence[stand.index - 1]);
     if (stand.index + 1 < work.plan.sequence.size())
         stand.after = setup_of_step(work.plan, work.plan.sequence[stand.index + 1]);

@@ -86,13 +86,18 @@ std::size_t step_of(const Plan& plan, const std::string& setup) {
     return static_cast<std::size_t>(found - plan.sequence.begin());
 }
 
-const Setup* before_at_machine(const Plan& plan, std::size_t step) {
+const Setup* before_at_machine(const Work& work, std::size_t step) {
+    const Plan& plan = work.plan;
     const Setup& setup = *setup_of_step(plan, plan.sequence[step]);
+    const bool is_left = step >= work.rest.done.size();
     while (step-- > 0) {
+        if (is_left && step < work.rest.done.size()) break;
         const Setup* before = setup_of_step(plan, plan.sequence[step]);
         if (before->machine == setup.machine) return before;
     }
-    return nullptr;
+    // Before the first of what is left the machine stands as it was used last, which need not be the end of what is done.
+    const auto stands = work.rest.stands.find(setup.machine);
+    return is_left && stands != work.rest.stands.end() ? plan.setup_with_id(stands->second) : nullptr;
 }
 
 std::string drawers_of(const Plan& plan, const Setup& setup) {

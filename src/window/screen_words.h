@@ -41,7 +41,7 @@ const Setup* setup_of_step(const Plan& plan, const std::string& step);
 std::size_t step_of(const Plan& plan, const std::string& setup);
 
 // The setup that the machine of this step was set for last; nullptr where it was not used before.
-const Setup* before_at_machine(const Plan& plan, std::size_t step);
+const Setup* before_at_machine(const Work& work, std::size_t step);
 
 // What is changed at the machine from one setup to the next: "cutter", "fence" and so on. Everything, if there was none before.
 std::vector<std::string> changes(const Setup* before, const Setup& now);

@@ -1,0 +1,244 @@
+// A part that is lost, and what is left to do then: from how the machines stand.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <map>
+#include <random>
+
+#include "sample_job.h"
+#include "session/session.h"
+#include "session/words.h"
+
+using namespace kw;
+
+namespace {
+
+const std::string now = "2026-03-01T09:00:00Z";
+
+Session opened(const Json& job) { return open_session(job, {}, now); }
+
+// Two table saws: one with the stack, one that rips.
+Json two_saws() {
+    Json job = tests::sample_json();
+    job["machines"].push_back(Json{{"name", "ripping saw"}, {"kind", "table saw"}});
+    job["cutters"].erase(1);
+    job["cutters"].push_back(
+        Json{{"name", "ripping blade"}, {"kind", "blade"}, {"machine", "ripping saw"}, {"kerf", "1/8"}});
+    // The first table saw is the one that sizes parts.
+    std::swap(job["machines"][0], job["machines"][2]);
+    return job;
+}
+
+std::string setup_called(const Session& session, const std::string& work) {
+    for (const Setup& setup : session.work->plan.setups)
+        if (setup.work == work) return setup.id;
+    return {};
+}
+
+Session ran(Session session, const std::string& id, std::vector<std::size_t> passes) {
+    session = apply(session, MarkRun{id, std::move(passes), true}, now);
+    REQUIRE(session.refused.empty());
+    return session;
+}
+
+Session all_ran(const Session& session, const std::string& id) {
+    std::vector<std::size_t> all(session.work->plan.setup_with_id(id)->passes.size());
+    for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
+    return ran(session, id, all);
+}
+
+// As planned up to the setup, without it.
+Session done_before(Session session, const std::string& id) {
+    const auto sequence = session.work->plan.sequence;
+    for (const std::string& step : sequence) {
+        if (step == id) return session;
+        session = all_ran(session, step);
+    }
+    return session;
+}
+
+Session locked(Session session, const std::string& id) {
+    TestCut cut;
+    cut.setup = id;
+    cut.by = "test";
+    session = apply(session, LockGroup{cut}, now);
+    REQUIRE(session.refused.empty());
+    return session;
+}
+
+// The maker has spoilt it.
+Session lost(Session session, const std::string& part) {
+    session.document["log"].push_back(Json{{"kind", "lost"}, {"time", now}, {"part", part}});
+    return opened(session.document);
+}
+
+const RestStep* step_called(const Session& session, const std::string& step) {
+    for (const RestStep& one : session.work->rest.steps)
+        if (one.step == step) return &one;
+    return nullptr;
+}
+
+std::size_t place(const Session& session, const std::string& step) {
+    const auto& steps = session.work->rest.steps;
+    return std::size_t(
+        std::find_if(steps.begin(), steps.end(), [&](const RestStep& one) { return one.step == step; }) -
+        steps.begin());
+}
+
+}  // namespace
+
+TEST_CASE("before anything is done, what is left is the plan") {
+    const Session session = opened(tests::sample_json());
+    const Rest& rest = session.work->rest;
+    CHECK_FALSE(rest.begun);
+    CHECK(rest.done.empty());
+    REQUIRE(rest.steps.size() == session.work->plan.setups.size());
+    for (std::size_t i = 0; i < rest.steps.size(); ++i)
+        CHECK(rest.steps[i].step == session.work->plan.setups[i].id);
+    CHECK(rest.seconds == session.work->plan.seconds);
+}
+
+TEST_CASE("as long as it goes as planned, the order stays, and the time left goes down to nothing") {
+    Session session = opened(tests::sample_json());
+    const auto sequence = session.work->plan.sequence;
+    std::int64_t left = session.work->rest.seconds;
+    for (const std::string& step : sequence) {
+        session = ran(session, step, {0});
+        CHECK(session.work->plan.sequence == sequence);
+        session = all_ran(session, step);
+        CHECK(session.work->plan.sequence == sequence);
+        CHECK(session.work->rest.seconds < left);
+        left = session.work->rest.seconds;
+    }
+    CHECK(left == 0);
+    CHECK(session.work->rest.steps.empty());
+}
+
+TEST_CASE(
+    "a side lost where the only saw stands locked: first the parts that wait there, then it is set again for "
+    "the side") {
+    Session session = opened(tests::sample_json());
+    const std::string dado = setup_called(session, "locking rabbet: side dado"),
+                      rabbet = setup_called(session, "locking rabbet: rabbet"),
+                      rip = setup_called(session, "rip to width: sides and fronts");
+    session = locked(done_before(session, dado), dado);
+    session = ran(session, dado, {0});
+    const std::string side = session.work->plan.setup_with_id(dado)->passes[0].part;
+    session = lost(session, side);
+    // The other sides and the fronts come first, where the saw stands; the lost one needs the saw for its rip.
+    REQUIRE(step_called(session, dado));
+    REQUIRE(step_called(session, dado + "#2"));
+    CHECK(step_called(session, dado)->still_set);
+    CHECK(step_called(session, dado)->changes.empty());
+    CHECK(step_called(session, dado + "#2")->set_again);
+    CHECK(step_called(session, dado + "#2")->ends == 1);
+    CHECK(place(session, dado) < place(session, rip));
+    CHECK(place(session, rabbet) < place(session, rip));
+    CHECK(place(session, rip) < place(session, dado + "#2"));
+    const auto& affected = session.work->affected;
+    const auto remade =
+        std::find_if(affected.begin(), affected.end(), [&](const Affected& a) { return a.part == side; });
+    REQUIRE(remade != affected.end());
+    CHECK(remade->what.text(Graduation::in_64).find(dado + "#2 (to be set again, with a test cut)") !=
+          std::string::npos);
+    CHECK(remade->what.text(Graduation::in_64).find(rip) != std::string::npos);
+}
+
+TEST_CASE("where another saw rips, the lost side comes back to the saw that still stands") {
+    Session session = opened(two_saws());
+    const std::string dado = setup_called(session, "locking rabbet: side dado"),
+                      rip = setup_called(session, "rip to width: sides and fronts");
+    REQUIRE(session.work->plan.setup_with_id(rip)->machine == "ripping saw");
+    session = locked(done_before(session, dado), dado);
+    session = ran(session, dado, {0});
+    const std::string side = session.work->plan.setup_with_id(dado)->passes[0].part;
+    session = lost(session, side);
+    CHECK(step_called(session, dado + "#2") == nullptr);
+    REQUIRE(step_called(session, dado));
+    CHECK(step_called(session, dado)->still_set);
+    CHECK(place(session, rip) < place(session, dado));
+    // Nothing else comes to that saw before the side has been there.
+    for (std::size_t i = 0; i < place(session, dado); ++i) {
+        const Setup& before = *session.work->plan.setup_with_id(session.work->rest.steps[i].setup);
+        CHECK((before.machine != "saw" || before.group == session.work->plan.setup_with_id(dado)->group));
+    }
+}
+
+TEST_CASE(
+    "a part lost at the end is the only thing left, with all its setups in order, each of them set again") {
+    Session session = opened(tests::sample_json());
+    for (const std::string& step : std::vector<std::string>(session.work->plan.sequence)) {
+        const Setup& setup = *session.work->plan.setup_with_id(step);
+        if (setup.test_cut) session = locked(session, step);
+        session = all_ran(session, step);
+    }
+    const std::string side = "seeds.1.side_left";
+    session = lost(session, side);
+    std::size_t setups = 0;
+    for (const Setup& setup : session.work->plan.setups)
+        setups += std::any_of(setup.passes.begin(), setup.passes.end(),
+                              [&](const Pass& pass) { return pass.part == side; });
+    REQUIRE(session.work->rest.steps.size() == setups);
+    for (const RestStep& step : session.work->rest.steps) {
+        CHECK(step.parts == std::vector<std::string>{side});
+        CHECK_FALSE(step.still_set);
+        CHECK(step.set_again == !session.work->plan.setup_with_id(step.setup)->group.empty());
+    }
+    CHECK(session.work->rest.proved);
+    // Rip, crosscut, joints (common practice, no source).
+    CHECK(session.work->plan.setup_with_id(session.work->rest.steps[0].setup)->stage == Stage::rip);
+    CHECK(session.work->plan.setup_with_id(session.work->rest.steps[1].setup)->stage == Stage::crosscut);
+}
+
+TEST_CASE("work done out of turn: what is left keeps the rules and takes no longer than as planned") {
+    const Session session = opened(tests::sample_json());
+    // The bottoms first, against all advice.
+    const Session after = all_ran(session, session.work->plan.sequence.back());
+    CHECK(after.work->plan.sequence.front() == session.work->plan.sequence.back());
+    CHECK(after.work->rest.steps.size() == session.work->plan.sequence.size() - 1);
+    CHECK(after.work->rest.seconds <= session.work->rest.seconds);
+    CHECK(after.work->rest.lower_bound_seconds <= after.work->rest.seconds);
+}
+
+TEST_CASE(
+    "random work, locks and losses: each open end is left to do once, and after what its part needs first") {
+    std::mt19937 dice(41);
+    for (int walk = 0; walk < 12; ++walk) {
+        Session session = opened(walk % 2 ? two_saws() : tests::sample_json());
+        for (int action = 0; action < 12; ++action) {
+            const auto& steps = session.work->rest.steps;
+            const bool in_turn = dice() % 3 != 0;
+            const RestStep step = steps[in_turn ? 0 : dice() % steps.size()];
+            const Setup& setup = *session.work->plan.setup_with_id(step.setup);
+            const std::string part = setup.passes[dice() % setup.passes.size()].part;
+            if (dice() % 4 == 0) session = lost(session, part);
+            else if (setup.test_cut && dice() % 2 == 0) session = locked(session, setup.id);
+            else session = ran(session, setup.id, {dice() % setup.passes.size()});
+
+            const Work& work = *session.work;
+            std::size_t open = 0, left = 0;
+            std::map<std::string, std::size_t> ripped;  // where a part is ripped
+            for (const Setup& one : work.plan.setups)
+                for (const Pass& pass : one.passes) open += has_run(work, one, pass) ? 0 : 1;
+            for (std::size_t i = 0; i < work.rest.steps.size(); ++i) {
+                left += std::size_t(work.rest.steps[i].ends);
+                const Setup& one = *work.plan.setup_with_id(work.rest.steps[i].setup);
+                for (const std::string& name : work.rest.steps[i].parts) {
+                    if (one.stage == Stage::rip) ripped[name] = i;
+                    else if (ripped.contains(name)) CHECK(ripped[name] < i);
+                }
+            }
+            // A part that must still be ripped has nothing else left before that.
+            for (const auto& [name, at] : ripped)
+                for (std::size_t i = 0; i < at; ++i) {
+                    const auto& parts = work.rest.steps[i].parts;
+                    CHECK(std::find(parts.begin(), parts.end(), name) == parts.end());
+                }
+            CHECK(left == open);
+            auto sequence = work.plan.sequence;
+            std::sort(sequence.begin(), sequence.end());
+            CHECK(std::adjacent_find(sequence.begin(), sequence.end()) == sequence.end());
+            CHECK(work.rest.lower_bound_seconds <= work.rest.seconds);
+        }
+    }
+}
