@@ -32,6 +32,7 @@ struct Options {
     std::string shop;
     int forget = 0;
     std::string correct;
+    std::string unit = "mm";
 };
 
 std::string utc_now() {
@@ -97,7 +98,8 @@ public:
     int shop() const {
         auto file = read_shop();
         if (!file) return tell({}, file.error(), shop_file());
-        return run_shop({shop_file(), options_.forget, options_.correct}, *file, io_, utc_now());
+        const Unit unit = options_.unit == "in" ? Unit::inch : Unit::millimetre;
+        return run_shop({shop_file(), options_.forget, options_.correct, unit}, *file, io_, utc_now());
     }
 
 private:
@@ -254,12 +256,15 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     fit->add_flag("--sure", options.sure, "looked at again: a reading that contradicts the rest is right");
     fit->add_flag("--fresh-end", options.fresh_end, "the readings come from new ends");
     fit->add_flag("--save", options.save, "logs it in the job");
+    fit->footer(fit_words());
     CLI::App* lock = add_command(app, options, "lock", "locks a setup group as it stands");
     add_test_options(lock, options);
     lock->add_flag("--anyway", options.anyway, "though the joint as tested is likely out of tolerance");
     CLI::App* shop =
         app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
     add_shop_option(shop, options);
+    shop->add_option("--unit", options.unit, "in or mm: how lengths are shown, and read where no unit stands")
+        ->check(CLI::IsMember({"in", "mm"}));
     shop->add_option("--forget", options.forget, "the number of what is wrong");
     shop->add_option("--correct", options.correct,
                      "NUMBER=LENGTH: how far it really is beyond what its scale says");

@@ -7,7 +7,8 @@
 namespace kw {
 namespace {
 
-constexpr Graduation shown_in = Graduation::mm_0_01;
+// To a caliper's step.
+Graduation shown_in(Unit unit) { return unit == Unit::inch ? Graduation::in_001 : Graduation::mm_0_01; }
 
 using Changed = tl::expected<Memory, Problem>;
 
@@ -17,7 +18,7 @@ tl::expected<Believed, Problem> numbered(const std::vector<Believed>& all, int n
                                   Message::of("`kerfwright shop` lists ", int(all.size()))});
 }
 
-Changed corrected(const Memory& memory, const std::string& asked, const std::string& now) {
+Changed corrected(const Memory& memory, const std::string& asked, Unit unit, const std::string& now) {
     const std::size_t equals = asked.find('=');
     const auto what = numbered(believed(memory, now), std::atoi(asked.substr(0, equals).c_str()));
     if (!what) return tl::unexpected(what.error());
@@ -25,15 +26,14 @@ Changed corrected(const Memory& memory, const std::string& asked, const std::str
         return tl::unexpected(
             Problem{"", Message::of("how long moves come out is no length, and can't be corrected so"),
                     Message::of("forget it with --forget")});
-    const auto length =
-        read_length(equals == std::string::npos ? "" : asked.substr(equals + 1), Unit::millimetre);
+    const auto length = read_length(equals == std::string::npos ? "" : asked.substr(equals + 1), unit);
     if (!length)
         return tl::unexpected(Problem{"", Message::of("--correct: ", length.error().message),
                                       Message::of("write NUMBER=LENGTH")});
     if (abs(*length) > Length::millimetres(3))
         return tl::unexpected(
             Problem{"", Message::of("a scale that is ", *length, " off is set right, not remembered"),
-                    Message::of("at most 3 mm")});
+                    Message::of("at most ", Length::millimetres(3))});
     return correct(memory, *what, length->mm(), now);
 }
 
@@ -43,22 +43,23 @@ Changed changed(const ShopAsked& asked, Memory memory, const std::string& now) {
         if (!what) return tl::unexpected(what.error());
         memory = forget(std::move(memory), *what);
     }
-    return asked.correct.empty() ? Changed(std::move(memory)) : corrected(memory, asked.correct, now);
+    return asked.correct.empty() ? Changed(std::move(memory))
+                                 : corrected(memory, asked.correct, asked.unit, now);
 }
 
 }  // namespace
 
-int refuse_shop(const std::string& file, const Problem& problem, const CommandIo& io) {
+int refuse_shop(const std::string& file, const Problem& problem, const CommandIo& io, Unit unit) {
     io.err << file << ": " << problem.pointer << (problem.pointer.empty() ? "" : ": ")
-           << problem.why.text(shown_in) << "; " << problem.remedy.text(shown_in) << "\n";
+           << problem.why.text(shown_in(unit)) << "; " << problem.remedy.text(shown_in(unit)) << "\n";
     return 1;
 }
 
 int run_shop(const ShopAsked& asked, const Json& shop, const CommandIo& io, const std::string& now) {
     const auto before = read_memory(shop);
-    if (!before) return refuse_shop(asked.file, before.error().front(), io);
+    if (!before) return refuse_shop(asked.file, before.error().front(), io, asked.unit);
     const auto after = changed(asked, *before, now);
-    if (!after) return refuse_shop(asked.file, after.error(), io);
+    if (!after) return refuse_shop(asked.file, after.error(), io, asked.unit);
     if (*after != *before) {
         if (const auto saved = save_file(asked.file, to_text(with_memory(shop, *after))); !saved) {
             io.err << report(asked.file, {}, saved.error());
@@ -68,7 +69,7 @@ int run_shop(const ShopAsked& asked, const Json& shop, const CommandIo& io, cons
     const auto all = believed(*after, now);
     if (all.empty()) io.out << "Nothing is learned yet: each lock teaches how far the scales are off.\n";
     for (std::size_t i = 0; i < all.size(); ++i)
-        io.out << i + 1 << "  " << say_belief(all[i], shown_in) << "\n";
+        io.out << i + 1 << "  " << say_belief(all[i], shown_in(asked.unit)) << "\n";
     return 0;
 }
 

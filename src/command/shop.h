@@ -10,12 +10,14 @@ struct ShopAsked {
     std::string file;     // where the shop's file is, or will be
     int forget = 0;       // a number of the list; 0: nothing
     std::string correct;  // NUMBER=LENGTH; empty: nothing
+    Unit unit = Unit::millimetre;
 };
 
 // Changes what is asked, saves it, and lists what is believed then. Returns the exit status.
 int run_shop(const ShopAsked& asked, const Json& shop, const CommandIo& io, const std::string& now);
 
 // Says what is wrong with a shop's file. Returns 1.
-int refuse_shop(const std::string& file, const Problem& problem, const CommandIo& io);
+int refuse_shop(const std::string& file, const Problem& problem, const CommandIo& io,
+                Unit unit = Unit::millimetre);
 
 }  // namespace kw

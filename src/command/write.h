@@ -14,5 +14,7 @@ std::string parts_json(const Work& work);
 std::string parts_csv(const Work& work);
 std::string fit_text(const Work& work, const FitReport& report);
 std::string fit_json(const FitReport& report);
+// Every word and sign that `fit` takes.
+std::string fit_words();
 
 }  // namespace kw

@@ -1,6 +1,7 @@
 #include "command/table.h"
 #include "command/write.h"
 #include "session/words.h"
+#include "testcut/feel.h"
 
 namespace kw {
 namespace {
@@ -49,6 +50,30 @@ std::string fit_text(const Work& work, const FitReport& report) {
                                     : "\nExpected of the joint after the moves\n" + after;
     for (const Affected& affected : work.affected)
         out += "Already cut: " + affected.what.text(work.job.graduation) + "\n";
+    return out;
+}
+
+std::string fit_words() {
+    std::string out =
+        "What is read (--read NAME=LENGTH):\n"
+        "  stock_thickness   of the board that enters\n"
+        "  dado_width, dado_depth, lip, tongue_thickness, tongue_length   of a joint with a tongue\n"
+        "  width, depth, near   of a slot: near is from the edge or end to its near wall\n"
+        "  fit               + loose, - tight\n"
+        "  shoulder_gap      0 where it is closed, never less\n"
+        "  face_step         + the side stands proud, - it is shy\n"
+        "What is moved (--moved NAME=LENGTH):\n"
+        "  fence + out, height + up, spacer + thicker, kerf + wider (shims), shift + the last pass farther "
+        "out\n"
+        "What is felt (--felt), from tight to loose:\n ";
+    for (const FeelMeaning& feel : feel_table()) out += " `" + std::string(feel.word) + "`";
+    std::string_view reading;
+    out += "\nWhat is seen (--seen), of each place one:";
+    for (const Sight& sight : sight_table()) {
+        if (sight.reading != reading) out += "\n  " + plain_name(std::string(sight.reading)) + ":";
+        reading = sight.reading;
+        out += " `" + std::string(sight.word) + "`";
+    }
     return out;
 }
 

@@ -218,6 +218,17 @@ std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
     return std::nullopt;
 }
 
+// Where the new cut does not take all that the old one took, the old test ends still show the old one.
+std::optional<Refusal> check_ends(const Found& found, const TestCut& cut) {
+    if (!found.standing || found.standing->tests == 0 || cut.fresh_end || cut.sure) return std::nullopt;
+    const Settings after =
+        settings_by(found.model, found.designed->designed, after_moves(*found.standing, cut.moved));
+    if (same_ends_will_do(*found.designed, found.standing->at_test, after)) return std::nullopt;
+    return Refusal{"doubt",
+                   Message::of("after these moves the old test ends still show something of the old cut"),
+                   Message::of("cut fresh ends, and say so; or say that you are sure")};
+}
+
 LogEntry entry_for(const Work& work, const Found& found, const TestCut& cut, LogKind kind,
                    const std::string& time) {
     LogEntry entry;
@@ -266,6 +277,7 @@ tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& cut,
                                       Message::of("give a reading or a feel")});
     if (auto refusal = check_names(*found, cut)) return tl::unexpected(*refusal);
     if (auto refusal = check_moved(*found, cut)) return tl::unexpected(*refusal);
+    if (auto refusal = check_ends(*found, cut)) return tl::unexpected(*refusal);
     LogEntry entry = entry_for(work, *found, cut, LogKind::test, time);
     if (auto refusal = check_doubt(*found, cut, entry)) return tl::unexpected(*refusal);
     return entry;

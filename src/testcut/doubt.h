@@ -30,7 +30,7 @@ struct Doubt {
 // How often a slip is made, of one reading, one move, one first setting. Common practice, no source; a first setting that is
 // off is what a test cut is for, so only one that is far off is asked about.
 struct DoubtRates {
-    double reading = 0.07;
+    double reading = 0.09;
     double move = 0.1;
     double setting = 0.0001;
 };

@@ -30,7 +30,7 @@ struct TestDraft {
     int felt = -1;
     bool by_eye = false;                      // what is seen is told by pictures
     std::map<std::string, std::string> seen;  // by reading: the word
-    bool fresh_end = false;
+    std::optional<bool> fresh_end;            // empty: as the advice said
     bool other_moves = false;
     std::map<std::string, Draft> moved;
 };

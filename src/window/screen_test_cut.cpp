@@ -48,6 +48,10 @@ bool anything_in(const TestDraft& draft) {
                        [](const auto& entry) { return !entry.second.text.empty(); });
 }
 
+bool on_fresh_ends(const Bench& bench) {
+    return bench.draft.fresh_end.value_or(bench.report.retry == Retry::fresh_end);
+}
+
 std::optional<TestCut> cut_of(Bench& bench) {
     TestCut cut;
     cut.setup = bench.setup.id;
@@ -56,7 +60,7 @@ std::optional<TestCut> cut_of(Bench& bench) {
     cut.readings = *readings;
     if (bench.draft.felt >= 0) cut.felt = feel_table()[static_cast<std::size_t>(bench.draft.felt)].word;
     for (const auto& [reading, word] : bench.draft.seen) cut.seen.push_back(word);
-    cut.fresh_end = bench.draft.fresh_end;
+    cut.fresh_end = on_fresh_ends(bench);
     if (!bench.draft.other_moves) return cut;
     cut.moved = lengths_of(bench.screen, bench.draft.moved);
     if (!cut.moved) return std::nullopt;
@@ -190,7 +194,11 @@ void draw_entry(Bench& bench) {
     draw_readings(bench);
     draw_feel(bench);
     draw_sights(bench);
-    if (bench.report.test > 0) toggle_row(ui, "On a fresh end", bench.draft.fresh_end);
+    if (bench.report.test > 0) {
+        bool fresh = on_fresh_ends(bench);
+        toggle_row(ui, "On a fresh end", fresh);
+        if (fresh != on_fresh_ends(bench)) bench.draft.fresh_end = fresh;
+    }
     draw_other_moves(bench);
     if (anything_in(bench.draft) && quiet_button(ui, "Clear what was put in", {.width = content_width(ui)}))
         bench.draft.setup.clear();

@@ -166,7 +166,7 @@ void cuts_table(const std::vector<shop::Task>& tasks, int shops) {
 
 void print_share(const char* what, const shop::Caught& caught) {
     std::printf(
-        "  %-28s %6d times, %5.1f%% asked again, %5.1f%% of them with the culprit named; of the %d that "
+        "  %-28s %6d times, %5.2f%% asked again, %5.1f%% of them with the culprit named; of the %d that "
         "matter %5.1f%%\n",
         what, caught.times, 100.0 * caught.asked / std::max(1, caught.times),
         100.0 * caught.named / std::max(1, caught.asked), caught.matter,

@@ -277,3 +277,24 @@ TEST_CASE("two words for one place are refused") {
     told.seen = {"flush", "side proud"};
     CHECK(apply(session, SaveTest{told}, now).refused_field == "seen");
 }
+
+TEST_CASE("after the blade was lowered the old test ends still show the old cut: fresh ones are asked for") {
+    Session session = open_session(tests::sample_json(), {}, now);
+    session = apply(session, SaveTest{cut(session, readings(session, 0.0, 0.3))}, now);
+    REQUIRE(session.refused.empty());
+    TestCut again = cut(session, readings(session, 0.0, 0.0));
+    again.moved = std::vector<NamedLength>{mm("height", -0.3)};
+    const Session asked = apply(session, SaveTest{again}, now);
+    CHECK(asked.refused_field == "doubt");
+    CHECK(asked.refused.rfind("after these moves the old test ends", 0) == 0);
+    CHECK(asked.document == session.document);
+    again.fresh_end = true;
+    CHECK(apply(session, SaveTest{again}, now).refused.empty());
+    again.fresh_end = false;
+    again.sure = true;
+    CHECK(apply(session, SaveTest{again}, now).refused.empty());
+    // Raised, the new cut takes all that the old one took (the fence stays).
+    TestCut higher = cut(session, readings(session, 0.0, 0.5));
+    higher.moved = std::vector<NamedLength>{mm("height", 0.2)};
+    CHECK(apply(session, SaveTest{higher}, now).refused.empty());
+}

@@ -54,8 +54,13 @@ void try_slip(const Task& task, const KindOfShop& kind, std::uint64_t seed, Slip
         double off = 0.0;
         std::size_t culprit = model.controls.size();
         if (now && slip == SlipMade::wrong_way) {
-            if (moves.empty()) return;
-            culprit = moves[std::size_t(shop.uniform() * double(moves.size()))].control;
+            // A second pass can't be made on the near side of the first by the same move.
+            std::vector<kw::Move> may;
+            std::copy_if(moves.begin(), moves.end(), std::back_inserter(may), [&](const kw::Move& move) {
+                return -move.by_mm >= model.controls[move.control].least_mm;
+            });
+            if (may.empty()) return;
+            culprit = may[std::size_t(shop.uniform() * double(may.size()))].control;
         }
         for (const kw::Move& move : moves) {
             const bool turned = move.control == culprit;
