@@ -194,10 +194,9 @@ std::string say_advice(const FitReport& report) {
     switch (report.advice) {
         case AdviceKind::lock:
             if (!report.is_good())
-                return "Nothing that can be moved here brings it nearer: as it stands, " +
-                       percent(report.chance_in_tolerance) +
-                       " likely to be in tolerance. Take another cutter or other stock, or lock it all the "
-                       "same.";
+                return percent(report.chance_in_tolerance) +
+                       " likely to be in tolerance as it stands, and no move brings it nearer that is worth "
+                       "its time. Lock it all the same, or take another cutter or other stock.";
             return "Lock it: " + percent(report.chance_in_tolerance) +
                    " likely that all of it is in tolerance.";
         case AdviceKind::measure:

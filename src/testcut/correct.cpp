@@ -16,6 +16,11 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 // Nobody is sent back to the joint for less than this part of a test cut.
 constexpr double worth_asking = 0.001;
 
+// Of a unit of effort, where all that costs its worth leaves the joint as it is. What gains less is no gain.
+constexpr double last_resort_price = 0.001;
+// From here on a joint that no move is worth its while for is locked, and the maker told how likely it is.
+constexpr double good_odds = 0.75;
+
 }  // namespace
 
 double expected_part_told(const Belief& belief, const Reading& reading) {
@@ -45,9 +50,13 @@ Advice advise(const Model& model, const Belief& belief, const AdviceOptions& opt
     priced.effort_price = options.costs.move;
     priced.fresh_end_price = options.costs.fresh_ends;
     BestMove best = best_move(model, belief, priced);
-
-    const Weighing weighing(model, belief, best, options);
     const double chance = chance_in_tolerance(model, belief);
+    // What is too dear to be worth its chance is still better than to run parts at odds like these.
+    if (best.moves.empty() && chance < std::min(options.wanted_chance, good_odds)) {
+        priced.effort_price = last_resort_price;
+        best = best_move(model, belief, priced);
+    }
+    const Weighing weighing(model, belief, best, options);
     Advice advice{AdviceKind::lock, {}, {}, {}, chance, best.chance_after, weighing.lock_cost(chance)};
     const Weighing::Asked asked = weighing.best_asked();
     const bool may_lock = chance >= options.wanted_chance;

@@ -17,6 +17,7 @@ struct Habit {
 };
 constexpr Habit spacer_habit{0.02, 0.02, 1.5};
 constexpr Habit kerf_habit{0.02, 0.05, 5.0};  // shims mean taking the stack off
+constexpr double needless_shims = 15.0;       // where height and fence do the same
 constexpr double shift_effort = 1.2;          // the fence, by the distance from another mark
 constexpr double wobble = 0.01;               // of a handwheel or a fence, per mm
 constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that was not measured
@@ -28,8 +29,8 @@ constexpr double shim_step_mm = 0.05;    // the thinnest shim of a stack
 constexpr double short_tongue_mm = 0.6;  // a tongue shorter than asked only adds to the end relief
 
 // A second pass is another stop of the fence for the whole batch, and each end goes through once more: against shims, which
-// cost what they cost however many drawers there are.
-double second_pass_effort(int ends) { return shift_effort + ends / 3.0; }
+// cost what they cost however many drawers there are. Where there are no shims it is the only way, and is never too dear.
+double second_pass_effort(int ends) { return std::min(shift_effort + ends / 3.0, 2.0 * kerf_habit.effort); }
 
 using Weights = std::map<std::string, double>;
 
@@ -95,8 +96,8 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
                        spacer_habit.move_spread_mm, spacer_habit.move_gain_spread, spacer_habit.effort});
     build.control({"kerf", dial.kerf.mm() + scales.kerf.offset_mm, 0.0,
                    stack && group.cuts_slot && dial.shift == Length{}, shim_step_mm,
-                   kerf_habit.move_spread_mm, kerf_habit.move_gain_spread, kerf_habit.effort, std::nullopt,
-                   kerf_offset});
+                   kerf_habit.move_spread_mm, kerf_habit.move_gain_spread,
+                   group.cuts_end ? needless_shims : kerf_habit.effort, std::nullopt, kerf_offset});
     // From one mark of the fence to another: what the scale is off by is the same at both. A slot of one pass gets a second one
     // where that is less work than other shims.
     const bool second_pass = group.cuts_slot && !group.cuts_end && !group.slot_is_open();

@@ -132,3 +132,25 @@ TEST_CASE("an added pass makes two setups of one, and only while it is there") {
     CHECK(setups[0].test_cut);
     CHECK_FALSE(setups[1].test_cut);
 }
+
+TEST_CASE(
+    "a joint that is likely out is corrected though the move is dear; one that is likely good enough is "
+    "not") {
+    kw::Model model;
+    model.controls = {{"kerf", 12.0, 0.0, true, 0.05, 0.0, 0.0, 40.0}};
+    model.outcomes = {{est::form("width", {1.0}), 12.2, 0.1, 0.1}};
+    const auto advised = [&](double at, double sd) {
+        kw::Belief belief = est::known({at});
+        belief.covariance[0] = sd * sd;
+        return kw::advise(model, belief);
+    };
+    const kw::Advice out = advised(12.0, 0.01);
+    CHECK(out.kind == kw::AdviceKind::move);
+    REQUIRE(out.moves.size() == 1);
+    CHECK(out.moves[0].by_mm == doctest::Approx(0.2));
+    // Eighty-odd in a hundred, and a move for the rest that costs most of a test cut.
+    const kw::Advice good = advised(12.16, 0.06);
+    CHECK(good.chance_in_tolerance > 0.75);
+    CHECK(good.chance_in_tolerance < 0.9);
+    CHECK(good.kind == kw::AdviceKind::lock);
+}
