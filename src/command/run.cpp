@@ -24,6 +24,7 @@ struct Options {
     bool anyway = false;
     std::vector<std::string> readings;
     std::vector<std::string> moved;
+    std::vector<std::string> parts;
     std::string felt;
     bool sure = false;
     std::vector<std::string> seen;
@@ -95,6 +96,34 @@ public:
         });
     }
 
+    // Marks what has gone through a setup: all of it, or all ends of these parts.
+    int ran() const {
+        return with_work([&](const Opened& opened) {
+            const Setup* setup = opened.session.work->plan.setup_with_id(options_.setup);
+            if (!setup) return refuse("there is no setup `" + options_.setup + "`; `plan` lists them");
+            MarkRun mark{setup->id, {}, true};
+            for (std::size_t i = 0; i < setup->passes.size(); ++i)
+                if (options_.parts.empty() || among(options_.parts, setup->passes[i].part))
+                    mark.passes.push_back(i);
+            for (const std::string& part : options_.parts)
+                if (std::none_of(setup->passes.begin(), setup->passes.end(),
+                                 [&](const Pass& pass) { return pass.part == part; }))
+                    return refuse("no part `" + part + "` goes through " + setup->id);
+            return keep(apply(opened.session, mark, utc_now()));
+        });
+    }
+
+    int lost() const {
+        return with_work([&](const Opened& opened) {
+            Session session = opened.session;
+            for (const std::string& part : options_.parts) {
+                session = apply(session, MarkLost{part}, utc_now());
+                if (!session.refused.empty()) break;
+            }
+            return keep(session);
+        });
+    }
+
     int shop() const {
         auto file = read_shop();
         if (!file) return tell({}, file.error(), shop_file());
@@ -159,6 +188,19 @@ private:
     int refuse(const std::string& why) const {
         io_.err << options_.job << ": " << why << "\n";
         return 1;
+    }
+
+    static bool among(const std::vector<std::string>& all, const std::string& one) {
+        return std::find(all.begin(), all.end(), one) != all.end();
+    }
+
+    // Saves the job, and says what is left.
+    int keep(const Session& after) const {
+        if (!after.refused.empty()) return refuse(after.refused);
+        if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
+            return tell({}, saved.error());
+        io_.out << rest_text(*after.work);
+        return 0;
     }
 
     int answer(const Opened& before, const Session& after, bool save) const {
@@ -260,6 +302,12 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     CLI::App* lock = add_command(app, options, "lock", "locks a setup group as it stands");
     add_test_options(lock, options);
     lock->add_flag("--anyway", options.anyway, "though the joint as tested is likely out of tolerance");
+    CLI::App* ran =
+        add_command(app, options, "ran", "marks what has gone through a setup, and says what is left");
+    ran->add_option("--setup", options.setup, "the setup's name in the plan, as S3")->required();
+    ran->add_option("--part", options.parts, "only this part, both its ends; may be repeated");
+    CLI::App* lost = add_command(app, options, "lost", "marks a part as spoilt: it is to be made again");
+    lost->add_option("--part", options.parts, "its name in the plan; may be repeated")->required();
     CLI::App* shop =
         app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
     add_shop_option(shop, options);
@@ -279,6 +327,8 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     if (*parts) return commands.parts();
     if (*fit) return commands.fit();
     if (*lock) return commands.lock();
+    if (*ran) return commands.ran();
+    if (*lost) return commands.lost();
     if (*check) return commands.check();
     if (*shop) return commands.shop();
     return options.shots.empty() ? io.open_window(options.job, options.shop)

@@ -8,6 +8,8 @@
 namespace kw {
 
 std::string plan_text(const Work& work);
+// What is left, one line a step: what goes through it, and what is changed at its machine first. Empty before work has begun.
+std::string rest_text(const Work& work);
 std::string plan_json(const Work& work);
 std::string parts_text(const Work& work);
 std::string parts_json(const Work& work);

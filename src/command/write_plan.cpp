@@ -80,14 +80,14 @@ std::string settings_text(const Work& work, const Setup& setup) {
     };
     const std::string from_before = say_from_pass_before(work, setup);
     const Dial dial = dial_of(work, setup);
-    const auto scale = [&](Length wanted, Length set) {
-        const std::string words = say_scale(work, wanted, set);
+    const auto scale = [&](Length wanted, Length set, Length beyond) {
+        const std::string words = say_scale(work, wanted, set, beyond);
         return words.empty() ? words : "; " + words;
     };
     row("fence", setup.fence,
         "to the near side of the cutter" + (from_before.empty() ? "" : "; " + from_before) +
-            scale(setup.fence, dial.fence));
-    row("height", *setup.height, say_scale(work, *setup.height, dial.height));
+            scale(setup.fence, dial.fence, dial.fence_beyond));
+    row("height", *setup.height, say_scale(work, *setup.height, dial.height, dial.height_beyond));
     if (const std::string shims = say_shims(work, setup, dial.shims); !shims.empty())
         table.row({"stack", "", "", shims});
     if (setup.spacer > Length{})
@@ -142,9 +142,6 @@ std::string unit_text(const Work& work) {
 
 }  // namespace
 
-namespace {
-
-// One line a step: what goes through it, and what is changed at its machine first.
 std::string rest_text(const Work& work) {
     const Rest& rest = work.rest;
     if (!rest.begun) return {};
@@ -158,8 +155,6 @@ std::string rest_text(const Work& work) {
     return "\nLeft to do, in order, from how the machines stand now: about " + minutes(rest.seconds) + "\n" +
            table.text();
 }
-
-}  // namespace
 
 std::string plan_text(const Work& work) {
     const Plan& plan = work.plan;

@@ -162,7 +162,8 @@ std::vector<Length> Fields::lengths(const std::string& name) {
     const Json* value = find(name);
     if (!value) return {};
     if (!value->is_array()) {
-        blame(name, Message::of("`", name, "` must be a list"), Message::of("write [\"16 in\", \"18 in\"]"));
+        blame(name, Message::of("`", name, "` must be a list"),
+              Message::of("write a list of lengths: [\"1/4 in\", \"6 mm\"]"));
         return {};
     }
     std::vector<Length> out;

@@ -1,4 +1,5 @@
 #include "file/read_job.h"
+#include "setup/shims.h"
 
 #include <algorithm>
 #include <set>
@@ -119,8 +120,18 @@ Cutter read_cutter(Fields fields) {
     cutter.machine = fields.required_text("machine");
     cutter.shims = fields.lengths("shims");
     cutter.spares = fields.lengths("spare_shims");
+    if (cutter.kind != CutterKind::dado_stack)
+        for (const char* list : {"shims", "spare_shims"})
+            if (fields.has(list))
+                fields.blame(list, Message::of("a ", std::string(name_of(cutter.kind)), " takes no shims"),
+                             Message::of("leave them out, or write `dado stack`"));
     const Length stack = make_up(fields, cutter.shims);
     cutter.kerf = stack > Length{} && !fields.has("kerf") ? stack : fields.required_length("kerf");
+    if (shims_in(cutter) >= cutter.kerf && cutter.kerf > Length{})
+        fields.blame("shims",
+                     Message::of("the shims together (", shims_in(cutter), ") are thicker than the stack (",
+                                 cutter.kerf, ")"),
+                     Message::of("list only what is in the stack for this kerf"));
     return cutter;
 }
 

@@ -320,6 +320,18 @@ std::string part_id(const DrawerSpec& drawer, int copy, Role role) {
     return drawer.name + "." + std::to_string(copy) + "." + std::string(name_of(role));
 }
 
+bool has_part(const Design& design, std::string_view id) {
+    for (const DrawerDesign& drawer : design.drawers) {
+        const std::string& name = drawer.spec->name;
+        if (id.substr(0, name.size()) != name) continue;
+        for (int copy = 1; copy <= drawer.spec->count; ++copy)
+            for (const Role role :
+                 {Role::front, Role::back, Role::side_left, Role::side_right, Role::bottom, Role::face})
+                if (part_id(*drawer.spec, copy, role) == id) return true;
+    }
+    return false;
+}
+
 tl::expected<Design, std::vector<Problem>> design(const Job& job) {
     std::vector<Problem> problems;
     Design made;

@@ -34,6 +34,9 @@ struct Design {
 // Part names: "seeds.1.front" is the front of the first of the drawers named seeds.
 std::string part_id(const DrawerSpec& drawer, int copy, Role role);
 
+// Whether a drawer of the design has such a part.
+bool has_part(const Design& design, std::string_view id);
+
 tl::expected<Design, std::vector<Problem>> design(const Job& job);
 
 }  // namespace kw

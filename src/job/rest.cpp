@@ -252,9 +252,13 @@ private:
                 out.parts.push_back(pass.part);
         out.still_set = is_locked(setup) && !open.later && still_stands(setup);
         out.set_again = is_locked(setup) && !out.still_set;
-        for (const order::Change& change : step.changes)
-            if (const auto name = name_of_attribute(change.attribute); !name.empty())
-                out.changes.emplace_back(name);
+        for (const order::Change& change : step.changes) {
+            const auto name = name_of_attribute(change.attribute);
+            // Nobody takes off a spacer that nobody has put on.
+            const bool none =
+                name == "spacer" && setup.spacer == Length{} && change.cause == order::Cause::not_known;
+            if (!name.empty() && !none) out.changes.emplace_back(name);
+        }
         return out;
     }
 

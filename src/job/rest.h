@@ -15,7 +15,7 @@ struct RestStep {
     bool still_set = false;          // its machine stands so
     bool set_again =
         false;  // it was tested, and has been torn down since: its numbers are known, and it is tested anew
-    std::vector<std::string> changes;  // of its machine: "cutter", "fence"
+    std::vector<std::string> changes;  // of its machine: "cutter", "shims", "fence"
 };
 
 struct Rest {

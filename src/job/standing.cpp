@@ -113,16 +113,24 @@ public:
 
     Standing run() {
         for (const LogEntry& entry : job_.log) {
-            if (entry.kind == LogKind::ran) note_ran(entry);
+            if (!is_planned(entry)) ++standing_.forgotten;
+            else if (entry.kind == LogKind::ran) note_ran(entry);
             else if (entry.kind == LogKind::lost) note_lost(entry.part);
             else if (const Group* group = group_of(entry))
                 entry.kind == LogKind::test ? test(*group, entry) : lock(*group, entry);
-            else ++standing_.forgotten;
         }
         return standing_;
     }
 
 private:
+    bool is_planned(const LogEntry& entry) const {
+        const bool of_part = entry.kind == LogKind::ran || entry.kind == LogKind::lost;
+        if (of_part && !has_part(design_, entry.part)) return false;
+        if (entry.kind == LogKind::lost) return true;
+        const bool sizing = entry.kind == LogKind::ran && (entry.key == "rip" || entry.key == "crosscut");
+        return sizing || group_of(entry);
+    }
+
     // An entry's key is its group's, behind which a setup's own work may stand.
     const Group* group_of(const LogEntry& entry) const {
         for (const Group& group : design_.groups)

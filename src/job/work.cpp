@@ -1,10 +1,37 @@
 #include "job/work.h"
 
 #include <algorithm>
+#include <map>
 
+#include "setup/shims.h"
 #include "testcut/first_setting.h"
 
 namespace kw {
+
+namespace {
+
+// Where a stack stands on the machine with other shims than the next step wants.
+void add_shim_changes(Work& work) {
+    std::map<std::string, Length> shims_of;  // by group
+    const auto shims = [&](const Setup& setup) {
+        const Group* group = work.plan.group_with_id(setup.group);
+        if (!group || !lists_shims(group->work.chosen.cutter)) return Length{};
+        const auto [known, is_new] = shims_of.try_emplace(setup.group);
+        if (is_new) known->second = dial_of(work, setup).shims;
+        return known->second;
+    };
+    std::map<std::string, const Setup*> on;
+    for (const auto& [machine, id] : work.rest.stands) on[machine] = work.plan.setup_with_id(id);
+    for (RestStep& step : work.rest.steps) {
+        const Setup* setup = work.plan.setup_with_id(step.setup);
+        const Setup*& before = on[setup->machine];
+        if (before && before->cutter == setup->cutter && shims(*before) != shims(*setup))
+            step.changes.insert(step.changes.begin(), "shims");
+        before = setup;
+    }
+}
+
+}  // namespace
 
 tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job, Memory memory,
                                                                          std::string day) {
@@ -21,6 +48,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
     work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing);
+    add_shim_changes(*work);
     work->plan.sequence = work->rest.done;
     for (const RestStep& step : work->rest.steps) work->plan.sequence.push_back(step.step);
     work->affected = affected_parts(work->job, work->standing_design, work->plan, work->standing, work->rest);
@@ -40,7 +68,7 @@ Start start_of(const Work& work, const Group& group) {
 }
 
 Dial dial_of(const Work& work, const Setup& setup) {
-    const Dial planned{setup.fence, setup.height.value_or(Length{}), setup.spacer, {}};
+    const Dial planned{setup.fence, setup.height.value_or(Length{}), setup.spacer, {}, {}, {}};
     const Group* group = work.plan.group_with_id(setup.group);
     if (!group) return planned;
     const auto standing = work.standing.groups.find(group->key);
@@ -49,11 +77,20 @@ Dial dial_of(const Work& work, const Setup& setup) {
         standing == work.standing.groups.end() ? start_of(work, *group).dial : standing->second.dial;
     if (standing != work.standing.groups.end() && !standing->second.locked)
         shown.stands = turned(shown.stands, standing->second.model, standing->second.advice.unread);
+    Length fence_beyond, height_beyond;
+    if (standing == work.standing.groups.end()) {
+        const Start start = start_of(work, *group);
+        fence_beyond =
+            start.dial.fence + Length::nearest_mm(start.scales.fence.offset_mm) - group->stands.fence;
+        height_beyond =
+            start.dial.height + Length::nearest_mm(start.scales.height.offset_mm) - group->stands.height;
+    }
     // The same cuts with the scales for the settings: the same setups in the same order.
     for (const Setup& other : setups_of(shown))
         if (other.work == setup.work)
-            return {other.fence, other.height.value_or(Length{}), other.spacer,
-                    shown.stands.kerf - group->designed.kerf};
+            return {other.fence,  other.height.value_or(Length{}),
+                    other.spacer, shown.stands.kerf - group->designed.kerf,
+                    fence_beyond, height_beyond};
     return planned;
 }
 

@@ -32,6 +32,8 @@ Start start_of(const Work& work, const Group& group);
 struct Dial {
     Length fence, height, spacer;
     Length shims;  // that a stack is to be put on with beyond its own make-up; negative: to be left out
+    // How far beyond the plan fence and height are meant to stand for a first cut, to make up for what is known of the cutter.
+    Length fence_beyond, height_beyond;
 };
 Dial dial_of(const Work& work, const Setup& setup);
 

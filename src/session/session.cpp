@@ -131,6 +131,13 @@ public:
         return with_document(session_, std::move(document));
     }
 
+    Session operator()(const MarkLost& lost) const {
+        if (!session_.work) return nothing_planned();
+        if (!session_.work->plan.part_with_id(lost.part))
+            return refuse(session_, "part", "there is no part `" + lost.part + "`; `parts` lists them");
+        return with_log_entry(session_, lost_entry(lost.part));
+    }
+
     // What the shop believes is no part of the job: it is not undone with it.
     Session operator()(const ForgetBelief& belief) const {
         return with_memory(forget(session_.memory, belief.what));
@@ -159,13 +166,8 @@ private:
                             [&](const Ran& ran) { return ran.part == affected.part; }))
                 lost.push_back(affected.part);
         if (lost.empty()) return after;
-        for (const std::string& part : lost) {
-            LogEntry entry;
-            entry.kind = LogKind::lost;
-            entry.time = time_;
-            entry.part = part;
-            after.document["log"].push_back(log_entry_json(entry, session_.work->job.unit));
-        }
+        for (const std::string& part : lost)
+            after.document["log"].push_back(log_entry_json(lost_entry(part), session_.work->job.unit));
         work_it_out(after);
         return after;
     }
@@ -190,6 +192,14 @@ private:
         (after.*source).pop_back();
         work_it_out(after);
         return after;
+    }
+
+    LogEntry lost_entry(const std::string& part) const {
+        LogEntry entry;
+        entry.kind = LogKind::lost;
+        entry.time = time_;
+        entry.part = part;
+        return entry;
     }
 
     LogEntry ran_entry(const Setup& setup, const Pass& pass) const {

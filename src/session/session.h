@@ -43,6 +43,10 @@ struct MarkRun {
     std::vector<std::size_t> passes;  // indices into the setup's passes
     bool done = true;
 };
+// A part that is spoilt: another piece of it begins at the board.
+struct MarkLost {
+    std::string part;
+};
 struct ForgetBelief {
     Believed what;
 };
@@ -53,8 +57,8 @@ struct CorrectBelief {
 struct Undo {};
 struct Redo {};
 
-using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, ForgetBelief,
-                            CorrectBelief, Undo, Redo>;
+using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, MarkLost,
+                            ForgetBelief, CorrectBelief, Undo, Redo>;
 
 // `day`: today, by which what was learned has aged.
 Session open_session(Json document, Memory memory = {}, std::string day = {});

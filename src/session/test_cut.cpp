@@ -1,4 +1,5 @@
 #include "session/test_cut.h"
+#include "setup/shims.h"
 #include "testcut/chance.h"
 
 #include <algorithm>
@@ -203,6 +204,11 @@ std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
     for (const NamedLength& move : *cut.moved) {
         if (control_named(found.model, move.name)) {
             const Settings& stood = found.standing ? found.standing->stood : found.start.dial;
+            const Cutter& cutter = found.group->work.chosen.cutter;
+            const Length in_it = shims_in(cutter) + stood.kerf - found.designed->designed.kerf;
+            if (move.name == "kerf" && lists_shims(cutter) && in_it + move.value < Length{})
+                return Refusal{"moved", Message::of("only ", in_it, " of shims are in the stack to take out"),
+                               Message::of("tell what was taken out, or another stack's kerf in the job")};
             if (move.name != "shift" || stood.shift + move.value >= Length{}) continue;
             return Refusal{"moved",
                            Message::of("the last pass can't come ", move.value, " nearer: it is ",

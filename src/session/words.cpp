@@ -72,10 +72,13 @@ std::string without_mark(std::string text) {
     return text;
 }
 
-std::string say_scale(const Work& work, Length wanted, Length dial) {
-    constexpr Length alike = Length::micrometres(10);
+std::string say_scale(const Work& work, Length wanted, Length dial, Length beyond) {
+    constexpr Length alike = Length::micrometres(10), step = Length::micrometres(30);
     if (abs(wanted - dial) <= alike) return {};
-    return "by its scale " + caliper_text(work.job, dial);
+    const std::string scale = "by its scale " + caliper_text(work.job, dial);
+    if (abs(beyond) <= step) return scale;
+    return scale + ": " + caliper_text(work.job, abs(beyond)) + (beyond > Length{} ? " more" : " less") +
+           " than planned, to make up for the cutter";
 }
 
 std::string say_shims(const Work& work, const Setup& setup, Length shims) {
@@ -196,7 +199,8 @@ std::string say_advice(const FitReport& report) {
             if (!report.is_good())
                 return percent(report.chance_in_tolerance) +
                        " likely to be in tolerance as it stands, and no move brings it nearer that is worth "
-                       "its time. Lock it all the same, or take another cutter or other stock.";
+                       "its time. Lock it all the same, take another cutter or other stock, or list the "
+                       "stack's shims.";
             return "Lock it: " + percent(report.chance_in_tolerance) +
                    " likely that all of it is in tolerance.";
         case AdviceKind::measure:

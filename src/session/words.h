@@ -38,7 +38,8 @@ std::string say_advice(const FitReport& report);
 std::string without_mark(std::string text);
 
 // "by its scale 5.45 mm", where a scale is known to be off and so must be set to something else than what is wanted; empty elsewhere.
-std::string say_scale(const Work& work, Length wanted, Length dial);
+// With how far it is meant to stand beyond what is wanted, to make up for the cutter.
+std::string say_scale(const Work& work, Length wanted, Length dial, Length beyond);
 
 // "put on with 0.010 in of shims more than its make-up", or with which ones, where the maker's are known; empty where it is put on
 // as it is.

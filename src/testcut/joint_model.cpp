@@ -17,7 +17,7 @@ struct Habit {
 };
 constexpr Habit spacer_habit{0.02, 0.02, 1.5};
 constexpr Habit kerf_habit{0.02, 0.05, 5.0};  // shims mean taking the stack off
-constexpr double needless_shims = 15.0;       // where height and fence do the same
+constexpr double needless_shims = 8.0;        // where height and fence do the same
 constexpr double shift_effort = 1.2;          // the fence, by the distance from another mark
 constexpr double wobble = 0.01;               // of a handwheel or a fence, per mm
 constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that was not measured
@@ -25,7 +25,6 @@ constexpr double stock_spread_mm = 0.05;      // of a batch, about what was type
 constexpr double partner_spread_mm = 0.04;    // of a slot that was tested and locked before
 
 constexpr double spacer_step_mm = 0.05;  // a slip of paper on the spacer
-constexpr double shim_step_mm = 0.05;    // the thinnest shim of a stack
 constexpr double short_tongue_mm = 0.6;  // a tongue shorter than asked only adds to the end relief
 
 // A second pass is another stop of the fence for the whole batch, and each end goes through once more: against shims, which
@@ -76,7 +75,8 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
     const Settings& dial = start.dial;
     const Scales& scales = start.scales;
     const Machine& machine = group.work.chosen.machine;
-    const bool stack = group.work.chosen.cutter.kind == CutterKind::dado_stack;
+    // A stack whose shims nobody has listed is not known to have any.
+    const bool shims = lists_shims(group.work.chosen.cutter);
     const bool has_spacer = group.cuts_end || dial.spacer > Length{};
     const std::size_t fence_gain = build.fixed("fence gain", scales.fence.gain, scales.fence.gain_spread);
     const std::size_t height_gain = build.fixed("height gain", scales.height.gain, scales.height.gain_spread);
@@ -95,9 +95,9 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
         build.control({"spacer", dial.spacer.mm(), spacer_spread_mm, true, spacer_step_mm,
                        spacer_habit.move_spread_mm, spacer_habit.move_gain_spread, spacer_habit.effort});
     build.control({"kerf", dial.kerf.mm() + scales.kerf.offset_mm, 0.0,
-                   stack && group.cuts_slot && dial.shift == Length{}, shim_step_mm,
-                   kerf_habit.move_spread_mm, kerf_habit.move_gain_spread,
-                   group.cuts_end ? needless_shims : kerf_habit.effort, std::nullopt, kerf_offset});
+                   shims && group.cuts_slot && dial.shift == Length{}, 0.0, kerf_habit.move_spread_mm,
+                   kerf_habit.move_gain_spread, group.cuts_end ? needless_shims : kerf_habit.effort,
+                   std::nullopt, kerf_offset});
     // From one mark of the fence to another: what the scale is off by is the same at both. A slot of one pass gets a second one
     // where that is less work than other shims.
     const bool second_pass = group.cuts_slot && !group.cuts_end && !group.slot_is_open();

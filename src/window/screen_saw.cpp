@@ -81,16 +81,16 @@ std::vector<Number> numbers_of(const Stand& stand) {
         if (setup.guide != "stop") numbers.push_back({"Height", "", "", "", "Through: just above the board"});
         return numbers;
     }
-    const auto by_scale = [&](Length wanted, Length dial) {
-        const std::string words = say_scale(stand.work, wanted, dial);
+    const auto by_scale = [&](Length wanted, Length dial, Length beyond) {
+        const std::string words = say_scale(stand.work, wanted, dial, beyond);
         if (words.empty()) return;
         std::string& note = numbers.back().note;
         note += (note.empty() ? "" : ", ") + words;
     };
     const Dial dial = dial_of(stand.work, setup);
-    by_scale(setup.fence, dial.fence);
+    by_scale(setup.fence, dial.fence, dial.fence_beyond);
     numbers.push_back(number_for(job, "Height", *setup.height, before ? before->height : std::nullopt));
-    by_scale(*setup.height, dial.height);
+    by_scale(*setup.height, dial.height, dial.height_beyond);
     if (const std::string shims = say_shims(stand.work, setup, dial.shims); !shims.empty())
         numbers.push_back({"Stack", "", "", "", capital(shims)});
     if (setup.spacer == zero) numbers.push_back({"Spacer", "", "", "", "None"});

@@ -140,8 +140,8 @@ void draw_shop_fields(Screen& screen) {
         choice_entry(screen, "Kind", at + "/kind", kinds_of(cutter_kinds()), "dado stack");
         choice_entry(screen, "Machine", at + "/machine", choices_of(names_in(screen.session, "machines")));
         if (text_at(screen.session, at + "/kind") != "dado stack") return;
-        shim_list(screen, at + "/shims", "In it", "A shim that is in it");
-        shim_list(screen, at + "/spare_shims", "Spare", "A spare shim");
+        shim_list(screen, at + "/shims", "In it", "Add a shim that is in it");
+        shim_list(screen, at + "/spare_shims", "Spare", "Add a spare shim");
     });
     add_button(screen, "Add a cutter", "cutters", {{"name", ""}, {"kind", "dado stack"}, {"kerf", "1/4 in"}});
     space(ui, 6);
