@@ -190,6 +190,16 @@ std::string say_unread(const FitReport& report) {
                          : "If you can't: " + moves + " (" + percent(report.chance_after_move) + " then)";
 }
 
+std::string say_torn_down(const Work& work, const FitReport& report) {
+    if (!report.locked) return {};
+    for (const RestStep& step : work.rest.steps)
+        if (step.set_again && work.plan.setup_with_id(step.setup)->group == report.group)
+            return "Some of its parts must first be cut to size on this machine: for them it will have to be "
+                   "set again, with a "
+                   "test cut.";
+    return {};
+}
+
 std::string say_advice(const FitReport& report) {
     if (report.locked)
         return report.test == 0 ? "Locked untested." : "Locked: leave it set until all its parts have run.";

@@ -28,6 +28,9 @@ std::string say_from_pass_before(const Work& work, const Setup& setup);
 // What to cut in scrap and what to do with it, one line a step: "Rabbet: outside face down, fence at 7/32 in, a spacer of 17/64 in on it".
 std::vector<std::string> say_test(const Work& work, const std::string& setup);
 
+// Of a locked group for whose parts it must be torn down and set again; empty where it can stay until they have run.
+std::string say_torn_down(const Work& work, const FitReport& report);
+
 // "If you can't: raise the blade 0.004 in (71 % then)", where the advice is to measure; empty where no move would help.
 std::string say_unread(const FitReport& report);
 

@@ -279,6 +279,8 @@ void draw_answer(Bench& bench) {
     begin_card(ui, "answer", 0, good ? Tone::good : bench.report.test > 0 ? Tone::accent : Tone::plain);
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
     say(ui, say_advice(bench.report));
+    if (const std::string again = say_torn_down(bench.work, bench.report); !again.empty())
+        status(ui, Tone::caution, again);
     if (!bench.report.unread.empty()) say(ui, say_unread(bench.report) + ".");
     if (bench.report.test == 0 && !bench.report.locked) {
         int number = 0;

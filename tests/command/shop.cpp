@@ -97,3 +97,31 @@ TEST_CASE("a reading that contradicts the others is refused with status 1, and t
     CHECK(taken.status == 0);
     CHECK(taken.out.find("Not kept: --save") != std::string::npos);
 }
+
+TEST_CASE("`ran` ticks a setup off, whole or by part, `lost` begins a part anew, and both say what is left") {
+    const Bench bench;
+    const Said first = bench.run({"ran", bench.job(), "--setup", "S1"});
+    CHECK(first.status == 0);
+    CHECK(first.out.find("Left to do, in order") != std::string::npos);
+    CHECK(first.out.find("  S1 ") == std::string::npos);
+    CHECK(bench.run({"ran", bench.job(), "--setup", "S2", "--part", "seeds.1.side_left"}).out.find("  S2 ") !=
+          std::string::npos);
+    const Said lost = bench.run({"lost", bench.job(), "--part", "seeds.1.side_left"});
+    CHECK(lost.status == 0);
+    const std::string line = lost.out.substr(lost.out.find("\n  S1 ") + 1);
+    CHECK(line.substr(0, line.find('\n')).find(" 1  cut ") != std::string::npos);
+    const Said part = bench.run({"lost", bench.job(), "--part", "seeds.9.side"});
+    CHECK(part.status == 1);
+    CHECK(part.err.find("there is no part `seeds.9.side`") != std::string::npos);
+    CHECK(bench.run({"ran", bench.job(), "--setup", "S99"}).err.find("there is no setup `S99`") !=
+          std::string::npos);
+    CHECK(bench.run({"ran", bench.job(), "--setup", "S2", "--part", "seeds.1.bottom"})
+              .err.find("no part `seeds.1.bottom` goes through S2") != std::string::npos);
+}
+
+TEST_CASE("a lock before its parts are cut to size on the same saw says that it will have to be set again") {
+    const Bench bench;
+    const Said lock = bench.run({"lock", bench.job(), "--setup", dado(bench)});
+    CHECK(lock.status == 0);
+    CHECK(lock.out.find("it will have to be set again") != std::string::npos);
+}

@@ -87,3 +87,19 @@ TEST_CASE("a pointer to what is not there leads to the nearest thing around it")
     CHECK(locate(text, "/a/c").line == 2);
     CHECK(locate(text, "/x/y").line == 1);
 }
+
+TEST_CASE("shims that can't be in the stack, or on a blade, are asked about where they stand") {
+    CHECK(said(with("\"kerf\": \"1/4\"", "\"kerf\": \"1/4\", \"shims\": [\"1/8\", \"3/16\"]"))
+              .find("the shims together (5/16 in) are thicker than the stack (1/4 in)") != std::string::npos);
+    CHECK(said(with("\"kerf\": \"1/8\"", "\"kerf\": \"1/8\", \"spare_shims\": [\"0.004\"]"))
+              .find("a blade takes no shims") != std::string::npos);
+    CHECK(said(with("\"kerf\": \"1/4\"", "\"kerf\": \"1/4\", \"spare_shims\": \"0.004\""))
+              .find("write a list of lengths") != std::string::npos);
+    CHECK(said(with("\"kerf\": \"1/4\"", "\"kerf\": \"1/4\", \"spare_shims\": [\"-0.004\"]"))
+              .find("less than nothing") != std::string::npos);
+    CHECK(read_job(
+        parse_json(
+            with("\"kerf\": \"1/4\"",
+                 "\"kerf\": \"1/4\", \"shims\": [\"0.012\"], \"spare_shims\": [\"0.004\", \"0.1 mm\"]"))
+            .value()));
+}

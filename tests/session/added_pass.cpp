@@ -165,3 +165,40 @@ TEST_CASE("a last pass is not told nearer than the first") {
     CHECK(after.refused.rfind("the last pass can't come", 0) == 0);
     CHECK(after.document == session.document);
 }
+
+TEST_CASE("no more shims are taken out than there are, and a stack without a list is not known to have any") {
+    Json job = job_with(stack);
+    const Session session = tested(job, 0.0);
+    const std::string id = dado_setups(session).front();
+    TestCut told = cut(id, slot(12.0, 6.0, 25.0));
+    told.moved = std::vector<NamedLength>{mm("kerf", -0.3)};
+    told.fresh_end = true;
+    const Session after = apply(session, SaveTest{told}, now);
+    CHECK(after.refused_field == "moved");
+    CHECK(after.refused ==
+          "only 0.20 mm of shims are in the stack to take out; tell what was taken out, or another stack's "
+          "kerf in the job");
+    Json bare = stack;
+    bare.erase("shims");
+    bare.erase("spare_shims");
+    const Session unlisted = tested(job_with(bare), -0.4);
+    CHECK(fit_report(*unlisted.work, dado_setups(unlisted).front())->moves.empty());
+}
+
+TEST_CASE("between joints with other shims in one stack, the shims are among what is changed") {
+    // Locked with 0.3 mm more in it; the groove by the same stack is to be cut as its make-up is.
+    Json job = job_with(stack);
+    job["drawers"][0]["count"] = 30;
+    job["stock"][1]["thickness"] = 12.1;
+    job["drawers"][0]["bottom"]["cutter"] = "half stack";
+    job["drawers"][0]["bottom"]["offset"] = 20;
+    Session session = tested(job, 0.2);
+    const std::string id = dado_setups(session).front();
+    session = apply(session, LockGroup{cut(id, {})}, now);
+    REQUIRE(session.refused.empty());
+    REQUIRE(dial_of(*session.work, *session.work->plan.setup_with_id(id)).shims == Length::nearest_mm(0.2));
+    const auto& steps = session.work->rest.steps;
+    CHECK(std::any_of(steps.begin(), steps.end(), [](const RestStep& step) {
+        return std::find(step.changes.begin(), step.changes.end(), "shims") != step.changes.end();
+    }));
+}

@@ -298,3 +298,36 @@ TEST_CASE("after the blade was lowered the old test ends still show the old cut:
     higher.moved = std::vector<NamedLength>{mm("height", 0.2)};
     CHECK(apply(session, SaveTest{higher}, now).refused.empty());
 }
+
+TEST_CASE("a log entry for a part or a work that is not planned is counted, and changes nothing") {
+    Json job = tests::sample_json();
+    job["log"] = Json::array(
+        {{{"kind", "ran"}, {"setup", "S1"}, {"part", "seeds.1.side_left"}, {"reference", "bottom edge"}},
+         {{"kind", "lost"}, {"part", "nobody.1.side"}}});
+    const Session session = open_session(job, {}, now);
+    REQUIRE(session.work);
+    CHECK(session.work->standing.forgotten == 2);
+    CHECK(session.work->standing.ran.empty());
+    CHECK(session.work->standing.lost.empty());
+}
+
+TEST_CASE(
+    "a first setting that makes up for a narrow stack says so, and is not taken for a scale that is off") {
+    // The fence and the height stand where their scales say; the stack cuts 0.2 mm narrow.
+    Session taught = open_session(tests::sample_json(), {}, now);
+    std::vector<NamedLength> read = readings(taught, 0.0, 0.0);
+    read[1].value -= Length::nearest_mm(0.2);
+    read[6].value -= Length::nearest_mm(0.2);
+    read.erase(read.begin() + 7);  // the shoulder is as it is
+    taught = apply(taught, SaveTest{cut(taught, read)}, now);
+    REQUIRE(taught.refused.empty());
+    taught = apply(taught, LockGroup{cut(taught, {})}, now);
+    const Session session = open_session(tests::sample_json(), taught.memory, later);
+    const Setup& dado = *session.work->plan.setup_with_id(dado_of(session));
+    const Dial dial = dial_of(*session.work, dado);
+    REQUIRE(dial.height > *dado.height);
+    CHECK(dial.height_beyond.mm() == doctest::Approx((dial.height - *dado.height).mm()).epsilon(0.5));
+    CHECK(say_scale(*session.work, *dado.height, dial.height, dial.height_beyond)
+              .find("more than planned, to make up for the cutter") != std::string::npos);
+    CHECK(say_scale(*session.work, *dado.height, dial.height, Length{}).find("planned") == std::string::npos);
+}
