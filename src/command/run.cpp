@@ -19,6 +19,7 @@ struct Options {
     std::string setup;
     bool json = false;
     bool csv = false;
+    bool explain = false;
     bool save = false;
     bool fresh_end = false;
     bool anyway = false;
@@ -55,7 +56,10 @@ public:
 
     int plan() const {
         return with_work([&](const Opened& opened) {
-            io_.out << (options_.json ? plan_json(*opened.session.work) : plan_text(*opened.session.work));
+            const Work& work = *opened.session.work;
+            io_.out << (options_.json      ? plan_json(work)
+                        : options_.explain ? cost_text(work)
+                                           : plan_text(work));
             return 0;
         });
     }
@@ -285,6 +289,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     app.add_option("--shots", options.shots, "writes a picture of every screen into this folder");
     CLI::App* plan = add_command(app, options, "plan", "boxes, parts and the ordered setups");
     plan->add_flag("--json", options.json, "for programs");
+    plan->add_flag("--explain", options.explain, "what each step takes, line by line, and in all");
     CLI::App* parts = add_command(app, options, "parts", "the cut list");
     parts->add_flag("--json", options.json, "for programs");
     parts->add_flag("--csv", options.csv, "for spreadsheets");

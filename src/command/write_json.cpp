@@ -64,13 +64,16 @@ Json notes_json(const Work& work) {
 
 Json rest_json(const Rest& rest) {
     Json steps = Json::array();
-    for (const RestStep& step : rest.steps)
+    for (const RestStep& step : rest.steps) {
+        Json changes = Json::array();
+        for (const RestChange& change : step.changes) changes.push_back(change.what);
         steps.push_back({{"step", step.step},
                          {"setup", step.setup},
                          {"ends", step.ends},
                          {"still_set", step.still_set},
                          {"set_again", step.set_again},
-                         {"changes", step.changes}});
+                         {"changes", changes}});
+    }
     return {{"seconds", rest.seconds},
             {"lower_bound_seconds", rest.lower_bound_seconds},
             {"proved", rest.proved},

@@ -220,6 +220,7 @@ WorkTimes read_times(Fields fields) {
     };
     read("machine", times.machine_s);
     read("cutter", times.cutter_s);
+    read("shims", times.shims_s);
     read("fence", times.fence_s);
     read("height", times.height_s);
     read("spacer", times.spacer_s);

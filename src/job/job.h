@@ -79,6 +79,7 @@ struct DrawerSpec {
 struct WorkTimes {
     std::int64_t machine_s = 30;  // walking to another machine
     std::int64_t cutter_s = 900;
+    std::int64_t shims_s = 300;  // other ones in the same stack
     std::int64_t fence_s = 60;
     std::int64_t height_s = 60;
     std::int64_t spacer_s = 20;

@@ -252,13 +252,12 @@ private:
                 out.parts.push_back(pass.part);
         out.still_set = is_locked(setup) && !open.later && still_stands(setup);
         out.set_again = is_locked(setup) && !out.still_set;
-        for (const order::Change& change : step.changes) {
-            const auto name = name_of_attribute(change.attribute);
-            // Nobody takes off a spacer that nobody has put on.
-            const bool none =
-                name == "spacer" && setup.spacer == Length{} && change.cause == order::Cause::not_known;
-            if (!name.empty() && !none) out.changes.emplace_back(name);
-        }
+        for (const order::Change& change : step.changes)
+            if (const auto name = name_of_attribute(change.attribute); !name.empty())
+                out.changes.push_back({std::string(name), change.seconds});
+        out.walk_s = step.walk_s;
+        out.test_s = open.setup.test_cut ? job_.times.test_cut_s : 0;
+        out.cuts_s = step.duration_s - out.test_s;
         return out;
     }
 

@@ -7,6 +7,12 @@
 
 namespace kw {
 
+struct RestChange {
+    std::string what;  // of its machine: "cutter", "shims", "fence", "height", "spacer"
+    std::int64_t seconds = 0;
+    bool operator==(const RestChange&) const = default;
+};
+
 struct RestStep {
     std::string step;                // its setup's id; `S7#2` where the setup is set a second time
     std::string setup;               // the id alone
@@ -15,7 +21,8 @@ struct RestStep {
     bool still_set = false;          // its machine stands so
     bool set_again =
         false;  // it was tested, and has been torn down since: its numbers are known, and it is tested anew
-    std::vector<std::string> changes;  // of its machine: "cutter", "shims", "fence"
+    std::vector<RestChange> changes;
+    std::int64_t walk_s = 0, test_s = 0, cuts_s = 0;  // what else it takes
 };
 
 struct Rest {

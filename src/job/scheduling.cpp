@@ -71,7 +71,11 @@ order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,
     Values values;
     for (const Setup& setup : setups) {
         const auto [machine, is_new] = machine_number.try_emplace(setup.machine, problem.machines.size());
-        if (is_new) problem.machines.push_back(machine_with(job.times));
+        if (is_new) {
+            problem.machines.push_back(machine_with(job.times));
+            // Nobody has left a spacer on the fence.
+            problem.machines.back().start[spacer] = values.number(machine->second, spacer, ticks(Length{}));
+        }
         problem.operations.push_back(operation_of(job.times, setup, machine->second, values));
         if (setup.group.empty()) continue;
         const auto [block, is_first] = block_of.try_emplace(setup.group, problem.groups.size());

@@ -26,9 +26,16 @@ void add_shim_changes(Work& work) {
         const Setup* setup = work.plan.setup_with_id(step.setup);
         const Setup*& before = on[setup->machine];
         if (before && before->cutter == setup->cutter && shims(*before) != shims(*setup))
-            step.changes.insert(step.changes.begin(), "shims");
+            step.changes.insert(step.changes.begin(), {"shims", work.job.times.shims_s});
         before = setup;
     }
+    // The order was sought without them: the bound stays below.
+    for (const RestStep& step : work.rest.steps)
+        for (const RestChange& change : step.changes)
+            if (change.what == "shims") {
+                work.rest.seconds += change.seconds;
+                work.rest.proved = false;
+            }
 }
 
 }  // namespace

@@ -95,7 +95,7 @@ std::string say_shims(const Work& work, const Setup& setup, Length shims) {
 std::string say_changes(const RestStep& step) {
     if (step.changes.empty()) return step.still_set ? "still set" : "nothing to change";
     std::string what;
-    for (const std::string& change : step.changes) what += (what.empty() ? "the " : ", the ") + change;
+    for (const RestChange& change : step.changes) what += (what.empty() ? "the " : ", the ") + change.what;
     return step.set_again ? "set again as it was locked, then a test cut: " + what : "change " + what;
 }
 

@@ -2,6 +2,8 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cctype>
+#include <numeric>
 #include <sstream>
 
 #include "command/run.h"
@@ -93,4 +95,50 @@ TEST_CASE("wrong usage is status 2, a bad job or reading is status 1, and each s
     CHECK(run({"--version"}).out == "kerfwright 0.1.0\n");
     CHECK(run({}).status == 7);
     CHECK(run({"--shots", "folder"}).status == 8);
+}
+
+namespace {
+
+// "15:20" as seconds.
+std::int64_t seconds_of(const std::string& clock) {
+    const std::size_t colon = clock.find(':');
+    return 60 * std::stoll(clock.substr(0, colon)) + std::stoll(clock.substr(colon + 1));
+}
+
+bool is_clock(const std::string& word) {
+    return word.find(':') != std::string::npos && std::isdigit(static_cast<unsigned char>(word.front())) &&
+           std::isdigit(static_cast<unsigned char>(word.back()));
+}
+
+}  // namespace
+
+TEST_CASE("plan --explain adds up: each line to its parts, all lines to the whole, and that to the plan") {
+    const Said said = run({"plan", sample_path(), "--explain"});
+    REQUIRE(said.status == 0);
+    std::istringstream lines(said.out);
+    std::int64_t sum = 0, of_kinds = 0, whole = -1;
+    int steps = 0;
+    for (std::string line; std::getline(lines, line);) {
+        std::vector<std::int64_t> clocks;
+        std::istringstream words(line);
+        for (std::string word; words >> word;) {
+            word.erase(std::remove(word.begin(), word.end(), ','), word.end());
+            if (word.size() > 1 && word.ends_with(':')) word.pop_back();
+            if (is_clock(word)) clocks.push_back(seconds_of(word));
+        }
+        if (line.rfind("  S", 0) == 0) {
+            REQUIRE(clocks.size() > 1);
+            CHECK(std::accumulate(clocks.begin() + 1, clocks.end(), std::int64_t{}) == clocks.front());
+            sum += clocks.front();
+            ++steps;
+        } else if (line.rfind("In all", 0) == 0) {
+            whole = clocks.front();
+            of_kinds = std::accumulate(clocks.begin() + 1, clocks.end(), std::int64_t{});
+        }
+    }
+    const Json plan = Json::parse(run({"plan", sample_path(), "--json"}).out);
+    CHECK(steps == int(plan["setups"].size()));
+    CHECK(sum == whole);
+    CHECK(of_kinds == whole);
+    CHECK(plan["seconds"] == whole);
 }

@@ -199,6 +199,8 @@ TEST_CASE("between joints with other shims in one stack, the shims are among wha
     REQUIRE(dial_of(*session.work, *session.work->plan.setup_with_id(id)).shims == Length::nearest_mm(0.2));
     const auto& steps = session.work->rest.steps;
     CHECK(std::any_of(steps.begin(), steps.end(), [](const RestStep& step) {
-        return std::find(step.changes.begin(), step.changes.end(), "shims") != step.changes.end();
+        return std::any_of(step.changes.begin(), step.changes.end(), [](const RestChange& change) {
+            return change.what == "shims" && change.seconds == 300;
+        });
     }));
 }

@@ -1,0 +1,60 @@
+#include <map>
+
+#include "command/table.h"
+#include "command/write.h"
+#include "session/words.h"
+
+namespace kw {
+namespace {
+
+// "15:20", minutes and seconds.
+std::string clock(std::int64_t seconds) {
+    const std::string rest = std::to_string(seconds % 60);
+    return std::to_string(seconds / 60) + ":" + (rest.size() < 2 ? "0" : "") + rest;
+}
+
+using Part = std::pair<std::string, std::int64_t>;
+
+std::vector<Part> parts_of(const RestStep& step) {
+    std::vector<Part> parts;
+    if (step.walk_s > 0) parts.emplace_back("walk", step.walk_s);
+    for (const RestChange& change : step.changes) parts.emplace_back(change.what, change.seconds);
+    if (step.test_s > 0) parts.emplace_back("test cut", step.test_s);
+    parts.emplace_back(step.ends == 1 ? "1 cut" : std::to_string(step.ends) + " cuts", step.cuts_s);
+    return parts;
+}
+
+// The kind that a part of a step is summed under.
+std::string kind_of(const std::string& part) {
+    return part.ends_with("cuts") || part == "1 cut" ? "cuts" : part;
+}
+
+}  // namespace
+
+std::string cost_text(const Work& work) {
+    Table table({Align::left, Align::left, Align::right, Align::left});
+    std::map<std::string, std::int64_t> kinds;
+    std::int64_t all = 0;
+    for (const RestStep& step : work.rest.steps) {
+        std::string words;
+        std::int64_t sum = 0;
+        for (const auto& [what, seconds] : parts_of(step)) {
+            words += (words.empty() ? "" : " + ") + what + " " + clock(seconds);
+            kinds[kind_of(what)] += seconds;
+            sum += seconds;
+        }
+        all += sum;
+        table.row({step.step, work.plan.setup_with_id(step.setup)->work, clock(sum), words});
+    }
+    std::string by_kind;
+    for (const auto& [kind, seconds] : kinds)
+        by_kind += (by_kind.empty() ? "" : ", ") + kind + " " + clock(seconds);
+    return "What it takes, in minutes and seconds" +
+           std::string(work.rest.begun ? ", from how the machines stand now" : "") + "\n" + table.text() +
+           "\nIn all " + clock(all) + ": " + by_kind + "\n" +
+           (work.rest.proved
+                ? "No order of this work takes less.\n"
+                : "No order of it takes less than " + clock(work.rest.lower_bound_seconds) + ".\n");
+}
+
+}  // namespace kw
