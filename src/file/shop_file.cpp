@@ -81,8 +81,8 @@ Json with_memory(Json shop, const Memory& memory) {
 
 void add_shop(Json& job, const Json& shop) {
     if (!job.is_object() || !shop.is_object()) return;
-    for (const char* list : {"machines", "cutters"})
-        if (!job.contains(list) && shop.contains(list)) job[list] = shop[list];
+    for (const char* own : {"machines", "cutters", "times"})
+        if (!job.contains(own) && shop.contains(own)) job[own] = shop[own];
 }
 
 }  // namespace kw

@@ -14,7 +14,7 @@ tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop);
 // The same file with these lessons; everything else in it is kept. An empty document becomes a shop's file.
 Json with_memory(Json shop, const Memory& memory);
 
-// Machines and cutters of the shop, for a job that lists none.
+// Machines and cutters of the shop, and what things take in it, for a job that does not say.
 void add_shop(Json& job, const Json& shop);
 
 }  // namespace kw

@@ -125,3 +125,14 @@ TEST_CASE("a lock before its parts are cut to size on the same saw says that it 
     CHECK(lock.status == 0);
     CHECK(lock.out.find("it will have to be set again") != std::string::npos);
 }
+
+TEST_CASE("what things take in this shop stands in its file, for every job that does not say") {
+    const Bench bench;
+    const std::string usual = bench.run({"plan", bench.job(), "--explain"}).out;
+    CHECK(usual.find("cutter 15:00") != std::string::npos);
+    std::ofstream(bench.shop()) << R"({"format": "kerfwright-shop", "times": {"cutter": 120, "pass": 7}})";
+    const std::string quick = bench.run({"plan", bench.job(), "--explain"}).out;
+    CHECK(quick.find("cutter 2:00") != std::string::npos);
+    CHECK(quick.find("cutter 15:00") == std::string::npos);
+    CHECK(quick.find("6 cuts 0:42") != std::string::npos);
+}
