@@ -107,7 +107,8 @@ public:
             if (!setup) return refuse("there is no setup `" + options_.setup + "`; `plan` lists them");
             MarkRun mark{setup->id, {}, true};
             for (std::size_t i = 0; i < setup->passes.size(); ++i)
-                if (options_.parts.empty() || among(options_.parts, setup->passes[i].part))
+                if ((options_.parts.empty() || among(options_.parts, setup->passes[i].part)) &&
+                    !has_run(*opened.session.work, *setup, setup->passes[i]))
                     mark.passes.push_back(i);
             for (const std::string& part : options_.parts)
                 if (std::none_of(setup->passes.begin(), setup->passes.end(),

@@ -53,6 +53,18 @@ Group with_reach(Group group, Length reach) {
 
 }  // namespace
 
+namespace {
+
+// A second pass that was taken back is none, whatever is believed of how far the fence's moves came out.
+Settings stands_of(const GroupStanding& standing, const Settings& designed) {
+    Settings stands = settings_by(standing.model, designed, planned(standing));
+    if (turned(standing.dial, standing.model, standing.advice.unread).shift <= Length{})
+        stands.shift = Length{};
+    return stands;
+}
+
+}  // namespace
+
 const DrawerDesign* leader_of(const Design& design, const Group& group) {
     for (const DrawerDesign& drawer : design.drawers)
         if (drawer.back_follows_front && are_cut_by(drawer.back_keys, group.key) &&
@@ -169,8 +181,7 @@ private:
     Group as_it_stands(const Group& group) const {
         Group standing = as_planned(group);
         const auto found = standing_.groups.find(group.key);
-        if (found != standing_.groups.end())
-            standing.stands = settings_by(found->second.model, standing.designed, planned(found->second));
+        if (found != standing_.groups.end()) standing.stands = stands_of(found->second, standing.designed);
         return standing;
     }
 
@@ -309,8 +320,7 @@ Standing replay(const Job& job, const Design& design) { return Replay(job, desig
 Design with_standing(Design design, const Standing& standing) {
     for (Group& group : design.groups) {
         const auto found = standing.groups.find(group.key);
-        if (found != standing.groups.end())
-            group.stands = settings_by(found->second.model, group.designed, planned(found->second));
+        if (found != standing.groups.end()) group.stands = stands_of(found->second, group.designed);
     }
     for (Group& group : design.groups) {
         const DrawerDesign* drawer =

@@ -57,9 +57,11 @@ std::string_view name_of(BoardFace face) { return face == BoardFace::inside ? "i
 
 int Group::slot_passes() const {
     if (slot_is_open()) return 1;
-    // One that is found too narrow is widened by a second pass; what passes there were from the start stay.
-    const Length width = designed.shift > Length{} ? slot().width : stands.kerf + stands.shift;
-    return passes_for(width, designed.shift > Length{} ? work.chosen.cutter.kerf : stands.kerf);
+    if (designed.shift > Length{}) return passes_for(slot().width, work.chosen.cutter.kerf);
+    // One that is found too narrow is widened by a second pass, or by a few; a log may hold any nonsense.
+    constexpr int most = 20;
+    if (stands.shift <= Length{} || stands.kerf <= Length{}) return 1;
+    return std::min(most, passes_for(stands.kerf + stands.shift, stands.kerf));
 }
 
 std::vector<Group> groups_of(const JointWork& work) {

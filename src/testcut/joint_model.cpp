@@ -216,7 +216,7 @@ Model movable_from(Model model, const Group& group, const Settings& dial) {
     const Cutter& cutter = group.work.chosen.cutter;
     for (Control& control : model.controls) {
         if (control.name == "shift") {
-            control.least_mm = -dial.shift.mm();
+            control.least_mm = std::min(0.0, -dial.shift.mm());
             control.effort =
                 dial.shift > Length{} ? shift_effort : second_pass_effort(int(group.work.receivers.size()));
         }

@@ -204,3 +204,29 @@ TEST_CASE("between joints with other shims in one stack, the shims are among wha
         });
     }));
 }
+
+TEST_CASE("a second pass that is taken back leaves one setup, and nonsense in a log is no crash") {
+    Session session = tested(job_with(wide_bit), 0.3);
+    const std::string id = dado_setups(session).front();
+    const auto with_moves = [&](const Json& moves) {
+        Json job = session.document;
+        Json entry = job["log"].back();
+        entry["moved"] = moves;
+        entry["readings"] = Json{{"depth", "5.9 mm"}};
+        job["log"].push_back(entry);
+        return open_session(job, {}, now);
+    };
+    REQUIRE(dado_setups(session).size() == 2);
+    const Session locked = apply(with_moves({{"shift", "0.3 mm"}}), LockGroup{[&] {
+                                     TestCut back = cut(id, {});
+                                     back.moved = std::vector<NamedLength>{mm("shift", -0.3)};
+                                     return back;
+                                 }()},
+                                 now);
+    REQUIRE(locked.refused.empty());
+    CHECK(dado_setups(locked).size() == 1);
+    for (const Json& moves :
+         {Json{{"shift", "-40 mm"}}, Json{{"shift", "9 m"}}, Json{{"kerf", "-30 mm"}, {"shift", "3 mm"}},
+          Json{{"kerf", "-12.199 mm"}, {"shift", "300 mm"}}})
+        CHECK(dado_setups(with_moves(moves)).size() <= 20);
+}
