@@ -47,7 +47,8 @@ std::optional<Affected> remake(const Rest& rest, const std::string& part) {
     }
     if (setups.empty()) return std::nullopt;
     return Affected{part, Fate::lost,
-                    Message::of(part_word(part), " is lost, and to be made again from the board: ", setups)};
+                    Message::of(part_word(part), " is lost, and to be made again from the board: ", setups),
+                    true};
 }
 
 }  // namespace

@@ -88,6 +88,7 @@ struct Affected {
     std::string part;
     Fate fate = Fate::fine;
     Message what;
+    bool is_logged = false;  // as lost: it is being made again
 };
 
 struct Rest;

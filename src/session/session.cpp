@@ -160,7 +160,7 @@ private:
         if (!after.work) return after;
         std::vector<std::string> lost;
         for (const Affected& affected : after.work->affected)
-            if (affected.fate == Fate::lost &&
+            if (affected.fate == Fate::lost && !affected.is_logged &&
                 std::find(lost.begin(), lost.end(), affected.part) == lost.end() &&
                 std::any_of(after.work->standing.ran.begin(), after.work->standing.ran.end(),
                             [&](const Ran& ran) { return ran.part == affected.part; }))

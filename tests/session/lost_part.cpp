@@ -242,3 +242,17 @@ TEST_CASE(
         }
     }
 }
+
+TEST_CASE("a part that is being made again is not lost once more at the next lock") {
+    Session session = opened(tests::sample_json());
+    const std::string dado = setup_called(session, "locking rabbet: side dado"), side = "seeds.1.side_left";
+    session = lost(done_before(session, dado), side);
+    session = ran(session, session.work->rest.steps[0].setup, {0});
+    REQUIRE(session.work->plan.setup_with_id(session.work->rest.steps[0].setup)->stage == Stage::crosscut);
+    session = locked(session, dado);
+    const Json& log = session.document["log"];
+    CHECK(std::count_if(log.begin(), log.end(), [](const Json& entry) { return entry["kind"] == "lost"; }) ==
+          1);
+    CHECK(std::any_of(session.work->standing.ran.begin(), session.work->standing.ran.end(),
+                      [&](const Ran& one) { return one.part == side; }));
+}
