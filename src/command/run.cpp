@@ -103,12 +103,13 @@ public:
     // Marks what has gone through a setup: all of it, or all ends of these parts.
     int ran() const {
         return with_work([&](const Opened& opened) {
-            const Setup* setup = opened.session.work->plan.setup_with_id(options_.setup);
+            const Work& work = *opened.session.work;
+            const RestStep* step = step_named(work.rest, options_.setup);
+            const Setup* setup = work.plan.setup_with_id(step ? step->setup : options_.setup);
             if (!setup) return refuse("there is no setup `" + options_.setup + "`; `plan` lists them");
             MarkRun mark{setup->id, {}, true};
-            for (std::size_t i = 0; i < setup->passes.size(); ++i)
-                if ((options_.parts.empty() || among(options_.parts, setup->passes[i].part)) &&
-                    !has_run(*opened.session.work, *setup, setup->passes[i]))
+            for (const std::size_t i : step ? step->open : std::vector<std::size_t>{})
+                if (options_.parts.empty() || among(options_.parts, setup->passes[i].part))
                     mark.passes.push_back(i);
             for (const std::string& part : options_.parts)
                 if (std::none_of(setup->passes.begin(), setup->passes.end(),

@@ -8,11 +8,20 @@ namespace {
 std::string part_word(const std::string& part) { return "`" + part + "`"; }
 
 // Parts that went through a group's setup before it was corrected.
-std::optional<Affected> recheck_joint(const Job& job, const Design& design, const Ran& ran) {
+std::optional<Affected> recheck_joint(const Job& job, const Design& design, const Standing& standing,
+                                      const Ran& ran) {
     const Group* group = design.group_with_key(ran.group_key);
     if (!group) return std::nullopt;
     const Fate fate = fate_of(*group, ran.member, ran.settings, group->stands, job.fit.tolerance.fit);
     if (fate == Fate::fine) return std::nullopt;
+    // Another pass has gone over it since, as it is to be.
+    const bool widened = std::any_of(standing.ran.begin(), standing.ran.end(), [&](const Ran& other) {
+        return other.group_key == ran.group_key && other.part == ran.part &&
+               other.reference == ran.reference &&
+               fate_of(*group, other.member, other.settings, group->stands, job.fit.tolerance.fit) ==
+                   Fate::fine;
+    });
+    if (fate == Fate::recut && widened) return std::nullopt;
     return Affected{ran.part, fate,
                     fate == Fate::recut ? Message::of(part_word(ran.part), ", ", ran.reference,
                                                       ": run it again, the new cut takes it all")
@@ -58,7 +67,7 @@ std::vector<Affected> affected_parts(const Job& job, const Design& design, const
     std::vector<Affected> out;
     for (const Ran& ran : standing.ran) {
         const auto affected =
-            ran.group_key.empty() ? recheck_size(job, plan, ran) : recheck_joint(job, design, ran);
+            ran.group_key.empty() ? recheck_size(job, plan, ran) : recheck_joint(job, design, standing, ran);
         if (affected) out.push_back(*affected);
     }
     for (const std::string& part : standing.lost)

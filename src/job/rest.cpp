@@ -73,7 +73,7 @@ private:
         for (std::size_t i = 0; i < keys_.size(); ++i) by_key[keys_[i]].push_back(i);
         for (const LogEntry& entry : job_.log) {
             if (entry.kind == LogKind::lost) continue;
-            const auto found = by_key.find(entry.key);
+            const auto found = by_key.find(without_pass_count(entry.key));
             if (found == by_key.end()) continue;
             for (const std::size_t i : found->second) {
                 if (entry.kind == LogKind::ran && !passes_through(plan_.setups[i], entry)) continue;
@@ -123,14 +123,22 @@ private:
                plan_.setup_with_id(stands->second)->group == setup.group;
     }
 
-    // Machines to which a part must still come to be cut to size.
-    std::map<std::string, std::set<std::string>> sizing_left() const {
-        std::map<std::string, std::set<std::string>> machines_of;
-        for (std::size_t i = 0; i < plan_.setups.size(); ++i)
-            for (const Pass& pass : plan_.setups[i].passes)
-                if (plan_.setups[i].group.empty() && is_open(i, pass))
-                    machines_of[pass.part].insert(plan_.setups[i].machine);
-        return machines_of;
+    // Machines to which a part must still come before it can be cut along an edge, or at an end.
+    struct Sizing {
+        std::set<std::string> before_edges, before_ends;
+    };
+    std::map<std::string, Sizing> sizing_left() const {
+        std::map<std::string, Sizing> of_part;
+        for (std::size_t i = 0; i < plan_.setups.size(); ++i) {
+            const Setup& setup = plan_.setups[i];
+            for (const Pass& pass : setup.passes) {
+                if (!setup.group.empty() || !is_open(i, pass)) continue;
+                Sizing& sizing = of_part[pass.part];
+                sizing.before_ends.insert(setup.machine);
+                if (setup.stage == Stage::rip) sizing.before_edges.insert(setup.machine);
+            }
+        }
+        return of_part;
     }
 
     void gather_open() {
@@ -154,7 +162,11 @@ private:
             for (const Pass& pass : setup.passes) {
                 if (!is_open(i, pass)) continue;
                 const auto left = sizing.find(pass.part);
-                const bool away = stands && left != sizing.end() && left->second.contains(setup.machine);
+                const bool edge =
+                    pass.reference == Reference::bottom_edge || pass.reference == Reference::top_edge;
+                const bool away =
+                    stands && left != sizing.end() &&
+                    (edge ? left->second.before_edges : left->second.before_ends).contains(setup.machine);
                 (away ? later : now).push_back(pass);
             }
             add(i, false, std::move(now));
@@ -247,6 +259,10 @@ private:
         out.setup = out.step = setup.id;
         if (open.later && now_.contains(open.of)) out.step += "#2";
         out.ends = int(open.setup.passes.size());
+        for (std::size_t i = 0; i < setup.passes.size(); ++i)
+            if (std::find(open.setup.passes.begin(), open.setup.passes.end(), setup.passes[i]) !=
+                open.setup.passes.end())
+                out.open.push_back(i);
         for (const Pass& pass : open.setup.passes)
             if (std::find(out.parts.begin(), out.parts.end(), pass.part) == out.parts.end())
                 out.parts.push_back(pass.part);
@@ -274,6 +290,12 @@ private:
 };
 
 }  // namespace
+
+const RestStep* step_named(const Rest& rest, std::string_view step) {
+    const auto found = std::find_if(rest.steps.begin(), rest.steps.end(),
+                                    [&](const RestStep& one) { return one.step == step; });
+    return found == rest.steps.end() ? nullptr : &*found;
+}
 
 Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing) {
     return Remaining(job, standing_design, plan, standing).run();

@@ -17,6 +17,7 @@ struct RestStep {
     std::string step;                // its setup's id; `S7#2` where the setup is set a second time
     std::string setup;               // the id alone
     int ends = 0;                    // that have still to go through
+    std::vector<std::size_t> open;   // which of its setup's passes they are
     std::vector<std::string> parts;  // whose ends they are, each once
     bool still_set = false;          // its machine stands so
     bool set_again =
@@ -39,6 +40,9 @@ struct Rest {
 // As long as the work goes as planned the order stays. A part that was lost, or work done out of turn, has the rest put in order
 // anew: what is tested or locked and still stands keeps standing until its parts have run, unless a part must first come to
 // the same machine for something else.
+// The step of that name, or nullptr where nothing of it is left.
+const RestStep* step_named(const Rest& rest, std::string_view step);
+
 Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing);
 
 }  // namespace kw

@@ -253,7 +253,7 @@ private:
 
     void note_ran(const LogEntry& entry) {
         Ran ran;
-        ran.work_key = entry.key;
+        ran.work_key = without_pass_count(entry.key);
         ran.part = entry.part;
         ran.reference = entry.reference;
         if (const Group* group = group_of(entry)) {
@@ -309,9 +309,16 @@ std::string cut_of(const std::string& work) {
     return colon == std::string::npos ? work : work.substr(colon + 2);
 }
 
+std::string without_pass_count(const std::string& key) {
+    const std::size_t pass = key.rfind(", pass ");
+    if (pass == std::string::npos) return key;
+    const std::string number = key.substr(pass, key.find(" of ", pass) - pass);
+    return key.substr(0, pass) + (number == ", pass 1" ? "" : number);
+}
+
 std::string work_key(const Setup& setup, const Design& design) {
     for (const Group& group : design.groups)
-        if (group.id == setup.group) return group.key + " | " + cut_of(setup.work);
+        if (group.id == setup.group) return without_pass_count(group.key + " | " + cut_of(setup.work));
     return setup.stage == Stage::rip ? "rip" : "crosscut";
 }
 

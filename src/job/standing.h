@@ -74,7 +74,11 @@ std::string cut_of(const std::string& work);
 // The drawer whose front this slot or tongue of a back takes its depth or length from; nullptr where it has its own.
 const DrawerDesign* leader_of(const Design& design, const Group& group);
 
-// The same for the same work, however setups are numbered; the log names it.
+// The key of a log entry, also of one from when the slot had more passes or fewer: a pass goes by its number alone, and the first by
+// none.
+std::string without_pass_count(const std::string& key);
+
+// The same for the same work, however setups are numbered, and however many passes a slot has; the log names it.
 std::string work_key(const Setup& setup, const Design& design);
 
 // Replays the job's log over the design.

@@ -217,7 +217,7 @@ private:
     static void take_back(Json& log, const LogEntry& entry) {
         for (std::size_t i = log.size(); i-- > 0;) {
             const Json& other = log[i];
-            if (other.value("kind", "") != "ran" || other.value("key", "") != entry.key ||
+            if (other.value("kind", "") != "ran" || without_pass_count(other.value("key", "")) != entry.key ||
                 other.value("part", "") != entry.part || other.value("reference", "") != entry.reference)
                 continue;
             log.erase(i);

@@ -23,7 +23,7 @@ struct Found {
 };
 
 tl::expected<Found, Refusal> find_group(const Work& work, const std::string& id) {
-    const Setup* setup = work.plan.setup_with_id(id);
+    const Setup* setup = work.plan.setup_with_id(id.substr(0, id.find('#')));
     if (!setup)
         return tl::unexpected(Refusal{
             "setup", Message::of("there is no setup `", id, "`"),
@@ -202,7 +202,8 @@ std::optional<Refusal> check_doubt(const Found& found, const TestCut& cut, const
 std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
     if (!cut.moved) return std::nullopt;
     for (const NamedLength& move : *cut.moved) {
-        if (control_named(found.model, move.name)) {
+        Settings settable;
+        if (control_named(found.model, move.name) && setting_named(settable, move.name)) {
             const Settings& stood = found.standing ? found.standing->stood : found.start.dial;
             const Cutter& cutter = found.group->work.chosen.cutter;
             const Length in_it = shims_in(cutter) + stood.kerf - found.designed->designed.kerf;

@@ -20,11 +20,15 @@ std::string say_turns(const Machine& machine, Length by) {
            (sixteenths <= 16 ? " turn" : " turns");
 }
 
-// The shims that bring the stack to this kerf: "0.3 mm + 0.1 mm".
+const std::string none = "none";
+
+// The shims that bring the stack to this kerf: "0.3 mm + 0.1 mm", or "none"; empty where no listed ones do.
 std::string say_shims_of(const Job& job, const Group& group, Length kerf) {
     const Cutter& cutter = group.work.chosen.cutter;
+    const Length total = shims_in(cutter) + kerf - group.designed.kerf;
+    if (total == Length{}) return none;
     std::string all;
-    for (const Length shim : shims_for(cutter, shims_in(cutter) + kerf - group.designed.kerf))
+    for (const Length shim : shims_for(cutter, total))
         all += (all.empty() ? "" : " + ") + caliper_text(job, shim);
     return all;
 }
@@ -57,7 +61,7 @@ std::string say_move(const Job& job, const Group& group, const std::string& cont
     const std::string change = (more ? "add " : "take out ") + amount + " of shims in the stack";
     if (!lists_shims(group.work.chosen.cutter)) return change;
     const std::string left = say_shims_of(job, group, after.kerf);
-    return change + ": " + (left.empty() ? "none" : left) + " in it then";
+    return left.empty() ? change : change + ": " + left + " in it then";
 }
 
 namespace {
@@ -86,17 +90,18 @@ std::string say_shims(const Work& work, const Setup& setup, Length shims) {
     if (!group || shims == Length{}) return {};
     if (lists_shims(group->work.chosen.cutter)) {
         const std::string all = say_shims_of(work.job, *group, group->designed.kerf + shims);
-        return all.empty() ? "put on without its shims" : "put on with shims of " + all;
+        if (!all.empty()) return all == none ? "put on without its shims" : "put on with shims of " + all;
     }
     return "put on with " + caliper_text(work.job, abs(shims)) + " of shims " +
            (shims > Length{} ? "more" : "less") + " than its make-up";
 }
 
 std::string say_changes(const RestStep& step) {
-    if (step.changes.empty()) return step.still_set ? "still set" : "nothing to change";
     std::string what;
     for (const RestChange& change : step.changes) what += (what.empty() ? "the " : ", the ") + change.what;
-    return step.set_again ? "set again as it was locked, then a test cut: " + what : "change " + what;
+    const std::string test = step.set_again && step.test_s > 0 ? ", then a test cut" : "";
+    if (what.empty()) return (step.still_set ? "still set" : "nothing to change") + test;
+    return (step.set_again ? "set again as it was locked: " : "change ") + what + test;
 }
 
 std::string say_belief(const Believed& belief, Graduation graduation) {

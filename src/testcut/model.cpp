@@ -79,6 +79,14 @@ Belief predict_move(const Model& model, const Belief& belief, const Move& move) 
     const Control& control = model.controls[move.control];
     const std::size_t n = belief.size();
     Belief next = belief;
+    // Put back to nothing, as a second pass that is left out: then nothing of it is unsure.
+    constexpr double hair_mm = 1e-9;
+    if (move.by_mm <= control.least_mm + hair_mm) {
+        next.mean[move.control] = 0.0;
+        for (std::size_t j = 0; j < n; ++j)
+            next.covariance[move.control * n + j] = next.covariance[j * n + move.control] = 0.0;
+        return next;
+    }
     next.mean[move.control] += move.by_mm;
     if (control.gain) {
         // F P F', where F adds `by` times the gain's row to the control's.

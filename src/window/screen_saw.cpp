@@ -241,11 +241,12 @@ void draw_parts(Screen& screen, const Stand& stand) {
     const Progress progress = progress_of(stand.work, setup);
     begin_card(ui, "parts");
     heading(ui, std::to_string(progress.done) + " of " + std::to_string(progress.of) + " run");
-    std::vector<std::size_t> left;
+    // Not the ends that can only go through when it is set a second time.
+    const RestStep* step = step_named(stand.work.rest, stand.step);
+    const std::vector<std::size_t> left = step ? step->open : std::vector<std::size_t>{};
     for (std::size_t i = 0; i < setup.passes.size(); ++i) {
         const Pass& pass = setup.passes[i];
         bool ticked = has_run(stand.work, setup, pass);
-        if (!ticked) left.push_back(i);
         std::string detail(name_of(pass.reference));
         if (const std::string fate = fate_words(stand.work, pass.part); !fate.empty()) detail += ". " + fate;
         const std::string label = part_words(stand.work.plan, pass.part) + "##" + std::to_string(i);
