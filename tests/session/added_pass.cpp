@@ -129,6 +129,15 @@ TEST_CASE("a part that ran in one pass, before the second was found to be needed
     REQUIRE(session.refused.empty());
     REQUIRE(session.work->affected.size() == 1);
     CHECK(session.work->affected[0].fate == Fate::recut);
+    // What it went through stays logged: only the second pass is open, and when that has run nothing is left to mend.
+    CHECK(has_run(*session.work, *session.work->plan.setup_with_id(id),
+                  session.work->plan.setup_with_id(id)->passes[0]));
+    CHECK(session.work->rest.stands.at("router") == id);
+    TestCut lock = cut(id, {});
+    lock.moved = std::vector<NamedLength>{mm("shift", 0.3)};
+    const Session widened = apply(apply(session, LockGroup{lock}, now), MarkRun{id + "b", {0}, true}, now);
+    REQUIRE(widened.refused.empty());
+    CHECK(widened.work->affected.empty());
     CHECK_FALSE(has_run(*session.work, *session.work->plan.setup_with_id(id + "b"),
                         session.work->plan.setup_with_id(id + "b")->passes[0]));
 }

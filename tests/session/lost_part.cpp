@@ -256,3 +256,47 @@ TEST_CASE("a part that is being made again is not lost once more at the next loc
     CHECK(std::any_of(session.work->standing.ran.begin(), session.work->standing.ran.end(),
                       [&](const Ran& one) { return one.part == side; }));
 }
+
+TEST_CASE("a log from when a slot had more passes, or fewer, still says what ran") {
+    CHECK(without_pass_count("key | groove, pass 1 of 2") == "key | groove");
+    CHECK(without_pass_count("key | groove, pass 2 of 2") == "key | groove, pass 2");
+    CHECK(without_pass_count("key | groove, pass 2") == "key | groove, pass 2");
+    CHECK(without_pass_count("rip") == "rip");
+    Session session = opened(tests::sample_json());
+    const std::string groove = setup_called(session, "groove, pass 1 of 2");
+    REQUIRE(!groove.empty());
+    session = ran(session, groove, {0});
+    Json& entry = session.document["log"].back();
+    entry["key"] = entry["key"].get<std::string>() + ", pass 1 of 3";
+    session = opened(session.document);
+    const Setup& setup = *session.work->plan.setup_with_id(groove);
+    CHECK(has_run(*session.work, setup, setup.passes[0]));
+    CHECK(session.work->rest.begun);
+}
+
+TEST_CASE("of a setup that is set twice, a step's own ends are those that can go through then") {
+    Session session = opened(tests::sample_json());
+    const std::string dado = setup_called(session, "locking rabbet: side dado");
+    session = locked(done_before(session, dado), dado);
+    const Setup setup = *session.work->plan.setup_with_id(dado);
+    session = lost(session, setup.passes[0].part);
+    REQUIRE(step_called(session, dado + "#2"));
+    CHECK(step_called(session, dado + "#2")->open == std::vector<std::size_t>{0});
+    const auto& now_open = step_called(session, dado)->open;
+    CHECK(now_open.size() == setup.passes.size() - 1);
+    CHECK(std::find(now_open.begin(), now_open.end(), std::size_t(0)) == now_open.end());
+}
+
+TEST_CASE("a groove stands while boards that are ripped await their length on the same saw") {
+    Json job = tests::sample_json();
+    job["machines"].erase(1);  // the only saw rips, crosscuts and grooves
+    Session session = opened(job);
+    const std::string groove = setup_called(session, "groove, pass 1 of 2");
+    for (const Setup& setup : std::vector<Setup>(session.work->plan.setups))
+        if (setup.work == "rip to width: sides and fronts") session = all_ran(session, setup.id);
+    session = locked(session, groove);
+    REQUIRE(step_called(session, groove));
+    CHECK(step_called(session, groove)->still_set);
+    CHECK(step_called(session, groove + "#2") == nullptr);
+    CHECK(place(session, groove) == 0);
+}
