@@ -20,13 +20,13 @@ std::string say_turns(const Machine& machine, Length by) {
            (sixteenths <= 16 ? " turn" : " turns");
 }
 
-const std::string none = "none";
+const std::string no_shims = "none";
 
 // The shims that bring the stack to this kerf: "0.3 mm + 0.1 mm", or "none"; empty where no listed ones do.
 std::string say_shims_of(const Job& job, const Group& group, Length kerf) {
     const Cutter& cutter = group.work.chosen.cutter;
     const Length total = shims_in(cutter) + kerf - group.designed.kerf;
-    if (total == Length{}) return none;
+    if (total == Length{}) return no_shims;
     std::string all;
     for (const Length shim : shims_for(cutter, total))
         all += (all.empty() ? "" : " + ") + caliper_text(job, shim);
@@ -90,7 +90,7 @@ std::string say_shims(const Work& work, const Setup& setup, Length shims) {
     if (!group || shims == Length{}) return {};
     if (lists_shims(group->work.chosen.cutter)) {
         const std::string all = say_shims_of(work.job, *group, group->designed.kerf + shims);
-        if (!all.empty()) return all == none ? "put on without its shims" : "put on with shims of " + all;
+        if (!all.empty()) return all == no_shims ? "put on without its shims" : "put on with shims of " + all;
     }
     return "put on with " + caliper_text(work.job, abs(shims)) + " of shims " +
            (shims > Length{} ? "more" : "less") + " than its make-up";

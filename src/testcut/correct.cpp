@@ -19,7 +19,7 @@ constexpr double worth_asking = 0.001;
 // Of a unit of effort, where all that costs its worth leaves the joint as it is. What gains less is no gain.
 constexpr double last_resort_price = 0.001;
 // From here on a joint that no move is worth its while for is locked, and the maker told how likely it is.
-constexpr double good_odds = 0.75;
+constexpr double good_odds = 0.72;
 
 }  // namespace
 

@@ -1,6 +1,7 @@
 #include "shop/true_shop.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace shop {
 
@@ -28,6 +29,7 @@ void TrueShop::set(const kw::Settings& dial) {
     stands_.height = dial.height.mm() + height_offset_ + normal(kind_.repeats_mm);
     stands_.spacer = dial.spacer.mm() + (dial.spacer > kw::Length{} ? spacer_error_ : 0.0);
     stands_.kerf = dial.kerf.mm() + kerf_error_;
+    shift_by_scale_ = dial.shift.mm();
     // The second of two marks on the same scale: its offset is the first one's.
     stands_.shift =
         dial.shift > kw::Length{} ? dial.shift.mm() * (1.0 + fence_gain_) + normal(kind_.repeats_mm) : 0.0;
@@ -50,6 +52,10 @@ void TrueShop::move(const std::string& control, double by_mm) {
     const bool by_hand = control == "spacer" || control == "kerf";  // paper and shims, not a scale
     const double jitter = by_hand ? 0.02 : kind_.repeats_mm;
     stands_.named(control) += by_mm * gain(control) + normal(jitter) + by_mm * normal(kind_.wobble);
+    if (control != "shift") return;
+    // A second pass that is left out is none.
+    shift_by_scale_ += by_mm;
+    if (std::abs(shift_by_scale_) < 1e-9) stands_.shift = 0.0;
 }
 
 void TrueShop::take_fresh_ends() { piece_mm_ = other_piece(); }

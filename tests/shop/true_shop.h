@@ -48,6 +48,7 @@ private:
     std::normal_distribution<double> normal_;
     std::uniform_real_distribution<double> uniform_;
     double fence_offset_, height_offset_, fence_gain_, height_gain_, kerf_error_;
+    double shift_by_scale_ = 0.0;
     double spacer_error_ = 0.0, batch_mm_ = 0.0, piece_mm_ = 0.0;
     Controls stands_;
     TrueSlot slot_;
