@@ -17,31 +17,33 @@ auto find_with_id(const Items& items, std::string_view id) -> decltype(items.dat
     return found == items.end() ? nullptr : &*found;
 }
 
-// The groups as designed, but for a pass that a slot found too narrow got by its correction.
+// The groups as designed, but for passes that a slot got by its correction.
 std::vector<Group> with_added_passes(std::vector<Group> groups, const Design& standing) {
     for (std::size_t i = 0; i < groups.size(); ++i)
-        if (groups[i].designed.shift == Length{}) groups[i].stands.shift = standing.groups[i].stands.shift;
+        if (standing.groups[i].slot_passes() > groups[i].slot_passes())
+            groups[i].stands = standing.groups[i].stands;
     return groups;
 }
 
 // Setups named in the order in which they are done, so that the maker counts up. A pass that was added goes by the number of its
-// group's first setup, S7b, so that nothing else changes its name.
-std::vector<Setup> in_order(const std::vector<Setup>& setups, const std::vector<Group>& groups,
+// group's setup before it, S7b, so that nothing else changes its name.
+std::vector<Setup> in_order(const std::vector<Setup>& setups, const std::vector<Group>& designed,
                             const std::vector<std::size_t>& order) {
+    std::map<std::string, std::size_t> still_planned;  // by group
+    for (const Group& group : designed) still_planned[group.id] = setups_of(group).size();
     std::vector<Setup> sorted;
-    std::map<std::string, std::string> last_of;  // groups with an added pass
+    std::map<std::string, std::string> last_of;
     int number = 0;
-    for (const Group& group : groups)
-        if (group.stands.shift > group.designed.shift) last_of[group.id];
     for (const std::size_t index : order) {
-        sorted.push_back(setups[index]);
-        const auto added = last_of.find(sorted.back().group);
-        if (added == last_of.end() || added->second.empty()) {
-            sorted.back().id = "S" + std::to_string(++number);
-            if (added != last_of.end()) added->second = sorted.back().id + "a";
+        Setup& setup = sorted.emplace_back(setups[index]);
+        std::string& last = last_of[setup.group];
+        if (setup.group.empty() || still_planned[setup.group] > 0) {
+            setup.id = "S" + std::to_string(++number);
+            last = setup.id + "a";
+            if (!setup.group.empty()) --still_planned[setup.group];
         } else {
-            ++added->second.back();
-            sorted.back().id = added->second;
+            ++last.back();
+            setup.id = last;
         }
     }
     return sorted;
@@ -135,7 +137,7 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
     for (const DrawerDesign& drawer : designed.drawers) plan.boxes.push_back({drawer.spec->name, drawer.box});
     plan.parts = parts_of(job, standing);
     plan.groups = standing.groups;
-    plan.setups = as_they_stand(in_order(*setups, groups, result.order), standing, plan);
+    plan.setups = as_they_stand(in_order(*setups, designed.groups, result.order), standing, plan);
     for (const Setup& setup : plan.setups) plan.sequence.push_back(setup.id);
     plan.seconds = result.seconds;
     plan.lower_bound_seconds = result.lower_bound_seconds;

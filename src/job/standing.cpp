@@ -310,10 +310,11 @@ std::string cut_of(const std::string& work) {
 }
 
 std::string without_pass_count(const std::string& key) {
-    const std::size_t pass = key.rfind(", pass ");
-    if (pass == std::string::npos) return key;
-    const std::string number = key.substr(pass, key.find(" of ", pass) - pass);
-    return key.substr(0, pass) + (number == ", pass 1" ? "" : number);
+    const std::size_t pass = key.rfind(", pass "), of = key.find(" of ", pass);
+    if (pass == std::string::npos || of == std::string::npos) return key;
+    const std::string number = key.substr(pass + 7, of - pass - 7), count = key.substr(of + 4);
+    if (number == "1") return key.substr(0, pass);
+    return number == count ? key.substr(0, pass) + ", last pass" : key;
 }
 
 std::string work_key(const Setup& setup, const Design& design) {

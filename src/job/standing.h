@@ -74,8 +74,8 @@ std::string cut_of(const std::string& work);
 // The drawer whose front this slot or tongue of a back takes its depth or length from; nullptr where it has its own.
 const DrawerDesign* leader_of(const Design& design, const Group& group);
 
-// The key of a log entry, also of one from when the slot had more passes or fewer: a pass goes by its number alone, and the first by
-// none.
+// The key of a log entry, also of one from when the slot had more passes or fewer: the first pass goes by no number and the last by
+// none, since what they cut stays the same; one between them by its number and how many there are.
 std::string without_pass_count(const std::string& key);
 
 // The same for the same work, however setups are numbered, and however many passes a slot has; the log names it.
@@ -93,6 +93,7 @@ struct Affected {
     Fate fate = Fate::fine;
     Message what;
     bool is_logged = false;  // as lost: it is being made again
+    std::string group_key;   // whose cut it is; empty of a size
 };
 
 struct Rest;

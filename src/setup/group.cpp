@@ -57,11 +57,14 @@ std::string_view name_of(BoardFace face) { return face == BoardFace::inside ? "i
 
 int Group::slot_passes() const {
     if (slot_is_open()) return 1;
-    if (designed.shift > Length{}) return passes_for(slot().width, work.chosen.cutter.kerf);
-    // One that is found too narrow is widened by a second pass, or by a few; a log may hold any nonsense.
+    const int planned = designed.shift > Length{} ? passes_for(slot().width, work.chosen.cutter.kerf) : 1;
+    if (stands.shift <= Length{} || stands.kerf <= Length{}) return planned;
+    // Wider than planned, or by a cutter that turned out narrower, it takes more. A ridge thinner than this does not stand (common
+    // practice, no source); and a log may hold any nonsense.
+    constexpr Length ridge = Length::micrometres(50);
     constexpr int most = 20;
-    if (stands.shift <= Length{} || stands.kerf <= Length{}) return 1;
-    return std::min(most, passes_for(stands.kerf + stands.shift, stands.kerf));
+    const Length covers = stands.kerf + ridge;
+    return std::clamp(passes_for(stands.shift + covers, covers), planned, std::max(planned, most));
 }
 
 std::vector<Group> groups_of(const JointWork& work) {

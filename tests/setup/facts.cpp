@@ -134,3 +134,23 @@ TEST_CASE("a cutter wider than the arbor takes is not used") {
     CHECK(chosen.error().why.text(Graduation::in_64) ==
           "the cutter is 7/8 in wide and the arbor of `saw` takes no more than 13/16 in");
 }
+
+TEST_CASE(
+    "passes leave no wood standing between them, however narrow the cutter turns out and far the fence "
+    "goes") {
+    std::mt19937 dice(31);
+    for (int i = 0; i < 300; ++i) {
+        auto group =
+            groups_of(locking_rabbet_work(half_inch(), "saw", MachineKind::table_saw, in(1, 8))).front();
+        group.stands.kerf = Length::micrometres(2700 + std::int64_t(dice() % 600));
+        group.stands.shift = Length::micrometres(2900 + std::int64_t(dice() % 1200));
+        std::vector<Setup> slots;
+        for (const Setup& setup : setups_of(group))
+            if (setup.work != "locking rabbet: rabbet") slots.push_back(setup);
+        CHECK(slots.front().fence == group.stands.fence);
+        CHECK(slots.back().fence == group.stands.fence + group.stands.shift);
+        for (std::size_t p = 1; p < slots.size(); ++p)
+            // What is thinner than this does not stand (common practice, no source).
+            CHECK(slots[p].fence <= slots[p - 1].fence + slots[p - 1].kerf + Length::micrometres(50));
+    }
+}
