@@ -211,7 +211,9 @@ private:
 
     int answer(const Opened& before, const Session& after, bool save) const {
         if (!after.refused.empty())
-            return refuse(after.refused + (after.refused_field == "doubt" ? ": --sure" : ""));
+            return refuse(after.refused + (after.refused_field == "doubt"       ? ": --sure"
+                                           : after.refused_field == "fresh_end" ? ": --fresh-end"
+                                                                                : ""));
         if (save)
             if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
                 return tell({}, saved.error());

@@ -26,7 +26,8 @@ std::optional<Affected> recheck_joint(const Job& job, const Design& design, cons
                     fate == Fate::recut ? Message::of(part_word(ran.part), ", ", ran.reference,
                                                       ": run it again, the new cut takes it all")
                                         : Message::of(part_word(ran.part), ", ", ran.reference,
-                                                      ": lost, the old cut took wood that should be there")};
+                                                      ": lost, the old cut took wood that should be there"),
+                    false, ran.group_key};
 }
 
 // Parts already cut to a size that has changed since.

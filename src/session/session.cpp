@@ -115,7 +115,10 @@ public:
     Session operator()(const LockGroup& lock) const {
         if (!session_.work) return nothing_planned();
         const auto entry = lock_entry(*session_.work, lock.cut, time_);
-        return entry ? with_losses(with_log_entry(session_, *entry)) : refuse(session_, entry.error());
+        if (!entry) return refuse(session_, entry.error());
+        const Work& work = *session_.work;
+        const Setup* setup = work.plan.setup_with_id(entry->setup.substr(0, entry->setup.find('#')));
+        return with_losses(with_log_entry(session_, *entry), work.plan.group_with_id(setup->group)->key);
     }
 
     Session operator()(const MarkRun& mark) const {
@@ -154,16 +157,18 @@ public:
     }
 
 private:
-    // Once a joint is locked, a part that was cut wrong before is lost for good: it is logged, in the same step, and is a part
-    // to make again.
-    Session with_losses(Session after) const {
+    // Once a joint is locked, a part that it was cut wrong for before is lost for good: it is logged, in the same step, and is a part
+    // to make again. Not the parts of a joint that is being tested still, nor sizes while some joint is.
+    Session with_losses(Session after, const std::string& locked) const {
         if (!after.work) return after;
+        const auto& groups = after.work->standing.groups;
+        const bool all_locked =
+            std::all_of(groups.begin(), groups.end(), [](const auto& group) { return group.second.locked; });
         std::vector<std::string> lost;
         for (const Affected& affected : after.work->affected)
             if (affected.fate == Fate::lost && !affected.is_logged &&
-                std::find(lost.begin(), lost.end(), affected.part) == lost.end() &&
-                std::any_of(after.work->standing.ran.begin(), after.work->standing.ran.end(),
-                            [&](const Ran& ran) { return ran.part == affected.part; }))
+                (affected.group_key.empty() ? all_locked : affected.group_key == locked) &&
+                std::find(lost.begin(), lost.end(), affected.part) == lost.end())
                 lost.push_back(affected.part);
         if (lost.empty()) return after;
         for (const std::string& part : lost)

@@ -227,13 +227,13 @@ std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
 
 // Where the new cut does not take all that the old one took, the old test ends still show the old one.
 std::optional<Refusal> check_ends(const Found& found, const TestCut& cut) {
-    if (!found.standing || found.standing->tests == 0 || cut.fresh_end || cut.sure) return std::nullopt;
+    if (!found.standing || found.standing->tests == 0 || cut.fresh_end) return std::nullopt;
     const Settings after =
         settings_by(found.model, found.designed->designed, after_moves(*found.standing, cut.moved));
     if (same_ends_will_do(*found.designed, found.standing->at_test, after)) return std::nullopt;
-    return Refusal{"doubt",
+    return Refusal{"fresh_end",
                    Message::of("after these moves the old test ends still show something of the old cut"),
-                   Message::of("cut fresh ends, and say so; or say that you are sure")};
+                   Message::of("cut fresh ends, and say so; or tell what was moved, if it was less")};
 }
 
 LogEntry entry_for(const Work& work, const Found& found, const TestCut& cut, LogKind kind,

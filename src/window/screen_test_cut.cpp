@@ -71,7 +71,7 @@ std::optional<TestCut> cut_of(Bench& bench) {
 
 void draw_refusal(Bench& bench) {
     const Session& session = bench.screen.session;
-    const std::array<const char*, 6> here{"setup", "readings", "felt", "seen", "moved", "doubt"};
+    const std::array<const char*, 7> here{"setup", "readings", "felt", "seen", "moved", "doubt", "fresh_end"};
     if (session.refused.empty() || std::find(here.begin(), here.end(), session.refused_field) == here.end())
         return;
     const bool doubt = session.refused_field == "doubt";
