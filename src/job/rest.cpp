@@ -36,18 +36,21 @@ public:
         rest.stands = stands_;
         for (const std::size_t i : done_in_order()) rest.done.push_back(plan_.setups[i].id);
         gather_open();
-        const order::Problem problem = rest_problem();
-        const std::vector<std::size_t> planned = as_planned();
+        order::Problem problem = rest_problem();
+        std::vector<std::size_t> planned = as_planned();
         std::vector<std::size_t> order = planned;
         rest.proved = plan_.proved;
-        const bool may_stay = later_.empty() && !order::first_breach(problem, planned);
+        bool may_stay = later_.empty() && !order::first_breach(problem, planned);
         if (!may_stay || !goes_as_planned()) {
-            order::Problem asked = problem;
-            order::Result found = order::solve(asked, {.node_limit = looks_per_rest, .stop = {}});
+            order::Result found = order::solve(problem, {.node_limit = looks_per_rest, .stop = {}});
             if (found.order.empty()) {
-                // Nothing that stands can be kept standing.
-                for (order::Group& group : asked.groups) group.begun = false;
-                found = order::solve(asked, {.node_limit = looks_per_rest, .stop = {}});
+                // Not all that stands can be kept standing: then all of it is set again, and tested.
+                keeps_standing_ = false;
+                gather_open();
+                problem = rest_problem();
+                order = planned = as_planned();
+                may_stay = !order::first_breach(problem, planned);
+                found = order::solve(problem, {.node_limit = looks_per_rest, .stop = {}});
             }
             rest.proved = found.status == order::Status::proved;
             rest.lower_bound_seconds = found.lower_bound_seconds;
@@ -118,6 +121,7 @@ private:
     }
     // Tested or locked, and nothing else was done on its machine since.
     bool still_stands(const Setup& setup) const {
+        if (!keeps_standing_) return false;
         const auto stands = stands_.find(setup.machine);
         return standing_of(setup) && stands != stands_.end() &&
                plan_.setup_with_id(stands->second)->group == setup.group;
@@ -142,6 +146,9 @@ private:
     }
 
     void gather_open() {
+        open_.clear();
+        now_.clear();
+        later_.clear();
         const auto sizing = sizing_left();
         std::set<std::string> tested;  // groups, as they are told apart here
         const auto add = [&](std::size_t i, bool later, std::vector<Pass> passes) {
@@ -185,9 +192,9 @@ private:
     bool still_waits(const Open& first, const Open& then) const {
         const Setup &a = plan_.setups[first.of], &b = plan_.setups[then.of];
         if (!a.group.empty() && a.group == b.group) return first.later == then.later || then.later;
-        if (share_a_part(first.setup, then.setup)) return true;
+        if (a.group.empty()) return share_a_part(first.setup, then.setup);
         const bool bottom = plan_.part_with_id(b.passes.front().part)->size.role == Role::bottom;
-        return !a.group.empty() && (bottom || !is_locked(a));
+        return bottom || (!is_locked(a) && !is_locked(b));
     }
 
     std::vector<std::pair<int, int>> precedences(std::size_t shift) const {
@@ -285,6 +292,7 @@ private:
     std::vector<std::string> keys_;  // of each setup
     std::vector<std::size_t> used_;  // setups, as they were used
     std::map<std::string, std::string> stands_;
+    bool keeps_standing_ = true;
     std::vector<Open> open_;
     std::map<std::size_t, std::size_t> now_, later_;  // by setup: index in open_
 };

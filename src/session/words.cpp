@@ -1,5 +1,6 @@
 #include "session/words.h"
 
+#include <algorithm>
 #include <cctype>
 #include <cmath>
 #include <cstdio>
@@ -87,7 +88,12 @@ std::string say_scale(const Work& work, Length wanted, Length dial, Length beyon
 
 std::string say_shims(const Work& work, const Setup& setup, Length shims) {
     const Group* group = work.plan.group_with_id(setup.group);
-    if (!group || shims == Length{}) return {};
+    if (!group) return {};
+    const bool are_changed =
+        std::any_of(work.rest.steps.begin(), work.rest.steps.end(), [&](const RestStep& step) {
+            return step.setup == setup.id && !step.changes.empty() && step.changes.front().what == "shims";
+        });
+    if (shims == Length{} && !are_changed) return {};
     if (lists_shims(group->work.chosen.cutter)) {
         const std::string all = say_shims_of(work.job, *group, group->designed.kerf + shims);
         if (!all.empty()) return all == no_shims ? "put on without its shims" : "put on with shims of " + all;

@@ -259,8 +259,10 @@ TEST_CASE("a part that is being made again is not lost once more at the next loc
 
 TEST_CASE("a log from when a slot had more passes, or fewer, still says what ran") {
     CHECK(without_pass_count("key | groove, pass 1 of 2") == "key | groove");
-    CHECK(without_pass_count("key | groove, pass 2 of 2") == "key | groove, pass 2");
-    CHECK(without_pass_count("key | groove, pass 2") == "key | groove, pass 2");
+    CHECK(without_pass_count("key | groove, pass 2 of 2") == "key | groove, last pass");
+    CHECK(without_pass_count("key | groove, pass 3 of 3") == "key | groove, last pass");
+    CHECK(without_pass_count("key | groove, pass 2 of 3") == "key | groove, pass 2 of 3");
+    CHECK(without_pass_count("key | groove, last pass") == "key | groove, last pass");
     CHECK(without_pass_count("rip") == "rip");
     Session session = opened(tests::sample_json());
     const std::string groove = setup_called(session, "groove, pass 1 of 2");
@@ -299,4 +301,30 @@ TEST_CASE("a groove stands while boards that are ripped await their length on th
     CHECK(step_called(session, groove)->still_set);
     CHECK(step_called(session, groove + "#2") == nullptr);
     CHECK(place(session, groove) == 0);
+}
+
+TEST_CASE(
+    "what stands and waits for nobody runs before it is disturbed: a back's dado locked before the front's") {
+    Json job = tests::sample_json();
+    job["drawers"][0]["back"]["joint"] = "tongue and dado";
+    job["drawers"][0]["back"].erase("depth");
+    Session session = opened(job);
+    for (const Setup& setup : std::vector<Setup>(session.work->plan.setups))
+        if (setup.work == "rip to width: sides and fronts" || setup.work == "crosscut to length: sides")
+            session = all_ran(session, setup.id);
+    const std::string dado = setup_called(session, "back tongue and dado: side dado");
+    session = locked(session, dado);
+    const auto& steps = session.work->rest.steps;
+    const std::string group = session.work->plan.setup_with_id(dado)->group;
+    bool disturbed = false, tested = false;
+    for (const RestStep& step : steps) {
+        const Setup& setup = *session.work->plan.setup_with_id(step.setup);
+        if (setup.machine == "saw" && setup.group != group) disturbed = true;
+        if (setup.group != group) continue;
+        // Still set is only what nothing else came to; what is set again is tested once.
+        CHECK(step.still_set == !disturbed);
+        CHECK(step.set_again == disturbed);
+        if (disturbed && !tested) CHECK(step.test_s > 0);
+        tested = tested || disturbed;
+    }
 }
