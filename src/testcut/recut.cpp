@@ -29,8 +29,10 @@ Fate fate_of(const Group& group, Member member, const Settings& old, const Setti
 }
 
 bool same_ends_will_do(const Group& group, const Settings& old, const Settings& wanted) {
+    // No wood is as thin as what rounding an estimate to ticks can leave.
+    constexpr Length rounding = Length::micrometres(1);
     const auto can = [&](Member member) {
-        return fate_of(group, member, old, wanted, Length{}) != Fate::lost;
+        return fate_of(group, member, old, wanted, rounding) != Fate::lost;
     };
     return (!group.cuts_slot || can(Member::receiver)) && (!group.cuts_end || can(Member::insert));
 }
