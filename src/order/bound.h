@@ -1,6 +1,8 @@
 #pragma once
 // A floor under what the changes and walks that are left must cost.
 
+#include <map>
+
 #include "order/revisits.h"
 #include "order/state.h"
 
@@ -10,6 +12,8 @@ namespace kw::order {
 // other labels; once less if it stands now and the longest chains start with work that can be done at once. Tangled
 // labels (see revisits.h) are looked into deeper. Different labels and different views pay for different changes, so that the sum
 // is a floor, too. Groups count only as far as precedence.h has turned them into precedences.
+//
+// Work of open choices does not count; but each open choice takes the time of one of its options, and what is set for that alone.
 class Bound {
 public:
     // With at most Tangle::most_operations operations, tangles are looked into.
@@ -22,16 +26,10 @@ public:
 
     Floor floor(const State& state);
 
-    // The total after one more operation; `before` is the floor of `state`, which is left as it was.
-    std::int64_t after_s(State& state, const Move& move, const Floor& before);
+    // The total after one more operation that decides on no option; `before` is the floor of `state`, and the last that was asked for.
+    std::int64_t after_s(const State& state, const Move& move, const Floor& before);
 
 private:
-    std::int64_t visits_s(std::size_t view, Label label, const Bits& done) const;
-    std::int64_t saved_s(std::size_t view, Label label, const Bits& done) const;
-    std::int64_t standing_s(std::size_t view, Label label, const Bits& done);
-    std::int64_t with_label_s(std::size_t view, Label label, const Bits& done);
-    std::int64_t step_s(State& state, const Move& move, std::size_t view);
-
     struct Extra {
         std::vector<Tangle> tangles;
         std::vector<std::vector<Bits>>
@@ -39,9 +37,28 @@ private:
                        // none for tangled labels
         Bits waiting;  // work that must wait for another label's
     };
+    struct Frame {                  // for the options that are decided on
+        std::vector<Bits> before;   // without work that is left out, or may be
+        std::vector<Extra> extras;  // by view
+        Bits hidden;                // that work
+        bool is_possible = true;    // nothing that is left waits for itself
+    };
+
+    Frame frame_without(const Bits& hidden) const;
+    Extra extra_of(const View& view, const std::vector<Bits>& before, const std::vector<Bits>& after) const;
+    void look_at(const State& state);
+    std::int64_t open_choices_s(const State& state) const;
+
+    std::int64_t visits_s(std::size_t view, Label label, const Bits& done) const;
+    std::int64_t saved_s(std::size_t view, Label label, const Bits& done) const;
+    std::int64_t standing_s(std::size_t view, Label label, const Bits& done);
+    std::int64_t with_label_s(std::size_t view, Label label, const Bits& done);
+    std::int64_t step_s(const State& state, const Move& move, std::size_t view);
 
     const Model& model_;
-    std::vector<Extra> extras_;  // by view
+    std::map<std::vector<std::uint8_t>, Frame> frames_;  // by what is picked
+    Frame* frame_ = nullptr;                             // of the state that is looked at
+    Bits done_;                                          // in it, or hidden
 };
 
 }  // namespace kw::order

@@ -4,6 +4,8 @@
 #include <cassert>
 #include <numeric>
 
+#include "order/choices.h"
+
 namespace kw::order {
 
 namespace {
@@ -105,16 +107,27 @@ std::optional<Breach> not_each_once(const Problem& problem, const std::vector<st
         if (order[i] >= seen.size() || seen[order[i]]) return Breach{Rule::each_once, i, order[i]};
         seen[order[i]] = true;
     }
-    const auto missing = std::find(seen.begin(), seen.end(), false);
-    if (missing == seen.end()) return std::nullopt;
-    return Breach{Rule::each_once, order.size(), static_cast<std::size_t>(missing - seen.begin())};
+    const std::vector<OptionOf> options = options_of(problem);
+    for (std::size_t i = 0; i < seen.size(); ++i)
+        if (!seen[i] && options[i].choice == no_choice) return Breach{Rule::each_once, order.size(), i};
+    for (std::size_t c = 0; c < problem.choices.size(); ++c) {
+        std::size_t begun = 0, whole = 0;
+        for (const auto& option : problem.choices[c].options) {
+            const auto is_in = [&](std::size_t i) { return seen[i]; };
+            begun += std::any_of(option.begin(), option.end(), is_in);
+            whole += std::all_of(option.begin(), option.end(), is_in);
+        }
+        if (begun != 1 || whole != 1) return Breach{Rule::choice, order.size(), c};
+    }
+    return std::nullopt;
 }
 
 std::optional<Breach> out_of_sequence(const Problem& problem, const std::vector<std::size_t>& position) {
     std::optional<Breach> first;
     for (std::size_t i = 0; i < problem.precedences.size(); ++i) {
         const auto& [before, then] = problem.precedences[i];
-        if (position[before] < position[then]) continue;
+        if (position[before] == nowhere || position[then] == nowhere || position[before] < position[then])
+            continue;
         if (!first || position[then] < first->position) first = Breach{Rule::precedence, position[then], i};
     }
     return first;
@@ -129,6 +142,7 @@ struct Window {
 Window window_of(const Problem& problem, const Group& group, const std::vector<std::size_t>& position) {
     Window window{problem.operations[group.operations.front()].machine, nowhere, 0};
     for (const std::size_t operation : group.operations) {
+        if (position[operation] == nowhere) continue;
         window.from = std::min(window.from, position[operation]);
         window.to = std::max(window.to, position[operation]);
     }
@@ -181,7 +195,7 @@ Price price(const Problem& problem, const std::vector<std::size_t>& order) {
 
 std::optional<Breach> first_breach(const Problem& problem, const std::vector<std::size_t>& order) {
     if (auto breach = not_each_once(problem, order)) return breach;
-    std::vector<std::size_t> position(order.size());
+    std::vector<std::size_t> position(problem.operations.size(), nowhere);
     for (std::size_t i = 0; i < order.size(); ++i) position[order[i]] = i;
     const auto sequence = out_of_sequence(problem, position);
     const auto group = disturbed(problem, order, position);

@@ -38,14 +38,15 @@ struct Price {
 // Any operations of a valid problem in any order, all of them or not.
 Price price(const Problem& problem, const std::vector<std::size_t>& order);
 
-enum class Rule { each_once, precedence, group };
+enum class Rule { each_once, choice, precedence, group };
 
 // The rule that an order breaks first, and the operation with which it does.
 struct Breach {
     Rule rule = Rule::each_once;
     std::size_t position = 0;  // in the order; its length where operations are missing
     std::size_t index =
-        0;  // of the operation that is missing, there twice or not there at all; of the precedence; of the group
+        0;  // of the operation that is missing, there twice or not there at all; of the choice of which not one option
+    // is done, or more than one; of the precedence; of the group
 };
 
 std::optional<Breach> first_breach(const Problem& problem, const std::vector<std::size_t>& order);

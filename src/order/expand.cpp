@@ -12,7 +12,7 @@ State Expander::start(std::vector<std::size_t>* trail) const {
 
 void Expander::go(const Move& move, State& state, std::vector<std::size_t>* trail) const {
     take(model_, move, state);
-    if (trail) trail->push_back(move.operation);
+    if (trail && !decided_by(model_, move.operation)) trail->push_back(move.operation);
     settle(state, trail);
 }
 
@@ -23,6 +23,7 @@ bool Expander::begins_a_group(const State& state, std::size_t operation) const {
 }
 
 bool Expander::is_patient(const State& state, std::size_t operation) const {
+    if (decided_by(model_, operation)) return true;
     const auto& groups = model_.works[operation].groups;
     return std::all_of(groups.begin(), groups.end(), [&](std::size_t g) {
         return !is_untouched(model_, state, g) || is_subset(model_.groups[g].wait_for, state.done);
@@ -42,7 +43,9 @@ void Expander::settle(State& state, std::vector<std::size_t>* trail) const {
     for (bool progress = true; progress;) {
         progress = false;
         each_left(fits, state.done, [&](std::size_t operation) {
-            if (!is_ready(model_, state, operation) || begins_a_group(state, operation)) return;
+            if (!is_ready(model_, state, operation) || begins_a_group(state, operation) ||
+                is_open(model_, state, operation))
+                return;
             take(model_, Move{operation, 0, 0, 0}, state);
             if (trail) trail->push_back(operation);
             progress = true;
@@ -52,17 +55,37 @@ void Expander::settle(State& state, std::vector<std::size_t>* trail) const {
 
 void Expander::collect_moves(const State& state) {
     moves_.clear();
+    deciding_.clear();
     first_move_.clear();
     for (std::size_t m = 0; m < model_.shops.size(); ++m) {
         first_move_.push_back(moves_.size());
         const std::vector<std::size_t> open = open_groups(model_, state, m);
         each_left(model_.views.back().asked_by[m + 1], state.done, [&](std::size_t operation) {
-            if (!is_ready(model_, state, operation)) return;
-            const Move move = move_of(model_, state.label, operation);
+            if (!is_ready(model_, state, operation)) return note_waiting(state, operation);
+            const Move move = move_from(model_, state, operation);
             if (!disturbs(model_, open, move)) moves_.push_back(move);
         });
     }
     first_move_.push_back(moves_.size());
+    std::sort(deciding_.begin(), deciding_.end());
+    deciding_.erase(std::unique(deciding_.begin(), deciding_.end()), deciding_.end());
+    for (const std::size_t number : deciding_) moves_.push_back(move_from(model_, state, number));
+}
+
+// Where it waits for nothing but work that may be left out, each option that leaves some of that out is worth deciding on.
+void Expander::note_waiting(const State& state, std::size_t operation) {
+    if (model_.choices.empty() || has(model_.before[operation], operation)) return;
+    bool all_open = true;
+    each_left(model_.before[operation], state.done,
+              [&](std::size_t first) { all_open = all_open && is_open(model_, state, first); });
+    if (!all_open) return;
+    each_left(model_.before[operation], state.done, [&](std::size_t first) {
+        const std::size_t choice = model_.works[first].option.choice;
+        const auto& ways = model_.choices[choice];
+        for (std::size_t o = 0; o < ways.size(); ++o)
+            if (!intersect(model_.before[operation], ways[o].operations))
+                deciding_.push_back(deciding_move(model_, {choice, o}));
+    });
 }
 
 bool Expander::begins_no_other_group(const State& state, std::size_t w, std::size_t v) const {
@@ -82,22 +105,40 @@ bool Expander::lies_on_the_way(const State& state, const Move& w, const Move& v)
 }
 
 bool Expander::can_be_skipped(const State& state, const Move& v) const {
+    if (decided_by(model_, v.operation)) return false;
     const std::size_t machine = model_.works[v.operation].machine;
     if (!model_.shops[machine].orderly) return false;
     for (std::size_t i = first_move_[machine]; i < first_move_[machine + 1]; ++i) {
         const Move& w = moves_[i];
         if (w.operation == v.operation || !lies_on_the_way(state, w, v)) continue;
+        if (is_open(model_, state, w.operation) &&
+            model_.works[w.operation].option != model_.works[v.operation].option)
+            continue;
         if (w.operation < v.operation || !lies_on_the_way(state, v, w)) return true;
     }
     return false;
 }
 
-const std::vector<Child>& Expander::children(State& state) {
+bool Expander::decides(const State& state, const Move& move) const {
+    return decided_by(model_, move.operation) || is_open(model_, state, move.operation);
+}
+
+std::int64_t Expander::bound_after_deciding_s(const State& state, const Move& move) {
+    State after = state;
+    take(model_, move, after);
+    return bound_s(after);
+}
+
+const std::vector<Child>& Expander::children(const State& state) {
     collect_moves(state);
     children_.clear();
+    // Those that decide first: the floor of the state itself must be the last one that is asked for.
+    for (const Move& move : moves_)
+        if (decides(state, move) && !can_be_skipped(state, move))
+            children_.push_back({move, bound_after_deciding_s(state, move)});
     const Bound::Floor floor = bound_.floor(state);
     for (const Move& move : moves_)
-        if (!can_be_skipped(state, move))
+        if (!decides(state, move) && !can_be_skipped(state, move))
             children_.push_back({move, state.spent_s + move.cost_s + bound_.after_s(state, move, floor)});
     std::sort(children_.begin(), children_.end(),
               [](const Child& a, const Child& b) { return a.move.operation < b.move.operation; });

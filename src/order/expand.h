@@ -9,6 +9,8 @@
 // - work at the machine where we stand that needs no change, and begins no group, is done at once;
 // - work v is not tried while work w on the same machine lies on the way to it: all that w changes, v would change alike, and w
 //   begins no group that v does not. Between two that lie on each other's way, the lower index goes first.
+// Both hold for work that is done in any case, or whose option is decided on: that of an open choice is not done for nothing.
+// An option is decided on with its first operation; or before, where other work need not wait then.
 
 #include "order/bound.h"
 
@@ -27,7 +29,7 @@ public:
     State start(std::vector<std::size_t>* trail = nullptr) const;
     std::int64_t bound_s(const State& state) { return state.spent_s + bound_.floor(state).total_s; }
     // By index. Valid until the next call.
-    const std::vector<Child>& children(State& state);
+    const std::vector<Child>& children(const State& state);
     // Takes the move and all that is then done at once; `trail`, if any, gets these operations in order.
     void go(const Move& move, State& state, std::vector<std::size_t>* trail = nullptr) const;
 
@@ -38,7 +40,10 @@ public:
 
 private:
     void collect_moves(const State& state);
+    void note_waiting(const State& state, std::size_t operation);
     void settle(State& state, std::vector<std::size_t>* trail) const;
+    bool decides(const State& state, const Move& move) const;
+    std::int64_t bound_after_deciding_s(const State& state, const Move& move);
     bool begins_a_group(const State& state, std::size_t operation) const;
     bool begins_no_other_group(const State& state, std::size_t w, std::size_t v) const;
     bool lies_on_the_way(const State& state, const Move& w, const Move& v) const;
@@ -47,6 +52,7 @@ private:
     const Model& model_;
     Bound bound_;
     std::vector<Move> moves_;
+    std::vector<std::size_t> deciding_;    // moves that only decide on an option
     std::vector<std::size_t> first_move_;  // by machine, and one more
     std::vector<Child> children_;
 };

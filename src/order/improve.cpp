@@ -17,6 +17,7 @@ struct Stretch {
 
 // Places in an order that leave room for a stretch between any two: those of operations are multiples of the pitch.
 using Place = std::int64_t;
+constexpr Place left_out = std::numeric_limits<Place>::min();
 
 class Improver {
 public:
@@ -25,7 +26,7 @@ public:
           order_(std::move(order)),
           steps_left_(step_limit),
           pitch_(static_cast<Place>(order_.size()) + 1),
-          place_(order_.size()),
+          place_(model.count, left_out),
           spans_(model.groups.size()) {
         State start = start_of(model);
         for (std::size_t v = 0; v < model.views.size(); ++v) start.label[v] = model.views[v].start;
@@ -62,6 +63,7 @@ private:
         const Held& held = model_.groups[group];
         Span span{held.begun ? Place{-1} : std::numeric_limits<Place>::max(), -1};
         each(held.operations, [&](std::size_t i) {
+            if (place_[i] == left_out) return;
             span.first = std::min(span.first, place_[i]);
             span.last = std::max(span.last, place_[i]);
         });

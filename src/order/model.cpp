@@ -44,6 +44,7 @@ public:
         for (const Group& group : problem_.groups) add_group(group);
         for (std::size_t m = 0; m < problem_.machines.size(); ++m) add_shop(m);
         add_place();
+        for (std::size_t c = 0; c < problem_.choices.size(); ++c) add_choice(problem_.choices[c], c);
         for (std::size_t m = 0; m < problem_.machines.size(); ++m)
             model_.shops[m].orderly = all_nested_[m] && groups_are_uniform(m);
         return std::move(model_);
@@ -56,8 +57,38 @@ private:
         work.label.resize(operation.needs.size(), 0);
         for (std::size_t a = 0; a < operation.needs.size(); ++a)
             if (operation.needs[a] != any) work.needs |= bit(a);
+        work.duration_s = operation.duration_s;
         model_.works.push_back(std::move(work));
         model_.duration_s += operation.duration_s;
+    }
+
+    void add_choice(const Choice& choice, std::size_t c) {
+        std::vector<Way> ways;
+        for (std::size_t o = 0; o < choice.options.size(); ++o) {
+            Way way{Bits(model_.words(), 0), 0, 0};
+            for (const std::size_t operation : choice.options[o]) {
+                put(way.operations, operation);
+                model_.works[operation].option = {c, o};
+                way.duration_s += problem_.operations[operation].duration_s;
+            }
+            model_.duration_s -= way.duration_s;
+            way.own_s = way.duration_s + set_for_it_alone(way.operations);
+            ways.push_back(std::move(way));
+        }
+        model_.choices.push_back(std::move(ways));
+    }
+
+    // What nothing else asks for, and does not stand at the start. The first walk of all is free.
+    std::int64_t set_for_it_alone(const Bits& operations) const {
+        std::int64_t sum = 0;
+        for (std::size_t v = 0; v < model_.views.size(); ++v) {
+            const View& view = model_.views[v];
+            if (v == model_.place() && view.start == model_.nowhere()) continue;
+            for (std::size_t l = 1; l < view.weight.size(); ++l)
+                if (l != view.start && count(view.asked_by[l]) > 0 && is_subset(view.asked_by[l], operations))
+                    sum += view.weight[l];
+        }
+        return sum;
     }
 
     void add_group(const Group& group) {

@@ -9,6 +9,7 @@
 #include <limits>
 
 #include "order/bits.h"
+#include "order/choices.h"
 #include "order/problem.h"
 
 namespace kw::order {
@@ -28,6 +29,14 @@ struct Work {
     Mask needs = 0;
     std::vector<Label> label;  // by attribute of its machine
     std::vector<std::size_t> groups;
+    OptionOf option;
+    std::int64_t duration_s = 0;
+};
+
+struct Way {  // an option
+    Bits operations;
+    std::int64_t duration_s = 0;  // of them all
+    std::int64_t own_s = 0;       // this, and what must be set at least once for it alone
 };
 
 struct Shop {                    // a machine
@@ -50,9 +59,10 @@ struct Model {
     std::vector<Work> works;
     std::vector<Shop> shops;
     std::vector<Held> groups;
+    std::vector<std::vector<Way>> choices;
     std::vector<View> views;
     std::vector<Bits> before;     // as of precedence.h
-    std::int64_t duration_s = 0;  // of all operations: what no order changes
+    std::int64_t duration_s = 0;  // of all operations that are done in any case: what no order changes
 
     std::size_t words() const { return words_for(count); }
     std::size_t place() const {

@@ -12,7 +12,8 @@ constexpr std::size_t first_table = 1024;  // a power of two, like all sizes of 
 }  // namespace
 
 Nodes::Nodes(const Model& model)
-    : done_words_(model.words()),
+    : model_(model),
+      done_words_(model.words()),
       labels_(model.views.size()),
       words_(done_words_ + (labels_ + labels_per_word - 1) / labels_per_word),
       scratch_(words_, 0),
@@ -33,6 +34,7 @@ void Nodes::load(std::size_t index, State& state) const {
         state.label[v] = static_cast<Label>(
             packed[done_words_ + v / labels_per_word] >> (16 * (v % labels_per_word)) & 0xFFFF);
     state.spent_s = nodes_[index].spent_s;
+    state.picked = picked_by(model_, state.done);
 }
 
 // Where the table has the state, or the free place for it.

@@ -34,6 +34,7 @@ private:
     std::size_t slot_of(const Word* packed) const;
     void grow();
 
+    const Model& model_;
     std::size_t done_words_;
     std::size_t labels_;
     std::size_t words_;          // of a packed state

@@ -4,6 +4,9 @@
 #include <map>
 #include <optional>
 
+#include "order/choices.h"
+#include "order/closure.h"
+
 namespace kw::order {
 
 namespace {
@@ -17,34 +20,9 @@ struct Reason {
 using Arrow = std::pair<std::size_t, std::size_t>;
 
 struct Arrows {
-    std::vector<std::vector<std::size_t>> next;
+    Nexts next;
     std::map<Arrow, Reason> reasons;
 };
-
-// Fewer than all where there is a cycle.
-std::vector<std::size_t> sequence(const Arrows& arrows) {
-    std::vector<std::size_t> waiting(arrows.next.size(), 0);
-    for (const auto& targets : arrows.next)
-        for (const std::size_t target : targets) ++waiting[target];
-    std::vector<std::size_t> order;
-    for (std::size_t i = 0; i < waiting.size(); ++i)
-        if (waiting[i] == 0) order.push_back(i);
-    for (std::size_t done = 0; done < order.size(); ++done)
-        for (const std::size_t target : arrows.next[order[done]])
-            if (--waiting[target] == 0) order.push_back(target);
-    return order;
-}
-
-std::vector<Bits> close(const Arrows& arrows, const std::vector<std::size_t>& order) {
-    std::vector<Bits> before(arrows.next.size(), Bits(words_for(arrows.next.size()), 0));
-    for (const std::size_t i : order) {
-        for (const std::size_t target : arrows.next[i]) {
-            put_all(before[target], before[i]);
-            put(before[target], i);
-        }
-    }
-    return before;
-}
 
 // One way back to `from`, or a path that ends where it is known already that none leads back.
 bool find_cycle(const Arrows& arrows, std::vector<char>& state, std::vector<std::size_t>& path,
@@ -75,6 +53,16 @@ bool find_cycle(const Arrows& arrows, std::vector<char>& state, std::vector<std:
 
 void add_once(std::vector<std::size_t>& list, std::size_t item) {
     if (std::find(list.begin(), list.end(), item) == list.end()) list.push_back(item);
+}
+
+// The arrows between operations that are done in any case.
+Arrows among_sure(Arrows arrows, const std::vector<OptionOf>& options) {
+    for (std::size_t i = 0; i < arrows.next.size(); ++i) {
+        if (options[i].choice != no_choice) arrows.next[i].clear();
+        std::erase_if(arrows.next[i],
+                      [&](std::size_t target) { return options[target].choice != no_choice; });
+    }
+    return arrows;
 }
 
 Contradiction contradiction(const Arrows& arrows) {
@@ -124,10 +112,12 @@ std::vector<Outsider> outsiders(const Problem& problem) {
 }
 
 // The arrows that follow for one outsider; whether there were any that are new.
-bool add_arrows(const Problem& problem, const std::vector<Bits>& before, Outsider outsider, Arrows& arrows) {
+bool add_arrows(const Problem& problem, const std::vector<OptionOf>& options, const std::vector<Bits>& before,
+                Outsider outsider, Arrows& arrows) {
     const Group& group = problem.groups[outsider.group];
     const std::size_t i = outsider.operation;
     const auto& own = group.operations;
+    if (exclude_each_other(options[i], options[own.front()])) return false;
     const auto member_before =
         std::find_if(own.begin(), own.end(), [&](std::size_t m) { return has(before[i], m); });
     const auto member_after =
@@ -155,13 +145,15 @@ std::variant<std::vector<Bits>, Contradiction> all_before(const Problem& problem
     for (const Precedence& precedence : problem.precedences)
         arrows.next[precedence.first].push_back(precedence.then);
     const std::vector<Outsider> watched = outsiders(problem);
+    const std::vector<OptionOf> options = options_of(problem);
     for (;;) {
-        const std::vector<std::size_t> order = sequence(arrows);
-        if (order.size() < problem.operations.size()) return contradiction(arrows);
-        std::vector<Bits> before = close(arrows, order);
+        std::vector<Bits> before = close(problem, arrows.next);
+        for (std::size_t i = 0; i < before.size(); ++i)
+            if (has(before[i], i) && options[i].choice == no_choice)
+                return contradiction(among_sure(std::move(arrows), options));
         bool added = false;
         for (const Outsider& outsider : watched)
-            added = add_arrows(problem, before, outsider, arrows) || added;
+            added = add_arrows(problem, options, before, outsider, arrows) || added;
         if (!added) return before;
     }
 }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "order/choices.h"
+
 namespace kw::order {
 
 namespace {
@@ -71,6 +73,41 @@ Why fault_of(const Group& group, const Problem& problem) {
     return {};
 }
 
+Why fault_of(const Choice& choice, const Problem& problem) {
+    if (choice.options.size() < 2) return "has fewer than two options";
+    if (choice.options.size() > most_options) return "has too many options";
+    for (const auto& option : choice.options) {
+        if (option.empty()) return "has an option without operations";
+        if (!all_below(option, problem.operations.size())) return "names an operation that there is not";
+    }
+    return {};
+}
+
+std::optional<Fault> choices_overlap(const Problem& problem) {
+    std::vector<bool> seen(problem.operations.size(), false);
+    for (std::size_t c = 0; c < problem.choices.size(); ++c)
+        for (const auto& option : problem.choices[c].options)
+            for (const std::size_t operation : option) {
+                if (seen[operation])
+                    return Fault{Where::choice, c, "names an operation that is in an option already"};
+                seen[operation] = true;
+            }
+    return std::nullopt;
+}
+
+std::optional<Fault> groups_across_options(const Problem& problem) {
+    const std::vector<OptionOf> options = options_of(problem);
+    for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+        const Group& group = problem.groups[g];
+        const OptionOf& first = options[group.operations.front()];
+        if (group.begun && first.choice != no_choice)
+            return Fault{Where::group, g, "is begun, and in an option that could still be left out"};
+        for (const std::size_t operation : group.operations)
+            if (options[operation] != first) return Fault{Where::group, g, "is not within one option"};
+    }
+    return std::nullopt;
+}
+
 template <class Item, class Check>
 std::optional<Fault> first_fault(Where where, const std::vector<Item>& items, Check check) {
     for (std::size_t i = 0; i < items.size(); ++i)
@@ -95,6 +132,9 @@ std::optional<Fault> validate(const Problem& problem) {
     if (auto fault = first_fault(Where::operation, problem.operations, with_problem)) return fault;
     if (auto fault = first_fault(Where::precedence, problem.precedences, with_problem)) return fault;
     if (auto fault = first_fault(Where::group, problem.groups, with_problem)) return fault;
+    if (auto fault = first_fault(Where::choice, problem.choices, with_problem)) return fault;
+    if (auto fault = choices_overlap(problem)) return fault;
+    if (auto fault = groups_across_options(problem)) return fault;
     if (problem.start_machine && *problem.start_machine >= problem.machines.size())
         return Fault{Where::start_machine, *problem.start_machine, "the machine to start from is not there"};
     return std::nullopt;

@@ -52,20 +52,29 @@ struct Group {
     bool begun = false;             // its first operation is behind us: held from the start
 };
 
+// Work that can be done in one of several ways: the operations of exactly one option are done, those of the others are left out, and
+// with them what they would have asked of any other operation. An operation is in one option of one choice, or in none: then it is
+// done in any case.
+struct Choice {
+    std::vector<std::vector<std::size_t>> options;  // two or more, none empty
+};
+
 struct Problem {
     std::vector<Machine> machines;
     std::vector<Operation> operations;
     std::vector<Precedence> precedences;
-    std::vector<Group> groups;
+    std::vector<Group> groups;  // each within one option, or with no operation that is in one
     std::optional<std::size_t>
         start_machine;  // where the person stands; nowhere: the first machine costs no walk
+    std::vector<Choice> choices{};
 };
 
 inline constexpr std::size_t most_operations = 8'000;
 inline constexpr std::size_t most_attributes = 32;           // of a machine
+inline constexpr std::size_t most_options = 250;             // of a choice
 inline constexpr std::int64_t most_seconds = 1'000'000'000;  // of any one time: sums stay far from overflow
 
-enum class Where { machine, operation, precedence, group, start_machine };
+enum class Where { machine, operation, precedence, group, choice, start_machine };
 
 struct Fault {
     Where where = Where::machine;

@@ -21,16 +21,16 @@ void Search::ask_to_stop() {
 void Search::note_order(const std::vector<std::size_t>& moves) {
     order.clear();
     State state = expander.start(&order);
-    for (const std::size_t operation : moves)
-        expander.go(move_of(expander.model(), state.label, operation), state, &order);
-    assert(order.size() == expander.model().count);
+    for (const std::size_t number : moves)
+        expander.go(move_from(expander.model(), state, number), state, &order);
+    assert(count(state.done) == expander.model().count);
     best_s = state.spent_s;
 }
 
 void Search::note_better(std::vector<std::size_t> whole) {
     State state = start_of(expander.model());
     for (const std::size_t operation : whole)
-        take(expander.model(), move_of(expander.model(), state.label, operation), state);
+        take(expander.model(), move_from(expander.model(), state, operation), state);
     assert(state.spent_s <= best_s);
     order = std::move(whole);
     best_s = state.spent_s;

@@ -54,10 +54,23 @@ Result dead_end(const Model& model, const Search& search) {
                       [&](std::size_t own) { put(operations, own); });
         }
     }
+    // Or work that waits for itself, whichever options are decided on.
+    if (count(operations) == 0)
+        for (std::size_t i = 0; i < model.count; ++i)
+            if (!has(search.furthest.done, i)) put(operations, i);
     std::vector<std::size_t> culprits;
     each(operations, [&](std::size_t i) { culprits.push_back(i); });
     std::sort(groups.begin(), groups.end());
     return impossible(std::move(culprits), std::move(groups), search.nodes);
+}
+
+std::vector<std::size_t> picked_in(const Model& model, const std::vector<std::size_t>& order) {
+    std::vector<std::size_t> picked(order.empty() ? 0 : model.choices.size(), 0);
+    for (const std::size_t operation : order) {
+        const OptionOf& option = model.works[operation].option;
+        if (option.choice != no_choice) picked[option.choice] = option.option;
+    }
+    return picked;
 }
 
 Result solve(const Problem& problem, const Model& model, const Options& options) {
@@ -65,13 +78,15 @@ Result solve(const Problem& problem, const Model& model, const Options& options)
     std::vector<std::size_t> at_once;
     const State start = search.expander.start(&at_once);
     search.bound_s = search.expander.bound_s(start);
-    const bool is_settled = at_once.size() == model.count || search_all(search, model.count);
-    if (at_once.size() == model.count) search.note_order({});
+    const bool all_at_once = count(start.done) == model.count;
+    const bool is_settled = all_at_once || search_all(search, model.count);
+    if (all_at_once) search.note_order({});
     if (is_settled && search.best_s == no_order) return dead_end(model, search);
     Result result;
     result.status = is_settled || search.best_s == search.bound_s ? Status::proved : Status::limited;
     result.nodes = search.nodes;
     result.order = search.order;
+    result.picked = picked_in(model, result.order);
     if (result.status == Status::proved) search.bound_s = search.best_s;
     result.lower_bound_seconds = search.bound_s + model.duration_s;
     if (search.best_s != no_order) result.seconds = search.best_s + model.duration_s;

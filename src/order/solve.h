@@ -31,6 +31,7 @@ enum class Status {
 struct Result {
     Status status = Status::limited;
     std::vector<std::size_t> order;        // empty where none was found
+    std::vector<std::size_t> picked;       // by choice: the option that is done; empty likewise
     std::int64_t seconds = 0;              // of that order
     std::int64_t lower_bound_seconds = 0;  // no order takes less; with `proved` the same as seconds
     std::int64_t nodes = 0;

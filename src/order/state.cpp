@@ -11,10 +11,26 @@ Label worth_keeping(const View& view, Label label, const Bits& done) {
     return any_left(view.asked_by[label], done) ? label : Label{0};
 }
 
+// Those of the views [from, to) and of where the person stands, as far as no work asks for them any more.
+void drop_labels(const Model& model, std::size_t from, std::size_t to, State& state) {
+    for (std::size_t v = from; v < to; ++v)
+        state.label[v] = worth_keeping(model.views[v], state.label[v], state.done);
+    Label& here = state.label.back();
+    if (here != model.nowhere()) here = worth_keeping(model.views.back(), here, state.done);
+}
+
+// What is left out is as good as done.
+void decide(const Model& model, const OptionOf& option, State& state) {
+    state.picked[option.choice] = static_cast<std::uint8_t>(option.option);
+    const auto& ways = model.choices[option.choice];
+    for (std::size_t o = 0; o < ways.size(); ++o)
+        if (o != option.option) put_all(state.done, ways[o].operations);
+}
+
 }  // namespace
 
 State start_of(const Model& model) {
-    State state{Bits(model.words(), 0), {}, 0};
+    State state{Bits(model.words(), 0), {}, 0, std::vector<std::uint8_t>(model.choices.size(), open_choice)};
     for (const View& view : model.views) state.label.push_back(worth_keeping(view, view.start, state.done));
     if (model.views.back().start == model.nowhere()) state.label.back() = model.nowhere();
     return state;
@@ -41,6 +57,27 @@ Move move_of(const Model& model, const std::vector<Label>& stands, std::size_t o
     return move;
 }
 
+std::size_t deciding_move(const Model& model, const OptionOf& option) {
+    return model.count + option.choice * most_options + option.option;
+}
+
+std::optional<OptionOf> decided_by(const Model& model, std::size_t move) {
+    if (move < model.count) return std::nullopt;
+    return OptionOf{(move - model.count) / most_options, (move - model.count) % most_options};
+}
+
+Move move_from(const Model& model, const State& state, std::size_t number) {
+    const std::optional<OptionOf> alone = decided_by(model, number);
+    Move move;
+    move.operation = number;
+    if (!alone) move = move_of(model, state.label, number);
+    if (alone || is_open(model, state, number)) {
+        const OptionOf option = alone ? *alone : model.works[number].option;
+        move.cost_s += model.choices[option.choice][option.option].duration_s;
+    }
+    return move;
+}
+
 void set_labels(const Model& model, const Move& move, std::vector<Label>& stands) {
     const Work& work = model.works[move.operation];
     const Shop& shop = model.shops[work.machine];
@@ -52,13 +89,34 @@ void set_labels(const Model& model, const Move& move, std::vector<Label>& stands
 }
 
 void take(const Model& model, const Move& move, State& state) {
-    const Shop& shop = model.shops[model.works[move.operation].machine];
-    put(state.done, move.operation);
+    const std::optional<OptionOf> alone = decided_by(model, move.operation);
+    const bool decides = alone || is_open(model, state, move.operation);
+    if (decides) decide(model, alone ? *alone : model.works[move.operation].option, state);
     state.spent_s += move.cost_s;
-    set_labels(model, move, state.label);
-    for (std::size_t v = shop.first_view; v < shop.first_view + shop.attributes; ++v)
-        state.label[v] = worth_keeping(model.views[v], state.label[v], state.done);
-    state.label.back() = worth_keeping(model.views.back(), state.label.back(), state.done);
+    if (!alone) {
+        put(state.done, move.operation);
+        set_labels(model, move, state.label);
+    }
+    if (decides) return drop_labels(model, 0, model.place(), state);
+    const Shop& shop = model.shops[model.works[move.operation].machine];
+    drop_labels(model, shop.first_view, shop.first_view + shop.attributes, state);
+}
+
+bool is_open(const Model& model, const State& state, std::size_t operation) {
+    const OptionOf& option = model.works[operation].option;
+    return option.choice != no_choice && state.picked[option.choice] == open_choice;
+}
+
+std::vector<std::uint8_t> picked_by(const Model& model, const Bits& done) {
+    std::vector<std::uint8_t> picked;
+    for (const auto& ways : model.choices) {
+        const bool is_begun = std::any_of(ways.begin(), ways.end(),
+                                          [&](const Way& way) { return intersect(way.operations, done); });
+        picked.push_back(is_begun ? closed_choice : open_choice);
+        for (std::size_t o = 0; is_begun && o < ways.size(); ++o)
+            if (any_left(ways[o].operations, done)) picked.back() = static_cast<std::uint8_t>(o);
+    }
+    return picked;
 }
 
 bool is_ready(const Model& model, const State& state, std::size_t operation) {

@@ -18,7 +18,7 @@ public:
 
     // Tries all orders, up to about 8 operations. Nothing where none keeps the rules.
     std::optional<std::int64_t> least_seconds() {
-        go_on(0, 0);
+        pick(0, 0);
         return best_;
     }
 
@@ -32,7 +32,7 @@ public:
     // Of one order; nothing where it breaks a rule.
     std::optional<std::int64_t> seconds_of(const std::vector<std::size_t>& order) {
         std::int64_t spent = 0;
-        if (order.size() != done_.size()) return std::nullopt;
+        if (!keeps_choices(order)) return std::nullopt;
         for (const std::size_t i : order) {
             if (done_[i] || !all_before_are_done(i)) return std::nullopt;
             const std::optional<std::int64_t> cost = run(i);
@@ -43,6 +43,45 @@ public:
     }
 
 private:
+    // All ways to pick one option of each choice from this one on; work that is left out is nobody's business.
+    void pick(std::size_t choice, std::size_t left_out) {
+        if (choice == problem_.choices.size()) {
+            cheapest_.clear();
+            return go_on(left_out, 0);
+        }
+        const auto& options = problem_.choices[choice].options;
+        for (std::size_t picked = 0; picked < options.size(); ++picked) {
+            std::size_t count = left_out;
+            for (std::size_t o = 0; o < options.size(); ++o)
+                for (const std::size_t i : options[o]) {
+                    done_[i] = o != picked;
+                    count += o != picked;
+                }
+            pick(choice + 1, count);
+        }
+    }
+
+    // Whether all is there that must be, with one option of each choice; the others are taken for done.
+    bool keeps_choices(const std::vector<std::size_t>& order) {
+        std::vector<int> times(done_.size(), 0);
+        for (const std::size_t i : order) times[i] += 1;
+        std::vector<bool> must(done_.size(), true);
+        for (const auto& choice : problem_.choices) {
+            int begun = 0;
+            for (const auto& option : choice.options) {
+                const bool is_picked = times[option[0]] > 0;
+                begun += is_picked;
+                for (const std::size_t i : option) must[i] = is_picked;
+            }
+            if (begun != 1) return false;
+        }
+        for (std::size_t i = 0; i < done_.size(); ++i) {
+            if (times[i] != (must[i] ? 1 : 0)) return false;
+            done_[i] = !must[i];
+        }
+        return true;
+    }
+
     void go_on(std::size_t count, std::int64_t spent) {
         if (best_ && spent >= *best_) return;
         if (count == done_.size()) {

@@ -37,12 +37,14 @@ void check_proved(const Problem& problem, const Result& result, std::optional<st
     CHECK(ord::Brute(problem).seconds_of(result.order) == *least);
 }
 
-void compare_with_brute(bool is_wild, std::uint32_t seed, int problems) {
+void compare_with_brute(bool is_wild, std::uint32_t seed, int problems, bool has_choices = false) {
     ord::Random random(seed);
     int possible = 0;
     for (int i = 0; i < problems; ++i) {
         CAPTURE(i);
-        const Problem problem = ord::random_problem(random_kind(random, is_wild, 8), random);
+        ord::Kind kind = random_kind(random, is_wild, has_choices ? 10 : 8);
+        if (has_choices) kind.choices = 1 + random.below(3);
+        const Problem problem = ord::random_problem(kind, random);
         REQUIRE_FALSE(validate(problem));
         const std::optional<std::int64_t> least = ord::Brute(problem).least_seconds();
         possible += least ? 1 : 0;
@@ -56,6 +58,14 @@ void compare_with_brute(bool is_wild, std::uint32_t seed, int problems) {
 }
 
 }  // namespace
+
+TEST_CASE("with alternatives the proved order takes the least time of all orders of all options") {
+    compare_with_brute(false, 71, 1500, true);
+}
+
+TEST_CASE("alternatives on machines and in groups that make no sense") {
+    compare_with_brute(true, 72, 1500, true);
+}
 
 TEST_CASE("the proved order takes the least time of all orders: machines and groups as a shop has them") {
     compare_with_brute(false, 11, 400);

@@ -39,6 +39,7 @@ struct Kind {
     std::size_t groups = 1;
     bool is_wild = false;  // no sense in what hangs on what, and in what groups hold
     bool has_walks = true;
+    std::size_t choices = 0;
 };
 
 inline Machine random_machine(const Kind& kind, Random& random) {
@@ -110,6 +111,33 @@ inline void add_group(const Kind& kind, Problem& problem, Random& random) {
     problem.groups.push_back(group);
 }
 
+// Groups and single operations as the units of which options are made.
+inline void add_choices(const Kind& kind, Problem& problem, Random& random) {
+    std::vector<std::vector<std::size_t>> units;
+    std::vector<int> groups_of(problem.operations.size(), 0);
+    for (const Group& group : problem.groups)
+        for (const std::size_t i : group.operations) groups_of[i] += 1;
+    for (const Group& group : problem.groups)
+        if (!group.begun && std::all_of(group.operations.begin(), group.operations.end(),
+                                        [&](std::size_t i) { return groups_of[i] == 1; }))
+            units.push_back(group.operations);
+    for (std::size_t i = 0; i < problem.operations.size(); ++i)
+        if (groups_of[i] == 0) units.push_back({i});
+    for (std::size_t i = units.size(); i > 1; --i) std::swap(units[i - 1], units[random.below(i)]);
+    for (std::size_t c = 0; c < kind.choices; ++c) {
+        kw::order::Choice choice;
+        for (std::size_t o = 0; o < (random.chance(30) ? 3U : 2U) && !units.empty(); ++o) {
+            choice.options.push_back(units.back());
+            units.pop_back();
+            if (units.empty() || !random.chance(40)) continue;
+            choice.options.back().insert(choice.options.back().end(), units.back().begin(),
+                                         units.back().end());
+            units.pop_back();
+        }
+        if (choice.options.size() > 1) problem.choices.push_back(choice);
+    }
+}
+
 inline Problem random_problem(const Kind& kind, Random& random) {
     Problem problem;
     for (std::size_t m = 0; m < kind.machines; ++m) problem.machines.push_back(random_machine(kind, random));
@@ -124,6 +152,7 @@ inline Problem random_problem(const Kind& kind, Random& random) {
                 problem.precedences.push_back({shuffled[i], shuffled[j]});
     for (std::size_t g = 0; g < kind.groups; ++g) add_group(kind, problem, random);
     if (random.chance(50)) problem.start_machine = random.below(kind.machines);
+    add_choices(kind, problem, random);
     return problem;
 }
 
