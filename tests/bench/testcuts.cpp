@@ -173,6 +173,16 @@ void print_share(const char* what, const shop::Caught& caught) {
         100.0 * caught.asked_that_matter / std::max(1, caught.matter));
 }
 
+// All that is a reading gone wrong: not a move.
+bool is_wrong_reading(shop::SlipMade slip) {
+    return slip != shop::SlipMade::none && slip != shop::SlipMade::wrong_way;
+}
+
+shop::Caught together(const shop::Caught& a, const shop::Caught& b) {
+    return {a.times + b.times, a.asked + b.asked, a.named + b.named, a.matter + b.matter,
+            a.asked_that_matter + b.asked_that_matter};
+}
+
 void slips_table(const std::vector<shop::Task>& tasks, int shops) {
     std::printf(
         "\nSlips. One that matters puts a reading, or the machine, off by more than 0.2 mm, the width of the "
@@ -180,12 +190,15 @@ void slips_table(const std::vector<shop::Task>& tasks, int shops) {
     for (const shop::KindOfShop& kind : shop::all_kinds()) {
         if (kind.reads != shop::Reads::caliper) continue;
         std::printf("%s\n", kind.name.c_str());
+        shop::Caught wrong_readings;
         for (const shop::SlipMade slip : shop::all_slips) {
             shop::Caught caught;
             for (int s = 0; s < shops; ++s)
                 shop::try_slip(tasks[std::size_t(s) % tasks.size()], kind, std::uint64_t(s), slip, caught);
             print_share(shop::name_of(slip), caught);
+            if (is_wrong_reading(slip)) wrong_readings = together(wrong_readings, caught);
         }
+        print_share("wrong readings together", wrong_readings);
     }
 }
 
