@@ -2,6 +2,7 @@
 
 #include "command/table.h"
 #include "command/write.h"
+#include "session/say_ways.h"
 #include "session/words.h"
 
 namespace kw {
@@ -99,7 +100,7 @@ std::string settings_text(const Work& work, const Setup& setup) {
 std::string setup_text(const Work& work, const Setup& setup) {
     std::string out = setup.id + "  " + setup.work;
     if (is_locked(work, setup)) out += "  (locked)";
-    out += "\n      " + setup.machine + ", " + setup.cutter + ", " + setup.guide;
+    out += "\n      " + setup.machine + ", " + say_cutter(work, setup) + ", " + setup.guide;
     if (setup.height) out += "; " + downs_text(setup) + ", " + references_text(setup) + " to the fence";
     out += "\n" + settings_text(work, setup);
     if (setup.test_cut && !is_locked(work, setup))
@@ -156,6 +157,14 @@ std::string rest_text(const Work& work) {
            table.text();
 }
 
+std::string reasons_text(const Work& work) {
+    std::string out;
+    for (const WayReason& reason : work.reasons)
+        out += (out.empty() ? "\nWhere there was a choice, what each way adds to the other work\n" : "") +
+               std::string("  ") + say_reason(work.job, reason) + "\n";
+    return out;
+}
+
 std::string plan_text(const Work& work) {
     const Plan& plan = work.plan;
     std::string out = plan.job + ", in " + unit_text(work) + "\n\nBoxes, outside\n" + boxes_text(work) +
@@ -171,6 +180,7 @@ std::string plan_text(const Work& work) {
     out += plan.proved ? "No order of this work takes less.\n"
                        : "The best order found; none takes less than " +
                              minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60) + ".\n";
+    out += reasons_text(work);
     out += rest_text(work);
     const std::string notes = notes_text(work);
     if (!notes.empty()) out += "\nNotes\n" + notes;

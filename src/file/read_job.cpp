@@ -1,4 +1,5 @@
 #include "file/read_job.h"
+#include "setup/make_up.h"
 #include "setup/shims.h"
 
 #include <algorithm>
@@ -104,14 +105,6 @@ Machine read_machine(Fields fields) {
 }
 
 // A stack's kerf, where it is not given, is what its outer cutters, chippers and shims add up to.
-Length make_up(Fields& fields, const std::vector<Length>& shims) {
-    Length sum;
-    for (const Length shim : shims) sum += shim;
-    for (const char* name : {"outer", "chippers"})
-        for (const Length part : fields.lengths(name)) sum += part;
-    return sum;
-}
-
 Cutter read_cutter(Fields fields) {
     Cutter cutter;
     cutter.name = fields.required_text("name");
@@ -120,13 +113,22 @@ Cutter read_cutter(Fields fields) {
     cutter.machine = fields.required_text("machine");
     cutter.shims = fields.lengths("shims");
     cutter.spares = fields.lengths("spare_shims");
+    cutter.chippers = fields.lengths("chippers");
+    cutter.spare_chippers = fields.lengths("spare_chippers");
     if (cutter.kind != CutterKind::dado_stack)
-        for (const char* list : {"shims", "spare_shims"})
+        for (const char* list : {"shims", "spare_shims", "chippers", "spare_chippers"})
             if (fields.has(list))
-                fields.blame(list, Message::of("a ", std::string(name_of(cutter.kind)), " takes no shims"),
+                fields.blame(list,
+                             Message::of("a ", std::string(name_of(cutter.kind)), " takes no ",
+                                         std::string(list).ends_with("shims") ? "shims" : "chippers"),
                              Message::of("leave them out, or write `dado stack`"));
-    const Length stack = make_up(fields, cutter.shims);
+    const Length stack = sum_of(fields.lengths("outer")) + sum_of(cutter.chippers) + sum_of(cutter.shims);
     cutter.kerf = stack > Length{} && !fields.has("kerf") ? stack : fields.required_length("kerf");
+    if (sum_of(cutter.chippers) + shims_in(cutter) >= cutter.kerf && shims_in(cutter) < cutter.kerf)
+        fields.blame("chippers",
+                     Message::of("chippers and shims together (", sum_of(cutter.chippers) + shims_in(cutter),
+                                 ") leave nothing of the stack's ", cutter.kerf, " for its outer cutters"),
+                     Message::of("list only what is in the stack for this kerf"));
     if (shims_in(cutter) >= cutter.kerf && cutter.kerf > Length{})
         fields.blame("shims",
                      Message::of("the shims together (", shims_in(cutter), ") are thicker than the stack (",

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "job/drawer_checks.h"
+#include "setup/make_up.h"
 #include "wood/movement.h"
 
 namespace kw {
@@ -16,17 +17,48 @@ struct Boards {
     const Stock* face = nullptr;
 };
 
+std::string label_of(const DrawerSpec& spec, Place place) {
+    if (place == Place::back) return "back " + spec.back.joint;
+    if (place == Place::bottom) return spec.bottom.joint;
+    return spec.front.joint == "rabbet" ? "front rabbet" : spec.front.joint;
+}
+
+// Another way to cut the same joint: no part would be of another size. A blade leaves a ragged floor: where it is not the usual way,
+// it is none (common practice, no source).
+bool could_as_well(const ChosenJoint& way, const ChosenJoint& usual) {
+    if (way.cutter.kind == CutterKind::blade || way.joint.reach != usual.joint.reach ||
+        way.joint.cuts.size() != usual.joint.cuts.size())
+        return false;
+    for (std::size_t i = 0; i < usual.joint.cuts.size(); ++i) {
+        const Cut &a = way.joint.cuts[i], &b = usual.joint.cuts[i];
+        if (a.near != b.near || a.depth != b.depth || abs(a.width - b.width) > make_up_tolerance)
+            return false;
+    }
+    return true;
+}
+
+// The joint alone: the cutters come after it.
+std::string alternative_id(const ChosenJoint& chosen, Length receiver) {
+    const Cut& slot = chosen.joint.slot();
+    std::string id = chosen.joint.kind + " in " + exact_text(receiver, Unit::millimetre);
+    for (const Length length : {slot.near, slot.width, slot.depth, chosen.joint.reach})
+        id += ", " + exact_text(length, Unit::millimetre);
+    return id;
+}
+
 // Everything known while one drawer is designed; problems are gathered, so that the maker sees all of them at once.
 class DrawerDesigner {
 public:
-    DrawerDesigner(const Job& job, const Shop& shop, std::size_t index,
-                   std::vector<std::string>& cutters_in_use, std::vector<Problem>& problems,
-                   std::vector<Note>& notes)
+    DrawerDesigner(const Job& job, const Shop& shop, std::size_t index, const Picks& picks,
+                   std::vector<std::string>& cutters_in_use, std::vector<Alternative>& alternatives,
+                   std::vector<Problem>& problems, std::vector<Note>& notes)
         : job_(job),
           shop_(shop),
           spec_(job.drawers[index]),
           at_("/drawers/" + std::to_string(index)),
+          picks_(picks),
           cutters_in_use_(cutters_in_use),
+          alternatives_(alternatives),
           problems_(problems),
           notes_(notes) {}
 
@@ -193,16 +225,40 @@ private:
             if (type->width_from_cutter && !ask.slot_width) with_kerf.slot_width = usual_width(ask, kerf);
             return type->design(with_kerf);
         };
-        auto result = choose_cutter(shop_, {cutter, cutters_in_use_, ends * spec_.count}, design_with);
-        if (!result) {
-            blame(field, result.error());
+        auto ways = ways_to_cut(shop_, {cutter, cutters_in_use_, ends * spec_.count}, design_with);
+        if (!ways) {
+            blame(field, ways.error());
             return false;
         }
-        chosen = std::move(*result);
+        chosen = ways->all[ways->usual];
+        // Whatever is picked in the end: what is usual for one joint does not hang on what was picked for another.
         cutters_in_use_.push_back(chosen.cutter.name);
+        if (cutter.empty()) pick(label_of(spec_, place), *ways, chosen);
         for (const Message& remark : chosen.joint.remarks)
             notes_.push_back({Level::warning, spec_.name, remark});
         return true;
+    }
+
+    void pick(std::string label, const WaysToCut& ways, ChosenJoint& chosen) {
+        Alternative alternative{
+            alternative_id(chosen, boards_.sides->thickness), std::move(label), {}, {}, 0};
+        for (std::size_t i = 0; i < ways.all.size(); ++i) {
+            if (i == ways.usual) alternative.picked = alternative.ways.size();
+            else if (!could_as_well(ways.all[i], chosen)) continue;
+            alternative.ways.push_back(ways.all[i]);
+        }
+        if (alternative.ways.size() < 2) return;
+        for (const ChosenJoint& way : alternative.ways)
+            alternative.id += "; " + way.machine.name + ", " + way.cutter.name + " " +
+                              exact_text(way.cutter.kerf, Unit::millimetre);
+        if (const auto wanted = picks_.find(alternative.id); wanted != picks_.end())
+            alternative.picked = wanted->second;
+        chosen = alternative.ways[alternative.picked];
+        const auto known = std::find_if(alternatives_.begin(), alternatives_.end(),
+                                        [&](const Alternative& one) { return one.id == alternative.id; });
+        Alternative& its =
+            known == alternatives_.end() ? alternatives_.emplace_back(std::move(alternative)) : *known;
+        if (its.drawers.empty() || its.drawers.back() != spec_.name) its.drawers.push_back(spec_.name);
     }
 
     // A quarter inch, but no more than half of the thinnest board, and not through a tongue that crosses the groove.
@@ -236,7 +292,9 @@ private:
     const Shop& shop_;
     const DrawerSpec& spec_;
     std::string at_;
+    const Picks& picks_;
     std::vector<std::string>& cutters_in_use_;
+    std::vector<Alternative>& alternatives_;
     std::vector<Problem>& problems_;
     std::vector<Note>& notes_;
     Boards boards_;
@@ -296,15 +354,14 @@ void add_all_groups(const Job& job, DrawerDesign& drawer, std::vector<Group>& gr
     const std::vector<Role> sides = {Role::side_left, Role::side_right};
     std::vector<Role> grooved = {Role::side_left, Role::side_right, Role::front};
     if (spec.bottom.style == BottomStyle::captured) grooved.push_back(Role::back);
-    const std::string front_label = spec.front.joint == "rabbet" ? "front rabbet" : spec.front.joint;
-    add_groups(work_of(drawer, drawer.front, front_label, {sides, Reference::front_end, {Role::front}},
-                       *job.stock_named(spec.front.stock)),
+    add_groups(work_of(drawer, drawer.front, label_of(spec, Place::front),
+                       {sides, Reference::front_end, {Role::front}}, *job.stock_named(spec.front.stock)),
                drawer.front_keys, groups);
-    add_groups(work_of(drawer, drawer.back, "back " + spec.back.joint,
+    add_groups(work_of(drawer, drawer.back, label_of(spec, Place::back),
                        {sides, Reference::rear_end, {Role::back}}, *job.stock_named(spec.back.stock)),
                drawer.back_keys, groups);
-    add_groups(work_of(drawer, drawer.bottom, spec.bottom.joint, {grooved, Reference::bottom_edge, {}},
-                       *job.stock_named(spec.bottom.stock)),
+    add_groups(work_of(drawer, drawer.bottom, label_of(spec, Place::bottom),
+                       {grooved, Reference::bottom_edge, {}}, *job.stock_named(spec.bottom.stock)),
                drawer.bottom_keys, groups);
 }
 
@@ -332,14 +389,14 @@ bool has_part(const Design& design, std::string_view id) {
     return false;
 }
 
-tl::expected<Design, std::vector<Problem>> design(const Job& job) {
+tl::expected<Design, std::vector<Problem>> design(const Job& job, const Picks& picks) {
     std::vector<Problem> problems;
     Design made;
     const Shop shop = with_implied_blades(job.shop);
     check_machines(job.shop, problems);
     std::vector<std::string> cutters_in_use;
     for (std::size_t i = 0; i < job.drawers.size(); ++i) {
-        DrawerDesigner designer(job, shop, i, cutters_in_use, problems, made.notes);
+        DrawerDesigner designer(job, shop, i, picks, cutters_in_use, made.alternatives, problems, made.notes);
         if (auto drawer = designer.run()) made.drawers.push_back(std::move(*drawer));
     }
     if (!problems.empty()) return tl::unexpected(std::move(problems));

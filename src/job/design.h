@@ -23,9 +23,22 @@ struct DrawerDesign {
     bool back_follows_front = false;  // the back's depth was left open: its reach is the front's
 };
 
+// A joint, of one drawer or several, that can be cut in more than one way with what is in the shop.
+struct Alternative {
+    std::string id;                    // the same for the same joint, whatever else is in the job
+    std::string label;                 // "back dado"
+    std::vector<std::string> drawers;  // their names
+    std::vector<ChosenJoint> ways;     // in the shop's order
+    std::size_t picked = 0;
+};
+
+// Which way an alternative is cut, by its id. Where none is named, it is the one that would be taken if there were no other work.
+using Picks = std::map<std::string, std::size_t>;
+
 struct Design {
     std::vector<DrawerDesign> drawers;
     std::vector<Group> groups;  // over the whole batch, equal ones merged
+    std::vector<Alternative> alternatives;
     std::vector<Note> notes;
 
     const Group* group_with_key(const std::string& key) const;
@@ -37,6 +50,6 @@ std::string part_id(const DrawerSpec& drawer, int copy, Role role);
 // Whether a drawer of the design has such a part.
 bool has_part(const Design& design, std::string_view id);
 
-tl::expected<Design, std::vector<Problem>> design(const Job& job);
+tl::expected<Design, std::vector<Problem>> design(const Job& job, const Picks& picks = {});
 
 }  // namespace kw

@@ -118,7 +118,8 @@ const Group* Plan::group_with_id(std::string_view id) const { return find_with_i
 const Part* Plan::part_with_id(std::string_view id) const { return find_with_id(parts, id); }
 
 tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
-                                                   const Design& standing) {
+                                                   const Design& standing,
+                                                   std::optional<std::int64_t> least_seconds) {
     auto setups =
         sizing_setups(with_implied_blades(job.shop), size_cuts_of(designed, parts_of(job, designed)));
     if (!setups)
@@ -140,8 +141,9 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
     plan.setups = as_they_stand(in_order(*setups, designed.groups, result.order), standing, plan);
     for (const Setup& setup : plan.setups) plan.sequence.push_back(setup.id);
     plan.seconds = result.seconds;
-    plan.lower_bound_seconds = result.lower_bound_seconds;
-    plan.proved = result.status == order::Status::proved;
+    plan.lower_bound_seconds =
+        std::min(result.lower_bound_seconds, least_seconds.value_or(result.lower_bound_seconds));
+    plan.proved = plan.seconds == plan.lower_bound_seconds;
     plan.notes = designed.notes;
     plan.notes.insert(plan.notes.end(), precedence.notes.begin(), precedence.notes.end());
     add_setup_notes(job, plan);

@@ -37,8 +37,10 @@ struct Plan {
 
 // Setups and their order come from `designed`, so that a correction changes numbers and never what a setup is called; every
 // number comes from `standing`, the same design with its groups as tested and locked.
+// `least_seconds`: where joints could have been cut in other ways, what no way takes less than.
 tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
-                                                   const Design& standing);
+                                                   const Design& standing,
+                                                   std::optional<std::int64_t> least_seconds = {});
 
 // How a drawer's joints stand: the reach, setback and groove that its parts' sizes follow from.
 DrawerJoints joints_as_cut(const Design& design, const DrawerDesign& drawer);

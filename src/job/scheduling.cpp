@@ -40,10 +40,11 @@ order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::s
                               Values& values) {
     order::Operation operation;
     operation.machine = machine;
-    operation.needs = {
-        values.number(machine, cutter, setup.cutter), values.number(machine, fence, ticks(setup.fence)),
-        setup.height ? values.number(machine, height, ticks(*setup.height)) : order::any,
-        values.number(machine, spacer, ticks(setup.spacer)), values.number(machine, lock, setup.group)};
+    operation.needs = {values.number(machine, cutter, setup.cutter + " " + ticks(setup.make_up)),
+                       values.number(machine, fence, ticks(setup.fence)),
+                       setup.height ? values.number(machine, height, ticks(*setup.height)) : order::any,
+                       values.number(machine, spacer, ticks(setup.spacer)),
+                       values.number(machine, lock, setup.group)};
     operation.duration_s = times.pass_s * static_cast<std::int64_t>(setup.passes.size()) +
                            (setup.test_cut ? times.test_cut_s : 0);
     return operation;

@@ -92,8 +92,8 @@ struct Affected {
     std::string part;
     Fate fate = Fate::fine;
     Message what;
-    bool is_logged = false;  // as lost: it is being made again
-    std::string group_key;   // whose cut it is; empty of a size
+    bool is_logged = false;      // as lost: it is being made again
+    std::string group_key = {};  // whose cut it is; empty of a size
 };
 
 struct Rest;

@@ -25,7 +25,8 @@ void add_shim_changes(Work& work) {
     for (RestStep& step : work.rest.steps) {
         const Setup* setup = work.plan.setup_with_id(step.setup);
         const Setup*& before = on[setup->machine];
-        if (before && before->cutter == setup->cutter && shims(*before) != shims(*setup))
+        if (before && before->cutter == setup->cutter && before->make_up == setup->make_up &&
+            shims(*before) != shims(*setup))
             step.changes.insert(step.changes.begin(), {"shims", work.job.times.shims_s});
         before = setup;
     }
@@ -48,10 +49,15 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->job = std::move(job);
     auto designed = design(work->job);
     if (!designed) return tl::unexpected(std::move(designed.error()));
+    FoundWays ways = find_ways(work->job, *designed);
+    // What is picked is one of the ways that were designed without a problem.
+    if (!ways.picks.empty()) designed = design(work->job, ways.picks);
+    if (!designed) return tl::unexpected(std::move(designed.error()));
+    work->reasons = std::move(ways.reasons);
     work->design = std::move(*designed);
     work->standing = replay(work->job, work->design);
     work->standing_design = with_standing(work->design, work->standing);
-    auto plan = make_plan(work->job, work->design, work->standing_design);
+    auto plan = make_plan(work->job, work->design, work->standing_design, ways.lower_bound_seconds);
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
     work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing);

@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "job/rest.h"
+#include "job/ways.h"
 #include "memory/memory.h"
 
 namespace kw {
@@ -13,7 +14,8 @@ struct Work {
     Design design;  // as designed
     Design standing_design;
     Standing standing;
-    Plan plan;  // as everything stands; its sequence: what is done, then what is left
+    std::vector<WayReason> reasons;  // why joints are cut the way they are, where there is a choice
+    Plan plan;                       // as everything stands; its sequence: what is done, then what is left
     Rest rest;
     std::vector<Affected> affected;
     Memory memory;    // what the shop has learned from other work

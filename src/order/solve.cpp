@@ -7,6 +7,7 @@
 #include "order/improve.h"
 #include "order/precedence.h"
 #include "order/search.h"
+#include "order/sets_of_options.h"
 
 namespace kw::order {
 
@@ -25,7 +26,7 @@ bool search_all(Search& search, std::size_t count) {
     const std::size_t width =
         std::clamp(beam_budget / (count * count), std::size_t{1}, search.options.beam_width);
     if (width > 1 && search_beam(search, {width, false, true})) return true;
-    if (search.best_s != no_order && !search.stopped)
+    if (!search.order.empty() && !search.stopped)
         search.note_better(improve(search.expander.model(), search.order, 20'000'000));
     return count <= most_for_best_first && !search.stopped && search_best_first(search);
 }
@@ -73,14 +74,16 @@ std::vector<std::size_t> picked_in(const Model& model, const std::vector<std::si
     return picked;
 }
 
-Result solve(const Problem& problem, const Model& model, const Options& options) {
+// Orders that take `below_s` or more do not interest.
+Result solve(const Problem& problem, const Model& model, const Options& options, std::int64_t below_s) {
     Search search(model, options);
+    if (below_s != no_order) search.best_s = std::max<std::int64_t>(0, below_s - model.duration_s);
     std::vector<std::size_t> at_once;
     const State start = search.expander.start(&at_once);
     search.bound_s = search.expander.bound_s(start);
     const bool all_at_once = count(start.done) == model.count;
     const bool is_settled = all_at_once || search_all(search, model.count);
-    if (all_at_once) search.note_order({});
+    if (all_at_once && start.spent_s < search.best_s) search.note_order({});
     if (is_settled && search.best_s == no_order) return dead_end(model, search);
     Result result;
     result.status = is_settled || search.best_s == search.bound_s ? Status::proved : Status::limited;
@@ -89,19 +92,26 @@ Result solve(const Problem& problem, const Model& model, const Options& options)
     result.picked = picked_in(model, result.order);
     if (result.status == Status::proved) search.bound_s = search.best_s;
     result.lower_bound_seconds = search.bound_s + model.duration_s;
-    if (search.best_s != no_order) result.seconds = search.best_s + model.duration_s;
-    assert(search.best_s == no_order || price(problem, result.order).seconds == result.seconds);
+    if (!result.order.empty()) result.seconds = search.best_s + model.duration_s;
+    assert(result.order.empty() || price(problem, result.order).seconds == result.seconds);
     return result;
 }
 
 }  // namespace
 
-Result solve(const Problem& problem, const Options& options) {
-    assert(!validate(problem));
+Result solve_below(const Problem& problem, const Options& options, std::int64_t below_s) {
     std::variant<std::vector<Bits>, Contradiction> before = all_before(problem);
     if (auto* found = std::get_if<Contradiction>(&before))
         return impossible(std::move(found->operations), std::move(found->groups), 0);
-    return solve(problem, model_of(problem, std::get<std::vector<Bits>>(std::move(before))), options);
+    return solve(problem, model_of(problem, std::get<std::vector<Bits>>(std::move(before))), options,
+                 below_s);
+}
+
+Result solve(const Problem& problem, const Options& options) {
+    assert(!validate(problem));
+    if (!problem.choices.empty() && sets_of_options(problem) <= most_sets_to_solve)
+        return solve_each_set(problem, options);
+    return solve_below(problem, options, no_order);
 }
 
 }  // namespace kw::order

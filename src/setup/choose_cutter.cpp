@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "setup/make_up.h"
+
 namespace kw {
 namespace {
 
@@ -60,12 +62,26 @@ Refusal refuse_all(const CutterAsk& ask, const std::vector<std::pair<std::string
     return all;
 }
 
+// With the stack made up to the slot's width, which then is as wide as the stack. Only where the insert fills the slot: a tongue's
+// thickness would have to follow.
+std::optional<ChosenJoint> in_one_pass(const ChosenJoint& chosen) {
+    const Cut& slot = chosen.joint.slot();
+    if (chosen.joint.insert_cut() || slot.near == Length{} || slot.width == chosen.cutter.kerf)
+        return std::nullopt;
+    auto stack = made_up_for(chosen.cutter, slot.width);
+    if (!stack || stack->kerf > chosen.machine.max_dado_width) return std::nullopt;
+    ChosenJoint wide{chosen.joint, chosen.machine, std::move(*stack)};
+    for (Cut& cut : wide.joint.cuts)
+        if (cut.member == Member::receiver) cut.width = wide.cutter.kerf;
+    return wide;
+}
+
 }  // namespace
 
-tl::expected<ChosenJoint, Refusal> choose_cutter(const Shop& shop, const CutterAsk& ask,
-                                                 const std::function<JointResult(Length)>& design) {
-    std::optional<ChosenJoint> best;
-    double best_s = 0.0;
+tl::expected<WaysToCut, Refusal> ways_to_cut(const Shop& shop, const CutterAsk& ask,
+                                             const std::function<JointResult(Length)>& design) {
+    WaysToCut ways;
+    double usual_s = 0.0;
     std::vector<std::pair<std::string, Refusal>> reasons;
     const auto out = [&](const Cutter& cutter, Message why) {
         reasons.emplace_back(
@@ -88,15 +104,25 @@ tl::expected<ChosenJoint, Refusal> choose_cutter(const Shop& shop, const CutterA
             continue;
         }
         const double seconds = rough_seconds(ask, cutter, *joint);
-        if (best && seconds >= best_s) continue;
-        best = ChosenJoint{*joint, *machine, cutter};
-        best_s = seconds;
+        if (ways.all.empty() || seconds < usual_s) {
+            ways.usual = ways.all.size();
+            usual_s = seconds;
+        }
+        ways.all.push_back({*joint, *machine, cutter});
+        if (auto wide = in_one_pass(ways.all.back())) ways.all.push_back(std::move(*wide));
     }
-    if (best) return *best;
+    if (!ways.all.empty()) return ways;
     if (!ask.named.empty() && !shop.cutter_named(ask.named))
         return tl::unexpected(Refusal{"cutter", Message::of("there is no cutter named `", ask.named, "`"),
                                       Message::of("name one of the job's `cutters`")});
     return tl::unexpected(refuse_all(ask, reasons));
+}
+
+tl::expected<ChosenJoint, Refusal> choose_cutter(const Shop& shop, const CutterAsk& ask,
+                                                 const std::function<JointResult(Length)>& design) {
+    auto ways = ways_to_cut(shop, ask, design);
+    if (!ways) return tl::unexpected(ways.error());
+    return std::move(ways->all[ways->usual]);
 }
 
 }  // namespace kw

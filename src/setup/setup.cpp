@@ -10,6 +10,7 @@ Setup bare_setup(const Group& group) {
     setup.group = group.id;
     setup.machine = group.work.chosen.machine.name;
     setup.cutter = group.work.chosen.cutter.name;
+    setup.make_up = group.work.chosen.cutter.kerf;
     setup.kerf = group.stands.kerf;
     setup.height = group.stands.height;
     setup.guide = group.work.guide;

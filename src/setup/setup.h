@@ -26,6 +26,8 @@ struct Setup {
     std::string work;  // "locking rabbet: side dado"
     std::string machine;
     std::string cutter;
+    Length
+        make_up;  // the cutter's kerf as it is put on for this work, without what its shims were changed by since
     Length kerf;
     Length fence;
     std::optional<Length> height;

@@ -35,9 +35,11 @@ struct Cutter {
     std::string name;
     CutterKind kind = CutterKind::dado_stack;
     std::string machine;
-    Length kerf;                      // what it really cuts
-    std::vector<Length> shims = {};   // that are in the stack for this kerf
-    std::vector<Length> spares = {};  // shims that the maker owns beside those
+    Length kerf;                              // what it really cuts
+    std::vector<Length> shims = {};           // that are in the stack for this kerf
+    std::vector<Length> spares = {};          // shims that the maker owns beside those
+    std::vector<Length> chippers = {};        // likewise: in the stack for this kerf,
+    std::vector<Length> spare_chippers = {};  // and owned beside those
 
     bool operator==(const Cutter&) const = default;
 };

@@ -80,7 +80,7 @@ tl::expected<std::vector<Setup>, Refusal> sizing_setups(const Shop& shop, const 
             setup.work = station.verb;
             setup.machine = station.machine->name;
             setup.cutter = station.cutter->name;
-            setup.kerf = station.cutter->kerf;
+            setup.kerf = setup.make_up = station.cutter->kerf;
             setup.fence = cut.size;
             setup.guide = station.guide;
             setups.push_back(std::move(setup));

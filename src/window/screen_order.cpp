@@ -1,5 +1,6 @@
 // The second place: the whole work in the order in which it is done.
 
+#include "session/say_ways.h"
 #include "session/test_cut.h"
 #include "session/words.h"
 #include "window/screen.h"
@@ -90,7 +91,8 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
     const Setup& setup = *setup_of_step(work.plan, step);
     const Progress progress = progress_of(work, setup);
     const bool ready = progress.done == progress.of;
-    std::string detail = drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine + ", " + setup.cutter;
+    std::string detail =
+        drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine + ", " + say_cutter(work, setup);
     if (const std::string change = change_words(work, index); !change.empty())
         detail += "  \u00b7  " + change;
     if (const std::string test = test_words(work, setup); !test.empty()) detail += "  \u00b7  " + test;

@@ -6,6 +6,7 @@
 #include "draw/joint_view.h"
 #include "draw/setup_view.h"
 #include "job/notes.h"
+#include "session/say_ways.h"
 #include "session/words.h"
 #include "window/screen.h"
 #include "window/screen_fields.h"
@@ -194,9 +195,9 @@ void draw_gear(Screen& screen, const Stand& stand) {
     const Setup* before = stand.at_machine;
     draw_fact(ui, across, "Guide", capital(setup.guide), before && before->guide != setup.guide);
     draw_fact(ui, across, "Cutter",
-              setup.cutter + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) + ", on the " +
-                  setup.machine,
-              before && before->cutter != setup.cutter);
+              say_cutter(stand.work, setup) + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) +
+                  ", on the " + setup.machine,
+              before && (before->cutter != setup.cutter || before->make_up != setup.make_up));
     if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))
         draw_fact(ui, across, "Then",
                   "Nibble: begin at the end, a little with each pass, and work toward the fence; the last "

@@ -4,6 +4,7 @@
 
 #include "brute.h"
 #include "order/cost.h"
+#include "order/sets_of_options.h"
 #include "order/solve.h"
 #include "random_work.h"
 
@@ -52,6 +53,8 @@ void compare_with_brute(bool is_wild, std::uint32_t seed, int problems, bool has
         Options narrow;
         narrow.beam_width = 1;
         check_proved(problem, solve(problem, narrow), least);
+        // However many sets of options there are.
+        if (has_choices) check_proved(problem, solve_below(problem, {}, whatever_it_takes), least);
     }
     CHECK(possible > problems / 2);
     CHECK(possible < problems);

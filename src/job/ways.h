@@ -1,0 +1,33 @@
+#pragma once
+// Which way each joint is cut that can be cut in more than one: the way with which all of the work takes the least time.
+
+#include "job/design.h"
+
+namespace kw {
+
+// What one way costs beside the others, everything else in its own best order then.
+struct WayCost {
+    ChosenJoint way;
+    std::int64_t seconds = 0;  // that this joint adds to all the other work
+    bool picked = false;
+};
+
+// Why a joint is cut the way it is.
+struct WayReason {
+    std::string label;                 // "back dado"
+    std::vector<std::string> drawers;  // their names
+    std::vector<WayCost> ways;         // the least first
+};
+
+struct FoundWays {
+    Picks picks;
+    // Where there was something to choose: no way and no order takes less than this.
+    std::optional<std::int64_t> lower_bound_seconds;
+    std::vector<WayReason> reasons;
+};
+
+// `usual`: as designed without picks. A joint that was tested, locked or cut stays with its way. Nothing is picked where there is no order
+// at all, which make_plan then says.
+FoundWays find_ways(const Job& job, const Design& usual);
+
+}  // namespace kw
