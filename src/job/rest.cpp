@@ -275,9 +275,13 @@ private:
                 out.parts.push_back(pass.part);
         out.still_set = is_locked(setup) && !open.later && still_stands(setup);
         out.set_again = is_locked(setup) && !out.still_set;
-        for (const order::Change& change : step.changes)
-            if (const auto name = name_of_attribute(change.attribute); !name.empty())
-                out.changes.push_back({std::string(name), change.seconds});
+        for (const order::Change& change : step.changes) {
+            const auto name = name_of_attribute(change.attribute);
+            // Whoever changes a stack sets its shims with it.
+            if (name == "shims" && !out.changes.empty() && out.changes.back().what == "cutter")
+                out.changes.back().seconds += change.seconds;
+            else if (!name.empty()) out.changes.push_back({std::string(name), change.seconds});
+        }
         out.walk_s = step.walk_s;
         out.test_s = open.setup.test_cut ? job_.times.test_cut_s : 0;
         out.cuts_s = step.duration_s - out.test_s;

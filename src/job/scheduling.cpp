@@ -1,5 +1,6 @@
 #include "job/scheduling.h"
 
+#include <algorithm>
 #include <map>
 
 namespace kw {
@@ -7,7 +8,9 @@ namespace {
 
 // `lock` takes no time to change: it is the group that the machine is set for. No other work may come into it, not even work
 // with the same settings: that has a test cut of its own, which may move them.
-enum Attribute : std::size_t { cutter, fence, height, spacer, lock, attributes };
+// The shims of a stack hang on the cutter: to change these alone takes less than to change it. Where both are changed the times add up
+// to that of the cutter.
+enum Attribute : std::size_t { cutter, shims, fence, height, spacer, lock, attributes };
 
 // Numbers values in the order in which they come up, per machine and attribute.
 class Values {
@@ -28,7 +31,8 @@ order::Machine machine_with(const WorkTimes& times) {
     machine.walk_s = times.machine_s;
     machine.attributes.resize(attributes);
     machine.attributes[cutter].change_s = times.cutter_s;
-    machine.attributes[cutter].invalidates = {height};  // another cutter has another radius
+    machine.attributes[cutter].invalidates = {shims, height};  // another cutter has another radius
+    machine.attributes[shims].change_s = std::min(times.shims_s, times.cutter_s);
     machine.attributes[fence].change_s = times.fence_s;
     machine.attributes[height].change_s = times.height_s;
     machine.attributes[spacer].change_s = times.spacer_s;
@@ -36,11 +40,17 @@ order::Machine machine_with(const WorkTimes& times) {
     return machine;
 }
 
+// A stack goes by its name and what is in it but for its shims.
+std::string stack_of(const Setup& setup) {
+    return setup.cutter + " " + ticks(setup.make_up - setup.shims.value_or(Length{}));
+}
+
 order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::size_t machine,
                               Values& values) {
     order::Operation operation;
     operation.machine = machine;
-    operation.needs = {values.number(machine, cutter, setup.cutter + " " + ticks(setup.make_up)),
+    operation.needs = {values.number(machine, cutter, stack_of(setup)),
+                       setup.shims ? values.number(machine, shims, ticks(*setup.shims)) : order::any,
                        values.number(machine, fence, ticks(setup.fence)),
                        setup.height ? values.number(machine, height, ticks(*setup.height)) : order::any,
                        values.number(machine, spacer, ticks(setup.spacer)),
@@ -50,11 +60,19 @@ order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::s
     return operation;
 }
 
+// Its shims are set with it, and have a time of their own.
+void less_the_shims(order::Attribute& cutters, int value, const WorkTimes& times) {
+    const auto index = static_cast<std::size_t>(value);
+    if (cutters.change_to_s.size() <= index) cutters.change_to_s.resize(index + 1, times.cutter_s);
+    cutters.change_to_s[index] = times.cutter_s - std::min(times.shims_s, times.cutter_s);
+}
+
 }  // namespace
 
 std::string_view name_of_attribute(std::size_t attribute) {
     switch (attribute) {
         case cutter: return "cutter";
+        case shims: return "shims";
         case fence: return "fence";
         case height: return "height";
         case spacer: return "spacer";
@@ -78,6 +96,9 @@ order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,
             problem.machines.back().start[spacer] = values.number(machine->second, spacer, ticks(Length{}));
         }
         problem.operations.push_back(operation_of(job.times, setup, machine->second, values));
+        if (setup.shims)
+            less_the_shims(problem.machines[machine->second].attributes[cutter],
+                           problem.operations.back().needs[cutter], job.times);
         if (setup.group.empty()) continue;
         const auto [block, is_first] = block_of.try_emplace(setup.group, problem.groups.size());
         if (is_first) problem.groups.push_back({{}, {lock}, false});

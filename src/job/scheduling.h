@@ -6,7 +6,7 @@
 
 namespace kw {
 
-// Of a machine, as the maker calls it: "cutter", "fence", "height", "spacer"; empty for what nobody sets by hand.
+// Of a machine, as the maker calls it: "cutter", "shims", "fence", "height", "spacer"; empty for what nobody sets by hand.
 std::string_view name_of_attribute(std::size_t attribute);
 
 order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,

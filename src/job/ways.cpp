@@ -62,25 +62,38 @@ struct Open {
     std::vector<std::set<std::string>> names;  // by way
 };
 
-std::optional<Open> opened(const Job& job, const Planned& usual, const Alternative& alternative) {
+std::optional<Open> opened(const Job& job, const Design& design_of_usual, const Planned& usual,
+                           const Alternative& alternative) {
+    Picks picks;
+    for (const Alternative& one : design_of_usual.alternatives) picks[one.id] = one.picked;
     Open open{&alternative, {}, {}};
     for (std::size_t way = 0; way < alternative.ways.size(); ++way) {
         if (way == alternative.picked) {
             open.designs.push_back(usual);
             continue;
         }
-        const auto other = design(job, {{alternative.id, way}});
+        picks[alternative.id] = way;
+        const auto other = design(job, picks);
         auto planned = other ? planned_of(job, *other) : std::nullopt;
         if (!planned) return std::nullopt;
         open.designs.push_back(std::move(*planned));
     }
-    const std::size_t another = alternative.picked == 0 ? 1 : 0;
-    for (std::size_t way = 0; way < open.designs.size(); ++way)
-        open.names.push_back(
-            names_in(open.designs[way], way == alternative.picked ? open.designs[another] : usual));
-    const bool differ =
-        std::none_of(open.names.begin(), open.names.end(), [](const auto& names) { return names.empty(); });
-    return differ ? std::optional(std::move(open)) : std::nullopt;
+    // What the usual way has alone must be the same beside each of the others, and no two of those may share what the usual one lacks: else
+    // they are no options of one choice.
+    std::optional<std::set<std::string>> of_usual;
+    std::set<std::string> of_others;
+    for (std::size_t way = 0; way < open.designs.size(); ++way) {
+        open.names.push_back(names_in(open.designs[way], usual));
+        if (way == alternative.picked) continue;
+        std::set<std::string> lacking = names_in(usual, open.designs[way]);
+        if (lacking.empty() || open.names[way].empty() || (of_usual && *of_usual != lacking))
+            return std::nullopt;
+        of_usual = std::move(lacking);
+        for (const std::string& name : open.names[way])
+            if (!of_others.insert(name).second) return std::nullopt;
+    }
+    open.names[alternative.picked] = std::move(*of_usual);
+    return open;
 }
 
 std::set<std::string> own_groups(const Open& open, std::size_t way) {
@@ -148,31 +161,56 @@ private:
     order::Problem problem_;
 };
 
-std::int64_t least_seconds(const order::Problem& problem) {
-    return order::solve(problem, {.node_limit = looks_per_reason, .stop = {}}).seconds;
+order::Result solved(const order::Problem& problem, std::int64_t looks) {
+    return order::solve(problem, {.node_limit = looks, .stop = {}});
 }
 
-std::vector<std::size_t> all_but(const order::Choice& choice, std::size_t option) {
+std::vector<std::size_t> all_but(const order::Choice& choice, std::optional<std::size_t> option) {
     std::vector<std::size_t> others;
     for (std::size_t o = 0; o < choice.options.size(); ++o)
         if (o != option) others.insert(others.end(), choice.options[o].begin(), choice.options[o].end());
     return others;
 }
 
-// What each way adds to all the work without that joint.
-WayReason reason_of(const order::Problem& problem, std::size_t c, std::size_t picked, const Alternative& of) {
+struct Best {
+    std::vector<std::size_t> picked;  // by choice
+    std::int64_t seconds = 0;
+};
+
+// What each way adds to all the work without that joint. Where a way turns out to be better than what was picked, it is picked.
+WayReason reason_of(const order::Problem& problem, std::size_t c, const Alternative& of, Best& best) {
     WayReason reason{of.label, of.drawers, {}};
     const order::Choice& choice = problem.choices[c];
     const std::int64_t without_it =
-        least_seconds(order::without(problem, all_but(choice, choice.options.size())));
-    for (std::size_t way = 0; way < of.ways.size(); ++way)
-        reason.ways.push_back({of.ways[way],
-                               least_seconds(order::without(problem, all_but(choice, way))) - without_it,
-                               way == picked});
+        solved(order::without(problem, all_but(choice, std::nullopt)), looks_per_reason).seconds;
+    const std::size_t picked = best.picked[c];
+    for (std::size_t way = 0; way < of.ways.size(); ++way) {
+        order::Result with = solved(order::without(problem, all_but(choice, way)), looks_per_reason);
+        if (way == picked) with.seconds = std::min(with.seconds, best.seconds);
+        else if (with.seconds < best.seconds) {
+            with.picked.insert(with.picked.begin() + std::ptrdiff_t(c), way);
+            best = {with.picked, with.seconds};
+        }
+        reason.ways.push_back(
+            {of.ways[way], std::max<std::int64_t>(0, with.seconds - without_it), way == picked});
+    }
     std::stable_sort(reason.ways.begin(), reason.ways.end(), [](const WayCost& a, const WayCost& b) {
         return std::pair(!a.picked, a.seconds) < std::pair(!b.picked, b.seconds);
     });
     return reason;
+}
+
+// All reasons, for the best that is found on the way to them.
+std::vector<WayReason> reasons_of(const order::Problem& problem, const std::vector<Open>& open, Best& best) {
+    std::vector<WayReason> reasons;
+    if (problem.operations.size() > most_setups_for_reasons || open.size() > most_reasons) return reasons;
+    for (std::int64_t known = best.seconds + 1; best.seconds < known;) {
+        known = best.seconds;
+        reasons.clear();
+        for (std::size_t c = 0; c < open.size() && best.seconds == known; ++c)
+            reasons.push_back(reason_of(problem, c, *open[c].of, best));
+    }
+    return reasons;
 }
 
 bool overlap(const Open& a, const Open& b) {
@@ -183,41 +221,53 @@ bool overlap(const Open& a, const Open& b) {
     return false;
 }
 
-// Those that can be decided on each for itself, and were not decided on by what was done.
-std::vector<Open> open_ones(const Job& job, const Design& usual, const Planned& planned, Picks& picks) {
+// Those that can be decided on each for itself, but for what is decided already.
+std::vector<Open> open_ones(const Job& job, const Design& usual, const Planned& planned,
+                            const Picks& decided) {
     std::vector<Open> all;
     std::size_t designs = 0;
     for (const Alternative& alternative : usual.alternatives) {
         designs += alternative.ways.size() - 1;
         if (designs > most_designs) break;
-        auto open = opened(job, planned, alternative);
-        if (!open) continue;
-        if (const auto begun = begun_way(job, *open)) picks[alternative.id] = *begun;
-        else if (std::none_of(all.begin(), all.end(), [&](const Open& one) { return overlap(one, *open); }))
+        if (decided.contains(alternative.id)) continue;
+        auto open = opened(job, usual, planned, alternative);
+        if (open &&
+            std::none_of(all.begin(), all.end(), [&](const Open& one) { return overlap(one, *open); }))
             all.push_back(std::move(*open));
     }
     return all;
 }
 
+// `decided`: what is not to be chosen any more. `begun`: of the rest, what was begun in another way than is best.
+FoundWays found_with(const Job& job, const Picks& decided, Picks& begun) {
+    FoundWays found{decided, {}, {}};
+    const auto usual = design(job, decided);
+    const auto planned = usual ? planned_of(job, *usual) : std::nullopt;
+    if (!planned) return found;
+    const std::vector<Open> open = open_ones(job, *usual, *planned, decided);
+    if (open.empty()) return found;
+    const Together together(job, *planned, open);
+    const order::Result result = solved(together.problem(), looks_per_choice);
+    if (result.order.empty()) return found;
+    found.lower_bound_seconds = result.lower_bound_seconds;
+    Best best{result.picked, result.seconds};
+    found.reasons = reasons_of(together.problem(), open, best);
+    for (std::size_t c = 0; c < open.size(); ++c) {
+        found.picks[open[c].of->id] = best.picked[c];
+        if (const auto way = begun_way(job, open[c]); way && *way != best.picked[c])
+            begun[open[c].of->id] = *way;
+    }
+    return found;
+}
+
 }  // namespace
 
 FoundWays find_ways(const Job& job, const Design& usual) {
-    FoundWays found;
-    if (usual.alternatives.empty()) return found;
-    const auto planned = planned_of(job, usual);
-    if (!planned) return found;
-    const std::vector<Open> open = open_ones(job, usual, *planned, found.picks);
-    if (open.empty()) return found;
-    const Together together(job, *planned, open);
-    const order::Problem& problem = together.problem();
-    const order::Result result = order::solve(problem, {.node_limit = looks_per_choice, .stop = {}});
-    if (result.order.empty()) return found;
-    found.lower_bound_seconds = result.lower_bound_seconds;
-    for (std::size_t c = 0; c < open.size(); ++c) found.picks[open[c].of->id] = result.picked[c];
-    if (problem.operations.size() > most_setups_for_reasons || open.size() > most_reasons) return found;
-    for (std::size_t c = 0; c < open.size(); ++c)
-        found.reasons.push_back(reason_of(problem, c, result.picked[c], *open[c].of));
-    return found;
+    if (usual.alternatives.empty()) return {};
+    // As if nothing were done yet, so that what is done changes nothing; unless the job was changed after that.
+    Picks begun, none;
+    FoundWays found = found_with(job, {}, begun);
+    return begun.empty() ? found : found_with(job, begun, none);
 }
 
 }  // namespace kw

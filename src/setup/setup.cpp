@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "setup/shims.h"
+
 namespace kw {
 namespace {
 
@@ -11,6 +13,7 @@ Setup bare_setup(const Group& group) {
     setup.machine = group.work.chosen.machine.name;
     setup.cutter = group.work.chosen.cutter.name;
     setup.make_up = group.work.chosen.cutter.kerf;
+    if (lists_shims(group.work.chosen.cutter)) setup.shims = shims_in(group.work.chosen.cutter);
     setup.kerf = group.stands.kerf;
     setup.height = group.stands.height;
     setup.guide = group.work.guide;

@@ -28,6 +28,7 @@ struct Setup {
     std::string cutter;
     Length
         make_up;  // the cutter's kerf as it is put on for this work, without what its shims were changed by since
+    std::optional<Length> shims;  // in that, where the maker has listed the stack's
     Length kerf;
     Length fence;
     std::optional<Length> height;

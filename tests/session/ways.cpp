@@ -1,0 +1,154 @@
+// A joint that can be cut in more than one way is cut in the way with which all of the work takes the least time.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <fstream>
+#include <sstream>
+
+#include "sample_job.h"
+#include "session/say_ways.h"
+#include "session/session.h"
+
+using namespace kw;
+
+namespace {
+
+const std::string now = "2026-03-01T09:00:00Z";
+
+Json demo(int count) {
+    std::ifstream in(KW_ASSET_DIR "/demo.json", std::ios::binary);
+    std::ostringstream text;
+    text << in.rdbuf();
+    Json job = parse_json(text.str()).value();
+    for (Json& drawer : job["drawers"]) drawer["count"] = count;
+    return job;
+}
+
+// The stack stays as it stands.
+Json without_chippers(Json job) {
+    for (Json& cutter : job["cutters"]) cutter.erase("spare_chippers");
+    return job;
+}
+
+Session opened(const Json& job) {
+    Session session = open_session(job, {}, now);
+    REQUIRE(session.work);
+    return session;
+}
+
+const DrawerDesign& drawer_named(const Work& work, const std::string& name) {
+    const auto& drawers = work.design.drawers;
+    const auto found = std::find_if(drawers.begin(), drawers.end(),
+                                    [&](const DrawerDesign& drawer) { return drawer.spec->name == name; });
+    REQUIRE(found != drawers.end());
+    return *found;
+}
+
+bool is_made_up(const ChosenJoint& chosen) { return !chosen.cutter.chippers.empty(); }
+
+const WayReason& reason_for(const Work& work, const std::string& label, const std::string& drawer) {
+    const auto found = std::find_if(work.reasons.begin(), work.reasons.end(), [&](const WayReason& one) {
+        return one.label == label && one.drawers == std::vector<std::string>{drawer};
+    });
+    REQUIRE(found != work.reasons.end());
+    return *found;
+}
+
+}  // namespace
+
+TEST_CASE("two drawers keep the stack for the back's dado and take three passes; twelve change it") {
+    const Session two = opened(demo(2)), twelve = opened(demo(12));
+    const ChosenJoint& for_two = drawer_named(*two.work, "hand tools").back;
+    const ChosenJoint& for_twelve = drawer_named(*twelve.work, "hand tools").back;
+    CHECK_FALSE(is_made_up(for_two));
+    CHECK(say_way(two.work->job, for_two) == "3 passes with quarter stack");
+    CHECK(is_made_up(for_twelve));
+    CHECK(say_way(twelve.work->job, for_twelve).rfind("1 pass with quarter stack made up to 0.512 in", 0) ==
+          0);
+    // The setups follow: three, and one.
+    const auto passes = [](const Work& work) {
+        const DrawerDesign& drawer = drawer_named(work, "hand tools");
+        const std::string group = work.design.group_with_key(drawer.back_keys.slot)->id;
+        return std::count_if(work.plan.setups.begin(), work.plan.setups.end(),
+                             [&](const Setup& setup) { return setup.group == group; });
+    };
+    CHECK(passes(*two.work) == 3);
+    CHECK(passes(*twelve.work) == 1);
+}
+
+TEST_CASE("with more ways to choose from, the work never takes longer") {
+    for (const int count : {1, 2, 5, 12, 20}) {
+        CAPTURE(count);
+        const Session free = opened(demo(count)), bound = opened(without_chippers(demo(count)));
+        CHECK(free.work->plan.seconds <= bound.work->plan.seconds);
+        CHECK(free.work->plan.lower_bound_seconds <= free.work->plan.seconds);
+    }
+}
+
+TEST_CASE(
+    "why a joint is cut as it is: what each way adds, the one that is taken first, and none adds less") {
+    const Session session = opened(demo(2));
+    REQUIRE(session.work->reasons.size() == session.work->design.alternatives.size());
+    for (const WayReason& reason : session.work->reasons) {
+        CAPTURE(say_reason(session.work->job, reason));
+        REQUIRE(reason.ways.size() == 2);
+        CHECK(reason.ways[0].picked);
+        CHECK_FALSE(reason.ways[1].picked);
+        CHECK(reason.ways[0].seconds <= reason.ways[1].seconds);
+        CHECK(reason.ways[0].seconds > 0);
+    }
+    const WayReason& back = reason_for(*session.work, "back dado", "hand tools");
+    CHECK(say_reason(session.work->job, back)
+              .rfind("back dado (hand tools): 3 passes with quarter stack: ", 0) == 0);
+    // A stack that is changed for nothing else costs at least that change.
+    CHECK(back.ways[1].seconds >= session.work->job.times.cutter_s);
+}
+
+TEST_CASE("a joint that was begun stays with its way, whatever the batch grows to") {
+    Session session = opened(demo(2));
+    const Group* dado =
+        session.work->design.group_with_key(drawer_named(*session.work, "hand tools").back_keys.slot);
+    TestCut lock;
+    for (const Setup& setup : session.work->plan.setups)
+        if (setup.group == dado->id && lock.setup.empty()) lock.setup = setup.id;
+    session = apply(session, LockGroup{lock}, now);
+    REQUIRE(session.refused.empty());
+    Json grown = session.document;
+    for (Json& drawer : grown["drawers"]) drawer["count"] = 12;
+    const Session after = opened(grown);
+    CHECK_FALSE(is_made_up(drawer_named(*after.work, "hand tools").back));
+    CHECK(after.work->standing.groups.size() == 1);
+}
+
+TEST_CASE("work that is done does not change how the rest is cut") {
+    Session session = opened(demo(2));
+    const auto cutters = [](const Work& work) {
+        std::vector<std::string> all;
+        for (const Alternative& one : work.design.alternatives)
+            all.push_back(one.id + " " + std::to_string(one.picked));
+        return all;
+    };
+    const auto before = cutters(*session.work);
+    for (int step = 0; step < 12; ++step) {
+        const Setup setup = *session.work->plan.setup_with_id(session.work->rest.steps.front().setup);
+        if (setup.test_cut) {
+            TestCut lock;
+            lock.setup = setup.id;
+            session = apply(session, LockGroup{lock}, now);
+        }
+        std::vector<std::size_t> all(setup.passes.size());
+        for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
+        session = apply(session, MarkRun{setup.id, all, true}, now);
+        REQUIRE(session.refused.empty());
+        CHECK(cutters(*session.work) == before);
+    }
+}
+
+TEST_CASE("a cutter that the maker names is taken, and there is nothing to choose") {
+    Json job = demo(12);
+    for (Json& drawer : job["drawers"])
+        for (const char* place : {"front", "back", "bottom"}) drawer[place]["cutter"] = "quarter stack";
+    const Session session = opened(job);
+    CHECK(session.work->design.alternatives.empty());
+    CHECK_FALSE(is_made_up(drawer_named(*session.work, "hand tools").back));
+}
