@@ -26,6 +26,10 @@ struct Options {
     std::vector<std::string> readings;
     std::vector<std::string> moved;
     std::vector<std::string> parts;
+    bool first = false;
+    bool last = false;
+    std::string away;
+    std::string back;
     std::string felt;
     bool sure = false;
     std::vector<std::string> seen;
@@ -130,6 +134,37 @@ public:
         });
     }
 
+    // Pins a setup, or lends a machine out and takes it back; says what that takes.
+    int pin() const {
+        return with_work([&](const Opened& opened) {
+            const Work& work = *opened.session.work;
+            const RestStep* step = step_named(work.rest, options_.setup);
+            Session after = opened.session;
+            if (!options_.setup.empty())
+                after =
+                    apply(after,
+                          PinSetup{step ? step->setup : options_.setup, options_.first  ? Pinned::first
+                                                                        : options_.last ? Pinned::last
+                                                                                        : Pinned::nowhere},
+                          utc_now());
+            for (const auto& [name, is_away] :
+                 {std::pair{options_.away, true}, std::pair{options_.back, false}}) {
+                if (name.empty()) continue;
+                const auto& machines = work.job.shop.machines;
+                const auto found = std::find_if(
+                    machines.begin(), machines.end(),
+                    [&, &wanted = name](const Machine& machine) { return machine.name == wanted; });
+                if (found == machines.end() || !after.document.contains("machines"))
+                    return refuse("there is no machine `" + name + "` in the job");
+                after = apply(
+                    after,
+                    SetField{"/machines/" + std::to_string(found - machines.begin()) + "/away", is_away},
+                    utc_now());
+            }
+            return keep_order(opened, after);
+        });
+    }
+
     int shop() const {
         auto file = read_shop();
         if (!file) return tell({}, file.error(), shop_file());
@@ -198,6 +233,17 @@ private:
 
     static bool among(const std::vector<std::string>& all, const std::string& one) {
         return std::find(all.begin(), all.end(), one) != all.end();
+    }
+
+    int keep_order(const Opened& before, const Session& after) const {
+        if (!after.refused.empty()) return refuse(after.refused);
+        for (const Problem& problem : after.problems)
+            tell(before.text, to_file_error(problem, before.text, graduation_of(before)));
+        if (!after.problems.empty()) return 1;
+        if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
+            return tell({}, saved.error());
+        io_.out << order_text(*before.session.work, *after.work);
+        return 0;
     }
 
     // Saves the job, and says what is left.
@@ -317,6 +363,18 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     ran->add_option("--part", options.parts, "only this part, both its ends; may be repeated");
     CLI::App* lost = add_command(app, options, "lost", "marks a part as spoilt: it is to be made again");
     lost->add_option("--part", options.parts, "its name in the plan; may be repeated")->required();
+    CLI::App* pin =
+        add_command(app, options, "pin", "has a setup done first or last, or lends a machine out");
+    CLI::Option* pinned = pin->add_option("--setup", options.setup,
+                                          "the setup's name in the plan; alone: wherever it fits best");
+    CLI::Option* first =
+        pin->add_flag("--first", options.first, "before all that it does not need itself")->needs(pinned);
+    pin->add_flag("--last", options.last, "not today: after all that can be done without it")
+        ->needs(pinned)
+        ->excludes(first);
+    pin->add_option("--away", options.away, "a machine on which nothing is to be done: lent out, or broken");
+    pin->add_option("--back", options.back, "a machine that is there again");
+    pin->require_option(1, 3);
     CLI::App* shop =
         app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
     add_shop_option(shop, options);
@@ -338,6 +396,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     if (*lock) return commands.lock();
     if (*ran) return commands.ran();
     if (*lost) return commands.lost();
+    if (*pin) return commands.pin();
     if (*check) return commands.check();
     if (*shop) return commands.shop();
     return options.shots.empty() ? io.open_window(options.job, options.shop)

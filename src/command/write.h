@@ -10,6 +10,8 @@ namespace kw {
 std::string plan_text(const Work& work);
 // What is left, one line a step: what goes through it, and what is changed at its machine first. Empty before work has begun.
 std::string rest_text(const Work& work);
+// The setups in order, one line each, and how much longer all of it takes than before.
+std::string order_text(const Work& before, const Work& after);
 // Why joints are cut the way they are, one line each; empty where there was no choice.
 std::string reasons_text(const Work& work);
 // What each step that is left takes, line by line, and all of them together.

@@ -157,6 +157,20 @@ std::string rest_text(const Work& work) {
            table.text();
 }
 
+std::string order_text(const Work& before, const Work& after) {
+    Table table({Align::left, Align::left, Align::left});
+    for (const RestStep& step : after.rest.steps) {
+        const Setup& setup = *after.plan.setup_with_id(step.setup);
+        table.row({step.step, setup.work, setup.machine + ": " + say_changes(step)});
+    }
+    const std::int64_t more = after.rest.seconds - before.rest.seconds;
+    return "To do, in order: about " + minutes(after.rest.seconds) +
+           (more == 0
+                ? std::string(", as before")
+                : ", " + minutes(std::abs(more)) + (more > 0 ? " more than before" : " less than before")) +
+           "\n" + table.text() + notes_text(after);
+}
+
 std::string reasons_text(const Work& work) {
     std::string out;
     for (const WayReason& reason : work.reasons)
@@ -180,6 +194,7 @@ std::string plan_text(const Work& work) {
     out += plan.proved ? "No order of this work takes less.\n"
                        : "The best order found; none takes less than " +
                              minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60) + ".\n";
+    if (plan.pins_s > 0) out += "What is pinned first or last takes " + minutes(plan.pins_s) + " of that.\n";
     out += reasons_text(work);
     out += rest_text(work);
     const std::string notes = notes_text(work);

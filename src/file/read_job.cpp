@@ -100,6 +100,7 @@ Machine read_machine(Fields fields) {
     machine.height_step = fields.length("height_step", machine.height_step);
     machine.fence_repeats = fields.length("fence_repeats", machine.fence_repeats);
     machine.height_repeats = fields.length("height_repeats", machine.height_repeats);
+    machine.is_away = fields.truth("away", false);
     machine.height_per_turn = fields.optional_length("height_per_turn");
     return machine;
 }
@@ -231,6 +232,8 @@ WorkTimes read_times(Fields fields) {
     return times;
 }
 
+Pins read_pins(Fields fields) { return {fields.texts("first"), fields.texts("last")}; }
+
 template <class Items, class Name>
 void check_names(const Items& items, Name name_of_item, const std::string& list,
                  std::vector<Problem>& problems) {
@@ -300,6 +303,7 @@ tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
     for (Fields& item : fields.array("cutters")) job.shop.cutters.push_back(read_cutter(item));
     use_default_shop(job.shop);
     job.times = read_times(fields.object("times"));
+    job.pins = read_pins(fields.object("pins"));
     for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item));
     if (fields.has("drawers") && job.drawers.empty() && problems.empty())
         fields.blame("drawers", Message::of("the job has no drawers"), Message::of("add one"));

@@ -87,6 +87,11 @@ struct WorkTimes {
     std::int64_t pass_s = 20;
 };
 
+// Names of setups (see pins.h), in the sequence in which they were pinned.
+struct Pins {
+    std::vector<std::string> first, last;
+};
+
 enum class LogKind { test, lock, ran, lost };
 
 struct NamedLength {
@@ -123,6 +128,7 @@ struct Job {
     std::vector<Stock> stock;
     Shop shop;
     WorkTimes times;
+    Pins pins;
     Tool tool = Tool::caliper;  // what lengths are read with
     Climate climate;            // where the drawers will live
     std::vector<DrawerSpec> drawers;

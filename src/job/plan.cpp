@@ -5,6 +5,7 @@
 
 #include "job/notes.h"
 #include "job/parts_of.h"
+#include "job/pins.h"
 #include "job/scheduling.h"
 
 namespace kw {
@@ -99,6 +100,36 @@ std::vector<Setup> as_they_stand(const std::vector<Setup>& designed, const Desig
 // setups, and find orders 0.15 % shorter (mean of a hundred random jobs).
 constexpr std::int64_t looks_per_plan = 25'000;
 
+struct Ordered {
+    order::Result result;
+    std::int64_t pins_s = 0;
+    std::vector<Note> notes;
+};
+
+// Pins that can't be kept are let go, and that is said: a plan is worth more.
+Ordered in_best_order(const Job& job, const Design& designed, const std::vector<Setup>& setups,
+                      const std::vector<std::pair<int, int>>& before) {
+    const auto solved = [&](const std::vector<std::pair<int, int>>& pairs) {
+        return order::solve(order_problem(job, setups, pairs), {.node_limit = looks_per_plan, .stop = {}});
+    };
+    Ordered ordered{solved(before), 0, {}};
+    for (const std::string& idle : idle_pins(job.pins, designed, setups))
+        ordered.notes.push_back({Level::note, "order", Message::of("pinned, but no longer planned: ", idle)});
+    std::vector<std::pair<int, int>> pairs = pinned_pairs(job.pins, designed, setups, before);
+    if (pairs.empty()) return ordered;
+    pairs.insert(pairs.end(), before.begin(), before.end());
+    order::Result pinned = solved(pairs);
+    if (pinned.order.empty()) {
+        ordered.notes.push_back(
+            {Level::warning, "order",
+             Message::of("what is pinned first and last can't be kept: the order goes without it")});
+        return ordered;
+    }
+    ordered.pins_s = std::max<std::int64_t>(0, pinned.seconds - ordered.result.seconds);
+    ordered.result = std::move(pinned);
+    return ordered;
+}
+
 std::vector<Problem> no_order(const std::vector<Setup>& setups, const order::Result& result) {
     if (result.status != order::Status::impossible)
         return {{"/drawers",
@@ -130,8 +161,8 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
         for (Setup& setup : setups_of(group)) setups->push_back(std::move(setup));
 
     const Precedence precedence = precedence_of(designed, *setups);
-    const order::Result result = order::solve(order_problem(job, *setups, precedence.before),
-                                              {.node_limit = looks_per_plan, .stop = {}});
+    const Ordered ordered = in_best_order(job, designed, *setups, precedence.before);
+    const order::Result& result = ordered.result;
     if (result.order.empty()) return tl::unexpected(no_order(*setups, result));
     Plan plan;
     plan.job = job.name;
@@ -146,6 +177,8 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
     plan.proved = plan.seconds == plan.lower_bound_seconds;
     plan.notes = designed.notes;
     plan.notes.insert(plan.notes.end(), precedence.notes.begin(), precedence.notes.end());
+    plan.notes.insert(plan.notes.end(), ordered.notes.begin(), ordered.notes.end());
+    plan.pins_s = ordered.pins_s;
     add_setup_notes(job, plan);
     return plan;
 }

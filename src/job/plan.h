@@ -28,6 +28,7 @@ struct Plan {
     std::int64_t seconds = 0;
     std::int64_t lower_bound_seconds = 0;
     bool proved = false;
+    std::int64_t pins_s = 0;  // what the maker's pins take beyond the best order that was found without them
     std::vector<Note> notes;
 
     const Setup* setup_with_id(std::string_view id) const;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "job/pins.h"
 #include "job/precedence.h"
 #include "job/scheduling.h"
 #include "order/cost.h"
@@ -27,6 +28,8 @@ public:
         for (const Ran& ran : standing.ran)
             ran_.insert(ran.work_key + "\n" + ran.part + "\n" + ran.reference);
         for (const Setup& setup : plan.setups) keys_.push_back(work_key(setup, design));
+        before_ = precedence_of(design, plan.setups).before;
+        pinned_ = pinned_pairs(job.pins, design, plan.setups, before_);
         note_used();
     }
 
@@ -206,11 +209,15 @@ private:
                     all.push_back(found->second);
             return all;
         };
-        for (const auto& [a, b] : precedence_of(design_, plan_.setups).before)
+        for (const auto& [a, b] : before_)
             for (const std::size_t first : opens(a))
                 for (const std::size_t then : opens(b))
                     if (still_waits(open_[first], open_[then]))
                         out.emplace_back(int(shift + first), int(shift + then));
+        for (const auto& [a, b] : pinned_)
+            for (const std::size_t first : opens(a))
+                for (const std::size_t then : opens(b))
+                    out.emplace_back(int(shift + first), int(shift + then));
         for (const auto& [i, later] : later_)
             if (const auto now = now_.find(i); now != now_.end())
                 out.emplace_back(int(shift + now->second), int(shift + later));
@@ -293,8 +300,9 @@ private:
     const Plan& plan_;
     const Standing& standing_;
     std::set<std::string> ran_;
-    std::vector<std::string> keys_;  // of each setup
-    std::vector<std::size_t> used_;  // setups, as they were used
+    std::vector<std::string> keys_;                     // of each setup
+    std::vector<std::pair<int, int>> before_, pinned_;  // of planned setups
+    std::vector<std::size_t> used_;                     // setups, as they were used
     std::map<std::string, std::string> stands_;
     bool keeps_standing_ = true;
     std::vector<Open> open_;

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 
+#include "setup/shims.h"
+
 namespace kw {
 namespace {
 
@@ -45,6 +47,20 @@ std::string stack_of(const Setup& setup) {
     return setup.cutter + " " + ticks(setup.make_up - setup.shims.value_or(Length{}));
 }
 
+std::string stack_of(const Cutter& cutter) {
+    return cutter.name + " " + ticks(cutter.kerf - (lists_shims(cutter) ? shims_in(cutter) : Length{}));
+}
+
+const Cutter* only_cutter_of(const Shop& shop, const std::string& machine) {
+    const Cutter* only = nullptr;
+    for (const Cutter& one : shop.cutters) {
+        if (one.machine != machine) continue;
+        if (only) return nullptr;
+        only = &one;
+    }
+    return only;
+}
+
 order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::size_t machine,
                               Values& values) {
     order::Operation operation;
@@ -85,6 +101,7 @@ order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,
     order::Problem problem;
     for (const auto& [first, then] : before)
         problem.precedences.push_back({static_cast<std::size_t>(first), static_cast<std::size_t>(then)});
+    const Shop shop = with_implied_blades(job.shop);
     std::map<std::string, std::size_t> machine_number;
     std::map<std::string, std::size_t> block_of;
     Values values;
@@ -92,8 +109,15 @@ order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,
         const auto [machine, is_new] = machine_number.try_emplace(setup.machine, problem.machines.size());
         if (is_new) {
             problem.machines.push_back(machine_with(job.times));
-            // Nobody has left a spacer on the fence.
+            // Nobody has left a spacer on the fence, or taken the only cutter off.
             problem.machines.back().start[spacer] = values.number(machine->second, spacer, ticks(Length{}));
+            if (const Cutter* only = only_cutter_of(shop, setup.machine)) {
+                problem.machines.back().start[cutter] =
+                    values.number(machine->second, cutter, stack_of(*only));
+                if (lists_shims(*only))
+                    problem.machines.back().start[shims] =
+                        values.number(machine->second, shims, ticks(shims_in(*only)));
+            }
         }
         problem.operations.push_back(operation_of(job.times, setup, machine->second, values));
         if (setup.shims)

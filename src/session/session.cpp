@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "file/read_log.h"
+#include "job/pins.h"
 
 namespace kw {
 namespace {
@@ -141,6 +142,26 @@ public:
         return with_log_entry(session_, lost_entry(lost.part));
     }
 
+    Session operator()(const PinSetup& pin) const {
+        const Setup* setup = session_.work ? session_.work->plan.setup_with_id(pin.setup) : nullptr;
+        if (!setup) return nothing_planned();
+        const std::string name = pin_name(*setup, session_.work->design);
+        Json document = session_.document;
+        Json& pins = document["pins"];
+        if (!pins.is_object()) pins = Json::object();
+        for (const char* list : {"first", "last"}) {
+            Json kept = Json::array();
+            for (const Json& one : pins.value(list, Json::array()))
+                if (one != name) kept.push_back(one);
+            if (pin.where == (list == std::string("first") ? Pinned::first : Pinned::last))
+                kept.push_back(name);
+            if (kept.empty()) pins.erase(list);
+            else pins[list] = std::move(kept);
+        }
+        if (pins.empty()) document.erase("pins");
+        return with_document(session_, std::move(document));
+    }
+
     // What the shop believes is no part of the job: it is not undone with it.
     Session operator()(const ForgetBelief& belief) const {
         return with_memory(forget(session_.memory, belief.what));
@@ -258,6 +279,15 @@ Session apply(const Session& session, const Action& action, const std::string& t
         if (after.memory != before.memory) work_it_out(after);
     }
     return after;
+}
+
+Pinned pinned(const Work& work, const Setup& setup) {
+    const std::string name = pin_name(setup, work.design);
+    const auto in = [&](const std::vector<std::string>& list) {
+        return std::find(list.begin(), list.end(), name) != list.end();
+    };
+    if (in(work.job.pins.first)) return Pinned::first;
+    return in(work.job.pins.last) ? Pinned::last : Pinned::nowhere;
 }
 
 std::vector<Problem> problems_at(const Session& session, const std::string& pointer) {

@@ -47,6 +47,12 @@ struct MarkRun {
 struct MarkLost {
     std::string part;
 };
+// A setup, and with it its group, is done first or last whatever it takes; or where it fits best again.
+enum class Pinned { nowhere, first, last };
+struct PinSetup {
+    std::string setup;
+    Pinned where = Pinned::first;
+};
 struct ForgetBelief {
     Believed what;
 };
@@ -58,7 +64,7 @@ struct Undo {};
 struct Redo {};
 
 using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, MarkLost,
-                            ForgetBelief, CorrectBelief, Undo, Redo>;
+                            PinSetup, ForgetBelief, CorrectBelief, Undo, Redo>;
 
 // `day`: today, by which what was learned has aged.
 Session open_session(Json document, Memory memory = {}, std::string day = {});
@@ -66,6 +72,9 @@ Session open_session(Json document, Memory memory = {}, std::string day = {});
 // `time`: now, as it goes into the log. An action that is refused leaves everything but `refused` as it was. A field that
 // reads well but makes a job that can't be made is taken: the problems are said, and the last work stays.
 Session apply(const Session& session, const Action& action, const std::string& time);
+
+// Where the maker has pinned the setup.
+Pinned pinned(const Work& work, const Setup& setup);
 
 // Problems at this field or beneath it.
 std::vector<Problem> problems_at(const Session& session, const std::string& pointer);

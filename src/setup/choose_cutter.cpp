@@ -28,6 +28,7 @@ std::optional<Message> unfit(const Machine& machine, const Cutter& cutter, const
 
 std::optional<Message> unfit(const Machine* machine, const Cutter& cutter) {
     if (!machine) return Message::of("there is no machine named `", cutter.machine, "`");
+    if (machine->is_away) return Message::of("`", machine->name, "` is away");
     if (machine->kind == MachineKind::miter_saw) return Message::of("a miter saw cuts no joints");
     if (cutter.kerf > machine->max_dado_width)
         return Message::of("the cutter is ", cutter.kerf, " wide and the ",

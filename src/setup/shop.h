@@ -25,6 +25,7 @@ struct Machine {
     // Set again to the same mark, a control comes back within this, nineteen times in twenty. Common practice, no source.
     Length fence_repeats = Length::micrometres(60);
     Length height_repeats = Length::micrometres(60);
+    bool is_away = false;  // lent out, or broken: nothing is done on it
 
     bool operator==(const Machine&) const = default;
 };

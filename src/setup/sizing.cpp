@@ -22,7 +22,7 @@ const Cutter* blade_on(const Shop& shop, const Machine& machine) {
 
 const Machine* first_of(const Shop& shop, MachineKind kind) {
     for (const Machine& machine : shop.machines)
-        if (machine.kind == kind) return &machine;
+        if (machine.kind == kind && !machine.is_away) return &machine;
     return nullptr;
 }
 

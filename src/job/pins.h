@@ -1,0 +1,21 @@
+#pragma once
+// What the maker wants done first, or last, whatever time it takes.
+
+#include "job/plan.h"
+
+namespace kw {
+
+// How a pin names a setup: a joint's by its group's key, which holds when the plan is numbered anew; a rip or a crosscut by its machine and
+// the first of its parts. All setups of a group go by one name.
+std::string pin_name(const Setup& setup, const Design& design);
+
+// Pairs of setups, first before second, that the pins ask for: what is pinned first comes before all that it does not need itself, in the
+// sequence of the pins; what is pinned last after all that does not need it. `before`: all pairs that hold anyhow.
+std::vector<std::pair<int, int>> pinned_pairs(const Pins& pins, const Design& design,
+                                              const std::vector<Setup>& setups,
+                                              const std::vector<std::pair<int, int>>& before);
+
+// Pins that name nothing in the plan any more.
+std::vector<std::string> idle_pins(const Pins& pins, const Design& design, const std::vector<Setup>& setups);
+
+}  // namespace kw
