@@ -42,6 +42,13 @@ using kw::order::Operation;
 using kw::order::Problem;
 using Terms = std::vector<std::pair<std::size_t, int>>;
 
+// Values beyond those that cost more than others cost change_s; what needs none, nothing.
+inline std::int64_t setting_s(const kw::order::Attribute& attribute, int value) {
+    if (value == any) return 0;
+    const auto index = static_cast<std::size_t>(value);
+    return index < attribute.change_to_s.size() ? attribute.change_to_s[index] : attribute.change_s;
+}
+
 // Over any number of links: [a][b] says whether a change of `a` invalidates `b`.
 inline std::vector<std::vector<bool>> reach(const Machine& machine) {
     const std::size_t count = machine.attributes.size();
@@ -128,8 +135,7 @@ private:
         for (const std::size_t i : on_[m]) {
             sets_[i].resize(machine.attributes.size());
             for (std::size_t a = 0; a < machine.attributes.size(); ++a) {
-                const std::int64_t seconds =
-                    need(i, a) == any ? 0 : machine.attributes[a].setting_s(need(i, a));
+                const std::int64_t seconds = setting_s(machine.attributes[a], need(i, a));
                 for (std::size_t place = 0; place < places_; ++place) {
                     sets_[i][a].push_back(column(
                         "sets_" + std::to_string(i) + "_" + std::to_string(a) + "_" + std::to_string(place),
