@@ -62,6 +62,29 @@ inline std::vector<std::vector<bool>> reach(const Machine& machine) {
     return reaches;
 }
 
+// Who may have set what operation `i` needs of attribute `b`: one of these must. When `i` runs, its value was set last by an operation
+// that needs that value too; and since, nothing that `b` hangs on was set, so that operation ran with the values that `i` needs there.
+// Empty where it may stand so from the start.
+inline std::vector<std::size_t> setters_of(const Problem& problem, std::size_t i, std::size_t b) {
+    const Operation& own = problem.operations[i];
+    const Machine& machine = problem.machines[own.machine];
+    const auto reaches = reach(machine);
+    std::vector<std::size_t> counts;  // attributes whose value is the same when `b` is set and when `i` runs
+    for (std::size_t a = 0; a < own.needs.size(); ++a)
+        if (a == b || (reaches[a][b] && own.needs[a] != any)) counts.push_back(a);
+    const auto all_stand = [&](const std::vector<int>& values, bool any_will_do) {
+        return std::all_of(counts.begin(), counts.end(), [&](std::size_t a) {
+            return values[a] == own.needs[a] || (any_will_do && a != b && values[a] == any);
+        });
+    };
+    std::vector<std::size_t> setters;
+    if (all_stand(machine.start, false)) return setters;
+    for (std::size_t j = 0; j < problem.operations.size(); ++j)
+        if (problem.operations[j].machine == own.machine && all_stand(problem.operations[j].needs, true))
+            setters.push_back(j);
+    return setters;
+}
+
 class Formulation {
 public:
     explicit Formulation(const Problem& problem) : problem_(problem), places_(problem.operations.size()) {
@@ -167,7 +190,7 @@ private:
         for (const int value : needed_values(m, a)) add_value(m, a, value, taken);
         for (Terms& terms : taken) at_most(std::move(terms), 1);
         for (const std::size_t i : on_[m])
-            if (need(i, a) != any) add_set_at_least_once(m, a, i);
+            if (need(i, a) != any) add_set_at_least_once(i, a);
     }
 
     // A value is kept at a place only if it was kept or set at the place before. Who needs it has it kept, or sets it.
@@ -193,26 +216,12 @@ private:
         }
     }
 
-    // Follows from the rest, but makes the relaxation tighter. When `i` runs, its value of `b` was set last by an operation that
-    // needs that value too; and since, nothing that `b` hangs on was set, so that operation ran with the values `i` needs there.
-    // Only what stands so from the start need not be set.
-    void add_set_at_least_once(std::size_t m, std::size_t b, std::size_t i) {
-        const Machine& machine = problem_.machines[m];
-        const auto reaches = reach(machine);
-        const auto counts = [&](std::size_t a) { return a != b && reaches[a][b] && need(i, a) != any; };
-        bool stands = machine.start[b] == need(i, b);
-        for (std::size_t a = 0; a < machine.attributes.size(); ++a)
-            stands = stands && (!counts(a) || machine.start[a] == need(i, a));
-        if (stands) return;
+    // Follows from the rest, but makes the relaxation tighter.
+    void add_set_at_least_once(std::size_t i, std::size_t a) {
         Terms once;
-        for (const std::size_t j : on_[m]) {
-            bool may = need(j, b) == need(i, b);
-            for (std::size_t a = 0; a < machine.attributes.size(); ++a)
-                may = may && (!counts(a) || need(j, a) == any || need(j, a) == need(i, a));
-            for (std::size_t place = 0; may && place < places_; ++place)
-                once.push_back({sets(j, b, place), 1});
-        }
-        at_least(std::move(once), 1);
+        for (const std::size_t j : setters_of(problem_, i, a))
+            for (std::size_t place = 0; place < places_; ++place) once.push_back({sets(j, a, place), 1});
+        if (!once.empty()) at_least(std::move(once), 1);
     }
 
     // Who is at a machine was there before, or walked. A machine that is used is walked to, or is the first.
