@@ -12,19 +12,6 @@ using namespace kw::order;
 
 namespace {
 
-ord::Kind random_kind(ord::Random& random, bool is_wild, std::size_t most) {
-    ord::Kind kind;
-    kind.operations = 1 + random.below(most);
-    kind.machines = 1 + random.below(3);
-    kind.attributes = random.below(4);
-    kind.groups = random.below(3);
-    kind.any_percent = random.between(0, 50);
-    kind.precedence_percent = random.between(0, 30);
-    kind.has_walks = random.chance(70);
-    kind.is_wild = is_wild;
-    return kind;
-}
-
 void check_proved(const Problem& problem, const Result& result, std::optional<std::int64_t> least) {
     if (!least) {
         CHECK(result.status == Status::impossible);
@@ -43,7 +30,7 @@ void compare_with_brute(bool is_wild, std::uint32_t seed, int problems, bool has
     int possible = 0;
     for (int i = 0; i < problems; ++i) {
         CAPTURE(i);
-        ord::Kind kind = random_kind(random, is_wild, has_choices ? 10 : 8);
+        ord::Kind kind = ord::random_kind(random, is_wild, has_choices ? 10 : 8);
         if (has_choices) kind.choices = 1 + random.below(3);
         const Problem problem = ord::random_problem(kind, random);
         REQUIRE_FALSE(validate(problem));
@@ -82,7 +69,7 @@ TEST_CASE("the proved order takes the least time at a size where orders must be 
     ord::Random random(13);
     for (int i = 0; i < 40; ++i) {
         CAPTURE(i);
-        ord::Kind kind = random_kind(random, i % 2 == 1, 1);
+        ord::Kind kind = ord::random_kind(random, i % 2 == 1, 1);
         kind.operations = 12;
         kind.precedence_percent = random.between(15, 35);
         const Problem problem = ord::random_problem(kind, random);
@@ -95,7 +82,7 @@ TEST_CASE("a search that was cut short never claims too much: bound <= least <= 
     int cut_short = 0;
     for (int i = 0; i < 400; ++i) {
         CAPTURE(i);
-        const Problem problem = ord::random_problem(random_kind(random, i % 2 == 1, 8), random);
+        const Problem problem = ord::random_problem(ord::random_kind(random, i % 2 == 1, 8), random);
         const std::optional<std::int64_t> least = ord::Brute(problem).least_seconds();
         Options short_search;
         short_search.beam_width = 1;
@@ -119,7 +106,7 @@ TEST_CASE("planned again halfway, from the machines as they stand, the rest take
     ord::Random random(15);
     for (int i = 0; i < 150; ++i) {
         CAPTURE(i);
-        ord::Kind kind = random_kind(random, i % 2 == 1, 1);
+        ord::Kind kind = ord::random_kind(random, i % 2 == 1, 1);
         kind.operations = 10;
         const Problem problem = ord::random_problem(kind, random);
         const Result whole = solve(problem);

@@ -42,6 +42,20 @@ struct Kind {
     std::size_t choices = 0;
 };
 
+// Small problems of all kinds.
+inline Kind random_kind(Random& random, bool is_wild, std::size_t most) {
+    Kind kind;
+    kind.operations = 1 + random.below(most);
+    kind.machines = 1 + random.below(3);
+    kind.attributes = random.below(4);
+    kind.groups = random.below(3);
+    kind.any_percent = random.between(0, 50);
+    kind.precedence_percent = random.between(0, 30);
+    kind.has_walks = random.chance(70);
+    kind.is_wild = is_wild;
+    return kind;
+}
+
 inline Machine random_machine(const Kind& kind, Random& random) {
     Machine machine;
     machine.walk_s = kind.has_walks ? random.between(0, 6) : 0;
