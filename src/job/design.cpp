@@ -17,18 +17,17 @@ struct Boards {
     const Stock* face = nullptr;
 };
 
-std::string label_of(const DrawerSpec& spec, Place place) {
-    if (place == Place::back) return "back " + spec.back.joint;
-    if (place == Place::bottom) return spec.bottom.joint;
-    return spec.front.joint == "rabbet" ? "front rabbet" : spec.front.joint;
+std::string label_of(Place place, const JointDesign& joint) {
+    if (place == Place::back) return "back " + joint.kind;
+    return place == Place::front && joint.kind == "rabbet" ? "front rabbet" : joint.kind;
 }
 
 // Another way to cut the same joint: no part would be of another size. A blade leaves a ragged floor: where it is not the usual way,
 // it is none (common practice, no source).
 bool could_as_well(const ChosenJoint& way, const ChosenJoint& usual) {
-    if (way.cutter.kind == CutterKind::blade || way.joint.reach != usual.joint.reach ||
-        way.joint.cuts.size() != usual.joint.cuts.size())
-        return false;
+    if (way.cutter.kind == CutterKind::blade || way.joint.reach != usual.joint.reach) return false;
+    if (way.joint.kind != usual.joint.kind) return way.joint.step == usual.joint.step;
+    if (way.joint.cuts.size() != usual.joint.cuts.size()) return false;
     for (std::size_t i = 0; i < usual.joint.cuts.size(); ++i) {
         const Cut &a = way.joint.cuts[i], &b = usual.joint.cuts[i];
         if (a.near != b.near || a.depth != b.depth || abs(a.width - b.width) > make_up_tolerance)
@@ -220,12 +219,14 @@ private:
                                     Message::of("write ", joint_names_for(place))});
             return false;
         }
-        const auto design_with = [&](Length kerf) {
-            JointAsk with_kerf = ask;
-            if (type->width_from_cutter && !ask.slot_width) with_kerf.slot_width = usual_width(ask, kerf);
-            return type->design(with_kerf);
+        const auto ways_of = [&](const JointType& kind) {
+            return ways_to_cut(shop_, {cutter, cutters_in_use_, ends * spec_.count}, [&](Length kerf) {
+                JointAsk with_kerf = ask;
+                if (kind.width_from_cutter && !ask.slot_width) with_kerf.slot_width = usual_width(ask, kerf);
+                return kind.design(with_kerf);
+            });
         };
-        auto ways = ways_to_cut(shop_, {cutter, cutters_in_use_, ends * spec_.count}, design_with);
+        auto ways = ways_of(*type);
         if (!ways) {
             blame(field, ways.error());
             return false;
@@ -233,23 +234,34 @@ private:
         chosen = ways->all[ways->usual];
         // Whatever is picked in the end: what is usual for one joint does not hang on what was picked for another.
         cutters_in_use_.push_back(chosen.cutter.name);
-        if (cutter.empty()) pick(label_of(spec_, place), *ways, chosen);
+        std::vector<ChosenJoint> all = std::move(ways->all);
+        if (!cutter.empty()) all = {chosen};
+        // Not where the bottom's groove would cross the tongue.
+        const JointType* other = find_joint_type(type->or_else, place);
+        if (other && spec_.bottom.style == BottomStyle::slide_in)
+            if (auto others = ways_of(*other))
+                for (ChosenJoint& way : others->all) all.push_back(std::move(way));
+        pick(label_of(place, chosen.joint), all, chosen);
         for (const Message& remark : chosen.joint.remarks)
             notes_.push_back({Level::warning, spec_.name, remark});
         return true;
     }
 
-    void pick(std::string label, const WaysToCut& ways, ChosenJoint& chosen) {
+    // Among all ways, the usual one and those that could stand for it.
+    void pick(std::string label, const std::vector<ChosenJoint>& all, ChosenJoint& chosen) {
         Alternative alternative{
             alternative_id(chosen, boards_.sides->thickness), std::move(label), {}, {}, 0};
-        for (std::size_t i = 0; i < ways.all.size(); ++i) {
-            if (i == ways.usual) alternative.picked = alternative.ways.size();
-            else if (!could_as_well(ways.all[i], chosen)) continue;
-            alternative.ways.push_back(ways.all[i]);
+        const auto is_usual = [&](const ChosenJoint& way) {
+            return way.joint.kind == chosen.joint.kind && way.cutter == chosen.cutter;
+        };
+        for (const ChosenJoint& way : all) {
+            if (is_usual(way)) alternative.picked = alternative.ways.size();
+            else if (!could_as_well(way, chosen)) continue;
+            alternative.ways.push_back(way);
         }
         if (alternative.ways.size() < 2) return;
         for (const ChosenJoint& way : alternative.ways)
-            alternative.id += "; " + way.machine.name + ", " + way.cutter.name + " " +
+            alternative.id += "; " + way.joint.kind + ", " + way.machine.name + ", " + way.cutter.name + " " +
                               exact_text(way.cutter.kerf, Unit::millimetre);
         if (const auto wanted = picks_.find(alternative.id); wanted != picks_.end())
             alternative.picked = wanted->second;
@@ -354,13 +366,13 @@ void add_all_groups(const Job& job, DrawerDesign& drawer, std::vector<Group>& gr
     const std::vector<Role> sides = {Role::side_left, Role::side_right};
     std::vector<Role> grooved = {Role::side_left, Role::side_right, Role::front};
     if (spec.bottom.style == BottomStyle::captured) grooved.push_back(Role::back);
-    add_groups(work_of(drawer, drawer.front, label_of(spec, Place::front),
+    add_groups(work_of(drawer, drawer.front, label_of(Place::front, drawer.front.joint),
                        {sides, Reference::front_end, {Role::front}}, *job.stock_named(spec.front.stock)),
                drawer.front_keys, groups);
-    add_groups(work_of(drawer, drawer.back, label_of(spec, Place::back),
+    add_groups(work_of(drawer, drawer.back, label_of(Place::back, drawer.back.joint),
                        {sides, Reference::rear_end, {Role::back}}, *job.stock_named(spec.back.stock)),
                drawer.back_keys, groups);
-    add_groups(work_of(drawer, drawer.bottom, label_of(spec, Place::bottom),
+    add_groups(work_of(drawer, drawer.bottom, label_of(Place::bottom, drawer.bottom.joint),
                        {grooved, Reference::bottom_edge, {}}, *job.stock_named(spec.bottom.stock)),
                drawer.bottom_keys, groups);
 }

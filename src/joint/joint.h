@@ -88,6 +88,7 @@ struct JointType {
     bool has_relief = false;  // the insert stays clear of the slot's floor; otherwise it goes right to it
     bool at_the_end = false;  // the slot begins at the receiver's end: no wood of it stands beyond the insert
     bool depth_follows = false;  // a back's depth, left open, follows the front; otherwise the joint sets it
+    std::string_view or_else = {};  // the kind that is cut instead where that takes less time
     JointResult (*design)(const JointAsk&);
 };
 

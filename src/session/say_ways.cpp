@@ -40,8 +40,8 @@ std::string say_cutter(const Work& work, const Setup& setup) {
 
 std::string say_way(const Job& job, const ChosenJoint& way) {
     const int passes = passes_for(way.joint.slot().width, way.cutter.kerf);
-    return std::to_string(passes) + (passes == 1 ? " pass with " : " passes with ") +
-           say_cutter(job, way.cutter);
+    return (way.joint.insert_cut() ? way.joint.kind + ", " : std::string()) + std::to_string(passes) +
+           (passes == 1 ? " pass with " : " passes with ") + say_cutter(job, way.cutter);
 }
 
 std::string say_reason(const Job& job, const WayReason& reason) {

@@ -152,3 +152,27 @@ TEST_CASE("a cutter that the maker names is taken, and there is nothing to choos
     CHECK(session.work->design.alternatives.empty());
     CHECK_FALSE(is_made_up(drawer_named(*session.work, "hand tools").back));
 }
+
+TEST_CASE("a back cut in the least time: a dado, or a tongue in a narrower one, whichever takes less") {
+    // Where a pass takes long and a test cut nothing, a second pass over many sides costs more than rabbeting the backs.
+    const auto job_with = [](int pass_s, int test_s, int count) {
+        Json job = without_chippers(demo(count));
+        job["drawers"] = Json::array({job["drawers"][1]});
+        job["drawers"][0]["back"]["joint"] = "least time";
+        job["times"] = {{"pass", pass_s}, {"test_cut", test_s}};
+        return job;
+    };
+    const Session few = opened(job_with(20, 300, 1)), many = opened(job_with(60, 0, 30));
+    CHECK(drawer_named(*few.work, "hand tools").back.joint.kind == "dado");
+    CHECK(drawer_named(*many.work, "hand tools").back.joint.kind == "tongue and dado");
+    // No part is of another size for it, and the work takes no longer than with either joint named.
+    for (const char* joint : {"dado", "tongue and dado"}) {
+        Json named = job_with(60, 0, 30);
+        named["drawers"][0]["back"]["joint"] = joint;
+        const Session other = opened(named);
+        CHECK(many.work->plan.seconds <= other.work->plan.seconds);
+        REQUIRE(many.work->plan.parts.size() == other.work->plan.parts.size());
+        for (std::size_t i = 0; i < other.work->plan.parts.size(); ++i)
+            CHECK(many.work->plan.parts[i].size == other.work->plan.parts[i].size);
+    }
+}
