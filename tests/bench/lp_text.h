@@ -32,4 +32,12 @@ inline std::string lp_text(const ord::Milp& milp) {
     return text + "End\n";
 }
 
+// Which columns are to be decided first, as CBC reads it: low numbers first.
+inline std::string priority_text(const ord::Milp& milp) {
+    std::string text = "name,priority\n";
+    for (const ord::Milp::Column& column : milp.columns)
+        text += column.name + "," + std::to_string(column.rank + 1) + "\n";
+    return text;
+}
+
 }  // namespace bench

@@ -69,6 +69,7 @@ class Cbc final : public Solver {
 public:
     Cbc(const bench::Folder& folder, int limit_s) : Solver(folder, limit_s) {
         folder.write("order.lp", "Minimize\n seconds: x\nSubject To\n r: x >= 1\nBinaries\n x\nEnd\n");
+        folder.write("order.csv", "name,priority\nx,1\n");
         if (is_there()) measure_start(command());
     }
     const char* name() const override { return "CBC"; }
@@ -77,6 +78,7 @@ public:
     Solved solve(const Problem& problem) override {
         const ord::Milp milp = ord::milp_of(problem);
         folder().write("order.lp", bench::lp_text(milp));
+        folder().write("order.csv", bench::priority_text(milp));
         folder().remove("order.sol");
         Solved solved{run(command()), {}};
         double seconds = 0;
@@ -86,9 +88,10 @@ public:
     }
 
 private:
+    // Told to fill the first places first, and to leave out cutting planes, it is about ten times as fast here as by itself.
     std::string command() const {
         return "cbc order.lp -timeMode elapsed -sec " + std::to_string(limit_s()) +
-               " -solve -solution order.sol";
+               " -cuts off -priorityIn order.csv -solve -solution order.sol";
     }
 };
 

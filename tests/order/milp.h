@@ -21,6 +21,7 @@ struct Milp {
     struct Column {  // 0 or 1
         std::string name;
         std::int64_t seconds = 0;  // what it adds to the time that is to be least
+        std::size_t rank = 0;      // to be decided after those of lower rank, by solvers that take advice
     };
     enum class Sense { at_most, equal, at_least };
     struct Row {
@@ -104,7 +105,7 @@ public:
 
 private:
     std::size_t column(std::string name, std::int64_t seconds) {
-        milp_.columns.push_back({std::move(name), seconds});
+        milp_.columns.push_back({std::move(name), seconds, places_});
         return milp_.columns.size() - 1;
     }
     void at_most(Terms terms, int bound) {
@@ -128,6 +129,7 @@ private:
             Terms one;
             for (std::size_t i = 0; i < places_; ++i) {
                 at_[i].push_back(column("at_" + std::to_string(i) + "_" + std::to_string(place), 0));
+                milp_.columns.back().rank = place;
                 one.push_back({at_[i][place], 1});
                 once[i].push_back({at_[i][place], 1});
             }
