@@ -85,7 +85,7 @@ array[PLACE] of var int: step_s = [walking_s[p] + sum(a in ATTRIBUTE)(
     bool2int(touched[p, a]) * [setting_s[i, a] | i in OPERATION][at[p]]) | p in PLACE];
 var int: total_s = always_s + sum(step_s);
 
-% The same sum by what is set, which gives a bound from the start. Without it the search is forty times as long.
+% The same sum by what is set, which gives a bound from the start.
 array[1..cells] of var 0..operations: times;
 constraint forall(c in 1..cells)(times[c] >= at_least[c] /\
     times[c] = sum(i in cell[c])(bool2int([touched[p, cell_attribute[c]] | p in PLACE][place[i]])));
