@@ -1,4 +1,5 @@
 #include "command/write.h"
+#include "session/say_ways.h"
 
 namespace kw {
 namespace {
@@ -33,6 +34,7 @@ Json setup_json(const Setup& setup) {
             {"work", setup.work},
             {"machine", setup.machine},
             {"cutter", setup.cutter},
+            {"make_up_mm", setup.make_up.mm()},
             {"kerf_mm", setup.kerf.mm()},
             {"fence_mm", setup.fence.mm()},
             {"height_mm", setup.height ? Json(setup.height->mm()) : Json()},
@@ -80,6 +82,21 @@ Json rest_json(const Rest& rest) {
             {"steps", steps}};
 }
 
+Json reasons_json(const Work& work) {
+    Json reasons = Json::array();
+    for (const WayReason& reason : work.reasons) {
+        Json ways = Json::array();
+        for (const WayCost& cost : reason.ways)
+            ways.push_back({{"way", say_way(work.job, cost.way)},
+                            {"cutter", cost.way.cutter.name},
+                            {"make_up_mm", cost.way.cutter.kerf.mm()},
+                            {"adds_seconds", cost.seconds},
+                            {"picked", cost.picked}});
+        reasons.push_back({{"joint", reason.label}, {"drawers", reason.drawers}, {"ways", ways}});
+    }
+    return reasons;
+}
+
 Json settings_json(const Settings& settings) {
     Json json = {{"fence_mm", settings.fence.mm()},
                  {"height_mm", settings.height.mm()},
@@ -113,6 +130,8 @@ std::string plan_json(const Work& work) {
     json["seconds"] = plan.seconds;
     json["lower_bound_seconds"] = plan.lower_bound_seconds;
     json["proved"] = plan.proved;
+    json["pins_seconds"] = plan.pins_s;
+    json["reasons"] = reasons_json(work);
     json["notes"] = notes_json(work);
     return to_text(json);
 }

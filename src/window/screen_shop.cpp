@@ -104,17 +104,23 @@ void draw_beliefs(Screen& screen) {
     }
 }
 
-// The shims of a stack: one field each, a button for one more, and one for one less.
-void shim_list(Screen& screen, const std::string& at, const char* which, const char* more) {
+struct PieceWords {
+    const char* which;
+    const char* more;
+    const char *inch, *mm;  // how thick one is to begin with
+};
+
+// The shims or chippers of a stack: one field each, a button for one more, and one for one less.
+void piece_list(Screen& screen, const std::string& at, const PieceWords& words) {
     const Json::json_pointer place(at);
     Json all = screen.session.document.contains(place) ? screen.session.document.at(place) : Json::array();
     if (!all.is_array()) return;  // said at the head of the card
     Across across(screen, 3);
     for (std::size_t i = 0; i < all.size(); ++i)
-        length_entry(screen, which + std::string(" ") + std::to_string(i + 1), at + "/" + std::to_string(i),
-                     {across.next(), {}});
-    if (secondary_button(screen.ui, (std::string(more) + "##" + at).c_str())) {
-        all.push_back(unit_of_job(screen.session) == Unit::inch ? "0.004 in" : "0.1 mm");
+        length_entry(screen, words.which + std::string(" ") + std::to_string(i + 1),
+                     at + "/" + std::to_string(i), {across.next(), {}});
+    if (secondary_button(screen.ui, (std::string(words.more) + "##" + at).c_str())) {
+        all.push_back(unit_of_job(screen.session) == Unit::inch ? words.inch : words.mm);
         screen.done = SetField{at, all};
     }
     if (all.empty()) return;
@@ -132,7 +138,7 @@ void draw_shop_fields(Screen& screen) {
     heading(ui, "Cutters");
     caption(ui,
             "Kerf: the width that it really cuts. Of a stack's shims, those in it for that kerf, and the "
-            "spare ones.");
+            "spare ones. With spare chippers a stack is made up wider where that saves time.");
     cards(screen, "cutters", [&](const std::string& at) {
         Across across(screen, 2);
         name_entry(screen, "Name", at + "/name", {across.next(), {}});
@@ -140,8 +146,10 @@ void draw_shop_fields(Screen& screen) {
         choice_entry(screen, "Kind", at + "/kind", kinds_of(cutter_kinds()), "dado stack");
         choice_entry(screen, "Machine", at + "/machine", choices_of(names_in(screen.session, "machines")));
         if (text_at(screen.session, at + "/kind") != "dado stack") return;
-        shim_list(screen, at + "/shims", "In it", "Add a shim that is in it");
-        shim_list(screen, at + "/spare_shims", "Spare", "Add a spare shim");
+        piece_list(screen, at + "/shims", {"In it", "Add a shim that is in it", "0.004 in", "0.1 mm"});
+        piece_list(screen, at + "/spare_shims", {"Spare", "Add a spare shim", "0.004 in", "0.1 mm"});
+        piece_list(screen, at + "/spare_chippers",
+                   {"Spare chipper", "Add a spare chipper", "1/8 in", "3 mm"});
     });
     add_button(screen, "Add a cutter", "cutters", {{"name", ""}, {"kind", "dado stack"}, {"kerf", "1/4 in"}});
     space(ui, 6);
@@ -152,6 +160,7 @@ void draw_shop_fields(Screen& screen) {
         open_length_entry(screen, "Height per turn of the handwheel", at + "/height_per_turn",
                           {across.next(), "not measured"});
         choice_entry(screen, "Kind", at + "/kind", kinds_of(machine_kinds()), "table saw");
+        choice_entry(screen, "Where it is", at + "/away", {{"Here", false}, {"Lent out", true}}, false);
         length_entry(screen, "Widest dado", at + "/max_dado_width", {across.next(), "usual"});
         length_entry(screen, "Greatest height", at + "/max_height", {across.next(), "usual"});
         length_entry(screen, "Fence comes back within", at + "/fence_repeats", {across.next(), "usual"});
