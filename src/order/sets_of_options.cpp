@@ -69,8 +69,8 @@ public:
     Result run() {
         // Short looks at all give an order that makes most long ones needless.
         for (Set& set : sets_) look_into(set, short_look);
-        for (std::size_t i = 0; i < sets_.size(); ++i)
-            look_into(sets_[i], (options_.node_limit - best_.nodes) / std::int64_t(sets_.size() - i));
+        // Few are left then, and most of them are closed soon.
+        for (Set& set : sets_) look_into(set, (options_.node_limit - best_.nodes) / 4);
         return finished();
     }
 
