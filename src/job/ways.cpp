@@ -14,7 +14,7 @@ namespace {
 // Beyond these the search would take longer than a maker waits: the ways that are usual stay, and no reasons are worked out.
 constexpr std::size_t most_designs = 24;
 constexpr std::size_t most_setups_for_reasons = 64, most_reasons = 6;
-constexpr std::int64_t looks_per_choice = 200'000, looks_per_reason = 40'000;
+constexpr std::int64_t looks_per_choice = 200'000, looks_per_reason = 4'000;
 
 struct Planned {
     std::vector<Setup> setups;
