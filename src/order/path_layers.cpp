@@ -93,12 +93,14 @@ private:
 
 class Layers {
 public:
-    Layers(Search& search, const Path& path, const PathFloor& floor, std::size_t width)
+    Layers(Search& search, const Path& path, const PathFloor& floor, std::size_t width,
+           Assignments& assigns)
         : search_(search),
           whole_(path),
           path_(without_dear_steps(path, floor, search.best_s)),
           floor_(floor),
           width_(width),
+          assigns_(assigns),
           assignment_(path_),
           plans_(path.side()),
           next_plans_(path.side()) {}
@@ -134,7 +136,7 @@ private:
     bool go_on(std::size_t done) {
         Layer next;
         for (std::size_t p = 0; p < layer_.size(); ++p) {
-            if (layer_[p].bound_s < search_.best_s) expand(p, done, next);
+            if (layer_[p].bound_s < search_.best_s) expand(p, next);
         }
         narrow(next.partials, 2 * width_);
         next_layer_.clear();
@@ -142,21 +144,24 @@ private:
         for (Partial& partial : next.partials) {
             if (is_over()) return false;
             ++search_.nodes;
-            const Partial& parent = layer_[partial.parent];
-            const Assignment::Plan plan = next_plans_[next_layer_.size()];
-            const std::int64_t left_s =
-                assignment_.go_on(partial.done, partial.last, plans_[partial.parent], plan);
-            if (left_s >= Path::never) continue;
-            partial.bound_s = std::max({partial.bound_s, parent.bound_s, partial.spent_s + left_s});
             if (partial.bound_s >= search_.best_s) continue;
-            next_layer_.push_back(partial);
+            if (assigns_.is_used) assign(partial);
+            if (partial.bound_s < search_.best_s) next_layer_.push_back(partial);
         }
         settle_layer();
         if (done + 1 == path_.count) note_orders();
         return true;
     }
 
-    void expand(std::size_t p, std::size_t done, Layer& next) {
+    void assign(Partial& partial) {
+        const std::int64_t left_s = assignment_.go_on(partial.done, partial.last, plans_[partial.parent],
+                                                      next_plans_[next_layer_.size()]);
+        partial.bound_s = std::max(partial.bound_s, partial.spent_s + left_s);
+        ++assigns_.asked;
+        if (partial.bound_s >= search_.best_s) ++assigns_.pruned;
+    }
+
+    void expand(std::size_t p, Layer& next) {
         const Partial& partial = layer_[p];
         const std::size_t at_once = done_at_once(partial);
         for (std::size_t i = 0; i < path_.count; ++i) {
@@ -171,7 +176,7 @@ private:
             child.penalties -= floor_.penalty(i);
             child.last = static_cast<std::uint8_t>(i);
             child.parent = static_cast<std::uint32_t>(p);
-            const std::int64_t left_s = floor_.left_s(done + 1, i, child.penalties);
+            const std::int64_t left_s = floor_.left_s(child.done, i, child.penalties);
             if (left_s >= Path::never) continue;
             child.bound_s = std::max(child.spent_s + left_s, partial.bound_s);
             if (child.bound_s < search_.best_s) next.meet(child);
@@ -225,9 +230,11 @@ private:
         plans_.clear();
         traces_.emplace_back();
         for (const std::uint32_t i : by_bound) {
-            const Assignment::Plan from = next_plans_[i], to = plans_[layer_.size()];
-            std::copy(from.row_of, from.row_of + path_.side(), to.row_of);
-            std::copy(from.price, from.price + path_.side(), to.price);
+            if (assigns_.is_used) {
+                const Assignment::Plan from = next_plans_[i], to = plans_[layer_.size()];
+                std::copy(from.row_of, from.row_of + path_.side(), to.row_of);
+                std::copy(from.price, from.price + path_.side(), to.price);
+            }
             layer_.push_back(next_layer_[i]);
             traces_.back().push_back({next_layer_[i].parent, next_layer_[i].last});
         }
@@ -250,6 +257,7 @@ private:
     Path path_;  // without steps that are in no better order
     const PathFloor& floor_;
     std::size_t width_;
+    Assignments& assigns_;
     Assignment assignment_;
     std::vector<Partial> layer_;
     std::vector<Partial> next_layer_;
@@ -261,8 +269,9 @@ private:
 
 }  // namespace
 
-bool search_layers(Search& search, const Path& path, const PathFloor& floor, std::size_t width) {
-    return Layers(search, path, floor, width).run();
+bool search_layers(Search& search, const Path& path, const PathFloor& floor, std::size_t width,
+                   Assignments& assigns) {
+    return Layers(search, path, floor, width, assigns).run();
 }
 
 }  // namespace kw::order

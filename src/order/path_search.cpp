@@ -10,10 +10,13 @@ namespace kw::order {
 namespace {
 
 constexpr std::size_t first_width = 100;
-constexpr std::size_t wider_by = 8;
+constexpr std::size_t wider_by = 64;
 constexpr std::size_t most_memory = std::size_t{1} << 30;  // bytes
 constexpr std::int64_t first_rounds = 500;
-constexpr std::size_t walks_to_look_at = 100'000'000;  // steps, in all rounds that raise the floor
+constexpr std::int64_t first_steps = 20'000'000;  // of walks
+constexpr std::int64_t steps_per_node = 400;
+// An assignment takes about as long as three partial orders without: it must leave out about one in three to be worth it.
+constexpr std::int64_t worth_one_in = 3;
 
 // A round of improvement counts as a node.
 void improve_path(Search& search, PathImprover& improver, std::int64_t rounds) {
@@ -34,18 +37,21 @@ bool search_path(Search& search, const Path& path) {
     search.note_better(improver.best());
     improve_path(search, improver, first_rounds);
     PathFloor floor(path);
-    const std::size_t steps = path.count * path.count * path.count;
-    floor.raise(search.best_s, std::clamp<std::size_t>(walks_to_look_at / steps, 20, 600));
+    floor.raise(search.best_s, first_steps);
     search.bound_s = std::max(search.bound_s, std::min(floor.whole_s(), search.best_s));
     const std::size_t widest = std::max(first_width, most_memory / (path.side() * 18 + 128));
+    Assignments assigns;
     for (std::size_t width = first_width;; width = std::min(widest, width * wider_by)) {
         if (search.best_s <= search.bound_s) return true;
         const std::int64_t before = search.nodes;
-        if (search_layers(search, path, floor, width)) return true;
+        if (search_layers(search, path, floor, width, assigns)) return true;
         if (search.stopped || search.is_out_of_nodes()) return false;
         improve_path(search, improver, 1000 + (search.nodes - before) / 8);
         if (search.stopped || search.is_out_of_nodes()) return false;
         if (width == widest) return false;
+        assigns.is_used = assigns.pruned * worth_one_in >= assigns.asked;
+        floor.raise_remembering(search.best_s, std::max(first_steps, steps_per_node * (search.nodes - before)));
+        search.bound_s = std::max(search.bound_s, std::min(floor.whole_s(), search.best_s));
     }
 }
 
