@@ -5,6 +5,13 @@
 
 namespace kw::order {
 
+namespace {
+
+// All operations' together stay far below Path::never.
+constexpr std::int64_t most_penalty = std::int64_t{1} << 40;
+
+}  // namespace
+
 PathFloor::PathFloor(const Path& path)
     : path_(path),
       remembered_(path.count),
@@ -121,7 +128,8 @@ void PathFloor::raise_remembering(std::int64_t best_s, std::int64_t steps) { cli
 
 void PathFloor::climb(std::int64_t best_s, std::int64_t steps, bool remembering) {
     constexpr std::int64_t least_scale = 4;
-    const std::size_t patience = remembering ? 4 : 12;  // rounds without a higher floor before steps are made smaller
+    const std::size_t patience =
+        remembering ? 4 : 12;  // rounds without a higher floor before steps are made smaller
     const std::int64_t end = steps_made_ + steps;
     std::size_t since = remembering ? patience : 0;
     if (remembering) scale_ = std::max<std::int64_t>(scale_, 256);
@@ -153,7 +161,8 @@ void PathFloor::climb(std::int64_t best_s, std::int64_t steps, bool remembering)
             continue;
         }
         const std::int64_t step = std::max<std::int64_t>(1, (best_s * parts - now) / 1024 * scale_ / norm);
-        for (std::size_t i = 0; i < path_.count; ++i) penalty_[i] += step * (visits_[i] - 1);
+        for (std::size_t i = 0; i < path_.count; ++i)
+            penalty_[i] = std::clamp(penalty_[i] + step * (visits_[i] - 1), -most_penalty, most_penalty);
         now = walk();
         since = now > highest_ ? 0 : since + 1;
         if (now > highest_) {
@@ -234,7 +243,8 @@ void PathFloor::drop_dear_steps(std::int64_t best_s, Path& path) const {
             for (std::size_t position = 1; position < n; ++position) {
                 const std::int64_t on = left_[place(position + 1, to) + memories(to) - 1];
                 const std::int64_t here = walks[position * n + step.from];
-                if (here < Path::never && on < Path::never) least = std::min(least, here + step.cost + penalty_[to] + on);
+                if (here < Path::never && on < Path::never)
+                    least = std::min(least, here + step.cost + penalty_[to] + on);
             }
             if (least >= Path::never || seconds_up(least - penalties) >= best_s)
                 path.seconds[step.from * path.side() + to] = Path::never;

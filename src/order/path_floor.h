@@ -50,7 +50,9 @@ private:
     bool can_stand(std::size_t operation, std::size_t position) const {
         return earliest_[operation] <= position && position <= latest_[operation];
     }
-    std::size_t memories(std::size_t operation) const { return std::size_t{1} << remembered_[operation].size(); }
+    std::size_t memories(std::size_t operation) const {
+        return std::size_t{1} << remembered_[operation].size();
+    }
     std::size_t place(std::size_t position, std::size_t operation) const {
         return position * width_ + offset_[operation];
     }
@@ -65,11 +67,11 @@ private:
     std::vector<std::int64_t> walks_to() const;
 
     const Path& path_;
-    std::vector<std::size_t> earliest_, latest_;         // positions, from 1
-    std::vector<std::vector<std::size_t>> remembered_;   // by operation
-    std::vector<std::vector<Step>> steps_;               // by operation that is stepped to; from others
-    std::vector<std::size_t> offset_;                    // by operation: of its memories, within a position
-    std::size_t width_ = 0;                              // of a position
+    std::vector<std::size_t> earliest_, latest_;        // positions, from 1
+    std::vector<std::vector<std::size_t>> remembered_;  // by operation
+    std::vector<std::vector<Step>> steps_;              // by operation that is stepped to; from others
+    std::vector<std::size_t> offset_;                   // by operation: of its memories, within a position
+    std::size_t width_ = 0;                             // of a position
     std::vector<std::int64_t> penalty_, best_penalty_;
     std::int64_t highest_ = 0;  // in parts
     std::int64_t scale_ = 1024;

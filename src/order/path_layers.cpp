@@ -93,8 +93,7 @@ private:
 
 class Layers {
 public:
-    Layers(Search& search, const Path& path, const PathFloor& floor, std::size_t width,
-           Assignments& assigns)
+    Layers(Search& search, const Path& path, const PathFloor& floor, std::size_t width, Assignments& assigns)
         : search_(search),
           whole_(path),
           path_(without_dear_steps(path, floor, search.best_s)),

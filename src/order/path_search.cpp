@@ -10,11 +10,11 @@ namespace kw::order {
 namespace {
 
 constexpr std::size_t first_width = 100;
-constexpr std::size_t wider_by = 64;
+constexpr std::size_t wider_by = 8;
 constexpr std::size_t most_memory = std::size_t{1} << 30;  // bytes
 constexpr std::int64_t first_rounds = 500;
 constexpr std::int64_t first_steps = 20'000'000;  // of walks
-constexpr std::int64_t steps_per_node = 400;
+constexpr std::int64_t steps_per_node = 1000;
 // An assignment takes about as long as three partial orders without: it must leave out about one in three to be worth it.
 constexpr std::int64_t worth_one_in = 3;
 
@@ -46,11 +46,12 @@ bool search_path(Search& search, const Path& path) {
         const std::int64_t before = search.nodes;
         if (search_layers(search, path, floor, width, assigns)) return true;
         if (search.stopped || search.is_out_of_nodes()) return false;
-        improve_path(search, improver, 1000 + (search.nodes - before) / 8);
+        improve_path(search, improver, 1000 + (search.nodes - before) / 32);
         if (search.stopped || search.is_out_of_nodes()) return false;
         if (width == widest) return false;
         assigns.is_used = assigns.pruned * worth_one_in >= assigns.asked;
-        floor.raise_remembering(search.best_s, std::max(first_steps, steps_per_node * (search.nodes - before)));
+        floor.raise_remembering(search.best_s,
+                                std::max(first_steps, steps_per_node * (search.nodes - before)));
         search.bound_s = std::max(search.bound_s, std::min(floor.whole_s(), search.best_s));
     }
 }

@@ -54,7 +54,8 @@ struct Result {
 //
 // Costs are sums of changes per attribute, so that (see expand.h) work that needs no change is done at once, and work that
 // lies on the way to other work is done on the way. A beam search finds a good order; a best-first search, bounded by it and by
-// bound.h, proves it or finds the best. Large problems get a narrow beam and local improvement (see improve.h).
+// bound.h, proves it or finds the best. Large problems get a narrow beam and local improvement (see improve.h). Where all time
+// hangs on what follows what, it is a path, and has a search of its own (see path_search.h).
 Result solve(const Problem& problem, const Options& options = {});
 
 }  // namespace kw::order

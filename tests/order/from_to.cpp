@@ -208,3 +208,12 @@ TEST_CASE(
     std::istringstream table("instance,nodes,best_known\ntiny,4,10\n");
     CHECK(sop::read_known(table) == std::map<std::string, std::int64_t>{{"tiny", 10}});
 }
+
+TEST_CASE("the longest times there may be do not run over") {
+    ord::Random random(47);
+    Problem problem = ord::random_problem({9, 1, 1, 12, 0, 10, 0, false, false, 100, false}, random);
+    for (auto& row : problem.machines[0].attributes[0].change_from_to_s)
+        for (std::int64_t& seconds : row) seconds *= most_seconds / 20;
+    REQUIRE_FALSE(validate(problem));
+    check_least(problem, solve(problem), ord::Brute(problem).least_seconds_remembering());
+}
