@@ -55,8 +55,9 @@ Setting set_up(const Machine& machine, const std::vector<int>& needs, Stands& st
         const Cause cause = from.value == unknown    ? Cause::not_known
                             : from.value != needs[a] ? Cause::differs
                                                      : Cause::invalidated;
+        const int known = from.lost || hangs[a] ? unknown : from.value;
         setting.changes.push_back(
-            {a, from.value, needs[a], cause, machine.attributes[a].setting_s(needs[a])});
+            {a, from.value, needs[a], cause, machine.attributes[a].setting_s(known, needs[a])});
         stands[a] = {needs[a], false};
     }
     return setting;

@@ -5,7 +5,8 @@
 // also needs what that hangs on. All operations of a group need all that it holds, at the same values, and what a group
 // holds hangs only on what it holds. (A group that is begun: the machine stands at those values.) There an operation can be taken
 // out of an order without making the rest dearer or against the rules: what it changed is changed later by the next one that
-// needs it, and costs no more there. So:
+// needs it, and costs no more there. (Where the time of a change hangs on what stands: the direct change never takes longer than
+// one by way of another value, nor than from where it was lost. Where that does not hold, the machine is not orderly.) So:
 // - work at the machine where we stand that needs no change, and begins no group, is done at once;
 // - work v is not tried while work w on the same machine lies on the way to it: all that w changes, v would change alike, and w
 //   begins no group that v does not. Between two that lie on each other's way, the lower index goes first.

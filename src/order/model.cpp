@@ -143,9 +143,32 @@ private:
             work.label[attribute] = place->second;
             ask(view, place->second, i);
         }
+        const Attribute& asked = problem_.machines[m].attributes[attribute];
+        if (!asked.change_from_to_s.empty()) add_from_to(view, m, attribute, key, labels);
         const auto start = labels.find(values(problem_.machines[m].start, key));
         if (start != labels.end()) view.start = start->second;
         model_.views.push_back(std::move(view));
+    }
+
+    // The start has a label too, though no work may ask for it: the first change is from there.
+    void add_from_to(View& view, std::size_t m, std::size_t attribute, const std::vector<std::size_t>& key,
+                     std::map<std::vector<int>, Label>& labels) {
+        const Attribute& changed = problem_.machines[m].attributes[attribute];
+        const std::vector<int>& start = problem_.machines[m].start;
+        if (start[attribute] != unknown &&
+            labels.insert({values(start, key), static_cast<Label>(labels.size() + 1)}).second)
+            add_label(view, changed.setting_s(start[attribute]));
+        const std::size_t place =
+            static_cast<std::size_t>(std::find(key.begin(), key.end(), attribute) - key.begin());
+        std::vector<int> value(labels.size() + 1, unknown);
+        for (const auto& [asked, label] : labels) value[label] = asked[place];
+        view.from_to = FromTo(changed, value);
+        for (std::size_t to = 1; to < value.size(); ++to)
+            view.weight[to] = view.from_to.least_s(static_cast<Label>(to));
+        // It is lost, for nothing, only where it hangs on others or on itself.
+        const bool can_be_lost = key.size() > 1 || masters_of(model_.shops[m], attribute).size() > 1 ||
+                                 (model_.shops[m].hangs[attribute] & bit(attribute));
+        if (!view.from_to.is_never_dearer_direct(can_be_lost)) all_nested_[m] = false;
     }
 
     void add_place() {
@@ -197,7 +220,7 @@ private:
 
     const Problem& problem_;
     Model model_;
-    std::vector<bool> all_nested_;  // by machine
+    std::vector<bool> all_nested_;  // by machine; and no way round is cheaper than a direct change
 };
 
 }  // namespace

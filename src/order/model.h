@@ -10,18 +10,19 @@
 
 #include "order/bits.h"
 #include "order/choices.h"
+#include "order/from_to.h"
 #include "order/problem.h"
 
 namespace kw::order {
 
-using Label = std::uint16_t;
 using Mask = std::uint32_t;  // attributes of a machine
 
 struct View {
-    std::vector<std::int64_t> weight;  // by label
+    std::vector<std::int64_t> weight;  // by label: what setting it takes; with a from-to table, at least
     std::vector<Bits> asked_by;        // by label: the operations that ask for it; none for label 0
     Bits asked;                        // all of them together
     Label start = 0;
+    FromTo from_to{};
 };
 
 struct Work {

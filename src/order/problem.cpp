@@ -30,6 +30,9 @@ Why fault_of(const Attribute& attribute, std::size_t attributes) {
     if (!is_time(attribute.change_s)) return "the time of a change is out of range";
     if (!std::all_of(attribute.change_to_s.begin(), attribute.change_to_s.end(), is_time))
         return "the time of a change to a value is out of range";
+    for (const std::vector<std::int64_t>& from : attribute.change_from_to_s)
+        if (!std::all_of(from.begin(), from.end(), is_time))
+            return "the time of a change from one value to another is out of range";
     if (!all_below(attribute.invalidates, attributes)) return "invalidates an attribute that there is not";
     return {};
 }
@@ -120,6 +123,13 @@ std::optional<Fault> first_fault(Where where, const std::vector<Item>& items, Ch
 std::int64_t Attribute::setting_s(int value) const {
     const auto index = static_cast<std::size_t>(value);
     return index < change_to_s.size() ? change_to_s[index] : change_s;
+}
+
+std::int64_t Attribute::setting_s(int from, int value) const {
+    const auto row = static_cast<std::size_t>(from);  // `unknown` is beyond any table
+    const auto column = static_cast<std::size_t>(value);
+    if (row >= change_from_to_s.size() || column >= change_from_to_s[row].size()) return setting_s(value);
+    return change_from_to_s[row][column];
 }
 
 std::optional<Fault> validate(const Problem& problem) {

@@ -23,8 +23,13 @@ struct Attribute {
     std::vector<std::size_t>
         invalidates;  // attributes of this machine that must be set again once this one was changed;
                       // what hangs on those is invalidated with them
+    // By the value where it stands, then by the value to set: for changes that hang on where it stands. What it stands at must be
+    // known and not be invalidated, not even by this change; else, and beyond the table, setting_s(value) holds. A row may be short;
+    // from a value to itself nothing is changed.
+    std::vector<std::vector<std::int64_t>> change_from_to_s{};
 
-    std::int64_t setting_s(int value) const;
+    std::int64_t setting_s(int value) const;            // from anywhere
+    std::int64_t setting_s(int from, int value) const;  // from where it stands, or from `unknown`
 };
 
 struct Machine {

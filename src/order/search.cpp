@@ -9,11 +9,16 @@ constexpr std::int64_t nodes_between_questions = 256;
 }  // namespace
 
 Search::Search(const Model& model, const Options& limits)
-    : expander(model), options(limits), furthest(start_of(model)) {}
+    : expander(model), options(limits), furthest(start_of(model)) {
+    if (limits.time_limit) deadline_ = std::chrono::steady_clock::now() + *limits.time_limit;
+}
 
 void Search::ask_to_stop() {
-    if (stopped || !options.stop || best_s == no_order || nodes - asked_at_ < nodes_between_questions) return;
+    if (stopped || nodes - asked_at_ < nodes_between_questions) return;
+    if (!deadline_ && (!options.stop || best_s == no_order)) return;
     asked_at_ = nodes;
+    stopped = deadline_ && std::chrono::steady_clock::now() >= *deadline_;
+    if (stopped || !options.stop || best_s == no_order) return;
     const std::int64_t duration_s = expander.model().duration_s;
     stopped = options.stop({best_s + duration_s, bound_s + duration_s, nodes});
 }

@@ -21,7 +21,7 @@ struct Search {
     std::int64_t best_s = no_order;  // its changes and walks
     std::int64_t bound_s = 0;        // no order has less
     std::int64_t nodes = 0;
-    bool stopped = false;  // by the callback
+    bool stopped = false;  // by the callback, or by the clock
     State furthest;        // the most that was done before a search could not go on
 
     bool is_out_of_nodes() const { return nodes >= options.node_limit; }
@@ -36,6 +36,7 @@ struct Search {
 
 private:
     std::int64_t asked_at_ = 0;
+    std::optional<std::chrono::steady_clock::time_point> deadline_;
     std::size_t furthest_done_ = 0;
 };
 

@@ -5,6 +5,7 @@
 
 #include "order/cost.h"
 #include "order/improve.h"
+#include "order/path_search.h"
 #include "order/precedence.h"
 #include "order/search.h"
 #include "order/sets_of_options.h"
@@ -21,6 +22,7 @@ constexpr std::size_t beam_budget = 1 << 22;
 
 // True if that settled it.
 bool search_all(Search& search, std::size_t count) {
+    if (const std::optional<Path> path = path_of(search.expander.model())) return search_path(search, *path);
     if (search_beam(search, {1, false, false})) return true;
     if (search.best_s == no_order) search_beam(search, {1, true, false});
     const std::size_t width =

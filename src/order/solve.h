@@ -1,6 +1,7 @@
 #pragma once
 // The order that takes least time, or a good one and how far from the least it may be.
 
+#include <chrono>
 #include <functional>
 
 #include "order/problem.h"
@@ -20,6 +21,8 @@ struct Options {
     std::size_t beam_width = 100;  // partial orders of equal length kept in the first, quick search
     std::function<bool(const Progress&)>
         stop;  // asked every few hundred nodes once there is an order; true ends the search
+    std::optional<std::chrono::milliseconds>
+        time_limit{};  // with one, the answer hangs on how fast the machine is
 };
 
 enum class Status {
@@ -36,17 +39,24 @@ struct Result {
     std::int64_t lower_bound_seconds = 0;  // no order takes less; with `proved` the same as seconds
     std::int64_t nodes = 0;
 
+    std::int64_t gap_s() const { return seconds - lower_bound_seconds; }  // of an order that was found
+    double gap() const {  // the same as a part of that order's time
+        return seconds > 0 ? static_cast<double>(gap_s()) / static_cast<double>(seconds) : 0;
+    }
+
     // Where impossible: the operations that can't all keep the rules, in the order in which one forces the next, and the groups
     // that are in the way. A cycle of precedences alone names no group.
     std::vector<std::size_t> culprits;
     std::vector<std::size_t> culprit_groups;
 };
 
-// The problem must be valid (see validate). The result depends on nothing but the problem and the options.
+// The problem must be valid (see validate). Without a time limit, the result depends on nothing but the problem
+// and the options.
 //
 // Costs are sums of changes per attribute, so that (see expand.h) work that needs no change is done at once, and work that
 // lies on the way to other work is done on the way. A beam search finds a good order; a best-first search, bounded by it and by
-// bound.h, proves it or finds the best. Large problems get a narrow beam and local improvement (see improve.h).
+// bound.h, proves it or finds the best. Large problems get a narrow beam and local improvement (see improve.h). Where all time
+// hangs on what follows what, it is a path, and has a search of its own (see path_search.h).
 Result solve(const Problem& problem, const Options& options = {});
 
 }  // namespace kw::order

@@ -8,7 +8,9 @@ namespace {
 
 // A label that no work asks for any more is as good as none: fewer states to tell apart.
 Label worth_keeping(const View& view, Label label, const Bits& done) {
-    return any_left(view.asked_by[label], done) ? label : Label{0};
+    // Where the time of a change hangs on what stands, that counts as long as anything is left to be set.
+    const Bits& asking = view.from_to.is_given() ? view.asked : view.asked_by[label];
+    return any_left(asking, done) ? label : Label{0};
 }
 
 // Those of the views [from, to) and of where the person stands, as far as no work asks for them any more.
@@ -50,7 +52,12 @@ Move move_of(const Model& model, const std::vector<Label>& stands, std::size_t o
     move.touched = move.changed | hanging;
     move.changed |= hanging & work.needs;
     for (std::size_t a = 0; a < shop.attributes; ++a)
-        if (move.changed >> a & 1) move.cost_s += model.views[shop.first_view + a].weight[work.label[a]];
+        if (move.changed >> a & 1) {
+            const View& view = model.views[shop.first_view + a];
+            const Label from = hanging >> a & 1 ? Label{0} : stands[shop.first_view + a];
+            move.cost_s += view.from_to.is_given() ? view.from_to.seconds(from, work.label[a])
+                                                   : view.weight[work.label[a]];
+        }
     const Label here = stands.back();
     if (here != work.machine + 1 && here != model.nowhere())
         move.cost_s += model.views.back().weight[work.machine + 1];

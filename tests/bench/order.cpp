@@ -1,10 +1,13 @@
 // How fast orders are found and proved, and how far they may be from the best. Prints a table, judges
-// nothing.
+// nothing. With --sop FILE..., the same of sequential ordering instances (see sop.h).
 
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
+#include <filesystem>
+#include <fstream>
 
+#include "bench/sop.h"
 #include "order/batch_work.h"
 #include "order/solve.h"
 
@@ -72,9 +75,79 @@ void random_work(const char* name, ord::Kind kind, int instances) {
     print(line);
 }
 
+constexpr std::chrono::seconds sop_limit{10};
+
+struct Found {
+    kw::order::Result result;
+    double took_s = 0;
+    double best_after_s = 0;  // as far as the search says: to a few hundred nodes
+};
+
+Found solve_sop(const Problem& problem) {
+    const auto before = std::chrono::steady_clock::now();
+    const auto since = [before] {
+        return std::chrono::duration<double>(std::chrono::steady_clock::now() - before).count();
+    };
+    Found found;
+    std::int64_t best = std::numeric_limits<std::int64_t>::max();
+    const auto note = [&](std::int64_t seconds) {
+        if (seconds < best) found.best_after_s = since();
+        best = std::min(best, seconds);
+    };
+    kw::order::Options options;
+    options.node_limit = std::numeric_limits<std::int64_t>::max();
+    options.time_limit = sop_limit;
+    options.stop = [&](const kw::order::Progress& progress) {
+        note(progress.best_seconds);
+        return false;
+    };
+    found.result = kw::order::solve(problem, options);
+    note(found.result.seconds);
+    found.took_s = since();
+    return found;
+}
+
+void print_sop(const std::filesystem::path& path) {
+    std::ifstream in(path);
+    const Problem problem = sop::problem_of(sop::read_matrix(in));
+    std::ifstream table(path.parent_path() / "known.csv");
+    const auto known = sop::read_known(table);
+    const std::string name = path.stem().string();
+    const auto best_known = known.find(name);
+    const Found found = solve_sop(problem);
+    const bool is_proved = found.result.status == kw::order::Status::proved;
+    std::printf("%-12s %5zu %-8s %10lld %10lld %7.2f %% %9.3f %10lld %9.3f %10s\n", name.c_str(),
+                problem.operations.size() + 1, is_proved ? "proved" : "limited",
+                static_cast<long long>(found.result.seconds),
+                static_cast<long long>(found.result.lower_bound_seconds), 100 * found.result.gap(),
+                found.took_s, static_cast<long long>(found.result.nodes), found.best_after_s,
+                best_known == known.end() ? "-" : std::to_string(best_known->second).c_str());
+    std::fflush(stdout);
+}
+
+int print_all_sop(const std::vector<std::string>& paths) {
+    std::printf("%-12s %5s %-8s %10s %10s %9s %9s %10s %9s %10s\n", "instance", "nodes", "status", "best",
+                "bound", "gap", "s", "looked at", "best at s", "best known");
+    for (const std::string& path : paths) {
+        try {
+            print_sop(path);
+        } catch (const sop::Refused& refused) {
+            std::fprintf(stderr, "%s: %s\n", path.c_str(), refused.what());
+            return 1;
+        }
+    }
+    return 0;
+}
+
 }  // namespace
 
-int main() {
+int main(int count, char** arguments) {
+    if (count > 1 && std::string(arguments[1]) == "--sop")
+        return print_all_sop({arguments + 2, arguments + count});
+    if (count > 1) {
+        std::fprintf(stderr, "usage: bench_order [--sop FILE...]\n");
+        return 2;
+    }
     std::printf("%-28s %5s %11s %10s %10s %10s %9s %10s %9s %9s\n", "work", "ops", "proved", "seconds",
                 "bound", "changes", "worst gap", "nodes", "ms median", "worst");
     drawers("1 drawer", {1, 10, 6, 2}, 30);

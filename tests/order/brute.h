@@ -123,32 +123,45 @@ private:
         const auto& operation = problem_.operations[i];
         const auto& machine = problem_.machines[operation.machine];
         std::vector<int>& stands = stands_[operation.machine];
-        std::vector<bool> touched(stands.size(), false);
-        for (std::size_t a = 0; a < stands.size(); ++a)
-            if (operation.needs[a] >= 0 && operation.needs[a] != stands[a]) touch(machine, a, touched);
+        std::vector<bool> touched(stands.size(), false), lost(stands.size(), false);
+        for (std::size_t a = 0; a < stands.size(); ++a) {
+            if (operation.needs[a] < 0 || operation.needs[a] == stands[a]) continue;
+            touched[a] = true;
+            lose_what_hangs_on(machine, a, lost);
+        }
+        for (std::size_t a = 0; a < stands.size(); ++a) touched[a] = touched[a] || lost[a];
         if (is_disturbed(i, touched)) return std::nullopt;
         std::int64_t cost = operation.duration_s;
         if (at_ && *at_ != operation.machine) cost += machine.walk_s;
         for (std::size_t a = 0; a < stands.size(); ++a) {
             if (!touched[a]) continue;
+            const int from = lost[a] ? -1 : stands[a];
             stands[a] = operation.needs[a];
-            if (operation.needs[a] >= 0) cost += setting(machine.attributes[a], operation.needs[a]);
+            if (operation.needs[a] >= 0) cost += setting(machine.attributes[a], from, operation.needs[a]);
         }
         at_ = operation.machine;
         done_[i] = true;
         return cost;
     }
 
-    static std::int64_t setting(const kw::order::Attribute& attribute, int value) {
+    static std::int64_t setting(const kw::order::Attribute& attribute, int from, int value) {
+        const auto& table = attribute.change_from_to_s;
+        if (from >= 0 && from < static_cast<int>(table.size())) {
+            const auto& row = table[static_cast<std::size_t>(from)];
+            if (value < static_cast<int>(row.size())) return row[static_cast<std::size_t>(value)];
+        }
         for (std::size_t v = 0; v < attribute.change_to_s.size(); ++v)
             if (static_cast<int>(v) == value) return attribute.change_to_s[v];
         return attribute.change_s;
     }
 
-    static void touch(const kw::order::Machine& machine, std::size_t a, std::vector<bool>& touched) {
-        if (touched[a]) return;
-        touched[a] = true;
-        for (const std::size_t b : machine.attributes[a].invalidates) touch(machine, b, touched);
+    static void lose_what_hangs_on(const kw::order::Machine& machine, std::size_t a,
+                                   std::vector<bool>& lost) {
+        for (const std::size_t b : machine.attributes[a].invalidates) {
+            if (lost[b]) continue;
+            lost[b] = true;
+            lose_what_hangs_on(machine, b, lost);
+        }
     }
 
     bool is_disturbed(std::size_t i, const std::vector<bool>& touched) const {

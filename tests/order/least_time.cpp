@@ -32,6 +32,7 @@ void compare_with_brute(bool is_wild, std::uint32_t seed, int problems, bool has
         CAPTURE(i);
         ord::Kind kind = ord::random_kind(random, is_wild, has_choices ? 10 : 8);
         if (has_choices) kind.choices = 1 + random.below(3);
+        if (has_choices && random.chance(30)) kind.from_to_percent = 50;
         const Problem problem = ord::random_problem(kind, random);
         REQUIRE_FALSE(validate(problem));
         const std::optional<std::int64_t> least = ord::Brute(problem).least_seconds();

@@ -40,6 +40,8 @@ struct Kind {
     bool is_wild = false;  // no sense in what hangs on what, and in what groups hold
     bool has_walks = true;
     std::size_t choices = 0;
+    int from_to_percent = 0;     // attributes with a from-to table
+    bool is_triangular = false;  // no way round in it is cheaper than the direct change
 };
 
 // Small problems of all kinds.
@@ -56,6 +58,18 @@ inline Kind random_kind(Random& random, bool is_wild, std::size_t most) {
     return kind;
 }
 
+// A table for the values; now and then too small for them.
+inline void add_from_to(const Kind& kind, Attribute& attribute, Random& random) {
+    const auto values = static_cast<std::size_t>(std::max(1, kind.values - (random.chance(20) ? 1 : 0)));
+    attribute.change_from_to_s.assign(values, std::vector<std::int64_t>(values, 0));
+    for (auto& row : attribute.change_from_to_s)
+        for (std::int64_t& seconds : row)
+            seconds = kind.is_triangular ? random.between(10, 20) : random.between(0, 20);
+    if (!kind.is_triangular) return;
+    attribute.change_s = 20;
+    attribute.change_to_s.clear();
+}
+
 inline Machine random_machine(const Kind& kind, Random& random) {
     Machine machine;
     machine.walk_s = kind.has_walks ? random.between(0, 6) : 0;
@@ -63,6 +77,8 @@ inline Machine random_machine(const Kind& kind, Random& random) {
         Attribute attribute;
         attribute.change_s = random.between(1, 12);
         if (random.chance(30)) attribute.change_to_s = {random.between(1, 20), random.between(1, 20)};
+        if (kind.from_to_percent > 0 && random.chance(kind.from_to_percent))
+            add_from_to(kind, attribute, random);
         for (std::size_t b = kind.is_wild ? 0 : a + 1; b < kind.attributes; ++b)
             if (random.chance(30)) attribute.invalidates.push_back(b);
         machine.attributes.push_back(attribute);

@@ -41,6 +41,11 @@ TEST_CASE("each fault is named by where it is") {
     check_named(Where::machine, 0,
                 [](Problem& p) { p.machines[0].attributes[0].change_s = most_seconds + 1; });
     check_named(Where::machine, 0, [](Problem& p) { p.machines[0].attributes[0].change_to_s = {1, -1}; });
+    check_named(Where::machine, 0, [](Problem& p) {
+        p.machines[0].attributes[1].change_from_to_s = {{}, {0, -1}};
+    });
+    check_named(Where::machine, 0,
+                [](Problem& p) { p.machines[0].attributes[0].change_from_to_s = {{most_seconds + 1}}; });
     check_named(Where::machine, 1, [](Problem& p) {
         p.machines[1].attributes.resize(most_attributes + 1);
         p.machines[1].start.resize(most_attributes + 1);
