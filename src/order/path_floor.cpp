@@ -122,11 +122,17 @@ void PathFloor::follow() {
     }
 }
 
-void PathFloor::raise(std::int64_t best_s, std::int64_t steps) { climb(best_s, steps, false); }
+void PathFloor::raise(std::int64_t best_s, std::int64_t steps) {
+    climb(best_s, steps, false, [] { return false; });
+}
 
-void PathFloor::raise_remembering(std::int64_t best_s, std::int64_t steps) { climb(best_s, steps, true); }
+void PathFloor::raise_remembering(std::int64_t best_s, std::int64_t steps,
+                                  const std::function<bool()>& is_late) {
+    climb(best_s, steps, true, is_late);
+}
 
-void PathFloor::climb(std::int64_t best_s, std::int64_t steps, bool remembering) {
+void PathFloor::climb(std::int64_t best_s, std::int64_t steps, bool remembering,
+                      const std::function<bool()>& is_late) {
     constexpr std::int64_t least_scale = 4;
     const std::size_t patience =
         remembering ? 4 : 12;  // rounds without a higher floor before steps are made smaller
@@ -135,7 +141,7 @@ void PathFloor::climb(std::int64_t best_s, std::int64_t steps, bool remembering)
     if (remembering) scale_ = std::max<std::int64_t>(scale_, 256);
     penalty_ = best_penalty_;
     std::int64_t now = walk();
-    while (steps_made_ < end && seconds_up(highest_) < best_s) {
+    while (steps_made_ < end && seconds_up(highest_) < best_s && !is_late()) {
         follow();
         if (since >= patience) {
             since = 0;

@@ -1,6 +1,8 @@
 #pragma once
 // A floor under what is left of a path, from walks that need not visit every operation.
 
+#include <functional>
+
 #include "order/path.h"
 
 namespace kw::order {
@@ -17,8 +19,8 @@ public:
 
     // Raises the floor of the whole, by about so many steps of walks; `best_s` is what some order takes.
     void raise(std::int64_t best_s, std::int64_t steps);
-    // The same, and remembers more.
-    void raise_remembering(std::int64_t best_s, std::int64_t steps);
+    // The same, and remembers more. Ends when `is_late` says so, asked after every walk.
+    void raise_remembering(std::int64_t best_s, std::int64_t steps, const std::function<bool()>& is_late);
 
     // All operations together take no less.
     std::int64_t whole_s() const { return seconds_up(highest_); }
@@ -57,7 +59,8 @@ private:
         return position * width_ + offset_[operation];
     }
     void lay_out();
-    void climb(std::int64_t best_s, std::int64_t steps, bool remembering);
+    void climb(std::int64_t best_s, std::int64_t steps, bool remembering,
+               const std::function<bool()>& is_late);
     std::int64_t walk();  // with the penalties as they are: fills left_ and next_
     void walk_back(std::size_t position, std::size_t to, const Step& step);
     void follow();  // the least walk: fills visited_ and visits_

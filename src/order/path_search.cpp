@@ -52,7 +52,8 @@ bool search_path(Search& search, const Path& path) {
         if (width == widest) return false;
         assigns.is_used = assigns.pruned * worth_one_in >= assigns.asked;
         floor.raise_remembering(search.best_s,
-                                std::max(first_steps, steps_per_node * (search.nodes - before)));
+                                std::max(first_steps, steps_per_node * (search.nodes - before)),
+                                [&search] { return search.is_late(); });
         search.bound_s = std::max(search.bound_s, std::min(floor.whole_s(), search.best_s));
     }
 }

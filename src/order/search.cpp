@@ -13,11 +13,13 @@ Search::Search(const Model& model, const Options& limits)
     if (limits.time_limit) deadline_ = std::chrono::steady_clock::now() + *limits.time_limit;
 }
 
+bool Search::is_late() const { return deadline_ && std::chrono::steady_clock::now() >= *deadline_; }
+
 void Search::ask_to_stop() {
     if (stopped || nodes - asked_at_ < nodes_between_questions) return;
     if (!deadline_ && (!options.stop || best_s == no_order)) return;
     asked_at_ = nodes;
-    stopped = deadline_ && std::chrono::steady_clock::now() >= *deadline_;
+    stopped = is_late();
     if (stopped || !options.stop || best_s == no_order) return;
     const std::int64_t duration_s = expander.model().duration_s;
     stopped = options.stop({best_s + duration_s, bound_s + duration_s, nodes});

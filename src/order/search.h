@@ -25,7 +25,8 @@ struct Search {
     State furthest;        // the most that was done before a search could not go on
 
     bool is_out_of_nodes() const { return nodes >= options.node_limit; }
-    void ask_to_stop();  // every few hundred nodes, once there is an order
+    bool is_late() const;  // by the clock
+    void ask_to_stop();    // every few hundred nodes, once there is an order
     void note_order(
         const std::vector<std::size_t>& moves);        // of all work: what is done at once follows from them
     void note_better(std::vector<std::size_t> whole);  // an order with all in it, no worse than the best
