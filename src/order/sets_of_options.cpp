@@ -1,6 +1,7 @@
 #include "order/sets_of_options.h"
 
 #include <algorithm>
+#include <chrono>
 #include <variant>
 
 #include "order/bound.h"
@@ -90,6 +91,7 @@ private:
         if (!set.is_open || stopped_ || nodes <= 0) return;
         Options limits = options_;
         limits.node_limit = nodes;
+        if (options_.time_limit) limits.time_limit = time_left();
         if (options_.stop) limits.stop = [&](const Progress& progress) { return ask_to_stop(progress); };
         const Result result = solve_below(set.problem, limits, best_s());
         best_.nodes += result.nodes;
@@ -103,6 +105,12 @@ private:
         const std::int64_t best = std::min(best_s(), progress.best_seconds);
         stopped_ = options_.stop({best, std::min(best, bound_of_all_s()), best_.nodes + progress.nodes});
         return stopped_;
+    }
+
+    std::chrono::milliseconds time_left() const {
+        const auto spent =
+            std::chrono::duration_cast<std::chrono::milliseconds>(std::chrono::steady_clock::now() - began_);
+        return std::max(std::chrono::milliseconds{0}, *options_.time_limit - spent);
     }
 
     void keep(const Set& set, const Result& result) {
@@ -126,6 +134,7 @@ private:
     }
 
     const Options& options_;
+    const std::chrono::steady_clock::time_point began_ = std::chrono::steady_clock::now();
     std::vector<Set> sets_;
     Result best_;
     bool stopped_ = false;
