@@ -31,6 +31,7 @@ public:
 
     void fixed_label(const Label& label) {
         PlacedText text = sized(label.text, label.emphasis, label_px);
+        text.bare = label.bare;
         place(text, to_pixel(view_, label.at), label.anchor);
         take(text);
     }
@@ -80,7 +81,7 @@ private:
 
     PlacedText sized(const std::string& words, Emphasis emphasis, double size) const {
         const AnnotationStyle style = annotation_style(emphasis, Theme::light);
-        PlacedText text{words, {}, px(size), style.bold, emphasis, style.framed};
+        PlacedText text{words, {}, px(size), style.bold, emphasis, style.framed, false};
         text.box.right = measure_(words, text.size_px, text.bold);
         text.box.bottom = text.size_px * line_height_em;
         return text;

@@ -34,7 +34,10 @@ public:
         Rest rest;
         rest.begun = !used_.empty();
         rest.stands = stands_;
-        for (const std::size_t i : done_in_order()) rest.done.push_back(plan_.setups[i].id);
+        const std::vector<std::size_t> done = done_in_order();
+        for (const std::size_t i : done) rest.done.push_back(plan_.setups[i].id);
+        for (const order::Step& step : order::price(order_problem(job_, plan_.setups, {}), done).steps)
+            rest.done_steps.push_back(done_step(step));
         gather_open();
         order::Problem problem = rest_problem();
         std::vector<std::size_t> planned = as_planned();
@@ -275,13 +278,25 @@ private:
                 out.parts.push_back(pass.part);
         out.still_set = is_locked(setup) && !open.later && still_stands(setup);
         out.set_again = is_locked(setup) && !out.still_set;
+        note_times(step, open.setup.test_cut, out);
+        return out;
+    }
+
+    RestStep done_step(const order::Step& step) const {
+        const Setup& setup = plan_.setups[step.operation];
+        RestStep out;
+        out.setup = out.step = setup.id;
+        note_times(step, setup.test_cut, out);
+        return out;
+    }
+
+    void note_times(const order::Step& step, bool test_cut, RestStep& out) const {
         for (const order::Change& change : step.changes)
             if (const auto name = name_of_attribute(change.attribute); !name.empty())
                 out.changes.push_back({std::string(name), change.seconds});
         out.walk_s = step.walk_s;
-        out.test_s = open.setup.test_cut ? job_.times.test_cut_s : 0;
+        out.test_s = test_cut ? job_.times.test_cut_s : 0;
         out.cuts_s = step.duration_s - out.test_s;
-        return out;
     }
 
     const Job& job_;

@@ -30,6 +30,7 @@ struct Rest {
     bool begun = false;  // something was tested, locked or run
     std::vector<std::string>
         done;  // setups through which all has gone, in the order in which they were last used
+    std::vector<RestStep> done_steps;  // the same, with what they take as planned, one after another
     std::vector<RestStep> steps;
     std::map<std::string, std::string> stands;  // by machine: the setup that was last used on it
     std::int64_t seconds = 0;                   // of what is left

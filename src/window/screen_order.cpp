@@ -34,8 +34,6 @@ void draw_summary(Screen& screen, const Work& work) {
     begin_card(ui, "summary");
     heading(ui, std::to_string(all.done) + " of " + std::to_string(all.of) + " cuts done");
     progress(ui, all.done, all.of);
-    say(ui, proof_words(work.plan));
-    if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
     const std::string next = next_step(work);
     if (const Setup* setup = setup_of_step(work.plan, next)) {
         const std::string detail = capital(setup->work);
@@ -43,6 +41,8 @@ void draw_summary(Screen& screen, const Work& work) {
                            {.width = content_width(ui), .height_px = 76, .detail = detail}))
             open_at_saw(screen, next);
     }
+    say(ui, proof_words(work.plan));
+    if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
     end_card(ui);
 }
 
@@ -90,7 +90,8 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
     const Setup& setup = *setup_of_step(work.plan, step);
     const Progress progress = progress_of(work, setup);
     const bool ready = progress.done == progress.of;
-    std::string detail = drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine + ", " + setup.cutter;
+    std::string detail = step + "  \u00b7  " + drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine +
+                         ", " + setup.cutter;
     if (const std::string change = change_words(work, index); !change.empty())
         detail += "  \u00b7  " + change;
     if (const std::string test = test_words(work, setup); !test.empty()) detail += "  \u00b7  " + test;
@@ -113,6 +114,13 @@ void draw_sequence(Screen& screen, const Work& work) {
     end_card(screen.ui);
 }
 
+void draw_picture_card(Screen& screen, float most_height) {
+    begin_card(screen.ui, "picture");
+    if (const std::string step = draw_order_picture(screen, most_height); !step.empty())
+        open_at_saw(screen, step);
+    end_card(screen.ui);
+}
+
 }  // namespace
 
 void draw_order(Screen& screen) {
@@ -127,12 +135,15 @@ void draw_order(Screen& screen) {
         begin_scroll(ui, "order", {0, 0});
         draw_summary(screen, work);
         draw_affected(screen, work);
+        draw_picture_card(screen, ui.px(720));
         draw_sequence(screen, work);
         draw_notes(screen, work);
         end_scroll(ui);
         return;
     }
-    const float side = ImGui::GetContentRegionAvail().x * 0.34f, gap = ui.px(size::gap);
+    const ImVec2 all = ImGui::GetContentRegionAvail();
+    const float side = all.x * 0.34f, gap = ui.px(size::gap);
+    draw_picture_card(screen, all.y * 0.63f);
     begin_scroll(ui, "about", {side, 0});
     about();
     end_scroll(ui);
