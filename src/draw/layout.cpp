@@ -255,6 +255,7 @@ View fitted_with(const Drawing& drawing, double width_px, double height_px, View
         const bool fits = tried.right - tried.left <= w && tried.bottom - tried.top <= h;
         (fits ? low : high) = view.px_per_mm;
         if (fits) seen = tried;
+        if (low == high) break;
     }
     view.px_per_mm = low;
     view.origin = {(width_px - seen.left - seen.right) / 2, (height_px - seen.top - seen.bottom) / 2};

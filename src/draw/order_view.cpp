@@ -224,6 +224,13 @@ private:
         return std::nullopt;
     }
 
+    // Its step may be too short to bear its name.
+    std::string now_words() const {
+        for (const TimedStep& step : timeline_.steps)
+            if (!step.is_done) return "now: " + step.step;
+        return "all done";
+    }
+
     // Of a text that stands at `x`, moved so that it is not cut off.
     double held_in(double x, double text_px) const {
         const double half = text_px / 2 + plate_pad_px;
@@ -235,7 +242,7 @@ private:
         const double foot = layout_.row_y(row) - axis_px + 2;
         const std::int64_t step_s = 60 * tick_minutes();
         const auto now_row = row_of_now();
-        const double now_x = held_in(layout_.x(row, timeline_.now_s), width("now", true));
+        const double now_x = held_in(layout_.x(row, timeline_.now_s), width(now_words(), true));
         view_.drawing.shapes.emplace_back(
             Line{{{layout_.gutter_px, foot}, {layout_.x(row, span.to_s), foot}}, Stroke::thin});
         for (std::int64_t at = (span.from_s + step_s - 1) / step_s * step_s; at <= span.to_s; at += step_s) {
@@ -243,8 +250,8 @@ private:
             const std::string text = time_words(at / 60);
             const double middle = held_in(x, width(text));
             view_.drawing.shapes.emplace_back(Line{{{x, foot}, {x, foot - 7}}, Stroke::thin});
-            const bool now_is_there =
-                now_row == row && std::abs(middle - now_x) < (width(text) + width("now", true)) / 2 + 14;
+            const bool now_is_there = now_row == row && std::abs(middle - now_x) <
+                                                            (width(text) + width(now_words(), true)) / 2 + 14;
             if (!now_is_there) say({middle, foot + 1}, text, Anchor::bottom, Emphasis::faint, true);
         }
     }
@@ -255,7 +262,8 @@ private:
         const double x = layout_.x(*row, timeline_.now_s), top = layout_.row_y(*row) - axis_px + 2;
         view_.drawing.shapes.emplace_back(
             Line{{{x, top}, {x, layout_.row_y(*row) - layout_.row_px() + lane_gap_px}}, Stroke::now});
-        say({held_in(x, width("now", true)), top + 1}, "now", Anchor::bottom, Emphasis::strong, true);
+        say({held_in(x, width(now_words(), true)), top + 1}, now_words(), Anchor::bottom, Emphasis::strong,
+            true);
     }
 
     // ---- what the signs mean

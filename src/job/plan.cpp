@@ -118,7 +118,7 @@ const Group* Plan::group_with_id(std::string_view id) const { return find_with_i
 const Part* Plan::part_with_id(std::string_view id) const { return find_with_id(parts, id); }
 
 tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
-                                                   const Design& standing) {
+                                                   const Design& standing, const Watch& watch) {
     auto setups =
         sizing_setups(with_implied_blades(job.shop), size_cuts_of(designed, parts_of(job, designed)));
     if (!setups)
@@ -130,7 +130,7 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
 
     const Precedence precedence = precedence_of(designed, *setups);
     const order::Result result = order::solve(order_problem(job, *setups, precedence.before),
-                                              {.node_limit = looks_per_plan, .stop = {}});
+                                              {.node_limit = looks_per_plan, .stop = watched(watch)});
     if (result.order.empty()) return tl::unexpected(no_order(*setups, result));
     Plan plan;
     plan.job = job.name;

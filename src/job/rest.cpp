@@ -22,8 +22,9 @@ struct Open {
 
 class Remaining {
 public:
-    Remaining(const Job& job, const Design& design, const Plan& plan, const Standing& standing)
-        : job_(job), design_(design), plan_(plan), standing_(standing) {
+    Remaining(const Job& job, const Design& design, const Plan& plan, const Standing& standing,
+              const Watch& watch)
+        : job_(job), design_(design), plan_(plan), standing_(standing), watch_(watch) {
         for (const Ran& ran : standing.ran)
             ran_.insert(ran.work_key + "\n" + ran.part + "\n" + ran.reference);
         for (const Setup& setup : plan.setups) keys_.push_back(work_key(setup, design));
@@ -45,7 +46,8 @@ public:
         rest.proved = plan_.proved;
         bool may_stay = later_.empty() && !order::first_breach(problem, planned);
         if (!may_stay || !goes_as_planned()) {
-            order::Result found = order::solve(problem, {.node_limit = looks_per_rest, .stop = {}});
+            order::Result found =
+                order::solve(problem, {.node_limit = looks_per_rest, .stop = watched(watch_)});
             if (found.order.empty()) {
                 // Not all that stands can be kept standing: then all of it is set again, and tested.
                 keeps_standing_ = false;
@@ -53,7 +55,7 @@ public:
                 problem = rest_problem();
                 order = planned = as_planned();
                 may_stay = !order::first_breach(problem, planned);
-                found = order::solve(problem, {.node_limit = looks_per_rest, .stop = {}});
+                found = order::solve(problem, {.node_limit = looks_per_rest, .stop = watched(watch_)});
             }
             rest.proved = found.status == order::Status::proved;
             rest.lower_bound_seconds = found.lower_bound_seconds;
@@ -303,6 +305,7 @@ private:
     const Design& design_;
     const Plan& plan_;
     const Standing& standing_;
+    const Watch& watch_;
     std::set<std::string> ran_;
     std::vector<std::string> keys_;  // of each setup
     std::vector<std::size_t> used_;  // setups, as they were used
@@ -320,8 +323,9 @@ const RestStep* step_named(const Rest& rest, std::string_view step) {
     return found == rest.steps.end() ? nullptr : &*found;
 }
 
-Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing) {
-    return Remaining(job, standing_design, plan, standing).run();
+Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing,
+                  const Watch& watch) {
+    return Remaining(job, standing_design, plan, standing, watch).run();
 }
 
 }  // namespace kw

@@ -44,6 +44,7 @@ struct Rest {
 // The step of that name, or nullptr where nothing of it is left.
 const RestStep* step_named(const Rest& rest, std::string_view step);
 
-Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing);
+Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing,
+                  const Watch& watch = {});
 
 }  // namespace kw

@@ -50,6 +50,12 @@ struct OrderPicture {
     draw::OrderView view;
 };
 
+// The plan that is shown is that of an older document: a newer one is being worked out.
+struct Searching {
+    std::optional<std::int64_t>
+        at_most_better_s;  // than the best order found so far; known where it takes long
+};
+
 struct UiState {
     Where place = Where::drawers;
     DrawersTab tab = DrawersTab::drawers;
@@ -63,6 +69,8 @@ struct UiState {
     std::string filling;  // caption of the number that fills the screen
     LogWords log;
     OrderPicture order;
+    std::vector<float> row_heights;  // of the order's list, device pixels
+    std::optional<Searching> searching;
 };
 
 struct Screen {

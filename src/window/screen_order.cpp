@@ -1,6 +1,5 @@
 // The second place: the whole work in the order in which it is done.
 
-#include "session/test_cut.h"
 #include "session/words.h"
 #include "window/screen.h"
 #include "window/screen_words.h"
@@ -28,6 +27,15 @@ std::string proof_words(const Plan& plan) {
     return minutes(plan.seconds) + " in all";
 }
 
+// While a newer document is being worked out.
+std::string search_words(const Searching& searching) {
+    const std::string begin = "The order is still being searched";
+    if (!searching.at_most_better_s) return begin + ": this is the last one";
+    const std::int64_t most = (*searching.at_most_better_s + 59) / 60;
+    return begin + ": at most " + std::to_string(most) + (most == 1 ? " minute" : " minutes") +
+           " better than what is found";
+}
+
 void draw_summary(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     const Progress all = progress_of(work);
@@ -41,7 +49,8 @@ void draw_summary(Screen& screen, const Work& work) {
                            {.width = content_width(ui), .height_px = 76, .detail = detail}))
             open_at_saw(screen, next);
     }
-    say(ui, proof_words(work.plan));
+    const auto& searching = screen.state.searching;
+    say(ui, searching ? search_words(*searching) : proof_words(work.plan));
     if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
     end_card(ui);
 }
@@ -73,10 +82,11 @@ void draw_notes(Screen& screen, const Work& work) {
 std::string test_words(const Work& work, const Setup& setup) {
     if (!setup.test_cut) return {};
     if (is_locked(work, setup)) return "locked";
-    const auto report = fit_report(work, setup.id);
-    if (!report || report->test == 0) return "test cut first";
-    return "tested " + std::to_string(report->test) + " time" + (report->test == 1 ? "" : "s") +
-           ", not locked";
+    const Group* group = work.plan.group_with_id(setup.group);
+    const auto standing = group ? work.standing.groups.find(group->key) : work.standing.groups.end();
+    const int tests = standing == work.standing.groups.end() ? 0 : standing->second.tests;
+    if (tests == 0) return "test cut first";
+    return "tested " + std::to_string(tests) + " time" + (tests == 1 ? "" : "s") + ", not locked";
 }
 
 // What is done needs no changes any more.
@@ -106,12 +116,26 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
         open_at_saw(screen, step);
 }
 
+// Rows out of sight are as high as they were, or as the others, and are not set: setting two hundred takes longer than a frame.
 void draw_sequence(Screen& screen, const Work& work) {
-    begin_card(screen.ui, "sequence");
+    Ui& ui = screen.ui;
+    std::vector<float>& heights = screen.state.row_heights;
+    begin_card(ui, "sequence");
     const std::string next = next_step(work);
-    for (std::size_t i = 0; i < work.plan.sequence.size(); ++i)
+    const float gap = ImGui::GetStyle().ItemSpacing.y;
+    const float top = ImGui::GetWindowPos().y, foot = top + ImGui::GetWindowSize().y;
+    heights.resize(work.plan.sequence.size(), heights.empty() ? ui.px(size::target) : heights.back());
+    for (std::size_t i = 0; i < work.plan.sequence.size(); ++i) {
+        const float y = ImGui::GetCursorScreenPos().y;
+        const bool in_sight = y + heights[i] >= top && y <= foot;
+        if (!in_sight && !ui.log) {  // a test looks at them all
+            ImGui::Dummy({1, heights[i]});
+            continue;
+        }
         draw_step(screen, work, i, work.plan.sequence[i] == next);
-    end_card(screen.ui);
+        heights[i] = ImGui::GetCursorScreenPos().y - y - gap;
+    }
+    end_card(ui);
 }
 
 void draw_picture_card(Screen& screen, float most_height) {
