@@ -9,7 +9,9 @@
 namespace kw::draw {
 namespace {
 
-constexpr double tick_step_px = 120;  // minutes stand no closer
+constexpr double tick_step_px = 120;     // minutes stand no closer
+constexpr double least_seen_px = 0.4;    // narrower pieces of a foot are not seen
+constexpr double least_outlined_px = 8;  // an outline would hide what is in a narrower foot
 
 class Maker {
 public:
@@ -74,6 +76,7 @@ private:
         for (const Piece& piece : step.pieces) {
             const double left = layout_.x(row, at_s), right = layout_.x(row, at_s + piece.seconds);
             at_s += piece.seconds;
+            if (right - left < least_seen_px) continue;
             Fill fill{{rectangle({left, block.foot, right, block.head_foot})}, piece.material};
             fill.outlined = false;
             view_.drawing.shapes.emplace_back(std::move(fill));
@@ -81,11 +84,12 @@ private:
         const Material material = step.is_done ? Material::done : next ? Material::next : Material::ahead;
         Fill head{{rectangle({block.left, block.head_foot, block.right, block.top})}, material};
         view_.drawing.shapes.emplace_back(std::move(head));
-        view_.drawing.shapes.emplace_back(Line{{{block.left, block.head_foot},
-                                                {block.left, block.foot},
-                                                {block.right, block.foot},
-                                                {block.right, block.head_foot}},
-                                               Stroke::thin});
+        if (block.right - block.left >= least_outlined_px)
+            view_.drawing.shapes.emplace_back(Line{{{block.left, block.head_foot},
+                                                    {block.left, block.foot},
+                                                    {block.right, block.foot},
+                                                    {block.right, block.head_foot}},
+                                                   Stroke::thin});
         double y = block.top - head_pad_px;
         for (const std::string& line : words_.head_lines(step, layout_)) {
             const bool strong = next && y == block.top - head_pad_px;

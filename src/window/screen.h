@@ -47,6 +47,7 @@ struct OrderPicture {
     std::shared_ptr<const Work> of;
     draw::OrderRoom room;
     int fonts = 0;
+    bool is_due = false;  // for another plan, in the next frame
     draw::OrderView view;
 };
 
@@ -69,7 +70,7 @@ struct UiState {
     std::string filling;  // caption of the number that fills the screen
     LogWords log;
     OrderPicture order;
-    std::vector<float> row_heights;  // of the order's list, device pixels
+    std::vector<float> step_heights, note_heights;  // of the order's rows, device pixels
     std::optional<Searching> searching;
 };
 

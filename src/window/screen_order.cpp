@@ -1,5 +1,7 @@
 // The second place: the whole work in the order in which it is done.
 
+#include <functional>
+
 #include "session/words.h"
 #include "window/screen.h"
 #include "window/screen_words.h"
@@ -65,17 +67,38 @@ void draw_affected(Screen& screen, const Work& work) {
     }
 }
 
+// Rows out of sight are as high as they were, or as the others, and are not set: setting two hundred takes longer than a frame.
+void draw_rows(Ui& ui, std::vector<float>& heights, std::size_t count,
+               const std::function<void(std::size_t)>& draw) {
+    const float gap = ImGui::GetStyle().ItemSpacing.y;
+    const float top = ImGui::GetWindowPos().y, foot = top + ImGui::GetWindowSize().y;
+    heights.resize(count, heights.empty() ? ui.px(size::target) : heights.back());
+    for (std::size_t i = 0; i < count; ++i) {
+        const float y = ImGui::GetCursorScreenPos().y;
+        const bool in_sight = y + heights[i] >= top && y <= foot;
+        if (!in_sight && !ui.log) {  // a test looks at them all
+            ImGui::Dummy({1, heights[i]});
+            continue;
+        }
+        draw(i);
+        heights[i] = ImGui::GetCursorScreenPos().y - y - gap;
+    }
+}
+
+void draw_note(Ui& ui, const Work& work, const Note& note) {
+    const std::string words =
+        about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.graduation));
+    if (note.level == Level::note) say(ui, words, TypeSize::small);
+    else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
+}
+
 void draw_notes(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     if (work.plan.notes.empty()) return;
     begin_card(ui, "notes");
     heading(ui, "To know");
-    for (const Note& note : work.plan.notes) {
-        const std::string words =
-            about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.graduation));
-        if (note.level == Level::note) say(ui, words, TypeSize::small);
-        else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
-    }
+    draw_rows(ui, screen.state.note_heights, work.plan.notes.size(),
+              [&](std::size_t i) { draw_note(ui, work, work.plan.notes[i]); });
     end_card(ui);
 }
 
@@ -116,25 +139,12 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
         open_at_saw(screen, step);
 }
 
-// Rows out of sight are as high as they were, or as the others, and are not set: setting two hundred takes longer than a frame.
 void draw_sequence(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
-    std::vector<float>& heights = screen.state.row_heights;
     begin_card(ui, "sequence");
     const std::string next = next_step(work);
-    const float gap = ImGui::GetStyle().ItemSpacing.y;
-    const float top = ImGui::GetWindowPos().y, foot = top + ImGui::GetWindowSize().y;
-    heights.resize(work.plan.sequence.size(), heights.empty() ? ui.px(size::target) : heights.back());
-    for (std::size_t i = 0; i < work.plan.sequence.size(); ++i) {
-        const float y = ImGui::GetCursorScreenPos().y;
-        const bool in_sight = y + heights[i] >= top && y <= foot;
-        if (!in_sight && !ui.log) {  // a test looks at them all
-            ImGui::Dummy({1, heights[i]});
-            continue;
-        }
-        draw_step(screen, work, i, work.plan.sequence[i] == next);
-        heights[i] = ImGui::GetCursorScreenPos().y - y - gap;
-    }
+    draw_rows(ui, screen.state.step_heights, work.plan.sequence.size(),
+              [&](std::size_t i) { draw_step(screen, work, i, work.plan.sequence[i] == next); });
     end_card(ui);
 }
 

@@ -16,11 +16,17 @@ const draw::OrderView& view_for(Screen& screen, const draw::OrderRoom& room) {
     if (kept.of == screen.session.work && kept.room.width_px == room.width_px &&
         kept.room.height_px == room.height_px && kept.fonts == ui.fonts.generation())
         return kept.view;
+    // A new plan comes with much to do: its picture has a frame to itself.
+    if (kept.of && kept.of != screen.session.work && !kept.is_due) {
+        kept.is_due = true;
+        ui.animate();
+        return kept.view;
+    }
     const draw::TextMeasure measure = [&ui](std::string_view text, double size_px, bool bold) {
         const Font font = ui.font_px(size_px, bold ? Face::strong : Face::text);
         return static_cast<double>(text_width(ui, text, font)) / ui.pixel_ratio;
     };
-    kept = {screen.session.work, room, ui.fonts.generation(),
+    kept = {screen.session.work, room, ui.fonts.generation(), false,
             draw::order_view(*screen.work(), next_step(*screen.work()), room, measure)};
     return kept.view;
 }

@@ -97,7 +97,7 @@ TEST_CASE("the jobs that are drawn here are a small one and one of about forty s
 }
 
 TEST_CASE("the order's pictures are as they were kept") {
-    const char* const names[] = {"order_small", "order_small_under_way", "order_large",
+    const std::string names[] = {"order_small", "order_small_under_way", "order_large",
                                  "order_large_under_way"};
     for (std::size_t i = 0; i < 4; ++i) {
         CAPTURE(names[i]);
