@@ -188,6 +188,19 @@ TEST_CASE("random actions end as they do one after another, however they come to
     CHECK(worked > 100);
 }
 
+TEST_CASE("a search that is watched tells how far its best may be from the least, and finds the same plan") {
+    const Session before = open_session(demo());
+    const Action typed = SetField{"/drawers/0/opening/width", "12 3/8"};
+    int told = 0;
+    const Session watched = apply(before, typed, today(), [&](std::int64_t best_s, std::int64_t bound_s) {
+        ++told;
+        CHECK(bound_s > 0);
+        CHECK(best_s >= bound_s);
+    });
+    CHECK(told > 0);
+    CHECK(said_by(*watched.work) == said_by(*apply(before, typed, today()).work));
+}
+
 TEST_CASE("what is typed is seen at once, and what follows from it when it has been worked out") {
     const JobFile file(demo());
     NoWindow none;
