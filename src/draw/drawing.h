@@ -41,6 +41,12 @@ enum class Material {
     gap,                 // nothing where something should be: dots
     removed,             // what the cutter takes away: outline and faint dashes
     ground,              // plain area behind other things
+    done,                // work that is behind: no hatch, since words stand on it
+    ahead,               // work that is to come: likewise
+    next,                // the work that is next: likewise, with a bold edge
+    shims,               // time to change shims: upright bars
+    height,              // time to set the height: levels
+    test_cut,            // time for a test cut: crossed lining
 };
 
 using Ring = std::vector<Point>;  // closed: the last point joins the first, and is not repeated
@@ -62,6 +68,8 @@ enum class Stroke {
     hidden,   // short dashes: an edge behind something
     ghost,    // where something was, or will be
     arrow,    // a movement: ends in an arrowhead at the last point
+    walk,     // steps from one machine to another: dots
+    now,      // how far the work has come
 };
 
 struct Line {
@@ -104,6 +112,7 @@ struct Label {
     Emphasis emphasis = Emphasis::plain;
     std::optional<Point> points_at = {};  // with a leader line from the text to this point
     bool spare = false;                   // said beside the picture too: left out where there is little room
+    bool bare = false;                    // stands on a plain area: no ground of its own
     bool operator==(const Label&) const = default;
 };
 

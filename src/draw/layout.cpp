@@ -31,6 +31,7 @@ public:
 
     void fixed_label(const Label& label) {
         PlacedText text = sized(label.text, label.emphasis, label_px);
+        text.bare = label.bare;
         place(text, to_pixel(view_, label.at), label.anchor);
         take(text);
     }
@@ -80,7 +81,7 @@ private:
 
     PlacedText sized(const std::string& words, Emphasis emphasis, double size) const {
         const AnnotationStyle style = annotation_style(emphasis, Theme::light);
-        PlacedText text{words, {}, px(size), style.bold, emphasis, style.framed};
+        PlacedText text{words, {}, px(size), style.bold, emphasis, style.framed, false};
         text.box.right = measure_(words, text.size_px, text.bold);
         text.box.bottom = text.size_px * line_height_em;
         return text;
@@ -254,6 +255,7 @@ View fitted_with(const Drawing& drawing, double width_px, double height_px, View
         const bool fits = tried.right - tried.left <= w && tried.bottom - tried.top <= h;
         (fits ? low : high) = view.px_per_mm;
         if (fits) seen = tried;
+        if (low == high) break;
     }
     view.px_per_mm = low;
     view.origin = {(width_px - seen.left - seen.right) / 2, (height_px - seen.top - seen.bottom) / 2};

@@ -61,6 +61,7 @@ struct PlacedText {
     bool bold = false;
     Emphasis emphasis = Emphasis::plain;
     bool framed = false;
+    bool bare = false;  // without a plate
 };
 
 struct Annotations {

@@ -173,6 +173,32 @@ FillStyle ground(Theme theme) {
     return style;
 }
 
+// Work in the order picture. Words stand on it: the edge alone tells it apart without colour.
+FillStyle work_block(Rgb tint, Rgb edge, double edge_px) {
+    FillStyle style = styled({tint, tint, edge}, {});
+    style.edge_px = edge_px;
+    return style;
+}
+
+FillStyle shims(Theme theme) {
+    const Palette& p = palette(theme);
+    return styled({p.card, p.caution, p.caution}, {{.angle_deg = 90, .spacing_px = 9, .width_px = 3}});
+}
+
+FillStyle height(Theme theme) {
+    const Palette& p = palette(theme);
+    return styled(
+        pick(theme, {hex(0xf0b23c), p.caution, p.caution}, {hex(0x9a6a10), hex(0xffe2a6), p.caution}),
+        {{.angle_deg = 0, .spacing_px = 9, .width_px = 1.6}});
+}
+
+FillStyle test_cut(Theme theme) {
+    return styled(pick(theme, {hex(0xf3dcec), hex(0x7d2a63), hex(0x7d2a63)},
+                       {hex(0x4a2340), hex(0xe6a0cb), hex(0xe6a0cb)}),
+                  {{.angle_deg = 45, .spacing_px = 9, .width_px = 1.4},
+                   {.angle_deg = 135, .spacing_px = 9, .width_px = 1.4}});
+}
+
 double channel(std::uint8_t value) {
     const double c = value / 255.0;
     return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
@@ -204,6 +230,12 @@ FillStyle fill_style(Material material, Theme theme) {
         case Material::overlap: return overlap(theme);
         case Material::gap: return gap(theme);
         case Material::removed: return removed(theme);
+        case Material::done: return work_block(palette(theme).good_tint, palette(theme).good, 1.8);
+        case Material::ahead: return work_block(palette(theme).accent_tint, palette(theme).accent, 1.6);
+        case Material::next: return work_block(palette(theme).card, palette(theme).accent, 4);
+        case Material::shims: return shims(theme);
+        case Material::height: return height(theme);
+        case Material::test_cut: return test_cut(theme);
         case Material::ground: break;
     }
     return ground(theme);
@@ -227,6 +259,8 @@ LineStyle line_style(Stroke stroke, Theme theme) {
         case Stroke::centre: return {p.soft_ink, 1.2, {18, 5, 4, 5}};
         case Stroke::hidden: return {p.soft_ink, 1.2, {6, 5, 6, 5}};
         case Stroke::ghost: return {p.edge, 2.4, {3, 7, 3, 7}};
+        case Stroke::walk: return {p.accent, 3.6, {3.6, 4.4, 3.6, 4.4}};
+        case Stroke::now: return {p.changed, 3.6, {}};
         case Stroke::arrow: break;
     }
     return {p.accent, 3.0, {}};

@@ -93,7 +93,8 @@ public:
             body_ += "<circle" + attribute("cx", dot.x) + attribute("cy", dot.y) + " r=\"3\"" +
                      attribute("fill", colour(colours_.ink)) + "/>\n";
         }
-        for (const PlacedText& text : annotations.texts) plate(text);
+        for (const PlacedText& text : annotations.texts)
+            if (!text.bare) plate(text);
         for (const PlacedText& text : annotations.texts) words_of(text);
     }
 

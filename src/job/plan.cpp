@@ -108,9 +108,10 @@ struct Ordered {
 
 // Pins that can't be kept are let go, and that is said: a plan is worth more.
 Ordered in_best_order(const Job& job, const Design& designed, const std::vector<Setup>& setups,
-                      const std::vector<std::pair<int, int>>& before) {
+                      const std::vector<std::pair<int, int>>& before, const Watch& watch) {
     const auto solved = [&](const std::vector<std::pair<int, int>>& pairs) {
-        return order::solve(order_problem(job, setups, pairs), {.node_limit = looks_per_plan, .stop = {}});
+        return order::solve(order_problem(job, setups, pairs),
+                            {.node_limit = looks_per_plan, .stop = watched(watch)});
     };
     Ordered ordered{solved(before), 0, {}};
     for (const std::string& idle : idle_pins(job.pins, designed, setups))
@@ -150,7 +151,8 @@ const Part* Plan::part_with_id(std::string_view id) const { return find_with_id(
 
 tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
                                                    const Design& standing,
-                                                   std::optional<std::int64_t> least_seconds) {
+                                                   std::optional<std::int64_t> least_seconds,
+                                                   const Watch& watch) {
     auto setups =
         sizing_setups(with_implied_blades(job.shop), size_cuts_of(designed, parts_of(job, designed)));
     if (!setups)
@@ -161,7 +163,7 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
         for (Setup& setup : setups_of(group)) setups->push_back(std::move(setup));
 
     const Precedence precedence = precedence_of(designed, *setups);
-    const Ordered ordered = in_best_order(job, designed, *setups, precedence.before);
+    const Ordered ordered = in_best_order(job, designed, *setups, precedence.before, watch);
     const order::Result& result = ordered.result;
     if (result.order.empty()) return tl::unexpected(no_order(*setups, result));
     Plan plan;

@@ -1,6 +1,8 @@
 #pragma once
 // The plan: boxes, parts, setups and their order, with every number as the groups stand now.
 
+#include <functional>
+
 #include "job/design.h"
 
 namespace kw {
@@ -36,12 +38,17 @@ struct Plan {
     const Part* part_with_id(std::string_view id) const;
 };
 
+// Told now and then while an order is searched: how long the best takes that was found, and what no order can take less than.
+// It can't change what is found.
+using Watch = std::function<void(std::int64_t best_s, std::int64_t bound_s)>;
+
 // Setups and their order come from `designed`, so that a correction changes numbers and never what a setup is called; every
 // number comes from `standing`, the same design with its groups as tested and locked.
 // `least_seconds`: where joints could have been cut in other ways, what no way takes less than.
 tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
                                                    const Design& standing,
-                                                   std::optional<std::int64_t> least_seconds = {});
+                                                   std::optional<std::int64_t> least_seconds = {},
+                                                   const Watch& watch = {});
 
 // How a drawer's joints stand: the reach, setback and groove that its parts' sizes follow from.
 DrawerJoints joints_as_cut(const Design& design, const DrawerDesign& drawer);

@@ -23,8 +23,9 @@ struct Open {
 
 class Remaining {
 public:
-    Remaining(const Job& job, const Design& design, const Plan& plan, const Standing& standing)
-        : job_(job), design_(design), plan_(plan), standing_(standing) {
+    Remaining(const Job& job, const Design& design, const Plan& plan, const Standing& standing,
+              const Watch& watch)
+        : job_(job), design_(design), plan_(plan), standing_(standing), watch_(watch) {
         for (const Ran& ran : standing.ran)
             ran_.insert(ran.work_key + "\n" + ran.part + "\n" + ran.reference);
         for (const Setup& setup : plan.setups) keys_.push_back(work_key(setup, design));
@@ -37,7 +38,10 @@ public:
         Rest rest;
         rest.begun = !used_.empty();
         rest.stands = stands_;
-        for (const std::size_t i : done_in_order()) rest.done.push_back(plan_.setups[i].id);
+        const std::vector<std::size_t> done = done_in_order();
+        for (const std::size_t i : done) rest.done.push_back(plan_.setups[i].id);
+        for (const order::Step& step : order::price(order_problem(job_, plan_.setups, {}), done).steps)
+            rest.done_steps.push_back(done_step(step));
         gather_open();
         order::Problem problem = rest_problem();
         std::vector<std::size_t> planned = as_planned();
@@ -45,7 +49,8 @@ public:
         rest.proved = plan_.proved;
         bool may_stay = later_.empty() && !order::first_breach(problem, planned);
         if (!may_stay || !goes_as_planned()) {
-            order::Result found = order::solve(problem, {.node_limit = looks_per_rest, .stop = {}});
+            order::Result found =
+                order::solve(problem, {.node_limit = looks_per_rest, .stop = watched(watch_)});
             if (found.order.empty()) {
                 // Not all that stands can be kept standing: then all of it is set again, and tested.
                 keeps_standing_ = false;
@@ -53,7 +58,7 @@ public:
                 problem = rest_problem();
                 order = planned = as_planned();
                 may_stay = !order::first_breach(problem, planned);
-                found = order::solve(problem, {.node_limit = looks_per_rest, .stop = {}});
+                found = order::solve(problem, {.node_limit = looks_per_rest, .stop = watched(watch_)});
             }
             rest.proved = found.status == order::Status::proved;
             rest.lower_bound_seconds = found.lower_bound_seconds;
@@ -282,6 +287,19 @@ private:
                 out.parts.push_back(pass.part);
         out.still_set = is_locked(setup) && !open.later && still_stands(setup);
         out.set_again = is_locked(setup) && !out.still_set;
+        note_times(step, open.setup.test_cut, out);
+        return out;
+    }
+
+    RestStep done_step(const order::Step& step) const {
+        const Setup& setup = plan_.setups[step.operation];
+        RestStep out;
+        out.setup = out.step = setup.id;
+        note_times(step, setup.test_cut, out);
+        return out;
+    }
+
+    void note_times(const order::Step& step, bool test_cut, RestStep& out) const {
         for (const order::Change& change : step.changes) {
             const auto name = name_of_attribute(change.attribute);
             // Whoever changes a stack sets its shims with it.
@@ -290,15 +308,15 @@ private:
             else if (!name.empty()) out.changes.push_back({std::string(name), change.seconds});
         }
         out.walk_s = step.walk_s;
-        out.test_s = open.setup.test_cut ? job_.times.test_cut_s : 0;
+        out.test_s = test_cut ? job_.times.test_cut_s : 0;
         out.cuts_s = step.duration_s - out.test_s;
-        return out;
     }
 
     const Job& job_;
     const Design& design_;
     const Plan& plan_;
     const Standing& standing_;
+    const Watch& watch_;
     std::set<std::string> ran_;
     std::vector<std::string> keys_;                     // of each setup
     std::vector<std::pair<int, int>> before_, pinned_;  // of planned setups
@@ -317,8 +335,9 @@ const RestStep* step_named(const Rest& rest, std::string_view step) {
     return found == rest.steps.end() ? nullptr : &*found;
 }
 
-Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing) {
-    return Remaining(job, standing_design, plan, standing).run();
+Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing,
+                  const Watch& watch) {
+    return Remaining(job, standing_design, plan, standing, watch).run();
 }
 
 }  // namespace kw

@@ -30,6 +30,7 @@ struct Rest {
     bool begun = false;  // something was tested, locked or run
     std::vector<std::string>
         done;  // setups through which all has gone, in the order in which they were last used
+    std::vector<RestStep> done_steps;  // the same, with what they take as planned, one after another
     std::vector<RestStep> steps;
     std::map<std::string, std::string> stands;  // by machine: the setup that was last used on it
     std::int64_t seconds = 0;                   // of what is left
@@ -43,6 +44,7 @@ struct Rest {
 // The step of that name, or nullptr where nothing of it is left.
 const RestStep* step_named(const Rest& rest, std::string_view step);
 
-Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing);
+Rest rest_of_work(const Job& job, const Design& standing_design, const Plan& plan, const Standing& standing,
+                  const Watch& watch = {});
 
 }  // namespace kw

@@ -96,6 +96,14 @@ std::string_view name_of_attribute(std::size_t attribute) {
     }
 }
 
+std::function<bool(const order::Progress&)> watched(const Watch& watch) {
+    if (!watch) return {};
+    return [watch](const order::Progress& progress) {
+        watch(progress.best_seconds, progress.bound_seconds);
+        return false;
+    };
+}
+
 order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,
                              const std::vector<std::pair<int, int>>& before) {
     order::Problem problem;

@@ -161,8 +161,8 @@ private:
     order::Problem problem_;
 };
 
-order::Result solved(const order::Problem& problem, std::int64_t looks) {
-    return order::solve(problem, {.node_limit = looks, .stop = {}});
+order::Result solved(const order::Problem& problem, std::int64_t looks, const Watch& watch = {}) {
+    return order::solve(problem, {.node_limit = looks, .stop = watched(watch)});
 }
 
 std::vector<std::size_t> all_but(const order::Choice& choice, std::optional<std::size_t> option) {
@@ -239,7 +239,7 @@ std::vector<Open> open_ones(const Job& job, const Design& usual, const Planned& 
 }
 
 // `decided`: what is not to be chosen any more. `begun`: of the rest, what was begun in another way than is best.
-FoundWays found_with(const Job& job, const Picks& decided, Picks& begun) {
+FoundWays found_with(const Job& job, const Picks& decided, Picks& begun, const Watch& watch) {
     FoundWays found{decided, {}, {}};
     const auto usual = design(job, decided);
     const auto planned = usual ? planned_of(job, *usual) : std::nullopt;
@@ -247,7 +247,7 @@ FoundWays found_with(const Job& job, const Picks& decided, Picks& begun) {
     const std::vector<Open> open = open_ones(job, *usual, *planned, decided);
     if (open.empty()) return found;
     const Together together(job, *planned, open);
-    const order::Result result = solved(together.problem(), looks_per_choice);
+    const order::Result result = solved(together.problem(), looks_per_choice, watch);
     if (result.order.empty()) return found;
     found.lower_bound_seconds = result.lower_bound_seconds;
     Best best{result.picked, result.seconds};
@@ -262,12 +262,12 @@ FoundWays found_with(const Job& job, const Picks& decided, Picks& begun) {
 
 }  // namespace
 
-FoundWays find_ways(const Job& job, const Design& usual) {
+FoundWays find_ways(const Job& job, const Design& usual, const Watch& watch) {
     if (usual.alternatives.empty()) return {};
     // As if nothing were done yet, so that what is done changes nothing; unless the job was changed after that.
     Picks begun, none;
-    FoundWays found = found_with(job, {}, begun);
-    return begun.empty() ? found : found_with(job, begun, none);
+    FoundWays found = found_with(job, {}, begun, watch);
+    return begun.empty() ? found : found_with(job, begun, none, watch);
 }
 
 }  // namespace kw

@@ -1,7 +1,7 @@
 #pragma once
 // Which way each joint is cut that can be cut in more than one: the way with which all of the work takes the least time.
 
-#include "job/design.h"
+#include "job/plan.h"
 
 namespace kw {
 
@@ -28,6 +28,6 @@ struct FoundWays {
 
 // `usual`: as designed without picks. A joint that was tested, locked or cut stays with its way. Nothing is picked where there is no order
 // at all, which make_plan then says.
-FoundWays find_ways(const Job& job, const Design& usual);
+FoundWays find_ways(const Job& job, const Design& usual, const Watch& watch = {});
 
 }  // namespace kw

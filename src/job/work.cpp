@@ -42,14 +42,15 @@ void add_shim_changes(Work& work) {
 }  // namespace
 
 tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job, Memory memory,
-                                                                         std::string day) {
+                                                                         std::string day,
+                                                                         const Watch& watch) {
     auto work = std::make_shared<Work>();
     work->memory = std::move(memory);
     work->day = std::move(day);
     work->job = std::move(job);
     auto designed = design(work->job);
     if (!designed) return tl::unexpected(std::move(designed.error()));
-    FoundWays ways = find_ways(work->job, *designed);
+    FoundWays ways = find_ways(work->job, *designed, watch);
     // What is picked is one of the ways that were designed without a problem.
     if (!ways.picks.empty()) designed = design(work->job, ways.picks);
     if (!designed) return tl::unexpected(std::move(designed.error()));
@@ -57,10 +58,10 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->design = std::move(*designed);
     work->standing = replay(work->job, work->design);
     work->standing_design = with_standing(work->design, work->standing);
-    auto plan = make_plan(work->job, work->design, work->standing_design, ways.lower_bound_seconds);
+    auto plan = make_plan(work->job, work->design, work->standing_design, ways.lower_bound_seconds, watch);
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
-    work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing);
+    work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing, watch);
     add_shim_changes(*work);
     work->plan.sequence = work->rest.done;
     for (const RestStep& step : work->rest.steps) work->plan.sequence.push_back(step.step);

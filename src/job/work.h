@@ -25,7 +25,8 @@ struct Work {
 // `Work` holds the job that its designs point into: it is moved, never copied member by member.
 // `day`: ISO 8601, the date first; what was learned ages to that day.
 tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job, Memory memory = {},
-                                                                         std::string day = {});
+                                                                         std::string day = {},
+                                                                         const Watch& watch = {});
 
 // How a group's scales are to be set for its first cut, and what is known of them; of a tested one, how they were.
 Start start_of(const Work& work, const Group& group);

@@ -8,13 +8,13 @@
 namespace kw {
 namespace {
 
-void work_it_out(Session& session) {
+void work_it_out(Session& session, const Watch& watch) {
     auto job = read_job(session.document);
     if (!job) {
         session.problems = std::move(job.error());
         return;
     }
-    auto work = work_out(std::move(*job), session.memory, session.day);
+    auto work = work_out(std::move(*job), session.memory, session.day, watch);
     if (!work) {
         session.problems = std::move(work.error());
         return;
@@ -33,23 +33,6 @@ Session refuse(Session session, const Refusal& refusal) {
     const Graduation graduation = session.work ? caliper_graduation(session.work->job) : Graduation::in_001;
     return refuse(std::move(session), refusal.field,
                   refusal.why.text(graduation) + "; " + refusal.remedy.text(graduation));
-}
-
-Session with_document(const Session& before, Json document) {
-    constexpr std::size_t most_undo = 200;
-    Session after = before;
-    after.undo.push_back(before.document);
-    if (after.undo.size() > most_undo) after.undo.erase(after.undo.begin());
-    after.redo.clear();
-    after.document = std::move(document);
-    work_it_out(after);
-    return after;
-}
-
-Session with_log_entry(const Session& session, const LogEntry& entry) {
-    Json document = session.document;
-    document["log"].push_back(log_entry_json(entry, session.work->job.unit));
-    return with_document(session, std::move(document));
 }
 
 // Sets what `pointer` names, making the objects on the way; a null value erases.
@@ -76,7 +59,9 @@ std::string free_name(const Json& drawers, const std::string& like) {
 
 class Applier {
 public:
-    Applier(const Session& session, const std::string& time) : session_(session), time_(time) {}
+    // Without `works_out` the work stays as it was.
+    Applier(const Session& session, const std::string& time, bool works_out, const Watch& watch)
+        : session_(session), time_(time), works_out_(works_out), watch_(watch) {}
 
     Session operator()(const SetField& set) const {
         try {
@@ -178,6 +163,27 @@ public:
     }
 
 private:
+    void work_it_out(Session& session) const {
+        if (works_out_) kw::work_it_out(session, watch_);
+    }
+
+    Session with_document(const Session& before, Json document) const {
+        constexpr std::size_t most_undo = 200;
+        Session after = before;
+        after.undo.push_back(std::make_shared<const Json>(before.document));
+        if (after.undo.size() > most_undo) after.undo.erase(after.undo.begin());
+        after.redo.clear();
+        after.document = std::move(document);
+        work_it_out(after);
+        return after;
+    }
+
+    Session with_log_entry(const Session& session, const LogEntry& entry) const {
+        Json document = session.document;
+        document["log"].push_back(log_entry_json(entry, session.work->job.unit));
+        return with_document(session, std::move(document));
+    }
+
     // Once a joint is locked, a part that it was cut wrong for before is lost for good: it is logged, in the same step, and is a part
     // to make again. Not the parts of a joint that is being tested still, nor sizes while some joint is.
     Session with_losses(Session after, const std::string& locked) const {
@@ -209,12 +215,13 @@ private:
         return refuse(session_, "setup", "there is no such setup in the plan");
     }
 
-    Session step(const std::vector<Json>& from, std::vector<Json> Session::*source,
-                 std::vector<Json> Session::*target, const char* why_not) const {
+    using Documents = std::vector<std::shared_ptr<const Json>>;
+    Session step(const Documents& from, Documents Session::*source, Documents Session::*target,
+                 const char* why_not) const {
         if (from.empty()) return refuse(session_, "", why_not);
         Session after = session_;
-        (after.*target).push_back(session_.document);
-        after.document = (after.*source).back();
+        (after.*target).push_back(std::make_shared<const Json>(session_.document));
+        after.document = *(after.*source).back();
         (after.*source).pop_back();
         work_it_out(after);
         return after;
@@ -253,7 +260,17 @@ private:
 
     const Session& session_;
     const std::string& time_;
+    bool works_out_;
+    const Watch& watch_;
 };
+
+// As an action finds it.
+Session made_ready(Session session, const std::string& time) {
+    session.refused.clear();
+    session.refused_field.clear();
+    session.day = time.substr(0, std::string("2026-01-31").size());
+    return session;
+}
 
 }  // namespace
 
@@ -262,21 +279,35 @@ Session open_session(Json document, Memory memory, std::string day) {
     session.document = std::move(document);
     session.memory = std::move(memory);
     session.day = std::move(day);
-    work_it_out(session);
+    return worked_out(std::move(session));
+}
+
+bool is_edit(const Action& action) {
+    return std::holds_alternative<SetField>(action) || std::holds_alternative<AddDrawer>(action) ||
+           std::holds_alternative<RemoveDrawer>(action);
+}
+
+Session edited(const Session& session, const Action& action, const std::string& time) {
+    const bool can_be_shown =
+        is_edit(action) || std::holds_alternative<Undo>(action) || std::holds_alternative<Redo>(action);
+    if (!can_be_shown) return session;
+    const Session before = made_ready(session, time);
+    return std::visit(Applier(before, time, false, {}), action);
+}
+
+Session worked_out(Session session, const Watch& watch) {
+    work_it_out(session, watch);
     return session;
 }
 
-Session apply(const Session& session, const Action& action, const std::string& time) {
-    Session before = session;
-    before.refused.clear();
-    before.refused_field.clear();
-    before.day = time.substr(0, std::string("2026-01-31").size());
-    Session after = std::visit(Applier(before, time), action);
+Session apply(const Session& session, const Action& action, const std::string& time, const Watch& watch) {
+    const Session before = made_ready(session, time);
+    Session after = std::visit(Applier(before, time, true, watch), action);
     const bool of_locks = std::holds_alternative<LockGroup>(action) || std::holds_alternative<Undo>(action) ||
                           std::holds_alternative<Redo>(action);
     if (of_locks && before.work && after.work && after.work != before.work) {
         after.memory = relearn(std::move(after.memory), lessons_of(*before.work), lessons_of(*after.work));
-        if (after.memory != before.memory) work_it_out(after);
+        if (after.memory != before.memory) work_it_out(after, watch);
     }
     return after;
 }

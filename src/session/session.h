@@ -15,8 +15,9 @@ struct Session {
     std::vector<Problem> problems;     // of the document as it is: `work` is then an older one's
     Memory memory;                     // what the shop has learned, this job's locks with it
     std::string day;                   // today, ISO 8601
-    std::vector<Json> undo;
-    std::vector<Json> redo;
+    // Shared, since every session that follows from this one has them too.
+    std::vector<std::shared_ptr<const Json>> undo;
+    std::vector<std::shared_ptr<const Json>> redo;
     std::string refused;        // why the last action was not taken; empty if it was
     std::string refused_field;  // JSON pointer, or "setup", "readings" ...
 };
@@ -71,7 +72,14 @@ Session open_session(Json document, Memory memory = {}, std::string day = {});
 
 // `time`: now, as it goes into the log. An action that is refused leaves everything but `refused` as it was. A field that
 // reads well but makes a job that can't be made is taken: the problems are said, and the last work stays.
-Session apply(const Session& session, const Action& action, const std::string& time);
+Session apply(const Session& session, const Action& action, const std::string& time, const Watch& watch = {});
+
+// Whether the action changes the document without asking the plan: then `apply` is `worked_out` of `edited`.
+bool is_edit(const Action& action);
+// The document as the action leaves it, and the work still as it was: what can be shown at once. Undo and redo show the document
+// to which they lead; of other actions that are no edits nothing can be said so early.
+Session edited(const Session& session, const Action& action, const std::string& time);
+Session worked_out(Session session, const Watch& watch = {});
 
 // Where the maker has pinned the setup.
 Pinned pinned(const Work& work, const Setup& setup);

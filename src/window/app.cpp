@@ -6,6 +6,7 @@
 #include <ctime>
 #include <fstream>
 
+#include "file/shop_file.h"
 #include "window/platform.h"
 
 namespace kw::window {
@@ -69,7 +70,8 @@ std::string wrong_shop(const fs::path& path, const Problem& problem) {
 
 fs::path own_shop_file() { return platform::data_folder() / "shop.json"; }
 
-tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& shop) {
+tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& shop,
+                                         std::optional<Aside> aside) {
     const std::string name = path.string();
     const auto text = read_file(path);
     if (!text) return tl::unexpected(name + ": " + text.error().why + "\n");
@@ -77,94 +79,101 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     if (!json) return tl::unexpected(report(name, *text, json.error()));
     App app;
     app.path_ = path;
-    app.shop_path_ = shop;
+    KeptJob kept{path, shop, Json::object(), {}};
     std::error_code error;
     if (!shop.empty() && fs::exists(shop, error)) {
         const auto shop_text = read_file(shop);
         if (!shop_text) return tl::unexpected(shop.string() + ": " + shop_text.error().why + "\n");
         auto shop_json = parse_json(*shop_text);
         if (!shop_json) return tl::unexpected(report(shop.string(), *shop_text, shop_json.error()));
-        app.shop_ = std::move(*shop_json);
+        kept.shop = std::move(*shop_json);
     }
-    const auto memory = read_memory(app.shop_);
+    const auto memory = read_memory(kept.shop);
     if (!memory) return tl::unexpected(wrong_shop(shop, memory.error().front()));
-    add_shop(*json, app.shop_);
-    app.session_ = open_session(std::move(*json), *memory, utc_now());
-    if (app.session_.work) return app;
+    add_shop(*json, kept.shop);
+    app.shown_ = kept.session = open_session(std::move(*json), *memory, utc_now());
+    app.aside_ = aside.value_or(platform::has_threads() ? Aside::thread : Aside::between_frames);
+    app.keeper_ =
+        std::make_unique<JobKeeper>(std::move(kept), app.aside_ == Aside::thread, platform::post_wake_up);
+    if (app.shown_.work) return app;
     std::string all;
-    for (const Problem& problem : app.session_.problems)
+    for (const Problem& problem : app.shown_.problems)
         all += report(name, *text, to_file_error(problem, *text, Graduation::in_64));
     // A file that is no job at all is not taken on; one with wrong fields is, so that they can be put right.
-    if (!app.session_.document.is_object() || !app.session_.document.contains("drawers"))
+    if (!app.shown_.document.is_object() || !app.shown_.document.contains("drawers"))
         return tl::unexpected(all);
     return app;
 }
 
-namespace {
-
-// What the longer log has that the shorter has not: "lock at S29". Anything else is a change of the job.
-std::string difference(const Json& shorter, const Json& longer) {
-    const auto entries = [](const Json& document) {
-        return document.contains("log") && document["log"].is_array() ? document["log"].size() : 0;
-    };
-    if (entries(longer) <= entries(shorter)) return "a change of the job";
-    std::size_t last = longer["log"].size() - 1;  // what was lost by a lock is logged behind it
-    while (last > entries(shorter) && longer["log"][last].value("kind", "") == "lost") --last;
-    const Json& entry = longer["log"][last];
-    const std::string kind = entry.value("kind", "");
-    const std::string setup = entry.value("setup", "");
-    return (kind == "test" ? "test cut at " : kind == "lock" ? "lock at " : "parts run at ") + setup;
+// A press of what still shows an older state asks for nothing new.
+bool App::is_asked_already(const Action& action) const {
+    return std::any_of(asked_.begin(), asked_.end(), [&](const AskedAction& asked) {
+        if (asked.action.index() != action.index()) return false;
+        if (const auto* run = std::get_if<MarkRun>(&action)) {
+            const auto& other = std::get<MarkRun>(asked.action);
+            return other.setup == run->setup && other.passes == run->passes && other.done == run->done;
+        }
+        if (const auto* lost = std::get_if<MarkLost>(&action))
+            return std::get<MarkLost>(asked.action).part == lost->part;
+        if (const auto* lock = std::get_if<LockGroup>(&action))
+            return std::get<LockGroup>(asked.action).cut.setup == lock->cut.setup;
+        return std::holds_alternative<SaveTest>(action);
+    });
 }
-
-}  // namespace
 
 void App::act(Ui& ui, const Action& action) {
-    Session after = apply(session_, action, utc_now());
-    const Memory known = session_.memory;
-    const bool learned = after.memory != known;
-    const Json before = session_.document;
-    const bool changed = after.document != before;
-    session_ = std::move(after);
+    AskedAction asked{action, utc_now()};
+    shown_ = edited(shown_, action, asked.time);
+    if (asked_.empty()) asked_s_ = ui.now_s;
+    was_shown_ = false;
+    asked_.push_back(asked);
+    keeper_->ask(std::move(asked));
     ui.pacer.request(Pacer::settle_frames);
-    if (!session_.refused.empty()) {
-        const bool said_there = state_.place == Where::saw && state_.saw_tab == SawTab::test;
-        if (!said_there) ui.toast(session_.refused, Tone::wrong);
-        return;
-    }
-    if (std::holds_alternative<Undo>(action) && changed)
-        ui.toast("Undone: " + difference(session_.document, before), Tone::plain);
-    if (std::holds_alternative<Redo>(action) && changed)
-        ui.toast("Done again: " + difference(before, session_.document), Tone::plain);
-    if (std::holds_alternative<SaveTest>(action)) state_.test = {};
-    if (learned) keep_memory(ui, known);
-    if (!changed) return;
-    if (const auto saved = save_file(path_, to_text(session_.document)); !saved)
-        ui.toast("Not saved: " + saved.error().why, Tone::wrong);
-    platform::commit_data();
 }
 
-void App::keep_memory(Ui& ui, const Memory& before) {
-    if (shop_path_.empty()) return;
-    // The file may have been taught by someone else meanwhile: that stays.
-    Memory memory = session_.memory;
-    const auto text = read_file(shop_path_);
-    auto json = text ? parse_json(*text) : tl::expected<Json, FileError>(shop_);
-    const auto there = json ? read_memory(*json) : tl::expected<Memory, std::vector<Problem>>(Memory{});
-    if (text && json && there) shop_ = std::move(*json);
-    for (const Lesson& lesson : there ? there->lessons : std::vector<Lesson>{}) {
-        const auto holds = [&](const Memory& all) {
-            return std::find(all.lessons.begin(), all.lessons.end(), lesson) != all.lessons.end();
-        };
-        if (text && !holds(before) && !holds(memory)) memory.lessons.push_back(lesson);
+void App::take_answers(Ui& ui) {
+    while (auto answer = keeper_->answer()) {
+        asked_.erase(asked_.begin(), asked_.begin() + static_cast<std::ptrdiff_t>(answer->actions));
+        Session shown = std::move(answer->session);
+        for (const AskedAction& asked : asked_) shown = edited(shown, asked.action, asked.time);
+        std::swap(shown, shown_);
+        keeper_->forget(std::move(shown));
+        asked_s_ = ui.now_s;
+        const bool said_there = state_.place == Where::saw && state_.saw_tab == SawTab::test;
+        for (const Said& said : answer->said)
+            if (!said.is_refusal || !said_there) ui.toast(said.text, said.tone);
+        if (answer->test_taken) state_.test = {};
+        ui.pacer.request(Pacer::settle_frames);
     }
-    shop_ = with_memory(std::move(shop_), memory);
-    if (const auto saved = save_file(shop_path_, to_text(shop_)); !saved)
-        ui.toast("What was learned is not saved: " + saved.error().why, Tone::wrong);
-    platform::commit_data();
+}
+
+void App::note_search(Ui& ui) {
+    constexpr double soon_s = 0.4, again_s = 0.25;
+    state_.searching.reset();
+    if (is_idle()) return;
+    state_.searching = Searching{};
+    const double due_s = asked_s_ + soon_s;
+    if (const auto news = keeper_->search_news(); news && ui.now_s >= due_s)
+        state_.searching->at_most_better_s = news->best_s - news->bound_s;
+    ui.pacer.wake_at(std::max(due_s, ui.now_s + again_s));
+}
+
+void App::finish(Ui& ui) {
+    while (!is_idle()) {
+        keeper_->finish();
+        take_answers(ui);
+    }
 }
 
 void App::frame(Ui& ui) {
-    if (const auto action = draw_program(ui, session_, state_)) act(ui, *action);
+    if (was_shown_) keeper_->turn();  // what was typed comes first
+    was_shown_ = true;
+    take_answers(ui);
+    note_search(ui);
+    if (const auto action = draw_program(ui, shown_, state_); action && !is_asked_already(*action))
+        act(ui, *action);
+    ui.is_waiting = !is_idle();
+    if (ui.is_waiting && aside_ == Aside::between_frames) ui.animate();
 }
 
 int run_app(const AppOptions& options) {

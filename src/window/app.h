@@ -1,11 +1,14 @@
 #pragma once
 // The program with its window: the open job, kept on disk, and the screens that change it.
 
+#include <deque>
 #include <filesystem>
+#include <memory>
+#include <optional>
 #include <string>
 #include <tl/expected.hpp>
 
-#include "file/shop_file.h"
+#include "window/job_keeper.h"
 #include "window/screen.h"
 #include "window/window.h"
 
@@ -17,26 +20,41 @@ struct AppOptions {
     WindowOptions window = {};
 };
 
-// The open job. Each action that is taken is on the disk before the next frame.
+// The open job as it is shown: what was typed at once, and what follows from it as soon as it has been worked out aside.
 class App {
 public:
+    // Whether there is a thread to work things out in; without one that is done between frames.
+    enum class Aside { thread, between_frames };
+
     // The message says what is wrong with the file, with line and column. Without a shop nothing that is learned outlives the App.
     static tl::expected<App, std::string> open(const std::filesystem::path& path,
-                                               const std::filesystem::path& shop = {});
+                                               const std::filesystem::path& shop = {},
+                                               std::optional<Aside> aside = {});
 
     void frame(Ui& ui);
+    // Actions are taken in the order in which they come here, each on what those before it have left.
     void act(Ui& ui, const Action& action);
+    // Waits until all is worked out and saved.
+    void finish(Ui& ui);
+    bool is_idle() const { return asked_.empty(); }
 
-    const Session& session() const { return session_; }
+    // The document as it was typed; its work may still be that of an older one.
+    const Session& session() const { return shown_; }
     UiState& state() { return state_; }
     const std::filesystem::path& path() const { return path_; }
 
 private:
-    void keep_memory(Ui& ui, const Memory& before);
+    void take_answers(Ui& ui);
+    void note_search(Ui& ui);
+    bool is_asked_already(const Action& action) const;
 
-    std::filesystem::path path_, shop_path_;
-    Json shop_ = Json::object();  // the shop's file as it was read or written last
-    Session session_;
+    std::filesystem::path path_;
+    Aside aside_ = Aside::thread;
+    Session shown_;
+    std::deque<AskedAction> asked_;  // and not answered yet
+    double asked_s_ = 0;             // when the first of them was
+    bool was_shown_ = true;          // since the last was asked
+    std::unique_ptr<JobKeeper> keeper_;
     UiState state_;
 };
 

@@ -24,12 +24,16 @@ struct Theatre {
         window.draw([&](Ui& ui) { app.frame(ui); });
     }
     void settle() {
+        app.finish(window.ui());
         for (int i = 0; i < 6; ++i) {
             glfwPollEvents();
             draw();
         }
     }
-    void act(const Action& action) { app.act(window.ui(), action); }
+    void act(const Action& action) {
+        app.act(window.ui(), action);
+        app.finish(window.ui());
+    }
     const Work& work() const { return *app.session().work; }
     UiState& state() { return app.state(); }
 };
@@ -228,7 +232,7 @@ struct Size {
     int width, height;
 };
 
-bool take(Window& window, App app, const fs::path& folder, Size size) {
+bool take(Window& window, App& app, const fs::path& folder, Size size) {
     window.resize(size.width, size.height);
     Theatre stage{window, app};
     stage.settle();
@@ -255,17 +259,19 @@ int run_shots(const fs::path& folder, const std::string& job) {
         std::fprintf(stderr, "kerfwright: %s\n", why.c_str());
         return 1;
     };
-    if (!fs::copy_file(job.empty() ? platform::asset("demo.json") : fs::path(job), copy,
-                       fs::copy_options::overwrite_existing, error))
-        return refuse("the job could not be copied to " + copy.string());
-    auto app = App::open(copy);
-    if (!app) return refuse(app.error());
-    if (!app->session().work) return refuse("the job can't be made as it is: there is nothing to show");
     auto window = Window::open({});
     if (!window) return refuse(window.error());
-    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}})
+    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}}) {
+        // Each size begins with the job as it was.
+        if (!fs::copy_file(job.empty() ? platform::asset("demo.json") : fs::path(job), copy,
+                           fs::copy_options::overwrite_existing, error))
+            return refuse("the job could not be copied to " + copy.string());
+        auto app = App::open(copy);
+        if (!app) return refuse(app.error());
+        if (!app->session().work) return refuse("the job can't be made as it is: there is nothing to show");
         if (!take(**window, *app, folder, size))
             return refuse("no picture could be written to " + folder.string());
+    }
     fs::remove(copy, error);
     return 0;
 }

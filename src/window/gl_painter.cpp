@@ -78,7 +78,8 @@ void Painter::collect(const draw::Drawing& drawing, const draw::Annotations& ann
         add_arrowhead(arrow.tip, arrow.direction, draw::annotation_style(arrow.emphasis, theme_).ink, 1);
     }
     for (const draw::Pixel& dot : annotations.dots) add_line(dot, dot, draw::palette(theme_).ink, 6);
-    for (const draw::PlacedText& text : annotations.texts) add_plate(text);
+    for (const draw::PlacedText& text : annotations.texts)
+        if (!text.bare) add_plate(text);
 }
 
 void Painter::begin_outline(Outline& outline) const {

@@ -33,8 +33,15 @@ std::filesystem::path asset(const std::string& name);
 // call. On a desktop this returns when the window has closed; in a browser at once.
 void run_loop(GLFWwindow* window, const std::function<double()>& step, Counters& counters);
 
-// Ends a wait from any thread.
+// Whether work can be done aside in a thread.
+bool has_threads();
+// The calling thread leaves the processor to those that draw.
+void step_back();
+
+// Ends a wait from any thread, and has a frame drawn.
 void post_wake_up();
+// Whether that was called since this was last asked.
+bool take_wake_up();
 
 // The counters of KERFWRIGHT_STATS, or ordinary memory.
 Counters& counters();

@@ -5,8 +5,10 @@
 #include <GLFW/glfw3.h>
 #include <fcntl.h>
 #include <sys/mman.h>
+#include <sys/resource.h>
 #include <unistd.h>
 
+#include <atomic>
 #include <cstdlib>
 #include <new>
 #include <vector>
@@ -16,6 +18,8 @@
 namespace kw::window::platform {
 namespace fs = std::filesystem;
 namespace {
+
+std::atomic<bool> woken = false;
 
 std::string environment(const char* name) {
     const char* value = std::getenv(name);
@@ -107,7 +111,22 @@ void run_loop(GLFWwindow* window, const std::function<double()>& step, Counters&
     }
 }
 
-void post_wake_up() { glfwPostEmptyEvent(); }
+bool has_threads() { return true; }
+
+void step_back() {
+#ifdef __linux__
+    // Of the calling thread alone, as Linux takes it. Where it is refused, all goes on as it is.
+    constexpr int modest = 5;
+    (void)::setpriority(PRIO_PROCESS, 0, modest);
+#endif
+}
+
+void post_wake_up() {
+    woken = true;
+    glfwPostEmptyEvent();
+}
+
+bool take_wake_up() { return woken.exchange(false); }
 
 Counters& counters() {
     static Counters in_memory;

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "draw/order_view.h"
 #include "session/session.h"
 #include "window/gl_picture.h"
 #include "window/widgets.h"
@@ -41,6 +42,21 @@ struct LogWords {
     std::vector<std::string> said;
 };
 
+// The order as it was last drawn: made anew only for another plan or another room.
+struct OrderPicture {
+    std::shared_ptr<const Work> of;
+    draw::OrderRoom room;
+    int fonts = 0;
+    bool is_due = false;  // for another plan, in the next frame
+    draw::OrderView view;
+};
+
+// The plan that is shown is that of an older document: a newer one is being worked out.
+struct Searching {
+    std::optional<std::int64_t>
+        at_most_better_s;  // than the best order found so far; known where it takes long
+};
+
 struct UiState {
     Where place = Where::drawers;
     DrawersTab tab = DrawersTab::drawers;
@@ -53,6 +69,9 @@ struct UiState {
     ViewTransform picture, closed, magnified;
     std::string filling;  // caption of the number that fills the screen
     LogWords log;
+    OrderPicture order;
+    std::vector<float> step_heights, note_heights;  // of the order's rows, device pixels
+    std::optional<Searching> searching;
 };
 
 struct Screen {
@@ -75,6 +94,8 @@ void draw_test_cut(Screen& screen, const Setup& setup);
 void draw_log(Screen& screen);
 
 // Their parts.
+// The order as a picture, no higher than `most_height` (device pixels) or else scrolled; the step that was tapped, or nothing.
+std::string draw_order_picture(Screen& screen, float most_height);
 void draw_drawer_fields(Screen& screen, std::size_t index);
 void draw_stock_fields(Screen& screen);
 void draw_shop_fields(Screen& screen);

@@ -1,5 +1,7 @@
 // The second place: the whole work in the order in which it is done.
 
+#include <functional>
+
 #include "session/say_ways.h"
 #include "session/test_cut.h"
 #include "session/words.h"
@@ -29,14 +31,21 @@ std::string proof_words(const Plan& plan) {
     return minutes(plan.seconds) + " in all";
 }
 
+// While a newer document is being worked out.
+std::string search_words(const Searching& searching) {
+    const std::string begin = "The order is still being searched";
+    if (!searching.at_most_better_s) return begin + ": this is the last one";
+    const std::int64_t most = (*searching.at_most_better_s + 59) / 60;
+    return begin + ": at most " + std::to_string(most) + (most == 1 ? " minute" : " minutes") +
+           " better than what is found";
+}
+
 void draw_summary(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     const Progress all = progress_of(work);
     begin_card(ui, "summary");
     heading(ui, std::to_string(all.done) + " of " + std::to_string(all.of) + " cuts done");
     progress(ui, all.done, all.of);
-    say(ui, proof_words(work.plan));
-    if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
     const std::string next = next_step(work);
     if (const Setup* setup = setup_of_step(work.plan, next)) {
         const std::string detail = capital(setup->work);
@@ -44,6 +53,9 @@ void draw_summary(Screen& screen, const Work& work) {
                            {.width = content_width(ui), .height_px = 76, .detail = detail}))
             open_at_saw(screen, next);
     }
+    const auto& searching = screen.state.searching;
+    say(ui, searching ? search_words(*searching) : proof_words(work.plan));
+    if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
     end_card(ui);
 }
 
@@ -57,27 +69,49 @@ void draw_affected(Screen& screen, const Work& work) {
     }
 }
 
+// Rows out of sight are as high as they were, or as the others, and are not set: setting two hundred takes longer than a frame.
+void draw_rows(Ui& ui, std::vector<float>& heights, std::size_t count,
+               const std::function<void(std::size_t)>& draw) {
+    const float gap = ImGui::GetStyle().ItemSpacing.y;
+    const float top = ImGui::GetWindowPos().y, foot = top + ImGui::GetWindowSize().y;
+    heights.resize(count, heights.empty() ? ui.px(size::target) : heights.back());
+    for (std::size_t i = 0; i < count; ++i) {
+        const float y = ImGui::GetCursorScreenPos().y;
+        const bool in_sight = y + heights[i] >= top && y <= foot;
+        if (!in_sight && !ui.log) {  // a test looks at them all
+            ImGui::Dummy({1, heights[i]});
+            continue;
+        }
+        draw(i);
+        heights[i] = ImGui::GetCursorScreenPos().y - y - gap;
+    }
+}
+
+void draw_note(Ui& ui, const Work& work, const Note& note) {
+    const std::string words =
+        about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.graduation));
+    if (note.level == Level::note) say(ui, words, TypeSize::small);
+    else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
+}
+
 void draw_notes(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     if (work.plan.notes.empty()) return;
     begin_card(ui, "notes");
     heading(ui, "To know");
-    for (const Note& note : work.plan.notes) {
-        const std::string words =
-            about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.graduation));
-        if (note.level == Level::note) say(ui, words, TypeSize::small);
-        else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
-    }
+    draw_rows(ui, screen.state.note_heights, work.plan.notes.size(),
+              [&](std::size_t i) { draw_note(ui, work, work.plan.notes[i]); });
     end_card(ui);
 }
 
 std::string test_words(const Work& work, const Setup& setup) {
     if (!setup.test_cut) return {};
     if (is_locked(work, setup)) return "locked";
-    const auto report = fit_report(work, setup.id);
-    if (!report || report->test == 0) return "test cut first";
-    return "tested " + std::to_string(report->test) + " time" + (report->test == 1 ? "" : "s") +
-           ", not locked";
+    const Group* group = work.plan.group_with_id(setup.group);
+    const auto standing = group ? work.standing.groups.find(group->key) : work.standing.groups.end();
+    const int tests = standing == work.standing.groups.end() ? 0 : standing->second.tests;
+    if (tests == 0) return "test cut first";
+    return "tested " + std::to_string(tests) + " time" + (tests == 1 ? "" : "s") + ", not locked";
 }
 
 // What is done needs no changes any more.
@@ -91,8 +125,8 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
     const Setup& setup = *setup_of_step(work.plan, step);
     const Progress progress = progress_of(work, setup);
     const bool ready = progress.done == progress.of;
-    std::string detail =
-        drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine + ", " + say_cutter(work, setup);
+    std::string detail = step + "  \u00b7  " + drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine +
+                         ", " + say_cutter(work, setup);
     if (const std::string change = change_words(work, index); !change.empty())
         detail += "  \u00b7  " + change;
     if (const std::string test = test_words(work, setup); !test.empty()) detail += "  \u00b7  " + test;
@@ -108,10 +142,18 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
 }
 
 void draw_sequence(Screen& screen, const Work& work) {
-    begin_card(screen.ui, "sequence");
+    Ui& ui = screen.ui;
+    begin_card(ui, "sequence");
     const std::string next = next_step(work);
-    for (std::size_t i = 0; i < work.plan.sequence.size(); ++i)
-        draw_step(screen, work, i, work.plan.sequence[i] == next);
+    draw_rows(ui, screen.state.step_heights, work.plan.sequence.size(),
+              [&](std::size_t i) { draw_step(screen, work, i, work.plan.sequence[i] == next); });
+    end_card(ui);
+}
+
+void draw_picture_card(Screen& screen, float most_height) {
+    begin_card(screen.ui, "picture");
+    if (const std::string step = draw_order_picture(screen, most_height); !step.empty())
+        open_at_saw(screen, step);
     end_card(screen.ui);
 }
 
@@ -129,12 +171,15 @@ void draw_order(Screen& screen) {
         begin_scroll(ui, "order", {0, 0});
         draw_summary(screen, work);
         draw_affected(screen, work);
+        draw_picture_card(screen, ui.px(720));
         draw_sequence(screen, work);
         draw_notes(screen, work);
         end_scroll(ui);
         return;
     }
-    const float side = ImGui::GetContentRegionAvail().x * 0.34f, gap = ui.px(size::gap);
+    const ImVec2 all = ImGui::GetContentRegionAvail();
+    const float side = all.x * 0.34f, gap = ui.px(size::gap);
+    draw_picture_card(screen, all.y * 0.63f);
     begin_scroll(ui, "about", {side, 0});
     about();
     end_scroll(ui);

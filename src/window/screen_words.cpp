@@ -121,19 +121,17 @@ std::vector<std::string> changes(const Setup* before, const Setup& now) {
 
 Progress progress_of(const Work& work, const Setup& setup) {
     Progress out;
-    out.of = static_cast<int>(setup.passes.size());
-    for (const Pass& pass : setup.passes)
-        if (has_run(work, setup, pass)) ++out.done;
+    out.of = out.done = static_cast<int>(setup.passes.size());
+    for (const RestStep& step : work.rest.steps)
+        if (step.setup == setup.id) out.done -= step.ends;
     return out;
 }
 
 Progress progress_of(const Work& work) {
     Progress out;
-    for (const Setup& setup : work.plan.setups) {
-        const Progress one = progress_of(work, setup);
-        out.done += one.done;
-        out.of += one.of;
-    }
+    for (const Setup& setup : work.plan.setups) out.of += static_cast<int>(setup.passes.size());
+    out.done = out.of;
+    for (const RestStep& step : work.rest.steps) out.done -= step.ends;
     return out;
 }
 

@@ -55,6 +55,7 @@ struct Ui {
     double now_s = 0;
     ImVec2 page_size;  // room for the screen, device pixels
     WidgetLog* log = nullptr;
+    bool is_waiting = false;  // for what is worked out aside: a wake-up will come
 
     Fonts& fonts;
     Pictures& pictures;

@@ -199,10 +199,12 @@ tl::expected<std::unique_ptr<Window>, std::string> Window::open(const WindowOpti
 Ui& Window::ui() { return inside_->ui; }
 GLFWwindow* Window::handle() const { return inside_->window; }
 bool Window::at_rest() const {
-    return inside_->pacer.wait_s(glfwGetTime(), inside_->pacing()) > Pacer::least_frame_s;
+    return !inside_->ui.is_waiting &&
+           inside_->pacer.wait_s(glfwGetTime(), inside_->pacing()) > Pacer::least_frame_s;
 }
 
 double Window::step(const FrameFunction& frame) {
+    if (platform::take_wake_up()) inside_->pacer.event();
     if (inside_->pacer.wants_frame(glfwGetTime(), inside_->pacing())) draw(frame);
     return inside_->pacer.wait_s(glfwGetTime(), inside_->pacing());
 }

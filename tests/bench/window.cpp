@@ -1,5 +1,6 @@
 // The window against the barest window there is (GLFW, clear, swap), both watched from outside in one run: start to the first
-// frame, CPU and frames when idle, memory. Printed, never asserted. Needs a display; ./dev bench brings one.
+// frame, CPU and frames when idle, memory. Then how long typing holds up a frame, for small jobs and large ones. Printed, never
+// asserted. Needs a display; ./dev bench brings one.
 #include <GLFW/glfw3.h>
 #include <fcntl.h>
 #include <glad/gl.h>
@@ -18,6 +19,7 @@
 #include <string>
 #include <vector>
 
+#include "window/app.h"
 #include "window/counters.h"
 
 namespace {
@@ -141,6 +143,119 @@ void print(const char* name, double bare, double ours, const char* unit) {
                 bare > 0.0 ? ours / bare : 0.0);
 }
 
+// ---- typing
+
+using kw::Json;
+namespace fs = std::filesystem;
+
+// `count` drawers like the demo's, of ever other sizes; the more kinds of sides, the more joints of their own.
+Json drawers_like_the_demo(int count, int kinds_of_side) {
+    std::ifstream in(fs::path(KW_ASSET_DIR) / "demo.json");
+    Json job = Json::parse(in);
+    const Json like = job["drawers"];
+    job["drawers"] = Json::array();
+    for (int kind = 1; kind < kinds_of_side; ++kind) {
+        Json stock = job["stock"][2];
+        stock["name"] = "side stock " + std::to_string(kind);
+        stock["thickness"] = std::to_string(0.508 - 0.011 * kind);
+        job["stock"].push_back(stock);
+    }
+    for (int i = 0; i < count; ++i) {
+        Json drawer = like[static_cast<std::size_t>(i) % like.size()];
+        drawer["name"] = drawer.value("name", "") + " " + std::to_string(i);
+        drawer["count"] = 1;
+        if (drawer.contains("opening")) {
+            drawer["opening"]["width"] =
+                std::to_string(11 + i % 20) + " " + std::to_string(1 + i % 3) + "/16";
+            drawer["opening"]["height"] = std::to_string(5 + i / 20 % 3) + " 1/8";
+        }
+        if (const int kind = i % kinds_of_side; kind > 0)
+            for (const char* part : {"front", "sides", "back"})
+                drawer[part]["stock"] = "side stock " + std::to_string(kind);
+        job["drawers"].push_back(drawer);
+    }
+    return job;
+}
+
+// What the program does in a frame, without what the GL makes of it.
+struct Typing {
+    std::size_t setups = 0;
+    double work_out_ms = 0.0;                         // median, as the command line would do it
+    double quiet_ms = 0.0;                            // longest frame with nothing typed
+    double held_up_ms = 0.0;                          // longest frame while a width was typed
+    double quiet_cpu_ms = 0.0, held_up_cpu_ms = 0.0;  // the same without waits for the processor
+};
+
+double cpu_of_thread_ms() {
+    timespec now{};
+    ::clock_gettime(CLOCK_THREAD_CPUTIME_ID, &now);
+    return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) / 1e6;
+}
+
+double ms_of(const std::function<void()>& what) {
+    const double begin = now_ms();
+    what();
+    return now_ms() - begin;
+}
+
+Typing typing(const Json& job, kw::window::Where place) {
+    const fs::path path =
+        fs::temp_directory_path() / ("kw-bench-typing-" + std::to_string(::getpid()) + ".json");
+    std::ofstream(path) << job.dump();
+    Typing out;
+    auto app = kw::window::App::open(path);
+    auto window = kw::window::Window::open({});
+    if (!app || !window || !app->session().work) return out;
+    out.setups = app->session().work->plan.setups.size();
+    std::vector<double> times;
+    for (int i = 0; i < 5; ++i)
+        times.push_back(ms_of([&] { kw::open_session(app->session().document, {}, "2026-03-01"); }));
+    std::sort(times.begin(), times.end());
+    out.work_out_ms = times[times.size() / 2];
+    app->state().place = place;
+    const char* key = nullptr;
+    double longest_ms = 0.0, longest_cpu_ms = 0.0;
+    const auto frame = [&](kw::window::Ui& ui) {
+        const double cpu = cpu_of_thread_ms();
+        const double took_ms = ms_of([&] {
+            if (key) app->act(ui, kw::SetField{"/drawers/0/opening/width", key});
+            app->frame(ui);
+        });
+        longest_ms = std::max(longest_ms, took_ms);
+        longest_cpu_ms = std::max(longest_cpu_ms, cpu_of_thread_ms() - cpu);
+        key = nullptr;
+    };
+    const auto draw_some = [&](int frames) {
+        longest_ms = longest_cpu_ms = 0.0;
+        for (int i = 0; i < frames; ++i) {
+            (*window)->draw(frame);
+            glfwPollEvents();
+        }
+    };
+    draw_some(20);
+    draw_some(20);
+    out.quiet_ms = longest_ms;
+    out.quiet_cpu_ms = longest_cpu_ms;
+    for (const char* typed :
+         {"1", "12", "12 1", "12 1/", "12 1/8", "11", "11 3", "11 3/", "11 3/8", "11 3/8 in"}) {
+        key = typed;
+        draw_some(12);
+        out.held_up_ms = std::max(out.held_up_ms, longest_ms);
+        out.held_up_cpu_ms = std::max(out.held_up_cpu_ms, longest_cpu_ms);
+    }
+    fs::remove(path);
+    return out;
+}
+
+void print_typing(const char* name, const Json& job) {
+    for (const auto& [where, place] :
+         {std::pair{"drawers", kw::window::Where::drawers}, {"order", kw::window::Where::order}}) {
+        const Typing t = typing(job, place);
+        std::printf("%-22s %-8s %5zu %12.2f %12.2f %12.2f %12.2f %12.2f ms\n", name, where, t.setups,
+                    t.work_out_ms, t.quiet_ms, t.quiet_cpu_ms, t.held_up_ms, t.held_up_cpu_ms);
+    }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -159,5 +274,11 @@ int main(int argc, char** argv) {
     print("wake-ups when idle", floor.idle_wake_ups, program.idle_wake_ups, "");
     print("resident memory", floor.rss_mb, program.rss_mb, "MB");
     print("proportional memory", floor.pss_mb, program.pss_mb, "MB");
+    std::printf("\n%-22s %-8s %5s %12s %12s %12s %12s %12s\n", "longest part of a frame", "screen", "setups",
+                "work it out", "nothing typed", "(its CPU)", "typing", "(its CPU)");
+    print_typing("two drawers", drawers_like_the_demo(2, 1));
+    print_typing("the demo's three", drawers_like_the_demo(3, 1));
+    print_typing("six drawers", drawers_like_the_demo(6, 3));
+    print_typing("200 drawers", drawers_like_the_demo(200, 1));
     return 0;
 }

@@ -14,7 +14,9 @@ constexpr Theme themes[] = {Theme::light, Theme::dark};
 constexpr Material materials[] = {
     Material::end_grain, Material::long_grain, Material::plywood, Material::cutter,
     Material::fence,     Material::table,      Material::spacer,  Material::sacrificial_spacer,
-    Material::overlap,   Material::gap,        Material::removed, Material::ground};
+    Material::overlap,   Material::gap,        Material::removed, Material::ground,
+    Material::done,      Material::ahead,      Material::next,    Material::shims,
+    Material::height,    Material::test_cut};
 constexpr Emphasis emphases[] = {Emphasis::plain, Emphasis::strong, Emphasis::changed, Emphasis::faint};
 
 bool same(const Hatch& a, const Hatch& b) {

@@ -231,6 +231,16 @@ TEST_CASE("a whole drawer is made by pressing alone: every step run, every joint
     CHECK(maker.hand().log().find("Locked"));
 }
 
+TEST_CASE("a tap on a block of the order's picture opens its step at the saw, as its row does") {
+    Maker maker(demo());
+    for (const std::string step : {"S1", "S12", "S31"}) {
+        maker.press("Order of work");
+        maker.press(step);
+        CHECK(maker.app().state().place == Where::saw);
+        CHECK(maker.app().state().setup == step);
+    }
+}
+
 TEST_CASE("what the estimator refuses is said at the test cut, and nothing is logged") {
     Maker maker(one_drawer);
     for (const Setup& setup : maker.work().plan.setups)

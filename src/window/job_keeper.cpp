@@ -1,0 +1,160 @@
+#include "window/job_keeper.h"
+
+#include <algorithm>
+
+#include "file/shop_file.h"
+#include "window/platform.h"
+
+namespace kw::window {
+namespace {
+
+// What the longer log has that the shorter has not: "lock at S29". Anything else is a change of the job.
+std::string difference(const Json& shorter, const Json& longer) {
+    const auto entries = [](const Json& document) {
+        return document.contains("log") && document["log"].is_array() ? document["log"].size() : 0;
+    };
+    if (entries(longer) <= entries(shorter)) return "a change of the job";
+    std::size_t last = longer["log"].size() - 1;  // what was lost by a lock is logged behind it
+    while (last > entries(shorter) && longer["log"][last].value("kind", "") == "lost") --last;
+    const Json& entry = longer["log"][last];
+    const std::string kind = entry.value("kind", "");
+    const std::string setup = entry.value("setup", "");
+    return (kind == "test" ? "test cut at " : kind == "lock" ? "lock at " : "parts run at ") + setup;
+}
+
+void note_refusal(const Session& session, Answer& answer) {
+    if (!session.refused.empty()) answer.said.push_back({session.refused, Tone::wrong, true});
+}
+
+}  // namespace
+
+JobKeeper::JobKeeper(KeptJob kept, bool in_a_thread, std::function<void()> wake)
+    : kept_(std::move(kept)), wake_(std::move(wake)), aside_(in_a_thread) {}
+
+void JobKeeper::ask(AskedAction asked) {
+    {
+        const std::lock_guard lock(mutex_);
+        asked_.push_back(std::move(asked));
+    }
+    aside_.post([this] { take_next(); });
+}
+
+std::optional<Answer> JobKeeper::answer() {
+    const std::lock_guard lock(mutex_);
+    if (answers_.empty()) return std::nullopt;
+    Answer first = std::move(answers_.front());
+    answers_.erase(answers_.begin());
+    return first;
+}
+
+std::optional<SearchNews> JobKeeper::search_news() const {
+    const std::lock_guard lock(mutex_);
+    return news_;
+}
+
+void JobKeeper::forget(Session session) {
+    auto held = std::make_shared<Session>(std::move(session));
+    aside_.post([held]() mutable { held.reset(); });
+}
+
+Watch JobKeeper::watch() {
+    return [this](std::int64_t best_s, std::int64_t bound_s) {
+        const std::lock_guard lock(mutex_);
+        news_ = SearchNews{best_s, bound_s};
+    };
+}
+
+// Edits that have come in together are worked out once; any other action needs the plan that is newest then.
+std::vector<AskedAction> JobKeeper::next_asked() {
+    const std::lock_guard lock(mutex_);
+    const auto other = std::find_if(asked_.begin(), asked_.end(),
+                                    [](const AskedAction& asked) { return !is_edit(asked.action); });
+    const auto end = other == asked_.begin() && other != asked_.end() ? other + 1 : other;
+    std::vector<AskedAction> next(std::make_move_iterator(asked_.begin()), std::make_move_iterator(end));
+    asked_.erase(asked_.begin(), end);
+    return next;
+}
+
+void JobKeeper::take_next() {
+    const std::vector<AskedAction> next = next_asked();
+    if (next.empty()) return;  // taken together with an earlier one
+    Answer answer = is_edit(next.front().action) ? take_edits(next) : take(next.front());
+    answer.actions = next.size();
+    answer.session = kept_.session;
+    {
+        const std::lock_guard lock(mutex_);
+        answers_.push_back(std::move(answer));
+        news_.reset();
+    }
+    wake_();
+}
+
+Answer JobKeeper::take_edits(const std::vector<AskedAction>& edits) {
+    Answer answer;
+    std::vector<Session> steps;
+    Session now = kept_.session;
+    for (const AskedAction& edit : edits) {
+        now = edited(now, edit.action, edit.time);
+        if (now.refused.empty()) steps.push_back(now);
+        note_refusal(now, answer);
+    }
+    const bool changed = now.document != kept_.session.document;
+    kept_.session = std::move(now);
+    if (changed) save(answer);
+    if (steps.empty()) return answer;
+    kept_.session = worked_out(std::move(kept_.session), watch());
+    // Where the last can't be made, what is shown is the last that could.
+    for (std::size_t i = steps.size() - 1; !kept_.session.problems.empty() && i-- > 0;) {
+        const Session tried = worked_out(std::move(steps[i]), watch());
+        if (!tried.problems.empty()) continue;
+        kept_.session.work = tried.work;
+        break;
+    }
+    return answer;
+}
+
+Answer JobKeeper::take(const AskedAction& asked) {
+    Answer answer;
+    const Session before = std::move(kept_.session);
+    kept_.session = apply(before, asked.action, asked.time, watch());
+    const Session& after = kept_.session;
+    note_refusal(after, answer);
+    if (!after.refused.empty()) return answer;
+    const bool changed = after.document != before.document;
+    if (std::holds_alternative<Undo>(asked.action) && changed)
+        answer.said.push_back({"Undone: " + difference(after.document, before.document)});
+    if (std::holds_alternative<Redo>(asked.action) && changed)
+        answer.said.push_back({"Done again: " + difference(before.document, after.document)});
+    answer.test_taken = std::holds_alternative<SaveTest>(asked.action);
+    if (after.memory != before.memory) keep_memory(before.memory, answer);
+    if (changed) save(answer);
+    return answer;
+}
+
+void JobKeeper::save(Answer& answer) {
+    if (const auto saved = save_file(kept_.path, to_text(kept_.session.document)); !saved)
+        answer.said.push_back({"Not saved: " + saved.error().why, Tone::wrong});
+    platform::commit_data();
+}
+
+void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
+    if (kept_.shop_path.empty()) return;
+    // The file may have been taught by someone else meanwhile: that stays.
+    Memory memory = kept_.session.memory;
+    const auto text = read_file(kept_.shop_path);
+    auto json = text ? parse_json(*text) : tl::expected<Json, FileError>(kept_.shop);
+    const auto there = json ? read_memory(*json) : tl::expected<Memory, std::vector<Problem>>(Memory{});
+    if (text && json && there) kept_.shop = std::move(*json);
+    for (const Lesson& lesson : there ? there->lessons : std::vector<Lesson>{}) {
+        const auto holds = [&](const Memory& all) {
+            return std::find(all.lessons.begin(), all.lessons.end(), lesson) != all.lessons.end();
+        };
+        if (text && !holds(before) && !holds(memory)) memory.lessons.push_back(lesson);
+    }
+    kept_.shop = with_memory(std::move(kept_.shop), memory);
+    if (const auto saved = save_file(kept_.shop_path, to_text(kept_.shop)); !saved)
+        answer.said.push_back({"What was learned is not saved: " + saved.error().why, Tone::wrong});
+    platform::commit_data();
+}
+
+}  // namespace kw::window

@@ -1,0 +1,82 @@
+#pragma once
+// The open job as it truly stands: takes the actions in the order in which they were asked for, keeps each result on the disk,
+// and says what came of it. All of that is done aside; the window shows what is known meanwhile.
+
+#include <atomic>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "session/session.h"
+#include "window/aside.h"
+#include "window/theme.h"
+
+namespace kw::window {
+
+struct AskedAction {
+    Action action;
+    std::string time;
+};
+
+struct Said {
+    std::string text;
+    Tone tone = Tone::plain;
+    bool is_refusal = false;
+};
+
+// What came of the first of the actions that were asked for and not answered yet.
+struct Answer {
+    std::size_t actions = 0;
+    Session session;  // after them
+    std::vector<Said> said;
+    bool test_taken = false;  // a test cut went into the log
+};
+
+// How a search for the best order stands that has not ended.
+struct SearchNews {
+    std::int64_t best_s = 0;
+    std::int64_t bound_s = 0;
+};
+
+struct KeptJob {
+    std::filesystem::path path;
+    std::filesystem::path shop_path;  // empty: what is learned is not kept
+    Json shop = Json::object();       // the shop's file as it was read or written last
+    Session session;
+};
+
+class JobKeeper {
+public:
+    // `wake` is called when there is something new, from whichever thread.
+    JobKeeper(KeptJob kept, bool in_a_thread, std::function<void()> wake);
+
+    void ask(AskedAction asked);
+    // The next answer, if one has come.
+    std::optional<Answer> answer();
+    // Of the search that is under way; nothing where none has found an order yet.
+    std::optional<SearchNews> search_news() const;
+    void turn() { aside_.turn(); }
+    void finish() { aside_.finish(); }
+    // Whatever it holds is given back aside: a large job takes milliseconds to forget.
+    void forget(Session session);
+
+private:
+    std::vector<AskedAction> next_asked();
+    void take_next();
+    Answer take_edits(const std::vector<AskedAction>& edits);
+    Answer take(const AskedAction& asked);
+    void save(Answer& answer);
+    void keep_memory(const Memory& before, Answer& answer);
+    Watch watch();
+
+    KeptJob kept_;  // touched aside only
+    std::function<void()> wake_;
+    mutable std::mutex mutex_;
+    std::vector<AskedAction> asked_;
+    std::vector<Answer> answers_;
+    std::optional<SearchNews> news_;
+    Aside aside_;  // last: ends before the rest goes
+};
+
+}  // namespace kw::window
