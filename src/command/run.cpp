@@ -138,6 +138,8 @@ public:
     int pin() const {
         return with_work([&](const Opened& opened) {
             const Work& work = *opened.session.work;
+            if (options_.setup.empty() && options_.away.empty() && options_.back.empty())
+                return refuse("name a --setup, or a machine that is --away or --back");
             const RestStep* step = step_named(work.rest, options_.setup);
             Session after = opened.session;
             if (!options_.setup.empty())
@@ -374,7 +376,6 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
         ->excludes(first);
     pin->add_option("--away", options.away, "a machine on which nothing is to be done: lent out, or broken");
     pin->add_option("--back", options.back, "a machine that is there again");
-    pin->require_option(1, 3);
     CLI::App* shop =
         app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
     add_shop_option(shop, options);

@@ -36,13 +36,15 @@ bool could_as_well(const ChosenJoint& way, const ChosenJoint& usual) {
     return true;
 }
 
-// The joint alone: the cutters come after it.
-std::string alternative_id(const ChosenJoint& chosen, Length receiver) {
-    const Cut& slot = chosen.joint.slot();
-    std::string id = chosen.joint.kind + " in " + exact_text(receiver, Unit::millimetre);
-    for (const Length length : {slot.near, slot.width, slot.depth, chosen.joint.reach})
-        id += ", " + exact_text(length, Unit::millimetre);
-    return id;
+const char* guide_for(Place place) { return place == Place::bottom ? "rip fence" : "miter gauge"; }
+
+JointKeys keys_of(const JointWork& work) {
+    JointKeys keys;
+    for (const Group& group : groups_of(work)) {
+        if (group.cuts_slot) keys.slot = group.key;
+        if (group.cuts_end) keys.end = group.key;
+    }
+    return keys;
 }
 
 // Everything known while one drawer is designed; problems are gathered, so that the maker sees all of them at once.
@@ -241,28 +243,32 @@ private:
         if (other && spec_.bottom.style == BottomStyle::slide_in)
             if (auto others = ways_of(*other))
                 for (ChosenJoint& way : others->all) all.push_back(std::move(way));
-        pick(label_of(place, chosen.joint), all, chosen);
+        pick(place, all, chosen);
         for (const Message& remark : chosen.joint.remarks)
             notes_.push_back({Level::warning, spec_.name, remark});
         return true;
     }
 
     // Among all ways, the usual one and those that could stand for it.
-    void pick(std::string label, const std::vector<ChosenJoint>& all, ChosenJoint& chosen) {
-        Alternative alternative{
-            alternative_id(chosen, boards_.sides->thickness), std::move(label), {}, {}, 0};
+    void pick(Place place, const std::vector<ChosenJoint>& all, ChosenJoint& chosen) {
+        Alternative alternative{{}, label_of(place, chosen.joint), {}, {}, {}, 0};
+        JointWork work;
+        work.insert_thickness = place == Place::front  ? made_.thickness.front
+                                : place == Place::back ? made_.thickness.back
+                                                       : made_.thickness.bottom;
+        work.guide = guide_for(place);
         const auto is_usual = [&](const ChosenJoint& way) {
             return way.joint.kind == chosen.joint.kind && way.cutter == chosen.cutter;
         };
         for (const ChosenJoint& way : all) {
             if (is_usual(way)) alternative.picked = alternative.ways.size();
             else if (!could_as_well(way, chosen)) continue;
+            work.chosen = way;
+            alternative.keys.push_back(keys_of(work));
+            alternative.id += alternative.keys.back().slot + " & " + alternative.keys.back().end + " | ";
             alternative.ways.push_back(way);
         }
         if (alternative.ways.size() < 2) return;
-        for (const ChosenJoint& way : alternative.ways)
-            alternative.id += "; " + way.joint.kind + ", " + way.machine.name + ", " + way.cutter.name + " " +
-                              exact_text(way.cutter.kerf, Unit::millimetre);
         if (const auto wanted = picks_.find(alternative.id); wanted != picks_.end())
             alternative.picked = wanted->second;
         chosen = alternative.ways[alternative.picked];
@@ -329,7 +335,7 @@ JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::st
     work.insert_thickness = insert.thickness;
     work.insert_uneven = insert.uneven;
     work.insert_stock = insert.name;
-    work.guide = joined.receiver_end == Reference::bottom_edge ? "rip fence" : "miter gauge";
+    work.guide = guide_for(joined.receiver_end == Reference::bottom_edge ? Place::bottom : Place::front);
     for (int copy = 1; copy <= drawer.spec->count; ++copy) {
         for (const Role role : joined.receivers)
             work.receivers.push_back({part_id(*drawer.spec, copy, role), joined.receiver_end});

@@ -25,10 +25,11 @@ struct DrawerDesign {
 
 // A joint, of one drawer or several, that can be cut in more than one way with what is in the shop.
 struct Alternative {
-    std::string id;                    // the same for the same joint, whatever else is in the job
+    std::string id;                    // all ways' groups: the same for joints that are one work
     std::string label;                 // "back dado"
     std::vector<std::string> drawers;  // their names
     std::vector<ChosenJoint> ways;     // in the shop's order
+    std::vector<JointKeys> keys;       // by way: its groups
     std::size_t picked = 0;
 };
 

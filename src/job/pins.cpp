@@ -8,11 +8,16 @@ namespace {
 using Pairs = std::vector<std::pair<int, int>>;
 using Flags = std::vector<bool>;  // by setup
 
-// The setups in `from`, and all that lie before (or after) them.
-Flags reached(const Flags& from, const Pairs& before, bool backward) {
+// The setups in `from`, and all that lie before (or after) them. A group is set once: with one of its setups all of them.
+Flags reached(const Flags& from, const Pairs& before, const std::vector<Setup>& setups, bool backward) {
     Flags all = from;
     for (bool more = true; more;) {
         more = false;
+        for (std::size_t i = 0; i < setups.size(); ++i)
+            for (std::size_t j = 0; all[i] && !setups[i].group.empty() && j < setups.size(); ++j) {
+                if (all[j] || setups[j].group != setups[i].group) continue;
+                all[j] = more = true;
+            }
         for (const auto& [first, then] : before) {
             const auto source = std::size_t(backward ? then : first),
                        target = std::size_t(backward ? first : then);
@@ -59,7 +64,7 @@ std::vector<std::pair<int, int>> pinned_pairs(const Pins& pins, const Design& de
     Flags led(setups.size(), false);  // by a pin before, or needed by it
     for (const std::string& pin : pins.first) {
         const Flags its = named(pin, names);
-        Flags exempt = reached(its, before, true);
+        Flags exempt = reached(its, before, setups, true);
         for (std::size_t i = 0; i < exempt.size(); ++i) exempt[i] = exempt[i] || led[i];
         add_pairs(its, exempt, true, pairs);
         led = std::move(exempt);
@@ -69,7 +74,7 @@ std::vector<std::pair<int, int>> pinned_pairs(const Pins& pins, const Design& de
         const Flags its = named(pin, names);
         for (std::size_t i = 0; i < last.size(); ++i) last[i] = last[i] || its[i];
     }
-    add_pairs(last, reached(last, before, false), false, pairs);
+    add_pairs(last, reached(last, before, setups, false), false, pairs);
     return pairs;
 }
 

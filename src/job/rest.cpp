@@ -51,6 +51,13 @@ public:
         if (!may_stay || !goes_as_planned()) {
             order::Result found =
                 order::solve(problem, {.node_limit = looks_per_rest, .stop = watched(watch_)});
+            if (found.order.empty() && !pinned_.empty()) {
+                // What stands weighs more than what is pinned.
+                pinned_.clear();
+                problem = rest_problem();
+                may_stay = later_.empty() && !order::first_breach(problem, planned);
+                found = order::solve(problem, {.node_limit = looks_per_rest, .stop = watched(watch_)});
+            }
             if (found.order.empty()) {
                 // Not all that stands can be kept standing: then all of it is set again, and tested.
                 keeps_standing_ = false;
@@ -62,6 +69,10 @@ public:
             }
             rest.proved = found.status == order::Status::proved;
             rest.lower_bound_seconds = found.lower_bound_seconds;
+            // No order at all: what is known is that nothing goes through in no time.
+            if (found.order.empty())
+                for (const order::Operation& operation : problem.operations)
+                    rest.lower_bound_seconds += operation.duration_s;
             // Of two orders of one length the maker keeps the known one.
             const bool better = !may_stay || found.seconds < order::price(problem, planned).seconds;
             if (!found.order.empty() && better) order = found.order;

@@ -6,6 +6,7 @@
 
 #include "job/parts_of.h"
 #include "job/scheduling.h"
+#include "order/cost.h"
 #include "order/without.h"
 
 namespace kw {
@@ -14,6 +15,7 @@ namespace {
 // Beyond these the search would take longer than a maker waits: the ways that are usual stay, and no reasons are worked out.
 constexpr std::size_t most_designs = 24;
 constexpr std::size_t most_setups_for_reasons = 64, most_reasons = 6;
+constexpr std::int64_t looks_per_plan = 25'000;
 constexpr std::int64_t looks_per_choice = 200'000, looks_per_reason = 4'000;
 
 struct Planned {
@@ -21,7 +23,6 @@ struct Planned {
     std::vector<std::pair<int, int>> before;
     std::vector<std::string>
         names;  // of each setup: the same in every design in which it does the same for the same parts
-    std::vector<std::string> groups;  // of each setup: its group's key
 };
 
 std::string name_of_sizing(const Setup& setup) {
@@ -33,15 +34,13 @@ std::string name_of_sizing(const Setup& setup) {
 std::optional<Planned> planned_of(const Job& job, const Design& design) {
     auto sizing = sizing_setups(with_implied_blades(job.shop), size_cuts_of(design, parts_of(job, design)));
     if (!sizing) return std::nullopt;
-    Planned planned{std::move(*sizing), {}, {}, {}};
+    Planned planned{std::move(*sizing), {}, {}};
     for (const Setup& setup : planned.setups) planned.names.push_back(name_of_sizing(setup));
-    planned.groups.resize(planned.setups.size());
     for (const Group& group : design.groups) {
         const std::string all =
             group.key + "|" + std::to_string(group.work.receivers.size() + group.work.inserts.size());
         for (Setup& setup : setups_of(group)) {
             planned.names.push_back(all + "|" + setup.work);
-            planned.groups.push_back(group.key);
             planned.setups.push_back(std::move(setup));
         }
     }
@@ -96,26 +95,35 @@ std::optional<Open> opened(const Job& job, const Design& design_of_usual, const 
     return open;
 }
 
-std::set<std::string> own_groups(const Open& open, std::size_t way) {
-    std::set<std::string> own;
-    const auto add = [&](std::size_t of, auto use) {
-        for (std::size_t i = 0; i < open.designs[of].names.size(); ++i)
-            if (open.names[of].contains(open.designs[of].names[i])) use(open.designs[of].groups[i]);
+bool is_about(const std::string& entry_key, const JointKeys& keys) {
+    const auto begins_with = [&](const std::string& group) {
+        return !group.empty() && entry_key.rfind(group + " | ", 0) == 0;
     };
-    add(way, [&](const std::string& key) { own.insert(key); });
-    for (std::size_t other = 0; other < open.names.size(); ++other)
-        if (other != way) add(other, [&](const std::string& key) { own.erase(key); });
-    own.erase("");
-    return own;
+    return begins_with(keys.slot) || begins_with(keys.end);
 }
 
-// The way with which the joint was begun.
-std::optional<std::size_t> begun_way(const Job& job, const Open& open) {
+// The way in which a part of the joint was cut; where none was, the way that was tested or locked last.
+std::optional<std::size_t> begun_way(const Job& job, const Alternative& of) {
+    const auto is_own = [&](const std::string& part) {
+        return std::any_of(of.drawers.begin(), of.drawers.end(),
+                           [&](const std::string& drawer) { return part.rfind(drawer + ".", 0) == 0; });
+    };
+    std::optional<std::size_t> tested;
     for (auto entry = job.log.rbegin(); entry != job.log.rend(); ++entry)
-        for (std::size_t way = 0; way < open.names.size(); ++way)
-            for (const std::string& key : own_groups(open, way))
-                if (entry->key.rfind(key + " | ", 0) == 0) return way;
-    return std::nullopt;
+        for (std::size_t way = 0; way < of.keys.size(); ++way) {
+            if (!is_about(entry->key, of.keys[way])) continue;
+            if (entry->kind == LogKind::ran && is_own(entry->part)) return way;
+            if (entry->kind != LogKind::ran && !tested) tested = way;
+        }
+    return tested;
+}
+
+Picks all_begun(const Job& job, const Design& usual) {
+    Picks begun;
+    if (job.log.empty()) return begun;
+    for (const Alternative& alternative : usual.alternatives)
+        if (const auto way = begun_way(job, alternative)) begun[alternative.id] = *way;
+    return begun;
 }
 
 // All setups of all ways, each once, as one problem.
@@ -172,24 +180,50 @@ std::vector<std::size_t> all_but(const order::Choice& choice, std::optional<std:
     return others;
 }
 
+// An order of what is left without these operations, in the numbers of the whole problem.
+std::vector<std::size_t> numbered_in(const order::Problem& problem, std::vector<std::size_t> without,
+                                     const std::vector<std::size_t>& order) {
+    std::sort(without.begin(), without.end());
+    std::vector<std::size_t> numbers, all;
+    for (std::size_t i = 0; i < problem.operations.size(); ++i)
+        if (!std::binary_search(without.begin(), without.end(), i)) numbers.push_back(i);
+    for (const std::size_t i : order) all.push_back(numbers[i]);
+    return all;
+}
+
 struct Best {
     std::vector<std::size_t> picked;  // by choice
+    std::vector<std::size_t> order;   // of all the work
     std::int64_t seconds = 0;
 };
+
+// How long all the work without that joint takes: a short search, or what is left of the best order.
+std::int64_t seconds_without(const order::Problem& problem, const order::Choice& choice, const Best& best) {
+    const std::vector<std::size_t> its = all_but(choice, std::nullopt);
+    const order::Problem left = order::without(problem, its);
+    std::vector<std::size_t> number(problem.operations.size(), 0), order;
+    for (std::size_t i = 0, next = 0; i < number.size(); ++i)
+        if (std::find(its.begin(), its.end(), i) == its.end()) number[i] = next++;
+    for (const std::size_t i : best.order)
+        if (std::find(its.begin(), its.end(), i) == its.end()) order.push_back(number[i]);
+    const std::int64_t kept = order::price(left, order).seconds;
+    const order::Result found = solved(left, looks_per_reason);
+    return found.order.empty() ? kept : std::min(kept, found.seconds);
+}
 
 // What each way adds to all the work without that joint. Where a way turns out to be better than what was picked, it is picked.
 WayReason reason_of(const order::Problem& problem, std::size_t c, const Alternative& of, Best& best) {
     WayReason reason{of.label, of.drawers, {}};
     const order::Choice& choice = problem.choices[c];
-    const std::int64_t without_it =
-        solved(order::without(problem, all_but(choice, std::nullopt)), looks_per_reason).seconds;
+    const std::int64_t without_it = seconds_without(problem, choice, best);
     const std::size_t picked = best.picked[c];
     for (std::size_t way = 0; way < of.ways.size(); ++way) {
         order::Result with = solved(order::without(problem, all_but(choice, way)), looks_per_reason);
-        if (way == picked) with.seconds = std::min(with.seconds, best.seconds);
-        else if (with.seconds < best.seconds) {
+        if (way == picked && (with.order.empty() || with.seconds > best.seconds)) with.seconds = best.seconds;
+        else if (with.order.empty()) continue;
+        if (way != picked && with.seconds < best.seconds) {
             with.picked.insert(with.picked.begin() + std::ptrdiff_t(c), way);
-            best = {with.picked, with.seconds};
+            best = {with.picked, numbered_in(problem, all_but(choice, way), with.order), with.seconds};
         }
         reason.ways.push_back(
             {of.ways[way], std::max<std::int64_t>(0, with.seconds - without_it), way == picked});
@@ -214,6 +248,9 @@ std::vector<WayReason> reasons_of(const order::Problem& problem, const std::vect
 }
 
 bool overlap(const Open& a, const Open& b) {
+    for (const JointKeys& one : a.of->keys)
+        for (const JointKeys& other : b.of->keys)
+            if (one.slot == other.slot || (!one.end.empty() && one.end == other.end)) return true;
     for (const auto& names : a.names)
         for (const std::string& name : names)
             for (const auto& others : b.names)
@@ -221,42 +258,56 @@ bool overlap(const Open& a, const Open& b) {
     return false;
 }
 
-// Those that can be decided on each for itself, but for what is decided already.
-std::vector<Open> open_ones(const Job& job, const Design& usual, const Planned& planned,
-                            const Picks& decided) {
+struct Opened {
     std::vector<Open> all;
+    bool is_complete = true;  // none was left out
+};
+
+// Those that can be decided on each for itself, but for what is decided already.
+Opened open_ones(const Job& job, const Design& usual, const Planned& planned, const Picks& decided) {
+    Opened open;
     std::size_t designs = 0;
     for (const Alternative& alternative : usual.alternatives) {
-        designs += alternative.ways.size() - 1;
-        if (designs > most_designs) break;
         if (decided.contains(alternative.id)) continue;
-        auto open = opened(job, usual, planned, alternative);
-        if (open &&
-            std::none_of(all.begin(), all.end(), [&](const Open& one) { return overlap(one, *open); }))
-            all.push_back(std::move(*open));
+        designs += alternative.ways.size() - 1;
+        auto one = designs > most_designs ? std::nullopt : opened(job, usual, planned, alternative);
+        if (one && std::none_of(open.all.begin(), open.all.end(),
+                                [&](const Open& other) { return overlap(other, *one); }))
+            open.all.push_back(std::move(*one));
+        else open.is_complete = false;
     }
-    return all;
+    return open;
 }
 
-// `decided`: what is not to be chosen any more. `begun`: of the rest, what was begun in another way than is best.
-FoundWays found_with(const Job& job, const Picks& decided, Picks& begun, const Watch& watch) {
+// All the work as it is usually cut: where the search had to stop early, that may be shorter.
+void keep_the_usual_if_shorter(const order::Problem& problem, const std::vector<Open>& open, Best& best) {
+    std::vector<std::size_t> others, picked;
+    for (std::size_t c = 0; c < open.size(); ++c) {
+        picked.push_back(open[c].of->picked);
+        for (const std::size_t i : all_but(problem.choices[c], picked.back())) others.push_back(i);
+    }
+    const order::Result usual = solved(order::without(problem, others), looks_per_plan);
+    if (!usual.order.empty() && usual.seconds < best.seconds)
+        best = {picked, numbered_in(problem, others, usual.order), usual.seconds};
+}
+
+// `decided`: what is not to be chosen any more.
+FoundWays found_with(const Job& job, const Picks& decided, const Watch& watch) {
     FoundWays found{decided, {}, {}};
     const auto usual = design(job, decided);
     const auto planned = usual ? planned_of(job, *usual) : std::nullopt;
     if (!planned) return found;
-    const std::vector<Open> open = open_ones(job, *usual, *planned, decided);
+    const auto [open, is_complete] = open_ones(job, *usual, *planned, decided);
     if (open.empty()) return found;
     const Together together(job, *planned, open);
-    const order::Result result = solved(together.problem(), looks_per_choice, watch);
+    const order::Problem& problem = together.problem();
+    const order::Result result = solved(problem, looks_per_choice, watch);
     if (result.order.empty()) return found;
-    found.lower_bound_seconds = result.lower_bound_seconds;
-    Best best{result.picked, result.seconds};
-    found.reasons = reasons_of(together.problem(), open, best);
-    for (std::size_t c = 0; c < open.size(); ++c) {
-        found.picks[open[c].of->id] = best.picked[c];
-        if (const auto way = begun_way(job, open[c]); way && *way != best.picked[c])
-            begun[open[c].of->id] = *way;
-    }
+    Best best{result.picked, result.order, result.seconds};
+    if (result.status != order::Status::proved) keep_the_usual_if_shorter(problem, open, best);
+    found.reasons = reasons_of(problem, open, best);
+    if (is_complete) found.lower_bound_seconds = result.lower_bound_seconds;
+    for (std::size_t c = 0; c < open.size(); ++c) found.picks[open[c].of->id] = best.picked[c];
     return found;
 }
 
@@ -265,9 +316,16 @@ FoundWays found_with(const Job& job, const Picks& decided, Picks& begun, const W
 FoundWays find_ways(const Job& job, const Design& usual, const Watch& watch) {
     if (usual.alternatives.empty()) return {};
     // As if nothing were done yet, so that what is done changes nothing; unless the job was changed after that.
-    Picks begun, none;
-    FoundWays found = found_with(job, {}, begun, watch);
-    return begun.empty() ? found : found_with(job, begun, none, watch);
+    FoundWays found = found_with(job, {}, watch);
+    const Picks begun = all_begun(job, usual);
+    const auto stays_as_begun = [&](const Alternative& one) {
+        const auto way = begun.find(one.id);
+        const auto picked = found.picks.find(one.id);
+        return way == begun.end() ||
+               way->second == (picked == found.picks.end() ? one.picked : picked->second);
+    };
+    const bool stays = std::all_of(usual.alternatives.begin(), usual.alternatives.end(), stays_as_begun);
+    return stays ? found : found_with(job, begun, watch);
 }
 
 }  // namespace kw

@@ -20,6 +20,12 @@ void add_shim_changes(Work& work) {
         if (is_new) known->second = dial_of(work, setup).shims;
         return known->second;
     };
+    // The order was sought without it: the bound stays below.
+    const auto add = [&](RestStep& step) {
+        step.changes.insert(step.changes.begin(), {"shims", work.job.times.shims_s});
+        work.rest.seconds += work.job.times.shims_s;
+        work.rest.proved = false;
+    };
     std::map<std::string, const Setup*> on;
     for (const auto& [machine, id] : work.rest.stands) on[machine] = work.plan.setup_with_id(id);
     for (RestStep& step : work.rest.steps) {
@@ -27,16 +33,9 @@ void add_shim_changes(Work& work) {
         const Setup*& before = on[setup->machine];
         if (before && before->cutter == setup->cutter && before->make_up == setup->make_up &&
             shims(*before) != shims(*setup))
-            step.changes.insert(step.changes.begin(), {"shims", work.job.times.shims_s});
+            add(step);
         before = setup;
     }
-    // The order was sought without them: the bound stays below.
-    for (const RestStep& step : work.rest.steps)
-        for (const RestChange& change : step.changes)
-            if (change.what == "shims") {
-                work.rest.seconds += change.seconds;
-                work.rest.proved = false;
-            }
 }
 
 }  // namespace

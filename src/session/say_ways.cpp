@@ -1,6 +1,7 @@
 #include "session/say_ways.h"
 
 #include "session/words.h"
+#include "setup/shims.h"
 
 namespace kw {
 namespace {
@@ -21,6 +22,11 @@ std::string joined(const std::vector<std::string>& names) {
     return text;
 }
 
+// "tongue and dado, ", where that is not what the joint goes by.
+std::string kind_if_another(const std::string& label, const ChosenJoint& way) {
+    return label.find(way.joint.kind) != std::string::npos ? std::string() : way.joint.kind + ", ";
+}
+
 }  // namespace
 
 std::string say_cutter(const Job& job, const Cutter& cutter) {
@@ -35,20 +41,28 @@ std::string say_cutter(const Job& job, const Cutter& cutter) {
 
 std::string say_cutter(const Work& work, const Setup& setup) {
     const Group* group = work.plan.group_with_id(setup.group);
-    return group ? say_cutter(work.job, group->work.chosen.cutter) : setup.cutter;
+    if (!group) return setup.cutter;
+    Cutter cutter = group->work.chosen.cutter;
+    // Once it is tested, which shims it is put on with is said by itself (see say_shims).
+    if (work.standing.groups.contains(group->key) && lists_shims(cutter)) {
+        if (cutter.chippers.empty()) return cutter.name;
+        cutter.shims.clear();
+        return cutter.name + " with " + pieces(work.job, "chippers", cutter.chippers);
+    }
+    return say_cutter(work.job, cutter);
 }
 
 std::string say_way(const Job& job, const ChosenJoint& way) {
     const int passes = passes_for(way.joint.slot().width, way.cutter.kerf);
-    return (way.joint.insert_cut() ? way.joint.kind + ", " : std::string()) + std::to_string(passes) +
-           (passes == 1 ? " pass with " : " passes with ") + say_cutter(job, way.cutter);
+    return std::to_string(passes) + (passes == 1 ? " pass with " : " passes with ") +
+           say_cutter(job, way.cutter);
 }
 
 std::string say_reason(const Job& job, const WayReason& reason) {
     std::string text = reason.label + " (" + joined(reason.drawers) + "): ";
     for (std::size_t i = 0; i < reason.ways.size(); ++i)
-        text +=
-            (i == 0 ? "" : "; ") + say_way(job, reason.ways[i].way) + ": " + minutes(reason.ways[i].seconds);
+        text += (i == 0 ? "" : "; ") + kind_if_another(reason.label, reason.ways[i].way) +
+                say_way(job, reason.ways[i].way) + ": " + minutes(reason.ways[i].seconds);
     return text;
 }
 

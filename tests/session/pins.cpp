@@ -2,6 +2,8 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <fstream>
+#include <sstream>
 
 #include "job/pins.h"
 #include "sample_job.h"
@@ -156,4 +158,18 @@ TEST_CASE("what is pinned first comes first among what is left, wherever the wor
     const std::size_t before = place(session, name);
     session = pin(session, steps.back().setup, Pinned::first);
     CHECK(place(session, name) < before);
+}
+
+TEST_CASE("every setup of a job with several joints on one saw can be pinned first, and last") {
+    std::ifstream in(KW_ASSET_DIR "/demo.json", std::ios::binary);
+    std::ostringstream text;
+    text << in.rdbuf();
+    const Session session = opened(parse_json(text.str()).value());
+    for (const Setup& setup : session.work->plan.setups)
+        for (const Pinned where : {Pinned::first, Pinned::last}) {
+            CAPTURE(setup.id);
+            const Session after = pin(session, setup.id, where);
+            for (const Note& note : after.work->plan.notes)
+                CHECK(note.text.text(Graduation::in_64).find("can't be kept") == std::string::npos);
+        }
 }

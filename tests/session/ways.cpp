@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <fstream>
 #include <sstream>
+#include <tuple>
 
 #include "sample_job.h"
 #include "session/say_ways.h"
@@ -50,6 +51,14 @@ const WayReason& reason_for(const Work& work, const std::string& label, const st
     const auto found = std::find_if(work.reasons.begin(), work.reasons.end(), [&](const WayReason& one) {
         return one.label == label && one.drawers == std::vector<std::string>{drawer};
     });
+    REQUIRE(found != work.reasons.end());
+    return *found;
+}
+
+// The groove's, of all drawers.
+const WayReason& reason_for_both(const Work& work) {
+    const auto found = std::find_if(work.reasons.begin(), work.reasons.end(),
+                                    [](const WayReason& one) { return one.label == "groove"; });
     REQUIRE(found != work.reasons.end());
     return *found;
 }
@@ -174,5 +183,128 @@ TEST_CASE("a back cut in the least time: a dado, or a tongue in a narrower one, 
         REQUIRE(many.work->plan.parts.size() == other.work->plan.parts.size());
         for (std::size_t i = 0; i < other.work->plan.parts.size(); ++i)
             CHECK(many.work->plan.parts[i].size == other.work->plan.parts[i].size);
+    }
+}
+
+namespace {
+
+// Two kinds of drawer whose grooves are alike, though their sides are not equally thick.
+Json two_thicknesses(int first, int second) {
+    Json job = demo(1);
+    job["stock"].push_back(Json{{"name", "maple 9/16"}, {"thickness", "0.5625"}, {"kind", "plywood"}});
+    Json drawer = job["drawers"][1];
+    job["drawers"] = Json::array();
+    for (const auto& [name, sides, count] :
+         {std::tuple{"A", "maple 1/2", first}, std::tuple{"B", "maple 9/16", second}}) {
+        drawer["name"] = name;
+        drawer["sides"]["stock"] = sides;
+        drawer["back"]["depth"] = "1/4";
+        drawer["count"] = count;
+        job["drawers"].push_back(drawer);
+    }
+    return job;
+}
+
+Session locked_and_run(Session session, const std::string& work) {
+    for (const Setup& setup : std::vector<Setup>(session.work->plan.setups)) {
+        if (setup.work.rfind(work, 0) != 0) continue;
+        if (setup.test_cut) {
+            TestCut lock;
+            lock.setup = setup.id;
+            session = apply(session, LockGroup{lock}, now);
+        }
+        std::vector<std::size_t> all(setup.passes.size());
+        for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
+        session = apply(session, MarkRun{setup.id, all, true}, now);
+        REQUIRE(session.refused.empty());
+    }
+    return session;
+}
+
+std::vector<std::string> bottom_keys(const Work& work) {
+    std::vector<std::string> keys;
+    for (const DrawerDesign& drawer : work.design.drawers) keys.push_back(drawer.bottom_keys.slot);
+    return keys;
+}
+
+}  // namespace
+
+TEST_CASE("grooves that are one setup are one choice, though the sides are not equally thick") {
+    const Session session = opened(two_thicknesses(6, 6));
+    const auto keys = bottom_keys(*session.work);
+    CHECK(keys[0] == keys[1]);
+    CHECK(reason_for_both(*session.work).drawers == std::vector<std::string>{"A", "B"});
+}
+
+TEST_CASE("parts that were cut in one way are not planned to be cut in another when the batch changes") {
+    for (const auto& [few, many] : {std::pair{1, 20}, std::pair{12, 1}}) {
+        CAPTURE(few);
+        Session session = locked_and_run(opened(two_thicknesses(few, few)), "groove");
+        const auto before = bottom_keys(*session.work);
+        Json changed = session.document;
+        for (Json& drawer : changed["drawers"]) drawer["count"] = many;
+        // And other drawers before them, which have choices of their own.
+        Json other = changed["drawers"][0];
+        for (int i = 0; i < 13; ++i) {
+            other["name"] = "other " + std::to_string(i);
+            other["bottom"]["offset"] = std::to_string(10 + i) + " mm";
+            changed["drawers"].insert(changed["drawers"].begin(), other);
+        }
+        const auto after = bottom_keys(*opened(changed).work);
+        CHECK(std::vector<std::string>(after.end() - 2, after.end()) == before);
+    }
+}
+
+TEST_CASE("a choice that was begun stays, too, when another was begun in a way that is no longer best") {
+    // One drawer takes two passes, twenty a stack made up for one; and then there is one again.
+    const auto job_with = [](Json job, int first, int second) {
+        job["drawers"][0]["count"] = first;
+        job["drawers"][1]["count"] = second;
+        return job;
+    };
+    Json job = two_thicknesses(1, 1);
+    job["drawers"][1]["bottom"]["offset"] = "1";
+    Session session = opened(job);
+    const auto of_one = bottom_keys(*session.work);
+    TestCut lock;
+    for (const Setup& setup : session.work->plan.setups)
+        if (session.work->plan.group_with_id(setup.group) &&
+            session.work->plan.group_with_id(setup.group)->key == of_one[1] && lock.setup.empty())
+            lock.setup = setup.id;
+    session = apply(session, LockGroup{lock}, now);
+    for (const int count : {20, 1}) {
+        session = opened(job_with(session.document, count, count));
+        CHECK(bottom_keys(*session.work)[1] == of_one[1]);
+    }
+}
+
+TEST_CASE("what is left takes as long as its steps, also where shims are changed on the way") {
+    Session session = opened(demo(2));
+    for (int step = 0; step < 20; ++step) {
+        std::int64_t sum = 0;
+        for (const RestStep& one : session.work->rest.steps) {
+            sum += one.walk_s + one.test_s + one.cuts_s;
+            for (const RestChange& change : one.changes) sum += change.seconds;
+        }
+        CHECK(session.work->rest.seconds == sum);
+        CHECK(session.work->rest.lower_bound_seconds <= sum);
+        if (session.work->rest.steps.empty()) break;
+        session = locked_and_run(
+            session, session.work->plan.setup_with_id(session.work->rest.steps.front().setup)->work);
+    }
+}
+
+TEST_CASE("with a stack that could be made up the work takes no longer than without its chippers") {
+    // A stack and a bit: of all ways the bit's are the quickest here.
+    Json job = demo(1);
+    job["machines"].push_back(Json{{"name", "table"}, {"kind", "router table"}});
+    job["cutters"].push_back(
+        Json{{"name", "quarter bit"}, {"kind", "bit"}, {"machine", "table"}, {"kerf", "1/4"}});
+    for (std::size_t d = 0; d < 3; ++d) {
+        Json one = job;
+        one["drawers"] = Json::array({job["drawers"][d]});
+        const Session with = opened(one), bare = opened(without_chippers(one));
+        CHECK(with.work->plan.seconds <= bare.work->plan.seconds);
+        CHECK(with.work->plan.lower_bound_seconds <= bare.work->plan.seconds);
     }
 }
