@@ -56,6 +56,8 @@ void draw_summary(Screen& screen, const Work& work) {
     const auto& searching = screen.state.searching;
     say(ui, searching ? search_words(*searching) : proof_words(work.plan));
     if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
+    if (work.plan.pins_s > 0)
+        say(ui, "What you want first or last takes " + minutes(work.plan.pins_s) + " of it");
     end_card(ui);
 }
 
@@ -104,6 +106,27 @@ void draw_notes(Screen& screen, const Work& work) {
     end_card(ui);
 }
 
+// Where there was a choice, what each way adds to the other work.
+void draw_reasons(Screen& screen, const Work& work) {
+    if (work.reasons.empty()) return;
+    Ui& ui = screen.ui;
+    begin_card(ui, "reasons");
+    heading(ui, "Why it is cut so");
+    for (const WayReason& reason : work.reasons)
+        say(ui, capital(say_reason(work.job, reason)), TypeSize::small);
+    caption(ui, "What each way adds to the time of all other work");
+    end_card(ui);
+}
+
+std::string pin_words(const Work& work, const Setup& setup) {
+    switch (pinned(work, setup)) {
+        case Pinned::first: return "wanted first";
+        case Pinned::last: return "wanted last";
+        case Pinned::nowhere: break;
+    }
+    return {};
+}
+
 std::string test_words(const Work& work, const Setup& setup) {
     if (!setup.test_cut) return {};
     if (is_locked(work, setup)) return "locked";
@@ -129,6 +152,7 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
                          ", " + say_cutter(work, setup);
     if (const std::string change = change_words(work, index); !change.empty())
         detail += "  \u00b7  " + change;
+    if (const std::string pin = pin_words(work, setup); !pin.empty()) detail += "  \u00b7  " + pin;
     if (const std::string test = test_words(work, setup); !test.empty()) detail += "  \u00b7  " + test;
     detail += "  \u00b7  " +
               (ready ? "all " + std::to_string(progress.of) + " done"
@@ -165,6 +189,7 @@ void draw_order(Screen& screen) {
     const auto about = [&] {
         draw_summary(screen, work);
         draw_affected(screen, work);
+        draw_reasons(screen, work);
         draw_notes(screen, work);
     };
     if (!screen.is_wide()) {
@@ -173,6 +198,7 @@ void draw_order(Screen& screen) {
         draw_affected(screen, work);
         draw_picture_card(screen, ui.px(720));
         draw_sequence(screen, work);
+        draw_reasons(screen, work);
         draw_notes(screen, work);
         end_scroll(ui);
         return;

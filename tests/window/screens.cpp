@@ -241,6 +241,35 @@ TEST_CASE("a tap on a block of the order's picture opens its step at the saw, as
     }
 }
 
+TEST_CASE(
+    "a setup is wanted first by two presses; the order is shown then, and what it takes; and any time "
+    "again") {
+    Maker maker(one_drawer);
+    const auto sequence = maker.work().plan.sequence;
+    const std::int64_t seconds = maker.work().plan.seconds;
+    const auto open_last = [&] {
+        maker.press("Order of work");
+        maker.press(maker.work().plan.sequence.back());
+    };
+    open_last();
+    const std::string work = maker.setup().work;
+    maker.press("First");
+    CHECK(maker.app().state().place == Where::order);
+    CHECK(maker.work().plan.seconds == seconds + maker.work().plan.pins_s);
+    CHECK(maker.work().plan.pins_s > 0);
+    std::size_t at = 0;
+    for (const std::string& step : maker.work().plan.sequence) {
+        if (maker.work().plan.setup_with_id(step)->work == work) break;
+        ++at;
+    }
+    REQUIRE(at + 1 < sequence.size());
+    maker.press(maker.work().plan.sequence[at]);
+    CHECK(maker.setup().work == work);
+    maker.press("Any time");
+    CHECK(maker.work().plan.sequence == sequence);
+    CHECK(maker.work().plan.seconds == seconds);
+}
+
 TEST_CASE("what the estimator refuses is said at the test cut, and nothing is logged") {
     Maker maker(one_drawer);
     for (const Setup& setup : maker.work().plan.setups)
