@@ -25,7 +25,7 @@ class Remaining {
 public:
     Remaining(const Job& job, const Design& design, const Plan& plan, const Standing& standing,
               const Watch& watch)
-        : job_(job), design_(design), plan_(plan), standing_(standing), watch_(watch) {
+        : job_(job), plan_(plan), standing_(standing), watch_(watch) {
         for (const Ran& ran : standing.ran)
             ran_.insert(ran.work_key + "\n" + ran.part + "\n" + ran.reference);
         for (const Setup& setup : plan.setups) keys_.push_back(work_key(setup, design));
@@ -324,7 +324,6 @@ private:
     }
 
     const Job& job_;
-    const Design& design_;
     const Plan& plan_;
     const Standing& standing_;
     const Watch& watch_;

@@ -237,7 +237,8 @@ TEST_CASE("grooves that are one setup are one choice, though the sides are not e
 }
 
 TEST_CASE("parts that were cut in one way are not planned to be cut in another when the batch changes") {
-    for (const auto& [few, many] : {std::pair{1, 20}, std::pair{12, 1}}) {
+    for (const auto& counts : {std::pair{1, 20}, std::pair{12, 1}}) {
+        const int few = counts.first, many = counts.second;
         CAPTURE(few);
         Session session = locked_and_run(opened(two_thicknesses(few, few)), "groove");
         const auto before = bottom_keys(*session.work);
