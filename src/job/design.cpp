@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "job/drawer_checks.h"
+#include "job/drawer_groups.h"
 #include "setup/make_up.h"
 #include "wood/movement.h"
 
@@ -17,11 +18,6 @@ struct Boards {
     const Stock* face = nullptr;
 };
 
-std::string label_of(Place place, const JointDesign& joint) {
-    if (place == Place::back) return "back " + joint.kind;
-    return place == Place::front && joint.kind == "rabbet" ? "front rabbet" : joint.kind;
-}
-
 // Another way to cut the same joint: no part would be of another size. A blade leaves a ragged floor: where it is not the usual way,
 // it is none (common practice, no source).
 bool could_as_well(const ChosenJoint& way, const ChosenJoint& usual) {
@@ -34,17 +30,6 @@ bool could_as_well(const ChosenJoint& way, const ChosenJoint& usual) {
             return false;
     }
     return true;
-}
-
-const char* guide_for(Place place) { return place == Place::bottom ? "rip fence" : "miter gauge"; }
-
-JointKeys keys_of(const JointWork& work) {
-    JointKeys keys;
-    for (const Group& group : groups_of(work)) {
-        if (group.cuts_slot) keys.slot = group.key;
-        if (group.cuts_end) keys.end = group.key;
-    }
-    return keys;
 }
 
 // Everything known while one drawer is designed; problems are gathered, so that the maker sees all of them at once.
@@ -319,34 +304,6 @@ private:
     DrawerDesign made_;
 };
 
-struct Joined {
-    std::vector<Role> receivers;
-    Reference receiver_end;
-    std::vector<Role> inserts;
-};
-
-JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::string label,
-                  const Joined& joined, const Stock& insert) {
-    JointWork work;
-    work.chosen = chosen;
-    work.label = std::move(label);
-    work.receiver_thickness = drawer.thickness.sides;
-    work.receiver_stock = drawer.spec->side_stock;
-    work.insert_thickness = insert.thickness;
-    work.insert_uneven = insert.uneven;
-    work.insert_stock = insert.name;
-    work.guide = guide_for(joined.receiver_end == Reference::bottom_edge ? Place::bottom : Place::front);
-    for (int copy = 1; copy <= drawer.spec->count; ++copy) {
-        for (const Role role : joined.receivers)
-            work.receivers.push_back({part_id(*drawer.spec, copy, role), joined.receiver_end});
-        for (const Role role : joined.inserts) {
-            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::left_end});
-            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::right_end});
-        }
-    }
-    return work;
-}
-
 // A cutter on no machine is a slip of the pen that would only show as a joint made with some other cutter.
 void check_machines(const Shop& shop, std::vector<Problem>& problems) {
     for (std::size_t i = 0; i < shop.cutters.size(); ++i) {
@@ -357,30 +314,6 @@ void check_machines(const Shop& shop, std::vector<Problem>& problems) {
                                         cutter.name, "`"),
                             Message::of("name one of the `machines`")});
     }
-}
-
-void add_groups(const JointWork& work, JointKeys& keys, std::vector<Group>& groups) {
-    for (Group& group : groups_of(work)) {
-        if (group.cuts_slot) keys.slot = group.key;
-        if (group.cuts_end) keys.end = group.key;
-        groups.push_back(std::move(group));
-    }
-}
-
-void add_all_groups(const Job& job, DrawerDesign& drawer, std::vector<Group>& groups) {
-    const DrawerSpec& spec = *drawer.spec;
-    const std::vector<Role> sides = {Role::side_left, Role::side_right};
-    std::vector<Role> grooved = {Role::side_left, Role::side_right, Role::front};
-    if (spec.bottom.style == BottomStyle::captured) grooved.push_back(Role::back);
-    add_groups(work_of(drawer, drawer.front, label_of(Place::front, drawer.front.joint),
-                       {sides, Reference::front_end, {Role::front}}, *job.stock_named(spec.front.stock)),
-               drawer.front_keys, groups);
-    add_groups(work_of(drawer, drawer.back, label_of(Place::back, drawer.back.joint),
-                       {sides, Reference::rear_end, {Role::back}}, *job.stock_named(spec.back.stock)),
-               drawer.back_keys, groups);
-    add_groups(work_of(drawer, drawer.bottom, label_of(Place::bottom, drawer.bottom.joint),
-                       {grooved, Reference::bottom_edge, {}}, *job.stock_named(spec.bottom.stock)),
-               drawer.bottom_keys, groups);
 }
 
 }  // namespace

@@ -89,6 +89,7 @@ std::optional<Action> draw_program(Ui& ui, const Session& session, UiState& stat
 
 void draw_drawers(Screen& screen);
 void draw_order(Screen& screen);
+void draw_when(Screen& screen, const Setup& setup);
 void draw_saw(Screen& screen);
 void draw_test_cut(Screen& screen, const Setup& setup);
 void draw_log(Screen& screen);

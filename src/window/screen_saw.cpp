@@ -41,8 +41,6 @@ std::optional<Stand> stand_at(Screen& screen) {
     return stand;
 }
 
-// --- the numbers ---------------------------------------------------------------------------------------------------
-
 struct Number {
     std::string caption;
     std::string value;
@@ -258,21 +256,6 @@ void draw_parts(Screen& screen, const Stand& stand) {
     end_card(ui);
 }
 
-// When it is done. The order is made anew, so that is what is shown then.
-void draw_when(Screen& screen, const Stand& stand) {
-    Ui& ui = screen.ui;
-    static const std::vector<std::string> places{"Any time", "First", "Last"};
-    begin_card(ui, "when");
-    heading(ui, "When");
-    int chosen = static_cast<int>(pinned(stand.work, stand.setup));
-    if (segments(ui, "when it is done", places, chosen, content_width(ui))) {
-        screen.done = PinSetup{stand.setup.id, static_cast<Pinned>(chosen)};
-        screen.state.place = Where::order;
-        screen.state.setup.clear();
-    }
-    end_card(ui);
-}
-
 // --- the page ------------------------------------------------------------------------------------------------------
 
 void draw_title(Screen& screen, const Stand& stand) {
@@ -355,7 +338,7 @@ void draw_picture_wide(Screen& screen, const Stand& stand) {
     begin_scroll(ui, "right", {parts, room.y});
     draw_test_state(screen, stand);
     draw_parts(screen, stand);
-    draw_when(screen, stand);
+    draw_when(screen, stand.setup);
     end_scroll(ui);
 }
 
@@ -371,7 +354,7 @@ void draw_picture_narrow(Screen& screen, const Stand& stand) {
     end_card(ui);
     draw_cautions(screen, stand);
     draw_parts(screen, stand);
-    draw_when(screen, stand);
+    draw_when(screen, stand.setup);
     end_scroll(ui);
 }
 

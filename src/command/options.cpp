@@ -1,0 +1,95 @@
+#include "command/options.h"
+
+#include <algorithm>
+
+#include <CLI/CLI.hpp>
+
+#include "command/write.h"
+
+namespace kw {
+namespace {
+
+void add_shop_option(CLI::App* command, Options& options) {
+    command->add_option(
+        "--shop", options.shop,
+        "the shop's file: what it has learned, and machines and cutters for jobs that list none");
+}
+
+CLI::App* add_command(CLI::App& app, Options& options, const std::string& name, const std::string& what) {
+    CLI::App* command = app.add_subcommand(name, what);
+    command->add_option("JOB", options.job, "the job's file")->required();
+    add_shop_option(command, options);
+    return command;
+}
+
+void add_test_options(CLI::App* command, Options& options) {
+    command->add_option("--setup", options.setup, "the setup, as the plan numbers it: S3")->required();
+    command->add_option("--moved", options.moved,
+                        "CONTROL=LENGTH: what was moved since the last test, if not as advised");
+    command->add_flag("--json", options.json, "answer for programs");
+}
+
+}  // namespace
+
+std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io, Options& options) {
+    CLI::App app("Kerfwright: drawers, from the opening to the corrected cut.", "kerfwright");
+    app.set_version_flag("--version", "kerfwright 0.1.0");
+    app.add_option("JOB", options.job, "opens the window on this job; without one, on the last");
+    add_shop_option(&app, options);
+    app.add_option("--shots", options.shots, "writes a picture of every screen into this folder");
+    CLI::App* plan = add_command(app, options, "plan", "boxes, parts and the ordered setups");
+    plan->add_flag("--json", options.json, "for programs");
+    plan->add_flag("--explain", options.explain, "what each step takes, line by line, and in all");
+    CLI::App* parts = add_command(app, options, "parts", "the cut list");
+    parts->add_flag("--json", options.json, "for programs");
+    parts->add_flag("--csv", options.csv, "for spreadsheets");
+    CLI::App* fit = add_command(app, options, "fit", "a test cut's readings in, the correction out");
+    add_test_options(fit, options);
+    fit->add_option("--read", options.readings, "NAME=LENGTH: a reading, such as tongue_thickness=0.242in");
+    fit->add_option("--felt", options.felt, "will not enter, mallet, hand tight, slides, rattles");
+    fit->add_option("--seen", options.seen,
+                    "a word for what is seen on the closed joint: `flush`, `shoulder open`; may be repeated");
+    fit->add_option("--with", options.with, "caliper or rule: what the readings were taken with");
+    fit->add_flag("--sure", options.sure, "looked at again: a reading that contradicts the rest is right");
+    fit->add_flag("--fresh-end", options.fresh_end, "the readings come from new ends");
+    fit->add_flag("--save", options.save, "logs it in the job");
+    fit->footer(fit_words());
+    CLI::App* lock = add_command(app, options, "lock", "locks a setup group as it stands");
+    add_test_options(lock, options);
+    lock->add_flag("--anyway", options.anyway, "though the joint as tested is likely out of tolerance");
+    CLI::App* ran =
+        add_command(app, options, "ran", "marks what has gone through a setup, and says what is left");
+    ran->add_option("--setup", options.setup, "the setup's name in the plan, as S3")->required();
+    ran->add_option("--part", options.parts, "only this part, both its ends; may be repeated");
+    CLI::App* lost = add_command(app, options, "lost", "marks a part as spoilt: it is to be made again");
+    lost->add_option("--part", options.parts, "its name in the plan; may be repeated")->required();
+    CLI::App* pin =
+        add_command(app, options, "pin", "has a setup done first or last, or lends a machine out");
+    CLI::Option* pinned = pin->add_option("--setup", options.setup,
+                                          "the setup's name in the plan; alone: wherever it fits best");
+    CLI::Option* first =
+        pin->add_flag("--first", options.first, "before all that it does not need itself")->needs(pinned);
+    pin->add_flag("--last", options.last, "not today: after all that can be done without it")
+        ->needs(pinned)
+        ->excludes(first);
+    pin->add_option("--away", options.away, "a machine on which nothing is to be done: lent out, or broken");
+    pin->add_option("--back", options.back, "a machine that is there again");
+    CLI::App* shop =
+        app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
+    add_shop_option(shop, options);
+    shop->add_option("--unit", options.unit, "in or mm: how lengths are shown, and read where no unit stands")
+        ->check(CLI::IsMember({"in", "mm"}));
+    shop->add_option("--forget", options.forget, "the number of what is wrong");
+    shop->add_option("--correct", options.correct,
+                     "NUMBER=LENGTH: how far it really is beyond what its scale says");
+    add_command(app, options, "check", "says what is wrong with the job, or nothing");
+    app.require_subcommand(0, 1);
+    try {
+        std::reverse(arguments.begin(), arguments.end());
+        app.parse(arguments);
+    } catch (const CLI::ParseError& error) { return app.exit(error, io.out, io.err) == 0 ? 0 : 2; }
+    for (const CLI::App* command : app.get_subcommands()) options.command = command->get_name();
+    return std::nullopt;
+}
+
+}  // namespace kw

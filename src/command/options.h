@@ -1,0 +1,41 @@
+#pragma once
+// The command line, read. Private to this folder.
+
+#include <optional>
+
+#include "command/run.h"
+
+namespace kw {
+
+struct Options {
+    std::string command;  // empty: the window
+    std::string job;
+    std::string setup;
+    bool json = false;
+    bool csv = false;
+    bool explain = false;
+    bool save = false;
+    bool fresh_end = false;
+    bool anyway = false;
+    std::vector<std::string> readings;
+    std::vector<std::string> moved;
+    std::vector<std::string> parts;
+    bool first = false;
+    bool last = false;
+    std::string away;
+    std::string back;
+    std::string felt;
+    bool sure = false;
+    std::vector<std::string> seen;
+    std::string with;
+    std::string shots;
+    std::string shop;
+    int forget = 0;
+    std::string correct;
+    std::string unit = "mm";
+};
+
+// The exit status where that was all: help was asked for, or the usage was wrong.
+std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io, Options& options);
+
+}  // namespace kw
