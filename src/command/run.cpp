@@ -9,6 +9,7 @@
 #include "command/shop.h"
 #include "command/write.h"
 #include "file/shop_file.h"
+#include "job/pins.h"
 
 namespace kw {
 namespace {
@@ -209,6 +210,18 @@ private:
         return std::find(all.begin(), all.end(), one) != all.end();
     }
 
+    // A pinned setup goes by another number in the new order.
+    std::string new_name(const Opened& before, const Work& after) const {
+        const RestStep* step = step_named(before.session.work->rest, options_.setup);
+        const Setup* was = before.session.work->plan.setup_with_id(step ? step->setup : options_.setup);
+        if (!was) return {};
+        const std::string name = pin_name(*was, before.session.work->design);
+        for (const Setup& setup : after.plan.setups)
+            if (pin_name(setup, after.design) == name)
+                return "What was " + was->id + " (" + was->work + ") is now " + setup.id + ".\n";
+        return {};
+    }
+
     int keep_order(const Opened& before, const Session& after) const {
         if (!after.refused.empty()) return refuse(after.refused);
         for (const Problem& problem : after.problems)
@@ -216,7 +229,7 @@ private:
         if (!after.problems.empty()) return 1;
         if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
             return tell({}, saved.error());
-        io_.out << order_text(*before.session.work, *after.work);
+        io_.out << order_text(*before.session.work, *after.work) << new_name(before, *after.work);
         return 0;
     }
 

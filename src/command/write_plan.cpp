@@ -67,6 +67,15 @@ std::string downs_text(const Setup& setup) {
     return std::string(name_of(setup.passes.front().down)) + " face down";
 }
 
+// Left on, it would set all of the cuts off by its thickness.
+bool spacer_comes_off(const Work& work, const Setup& setup) {
+    return std::any_of(work.rest.steps.begin(), work.rest.steps.end(), [&](const RestStep& step) {
+        return step.setup == setup.id && setup.spacer == Length{} &&
+               std::any_of(step.changes.begin(), step.changes.end(),
+                           [](const RestChange& change) { return change.what == "spacer"; });
+    });
+}
+
 std::string settings_text(const Work& work, const Setup& setup) {
     const Graduation graduation = work.job.graduation;
     Table table({Align::left, Align::right, Align::left, Align::left});
@@ -94,12 +103,15 @@ std::string settings_text(const Work& work, const Setup& setup) {
     if (setup.spacer > Length{})
         row("spacer", setup.spacer,
             setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it" : "on the fence");
+    else if (spacer_comes_off(work, setup)) table.row({"spacer", "none", "", "take it off the fence"});
     return table.text(6);
 }
 
 std::string setup_text(const Work& work, const Setup& setup) {
     std::string out = setup.id + "  " + setup.work;
     if (is_locked(work, setup)) out += "  (locked)";
+    if (const Pinned where = pinned(work, setup); where != Pinned::nowhere)
+        out += where == Pinned::first ? "  (wanted first)" : "  (wanted last)";
     out += "\n      " + setup.machine + ", " + say_cutter(work, setup) + ", " + setup.guide;
     if (setup.height) out += "; " + downs_text(setup) + ", " + references_text(setup) + " to the fence";
     out += "\n" + settings_text(work, setup);
