@@ -86,13 +86,6 @@ bool is_agreed(const Problem& problem) {
     return least.has_value();
 }
 
-std::vector<std::size_t> shuffled(std::size_t count, ord::Random& random) {
-    std::vector<std::size_t> order(count);
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    for (std::size_t i = count; i > 1; --i) std::swap(order[i - 1], order[random.below(i)]);
-    return order;
-}
-
 }  // namespace
 
 TEST_CASE("GLPK counts for any order what it costs, and finds the same orders against the rules") {
@@ -102,7 +95,7 @@ TEST_CASE("GLPK counts for any order what it costs, and finds the same orders ag
         CAPTURE(i);
         ord::Kind kind{3 + random.below(4), 2, 3, 3, 25, 8, random.below(3), i % 2 == 1, true};
         const Problem problem = ord::random_problem(kind, random);
-        const std::vector<std::size_t> order = shuffled(kind.operations, random);
+        const std::vector<std::size_t> order = ord::shuffled(kind.operations, random);
         const Seconds counted = of_order_by_glpk(ord::milp_of(problem), order);
         CHECK(counted.has_value() == !first_breach(problem, order));
         if (counted) CHECK(*counted == price(problem, order).seconds);

@@ -13,13 +13,6 @@ namespace {
 
 Machine saw() { return {10, {{100, {40}, {1}}, {20, {}, {}}, {30, {}, {}}}, {unknown, 1, 1}}; }
 
-std::vector<std::size_t> shuffled(std::size_t count, ord::Random& random) {
-    std::vector<std::size_t> order(count);
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    for (std::size_t i = count; i > 1; --i) std::swap(order[i - 1], order[random.below(i)]);
-    return order;
-}
-
 }  // namespace
 
 TEST_CASE("each change has its cause: nobody knew, it stood elsewhere, another change took it along") {
@@ -68,7 +61,7 @@ TEST_CASE("the breakdown adds up, and in any order comes to what brute.h counts"
         CAPTURE(i);
         ord::Kind kind{4 + random.below(3), 2, 3, 3, 25, 10, random.below(3), i % 2 == 1, true};
         const Problem problem = ord::random_problem(kind, random);
-        const std::vector<std::size_t> order = shuffled(kind.operations, random);
+        const std::vector<std::size_t> order = ord::shuffled(kind.operations, random);
         const Price price = kw::order::price(problem, order);
         std::int64_t sum = 0;
         for (const Step& step : price.steps) {
@@ -92,7 +85,7 @@ TEST_CASE("a part of an order and the rest of it, from the machines as they were
     for (int i = 0; i < 200; ++i) {
         CAPTURE(i);
         const Problem problem = ord::random_problem({10, 3, 3, 3, 25, 0, 0, i % 2 == 1, true}, random);
-        const std::vector<std::size_t> order = shuffled(10, random);
+        const std::vector<std::size_t> order = ord::shuffled(10, random);
         const auto middle = order.begin() + static_cast<std::ptrdiff_t>(1 + random.below(9));
         const Price first = price(problem, {order.begin(), middle});
         Problem later = problem;

@@ -168,18 +168,23 @@ inline void add_choices(const Kind& kind, Problem& problem, Random& random) {
     }
 }
 
+inline std::vector<std::size_t> shuffled(std::size_t count, Random& random) {
+    std::vector<std::size_t> order(count);
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    for (std::size_t i = count; i > 1; --i) std::swap(order[i - 1], order[random.below(i)]);
+    return order;
+}
+
 inline Problem random_problem(const Kind& kind, Random& random) {
     Problem problem;
     for (std::size_t m = 0; m < kind.machines; ++m) problem.machines.push_back(random_machine(kind, random));
     for (std::size_t i = 0; i < kind.operations; ++i)
         problem.operations.push_back(random_operation(kind, problem, random));
-    std::vector<std::size_t> shuffled(kind.operations);
-    std::iota(shuffled.begin(), shuffled.end(), std::size_t{0});
-    for (std::size_t i = kind.operations; i > 1; --i) std::swap(shuffled[i - 1], shuffled[random.below(i)]);
+    const std::vector<std::size_t> sequence = shuffled(kind.operations, random);
     for (std::size_t j = 0; j < kind.operations; ++j)
         for (std::size_t i = 0; i < j; ++i)
             if (random.chance(kind.precedence_percent))
-                problem.precedences.push_back({shuffled[i], shuffled[j]});
+                problem.precedences.push_back({sequence[i], sequence[j]});
     for (std::size_t g = 0; g < kind.groups; ++g) add_group(kind, problem, random);
     if (random.chance(50)) problem.start_machine = random.below(kind.machines);
     add_choices(kind, problem, random);

@@ -55,6 +55,20 @@ const WayReason& reason_for(const Work& work, const std::string& label, const st
     return *found;
 }
 
+// Locked where it is tested, and all its parts run.
+Session through(Session session, const Setup& setup) {
+    if (setup.test_cut) {
+        TestCut lock;
+        lock.setup = setup.id;
+        session = apply(session, LockGroup{lock}, now);
+    }
+    std::vector<std::size_t> all(setup.passes.size());
+    for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
+    session = apply(session, MarkRun{setup.id, all, true}, now);
+    REQUIRE(session.refused.empty());
+    return session;
+}
+
 // The groove's, of all drawers.
 const WayReason& reason_for_both(const Work& work) {
     const auto found = std::find_if(work.reasons.begin(), work.reasons.end(),
@@ -140,15 +154,7 @@ TEST_CASE("work that is done does not change how the rest is cut") {
     const auto before = cutters(*session.work);
     for (int step = 0; step < 12; ++step) {
         const Setup setup = *session.work->plan.setup_with_id(session.work->rest.steps.front().setup);
-        if (setup.test_cut) {
-            TestCut lock;
-            lock.setup = setup.id;
-            session = apply(session, LockGroup{lock}, now);
-        }
-        std::vector<std::size_t> all(setup.passes.size());
-        for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
-        session = apply(session, MarkRun{setup.id, all, true}, now);
-        REQUIRE(session.refused.empty());
+        session = through(std::move(session), setup);
         CHECK(cutters(*session.work) == before);
     }
 }
@@ -208,15 +214,7 @@ Json two_thicknesses(int first, int second) {
 Session locked_and_run(Session session, const std::string& work) {
     for (const Setup& setup : std::vector<Setup>(session.work->plan.setups)) {
         if (setup.work.rfind(work, 0) != 0) continue;
-        if (setup.test_cut) {
-            TestCut lock;
-            lock.setup = setup.id;
-            session = apply(session, LockGroup{lock}, now);
-        }
-        std::vector<std::size_t> all(setup.passes.size());
-        for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
-        session = apply(session, MarkRun{setup.id, all, true}, now);
-        REQUIRE(session.refused.empty());
+        session = through(std::move(session), setup);
     }
     return session;
 }
