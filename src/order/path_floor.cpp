@@ -14,14 +14,15 @@ constexpr std::int64_t most_penalty = std::int64_t{1} << 40;
 
 PathFloor::PathFloor(const Path& path)
     : path_(path),
+      can_stand_((path.count + 1) * path.count, 0),
       remembered_(path.count),
       penalty_(path.count, 0),
       best_penalty_(path.count, 0),
       visits_(path.count, 0) {
-    for (std::size_t i = 0; i < path.count; ++i) {
-        earliest_.push_back(count(path.before[i]) + 1);
-        latest_.push_back(path.count - count(path.after[i]));
-    }
+    for (std::size_t i = 0; i < path.count; ++i)
+        for (std::size_t position = count(path.before[i]) + 1; position <= path.count - count(path.after[i]);
+             ++position)
+            can_stand_[position * path.count + i] = 1;
     lay_out();
     highest_ = walk();
     finish();
@@ -36,6 +37,10 @@ void PathFloor::lay_out() {
     }
     left_.assign((path_.count + 1) * width_, Path::never);
     next_.assign(left_.size(), {});
+    lay_out_steps();
+}
+
+void PathFloor::lay_out_steps() {
     steps_.assign(path_.count, {});
     for (std::size_t to = 0; to < path_.count; ++to)
         for (std::size_t from = 0; from < path_.count; ++from) {
@@ -75,7 +80,7 @@ std::int64_t PathFloor::walk() {
     const std::size_t n = path_.count;
     std::fill(left_.begin(), left_.end(), Path::never);
     for (std::size_t i = 0; i < n; ++i)
-        if (latest_[i] == n) left_[place(n, i)] = 0;
+        if (can_stand(i, n)) left_[place(n, i)] = 0;
     for (std::size_t position = n; position > 1; --position)
         for (std::size_t to = 0; to < n; ++to) {
             if (!can_stand(to, position)) continue;
@@ -141,6 +146,7 @@ void PathFloor::climb(std::int64_t best_s, std::int64_t steps, bool remembering,
     if (remembering) scale_ = std::max<std::int64_t>(scale_, 256);
     penalty_ = best_penalty_;
     std::int64_t now = walk();
+    highest_ = std::max(highest_, now);
     while (steps_made_ < end && seconds_up(highest_) < best_s && !is_late()) {
         follow();
         if (since >= patience) {
@@ -180,6 +186,7 @@ void PathFloor::climb(std::int64_t best_s, std::int64_t steps, bool remembering,
     lay_out();
     highest_ = std::max(highest_, walk());
     finish();
+    drop_dear(best_s);
 }
 
 // What the least walk visits twice, or before what must come first; remembered all the way between. True if something was added.
@@ -239,22 +246,29 @@ std::vector<std::int64_t> PathFloor::walks_to() const {
     return walks;
 }
 
-void PathFloor::drop_dear_steps(std::int64_t best_s, Path& path) const {
+// What is in no order of less than `best_s`, by the least walk through it.
+void PathFloor::drop_dear(std::int64_t best_s) {
     const std::size_t n = path_.count;
     const std::vector<std::int64_t> walks = walks_to();
     const std::int64_t penalties = all_penalties();
+    const auto is_dear = [&](std::int64_t walk) {
+        return walk >= Path::never || seconds_up(walk - penalties) >= best_s;
+    };
+    const auto least_on = [&](std::size_t position, std::size_t i) {
+        return left_[place(position, i) + memories(i) - 1];
+    };
     for (std::size_t to = 0; to < n; ++to)
         for (const Step& step : steps_[to]) {
             std::int64_t least = Path::never;
-            for (std::size_t position = 1; position < n; ++position) {
-                const std::int64_t on = left_[place(position + 1, to) + memories(to) - 1];
-                const std::int64_t here = walks[position * n + step.from];
-                if (here < Path::never && on < Path::never)
-                    least = std::min(least, here + step.cost + penalty_[to] + on);
-            }
-            if (least >= Path::never || seconds_up(least - penalties) >= best_s)
-                path.seconds[step.from * path.side() + to] = Path::never;
+            for (std::size_t position = 1; position < n; ++position)
+                least = std::min(least, walks[position * n + step.from] + step.cost + penalty_[to] +
+                                            least_on(position + 1, to));
+            if (is_dear(least)) path_.seconds[step.from * path_.side() + to] = Path::never;
         }
+    for (std::size_t position = 1; position <= n; ++position)
+        for (std::size_t i = 0; i < n; ++i)
+            if (is_dear(walks[position * n + i] + least_on(position, i))) can_stand_[position * n + i] = 0;
+    lay_out_steps();
 }
 
 }  // namespace kw::order

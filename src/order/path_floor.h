@@ -17,7 +17,8 @@ class PathFloor {
 public:
     explicit PathFloor(const Path& path);
 
-    // Raises the floor of the whole, by about so many steps of walks; `best_s` is what some order takes.
+    // Raises the floor of the whole, by about so many steps of walks; `best_s` is what some order takes. Steps and positions that are in
+    // no order of less are then out of the question: from here on the floor holds for orders of less than `best_s` alone.
     void raise(std::int64_t best_s, std::int64_t steps);
     // The same, and remembers more. Ends when `is_late` says so, asked after every walk.
     void raise_remembering(std::int64_t best_s, std::int64_t steps, const std::function<bool()>& is_late);
@@ -31,8 +32,8 @@ public:
     // What is left after `last`, the newest in `done`, where the penalties of what is left come to so much.
     std::int64_t left_s(const Path::Set& done, std::size_t last, std::int64_t penalties) const;
 
-    // Steps that are in no order of less than `best_s` are made impossible in `path`.
-    void drop_dear_steps(std::int64_t best_s, Path& path) const;
+    // The path without the steps that are out of the question.
+    const Path& without_dear_steps() const { return path_; }
 
 private:
     static constexpr std::int64_t parts = 64;
@@ -50,7 +51,7 @@ private:
     };
 
     bool can_stand(std::size_t operation, std::size_t position) const {
-        return earliest_[operation] <= position && position <= latest_[operation];
+        return can_stand_[position * path_.count + operation] != 0;
     }
     std::size_t memories(std::size_t operation) const {
         return std::size_t{1} << remembered_[operation].size();
@@ -59,6 +60,7 @@ private:
         return position * width_ + offset_[operation];
     }
     void lay_out();
+    void lay_out_steps();
     void climb(std::int64_t best_s, std::int64_t steps, bool remembering,
                const std::function<bool()>& is_late);
     std::int64_t walk();  // with the penalties as they are: fills left_ and next_
@@ -68,9 +70,10 @@ private:
     bool remember(std::size_t from, std::size_t to, std::size_t operation);
     void finish();  // left_ is made to hold, by memory, the least of all its parts
     std::vector<std::int64_t> walks_to() const;
+    void drop_dear(std::int64_t best_s);
 
-    const Path& path_;
-    std::vector<std::size_t> earliest_, latest_;        // positions, from 1
+    Path path_;
+    std::vector<std::uint8_t> can_stand_;               // by position, from 1, and operation
     std::vector<std::vector<std::size_t>> remembered_;  // by operation
     std::vector<std::vector<Step>> steps_;              // by operation that is stepped to; from others
     std::vector<std::size_t> offset_;                   // by operation: of its memories, within a position

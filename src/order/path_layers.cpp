@@ -55,7 +55,9 @@ private:
         std::size_t slot = static_cast<std::size_t>(hash) & (table_.size() - 1);
         while (table_[slot] != 0) {
             const Partial& other = partials[table_[slot] - 1];
-            if (other.done == partial.done && other.last == partial.last) break;
+            if (other.last == partial.last && other.done[0] == partial.done[0] &&
+                other.done[1] == partial.done[1])
+                break;
             slot = (slot + 1) & (table_.size() - 1);
         }
         return slot;
@@ -93,16 +95,17 @@ private:
 
 class Layers {
 public:
-    Layers(Search& search, const Path& path, const PathFloor& floor, std::size_t width, Assignments& assigns)
+    Layers(Search& search, const PathFloor& floor, std::size_t width, Assignments& assigns)
         : search_(search),
-          whole_(path),
-          path_(without_dear_steps(path, floor, search.best_s)),
+          path_(floor.without_dear_steps()),
           floor_(floor),
           width_(width),
           assigns_(assigns),
           assignment_(path_),
-          plans_(path.side()),
-          next_plans_(path.side()) {}
+          plans_(path_.side()),
+          next_plans_(path_.side()) {
+        for (std::size_t i = 0; i < path_.count; ++i) put(all_, i);
+    }
 
     bool run() {
         Partial start;
@@ -120,12 +123,6 @@ public:
     }
 
 private:
-    static Path without_dear_steps(const Path& path, const PathFloor& floor, std::int64_t best_s) {
-        Path without = path;
-        floor.drop_dear_steps(best_s, without);
-        return without;
-    }
-
     bool is_over() {
         search_.ask_to_stop();
         return search_.stopped || search_.is_out_of_nodes();
@@ -163,23 +160,27 @@ private:
     void expand(std::size_t p, Layer& next) {
         const Partial& partial = layer_[p];
         const std::size_t at_once = done_at_once(partial);
-        for (std::size_t i = 0; i < path_.count; ++i) {
-            if (has(partial.done, i) || !path_.is_ready(i, partial.done)) continue;
-            if (at_once < path_.count && i != at_once) continue;
-            const std::int64_t step_s =
-                at_once == i ? whole_.from_to(partial.last, i) : path_.from_to(partial.last, i);
-            if (step_s >= Path::never) continue;
-            Partial child = partial;
-            put(child.done, i);
-            child.spent_s += step_s;
-            child.penalties -= floor_.penalty(i);
-            child.last = static_cast<std::uint8_t>(i);
-            child.parent = static_cast<std::uint32_t>(p);
-            const std::int64_t left_s = floor_.left_s(child.done, i, child.penalties);
-            if (left_s >= Path::never) continue;
-            child.bound_s = std::max(child.spent_s + left_s, partial.bound_s);
-            if (child.bound_s < search_.best_s) next.meet(child);
-        }
+        if (at_once < path_.count) return go_on_with(p, at_once, next);
+        for (std::size_t w = 0; w < partial.done.size(); ++w)
+            each_in(all_[w] & ~partial.done[w], w * 64, [&](std::size_t i) {
+                if (path_.is_ready(i, partial.done)) go_on_with(p, i, next);
+            });
+    }
+
+    void go_on_with(std::size_t p, std::size_t i, Layer& next) const {
+        const Partial& partial = layer_[p];
+        const std::int64_t step_s = path_.from_to(partial.last, i);
+        if (step_s >= Path::never) return;
+        Partial child = partial;
+        put(child.done, i);
+        child.spent_s += step_s;
+        child.penalties -= floor_.penalty(i);
+        child.last = static_cast<std::uint8_t>(i);
+        child.parent = static_cast<std::uint32_t>(p);
+        const std::int64_t left_s = floor_.left_s(child.done, i, child.penalties);
+        if (left_s >= Path::never) return;
+        child.bound_s = std::max(child.spent_s + left_s, partial.bound_s);
+        if (child.bound_s < search_.best_s) next.meet(child);
     }
 
     // Work that needs no change is done before any other, where the machine is orderly.
@@ -252,9 +253,9 @@ private:
     }
 
     Search& search_;
-    const Path& whole_;
-    Path path_;  // without steps that are in no better order
+    const Path& path_;  // without steps that are in no better order
     const PathFloor& floor_;
+    Path::Set all_{};
     std::size_t width_;
     Assignments& assigns_;
     Assignment assignment_;
@@ -268,9 +269,8 @@ private:
 
 }  // namespace
 
-bool search_layers(Search& search, const Path& path, const PathFloor& floor, std::size_t width,
-                   Assignments& assigns) {
-    return Layers(search, path, floor, width, assigns).run();
+bool search_layers(Search& search, const PathFloor& floor, std::size_t width, Assignments& assigns) {
+    return Layers(search, floor, width, assigns).run();
 }
 
 }  // namespace kw::order

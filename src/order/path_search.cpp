@@ -10,11 +10,11 @@ namespace kw::order {
 namespace {
 
 constexpr std::size_t first_width = 100;
-constexpr std::size_t wider_by = 8;
+constexpr std::size_t wider_by = 32;
 constexpr std::size_t most_memory = std::size_t{1} << 30;  // bytes
 constexpr std::int64_t first_rounds = 500;
 constexpr std::int64_t first_steps = 20'000'000;  // of walks
-constexpr std::int64_t steps_per_node = 1000;
+constexpr std::int64_t steps_per_node = 300;
 // An assignment takes about as long as three partial orders without: it must leave out about one in three to be worth it.
 constexpr std::int64_t worth_one_in = 3;
 
@@ -45,7 +45,7 @@ bool search_path(Search& search, const Path& path) {
     for (std::size_t width = first_width;; width = std::min(widest, width * wider_by)) {
         if (search.best_s <= search.bound_s) return true;
         const std::int64_t before = search.nodes;
-        if (search_layers(search, path, floor, width, assigns)) return true;
+        if (search_layers(search, floor, width, assigns)) return true;
         if (search.stopped || search.is_out_of_nodes()) return false;
         improve_path(search, improver, 1000 + (search.nodes - before) / 32);
         if (search.stopped || search.is_out_of_nodes()) return false;
