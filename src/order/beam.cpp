@@ -6,6 +6,10 @@ namespace kw::order {
 
 namespace {
 
+// Of much work that could be next, most would be left out of the next layer anyway: a narrow beam goes on with no more than so many of
+// the cheapest. A patient one must see them all.
+constexpr std::size_t most_tried = 32;
+
 class Beam {
 public:
     Beam(Search& search, const BeamWidth& beam)
@@ -48,7 +52,9 @@ private:
 
     void expand(std::size_t index) {
         nodes_.load(index, state_);
-        const std::vector<Child>& children = expander_.children(state_);
+        const std::vector<Child>& children = expander_.children(state_, most());
+        search_.nodes += static_cast<std::int64_t>(expander_.left_out());
+        is_complete_ = is_complete_ && expander_.left_out() == 0;
         if (children.empty()) search_.note_dead_end(state_, nodes_[index].done);
         const bool wait =
             beam_.is_patient && std::any_of(children.begin(), children.end(), [this](const Child& child) {
@@ -59,6 +65,10 @@ private:
             if (wait && !expander_.is_patient(state_, child.move.operation)) is_complete_ = false;
             else follow(index, child);
         }
+    }
+
+    std::size_t most() const {
+        return beam_.is_patient ? Expander::no_limit : std::max(beam_.width, most_tried);
     }
 
     void follow(std::size_t index, const Child& child) {

@@ -64,4 +64,24 @@ void each_left(const Bits& set, const Bits& without, Use use) {
 
 inline bool any_left(const Bits& set, const Bits& without) { return !is_subset(set, without); }
 
+// The words of a set that are not empty: among thousands of operations most sets have few members.
+struct Part {
+    std::size_t at = 0;
+    Word word = 0;
+};
+using Parts = std::vector<Part>;
+
+inline Parts parts_of(const Bits& set) {
+    Parts parts;
+    for (std::size_t w = 0; w < set.size(); ++w)
+        if (set[w] != 0) parts.push_back({w, set[w]});
+    return parts;
+}
+
+inline bool any_left(const Parts& set, const Bits& without) {
+    for (const Part& part : set)
+        if (part.word & ~without[part.at]) return true;
+    return false;
+}
+
 }  // namespace kw::order

@@ -11,11 +11,17 @@ constexpr std::size_t most_to_close = 256;  // operations: it takes their cube
 constexpr std::int64_t never_s = std::numeric_limits<std::int64_t>::max() / 4;
 
 // Whether an operation of the label, with `before` before it, must wait for work of another label that is not done.
-bool waits_for_other(const View& view, Label label, const Bits& before, const Bits& done) {
+bool waits_for_other(const View& view, Label label, const Parts& before, const Bits& done) {
     const Bits& own = view.asked_by[label];
-    for (std::size_t w = 0; w < done.size(); ++w)
-        if (before[w] & view.asked[w] & ~own[w] & ~done[w]) return true;
-    return false;
+    return std::any_of(before.begin(), before.end(), [&](const Part& part) {
+        return (part.word & view.asked[part.at] & ~own[part.at] & ~done[part.at]) != 0;
+    });
+}
+
+std::vector<Parts> parts_of_each(const std::vector<Bits>& sets) {
+    std::vector<Parts> parts;
+    for (const Bits& set : sets) parts.push_back(parts_of(set));
+    return parts;
 }
 
 std::vector<Bits> after_of(const std::vector<Bits>& before) {
@@ -28,26 +34,28 @@ std::vector<Bits> after_of(const std::vector<Bits>& before) {
 // The operations of a label by the length of the chains that they start.
 class Chains {
 public:
-    Chains(const View& view, const std::vector<Bits>& before, const std::vector<Bits>& after)
-        : view_(view), before_(before), after_(after), length_(before.size(), 0) {}
+    Chains(const View& view, const std::vector<Parts>& before, const std::vector<Bits>& after)
+        : view_(view), before_(before), after_(after), length_(before.size(), 0) {
+        for (const Bits& later : after) later_.push_back(count(later));
+    }
 
-    std::vector<Bits> of(Label label) {
+    std::vector<Parts> of(Label label) {
         std::vector<std::size_t> operations;
         each(view_.asked_by[label], [&](std::size_t i) { operations.push_back(i); });
         std::vector<std::size_t> last_first = operations;
-        std::stable_sort(last_first.begin(), last_first.end(), [this](std::size_t a, std::size_t b) {
-            return count(after_[a]) < count(after_[b]);
-        });
+        std::stable_sort(last_first.begin(), last_first.end(),
+                         [this](std::size_t a, std::size_t b) { return later_[a] < later_[b]; });
         std::vector<Bits> chains;
         for (const std::size_t i : last_first) {
             length_[i] = 1;
             each_common(after_[i], view_.asked_by[label], [&](std::size_t later) {
-                length_[i] = std::max(length_[i], length_[later] + (leads_away(label, i, later) ? 1 : 0));
+                if (length_[later] >= length_[i])
+                    length_[i] = length_[later] + (leads_away(label, i, later) ? 1 : 0);
             });
             if (chains.size() < length_[i]) chains.resize(length_[i], Bits(words_for(before_.size()), 0));
             for (std::size_t length = 0; length < length_[i]; ++length) put(chains[length], i);
         }
-        return chains;
+        return parts_of_each(chains);
     }
 
 private:
@@ -58,14 +66,15 @@ private:
 
     bool leads_away(Label label, std::size_t from, std::size_t to) const {
         const Bits& own = view_.asked_by[label];
-        for (std::size_t w = 0; w < own.size(); ++w)
-            if (after_[from][w] & before_[to][w] & view_.asked[w] & ~own[w]) return true;
-        return false;
+        return std::any_of(before_[to].begin(), before_[to].end(), [&](const Part& part) {
+            return (part.word & after_[from][part.at] & view_.asked[part.at] & ~own[part.at]) != 0;
+        });
     }
 
     const View& view_;
-    const std::vector<Bits>& before_;
+    const std::vector<Parts>& before_;
     const std::vector<Bits>& after_;
+    std::vector<std::size_t> later_;  // by operation: how many come after
     std::vector<std::size_t> length_;
 };
 
@@ -86,13 +95,17 @@ Bound::Bound(const Model& model) : model_(model), done_(model.words(), 0) {}
 Bound::Extra Bound::extra_of(const View& view, const std::vector<Bits>& before,
                              const std::vector<Bits>& after) const {
     const Bits nothing(model_.words(), 0);
-    Extra extra{{}, std::vector<std::vector<Bits>>(view.weight.size()), nothing};
-    Chains chains(view, before, after);
+    Extra extra{{},
+                std::vector<std::vector<Parts>>(view.weight.size()),
+                nothing,
+                std::vector<Seen>(view.weight.size())};
+    const std::vector<Parts> parts = parts_of_each(before);
+    Chains chains(view, parts, after);
     for (std::size_t l = 1; l < view.weight.size(); ++l) {
         const auto label = static_cast<Label>(l);
         extra.chains[l] = chains.of(label);
         each(view.asked_by[l], [&](std::size_t i) {
-            if (waits_for_other(view, label, before[i], nothing)) put(extra.waiting, i);
+            if (waits_for_other(view, label, parts[i], nothing)) put(extra.waiting, i);
         });
     }
     if (model_.count > Tangle::most_operations) return extra;
@@ -104,15 +117,17 @@ Bound::Extra Bound::extra_of(const View& view, const std::vector<Bits>& before,
 }
 
 Bound::Frame Bound::frame_without(const Bits& hidden) const {
-    Frame frame{model_.before, {}, hidden, true};
+    std::vector<Bits> before = model_.before;
+    Frame frame{{}, {}, hidden, true};
     if (!model_.choices.empty()) {
-        close_without(hidden, frame.before);
+        close_without(hidden, before);
         for (std::size_t i = 0; i < model_.count; ++i)
-            if (has(frame.before[i], i)) frame.is_possible = false;
+            if (has(before[i], i)) frame.is_possible = false;
         if (!frame.is_possible) return frame;
     }
-    const std::vector<Bits> after = after_of(frame.before);
-    for (const View& view : model_.views) frame.extras.push_back(extra_of(view, frame.before, after));
+    const std::vector<Bits> after = after_of(before);
+    for (const View& view : model_.views) frame.extras.push_back(extra_of(view, before, after));
+    frame.before = parts_of_each(before);
     return frame;
 }
 
@@ -155,7 +170,7 @@ std::int64_t Bound::open_choices_s(const State& state) const {
 // Setting the label as often as its chains ask for, as if another stood.
 std::int64_t Bound::visits_s(std::size_t view, Label label, const Bits& done) const {
     std::int64_t sum = 0;
-    for (const Bits& chain : frame_->extras[view].chains[label]) {
+    for (const Parts& chain : frame_->extras[view].chains[label]) {
         if (!any_left(chain, done)) break;
         sum += model_.views[view].weight[label];
     }
@@ -163,19 +178,38 @@ std::int64_t Bound::visits_s(std::size_t view, Label label, const Bits& done) co
 }
 
 // What is saved because the label stands: one visit, if none of the longest chains starts with work that must wait for another label.
-std::int64_t Bound::saved_s(std::size_t view, Label label, const Bits& done) const {
-    const View& labels = model_.views[view];
-    const Bits& waiting = frame_->extras[view].waiting;
-    const Bits* longest = nullptr;
-    for (const Bits& chain : frame_->extras[view].chains[label]) {
+std::int64_t Bound::saved_s(std::size_t view, Label label, const Bits& done) {
+    std::size_t length = 0;
+    for (const Parts& chain : frame_->extras[view].chains[label]) {
         if (!any_left(chain, done)) break;
-        longest = &chain;
+        ++length;
     }
-    if (!longest) return 0;
-    for (std::size_t w = 0; w < done.size(); ++w)
-        for (Word word = (*longest)[w] & waiting[w] & ~done[w]; word != 0; word &= word - 1)
-            if (waits_for_other(labels, label, frame_->before[w * 64 + lowest(word)], done)) return 0;
-    return labels.weight[label];
+    if (length == 0 || waits(view, label, length, done)) return 0;
+    return model_.views[view].weight[label];
+}
+
+// Whether work that starts a chain of that length must wait for another label's.
+bool Bound::waits(std::size_t view, Label label, std::size_t length, const Bits& done) {
+    const View& labels = model_.views[view];
+    Extra& extra = frame_->extras[view];
+    const Parts& chain = extra.chains[label][length - 1];
+    Seen& seen = extra.seen[label];
+    if (seen.clear_chain == length && is_subset(seen.clear_when, done)) return false;
+    const auto is_waiting = [&](std::size_t i) {
+        return waits_for_other(labels, label, frame_->before[i], done);
+    };
+    if (seen.waiting_chain == length && !has(done, seen.waiting) && is_waiting(seen.waiting)) return true;
+    for (const Part& part : chain)
+        for (Word word = part.word & extra.waiting[part.at] & ~done[part.at]; word != 0; word &= word - 1) {
+            const std::size_t i = part.at * 64 + lowest(word);
+            if (!is_waiting(i)) continue;
+            seen.waiting_chain = length;
+            seen.waiting = i;
+            return true;
+        }
+    seen.clear_chain = length;
+    seen.clear_when = done;
+    return false;
 }
 
 std::int64_t Bound::with_label_s(std::size_t view, Label label, const Bits& done) {

@@ -30,15 +30,24 @@ public:
     std::int64_t after_s(const State& state, const Move& move, const Floor& before);
 
 private:
+    // What was found last of a label's chains of some length: with all of `clear_when` done, nothing that starts one of them waits; or
+    // `waiting` does. Nothing comes to wait because more is done: so this mostly answers for the next partial order, too.
+    struct Seen {
+        std::size_t clear_chain = 0;  // its length; 0: none was found
+        Bits clear_when;
+        std::size_t waiting_chain = 0;
+        std::size_t waiting = 0;
+    };
     struct Extra {
         std::vector<Tangle> tangles;
-        std::vector<std::vector<Bits>>
+        std::vector<std::vector<Parts>>
             chains;    // by label, then by length: work that starts a chain of so many visits or more;
                        // none for tangled labels
         Bits waiting;  // work that must wait for another label's
+        std::vector<Seen> seen;  // by label
     };
     struct Frame {                  // for the options that are decided on
-        std::vector<Bits> before;   // without work that is left out, or may be
+        std::vector<Parts> before;  // without work that is left out, or may be
         std::vector<Extra> extras;  // by view
         Bits hidden;                // that work
         bool is_possible = true;    // nothing that is left waits for itself
@@ -50,7 +59,8 @@ private:
     std::int64_t open_choices_s(const State& state) const;
 
     std::int64_t visits_s(std::size_t view, Label label, const Bits& done) const;
-    std::int64_t saved_s(std::size_t view, Label label, const Bits& done) const;
+    std::int64_t saved_s(std::size_t view, Label label, const Bits& done);
+    bool waits(std::size_t view, Label label, std::size_t length, const Bits& done);
     std::int64_t standing_s(std::size_t view, Label label, const Bits& done);
     std::int64_t with_label_s(std::size_t view, Label label, const Bits& done);
     std::int64_t step_s(const State& state, const Move& move, std::size_t view);

@@ -104,19 +104,63 @@ bool Expander::lies_on_the_way(const State& state, const Move& w, const Move& v)
     return begins_no_other_group(state, w.operation, v.operation);
 }
 
-bool Expander::can_be_skipped(const State& state, const Move& v) const {
-    if (decided_by(model_, v.operation)) return false;
-    const std::size_t machine = model_.works[v.operation].machine;
-    if (!model_.shops[machine].orderly) return false;
+// By what a move changes, and to what: moves that lie on the way to another change the same values, or fewer of them.
+std::uint64_t Expander::key_of(const Move& move, Mask changed) const {
+    const auto& labels = model_.works[move.operation].label;
+    std::uint64_t key = changed;
+    for (Mask left = changed; left != 0; left &= left - 1)
+        key = (key ^ labels[lowest(left)]) * 0x9E3779B97F4A7C15U;
+    return key;
+}
+
+// Groups the machine's moves by key; moves with equal keys are in the order of their numbers.
+void Expander::sort_by_key(std::size_t machine) {
+    keyed_.clear();
+    masks_.clear();
     for (std::size_t i = first_move_[machine]; i < first_move_[machine + 1]; ++i) {
-        const Move& w = moves_[i];
-        if (w.operation == v.operation || !lies_on_the_way(state, w, v)) continue;
-        if (is_open(model_, state, w.operation) &&
-            model_.works[w.operation].option != model_.works[v.operation].option)
-            continue;
-        if (w.operation < v.operation || !lies_on_the_way(state, v, w)) return true;
+        keyed_.emplace_back(key_of(moves_[i], moves_[i].changed), i);
+        if (std::find(masks_.begin(), masks_.end(), moves_[i].changed) == masks_.end())
+            masks_.push_back(moves_[i].changed);
     }
-    return false;
+    std::sort(keyed_.begin(), keyed_.end());
+}
+
+bool Expander::can_be_skipped(const State& state, const Move& v) const {
+    return std::any_of(masks_.begin(), masks_.end(), [&](Mask changed) {
+        if (changed & ~v.changed) return false;
+        const std::uint64_t key = key_of(v, changed);
+        auto at = std::lower_bound(keyed_.begin(), keyed_.end(), std::pair(key, std::size_t{0}));
+        for (; at != keyed_.end() && at->first == key; ++at)
+            if (goes_before(state, moves_[at->second], v)) return true;
+        return false;
+    });
+}
+
+bool Expander::goes_before(const State& state, const Move& w, const Move& v) const {
+    if (w.operation == v.operation || !lies_on_the_way(state, w, v)) return false;
+    const OptionOf& option = model_.works[w.operation].option;
+    if (is_open(model_, state, w.operation) && option != model_.works[v.operation].option) return false;
+    return w.operation < v.operation || !lies_on_the_way(state, v, w);
+}
+
+// Leaves the moves that must be tried.
+void Expander::leave_out(const State& state) {
+    worth_trying_.clear();
+    for (std::size_t m = 0; m + 1 < first_move_.size(); ++m) {
+        if (model_.shops[m].orderly) sort_by_key(m);
+        for (std::size_t i = first_move_[m]; i < first_move_[m + 1]; ++i)
+            if (!model_.shops[m].orderly || !can_be_skipped(state, moves_[i]))
+                worth_trying_.push_back(moves_[i]);
+    }
+    for (std::size_t i = first_move_.back(); i < moves_.size(); ++i) worth_trying_.push_back(moves_[i]);
+}
+
+void Expander::keep_cheapest(std::size_t most) {
+    left_out_ = worth_trying_.size() - std::min(most, worth_trying_.size());
+    if (left_out_ == 0) return;
+    std::stable_sort(worth_trying_.begin(), worth_trying_.end(),
+                     [](const Move& a, const Move& b) { return a.cost_s < b.cost_s; });
+    worth_trying_.resize(most);
 }
 
 bool Expander::decides(const State& state, const Move& move) const {
@@ -129,16 +173,17 @@ std::int64_t Expander::bound_after_deciding_s(const State& state, const Move& mo
     return bound_s(after);
 }
 
-const std::vector<Child>& Expander::children(const State& state) {
+const std::vector<Child>& Expander::children(const State& state, std::size_t most) {
     collect_moves(state);
+    leave_out(state);
+    keep_cheapest(most);
     children_.clear();
     // Those that decide first: the floor of the state itself must be the last one that is asked for.
-    for (const Move& move : moves_)
-        if (decides(state, move) && !can_be_skipped(state, move))
-            children_.push_back({move, bound_after_deciding_s(state, move)});
+    for (const Move& move : worth_trying_)
+        if (decides(state, move)) children_.push_back({move, bound_after_deciding_s(state, move)});
     const Bound::Floor floor = bound_.floor(state);
-    for (const Move& move : moves_)
-        if (!decides(state, move) && !can_be_skipped(state, move))
+    for (const Move& move : worth_trying_)
+        if (!decides(state, move))
             children_.push_back({move, state.spent_s + move.cost_s + bound_.after_s(state, move, floor)});
     std::sort(children_.begin(), children_.end(),
               [](const Child& a, const Child& b) { return a.move.operation < b.move.operation; });

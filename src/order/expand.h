@@ -24,13 +24,16 @@ struct Child {
 
 class Expander {
 public:
+    static constexpr std::size_t no_limit = std::numeric_limits<std::size_t>::max();
+
     explicit Expander(const Model& model) : model_(model), bound_(model) {}
 
     // Before the first move, with what is done at once.
     State start(std::vector<std::size_t>* trail = nullptr) const;
     std::int64_t bound_s(const State& state) { return state.spent_s + bound_.floor(state).total_s; }
-    // By index. Valid until the next call.
-    const std::vector<Child>& children(const State& state);
+    // By index; no more than the cheapest `most`. Valid until the next call.
+    const std::vector<Child>& children(const State& state, std::size_t most = no_limit);
+    std::size_t left_out() const { return left_out_; }  // by `most`, in the last call
     // Takes the move and all that is then done at once; `trail`, if any, gets these operations in order.
     void go(const Move& move, State& state, std::vector<std::size_t>* trail = nullptr) const;
 
@@ -48,13 +51,22 @@ private:
     bool begins_a_group(const State& state, std::size_t operation) const;
     bool begins_no_other_group(const State& state, std::size_t w, std::size_t v) const;
     bool lies_on_the_way(const State& state, const Move& w, const Move& v) const;
+    std::uint64_t key_of(const Move& move, Mask changed) const;
+    void sort_by_key(std::size_t machine);
     bool can_be_skipped(const State& state, const Move& v) const;
+    bool goes_before(const State& state, const Move& w, const Move& v) const;
+    void leave_out(const State& state);
+    void keep_cheapest(std::size_t most);
 
     const Model& model_;
     Bound bound_;
     std::vector<Move> moves_;
-    std::vector<std::size_t> deciding_;    // moves that only decide on an option
-    std::vector<std::size_t> first_move_;  // by machine, and one more
+    std::vector<std::size_t> deciding_;                         // moves that only decide on an option
+    std::vector<std::size_t> first_move_;                       // by machine, and one more
+    std::vector<std::pair<std::uint64_t, std::size_t>> keyed_;  // of one machine: the key, and which move
+    std::vector<Mask> masks_;                                   // of one machine: what its moves change
+    std::vector<Move> worth_trying_;
+    std::size_t left_out_ = 0;
     std::vector<Child> children_;
 };
 

@@ -118,7 +118,9 @@ private:
     }
 
     // Whether precedence lets the stretch go to before position `target`.
-    bool may_pass(const Stretch& stretch, std::size_t target) const {
+    bool may_pass(const Stretch& stretch, std::size_t target) {
+        const std::size_t passed = target < stretch.from ? stretch.from - target : target - stretch.to;
+        steps_left_ -= static_cast<std::int64_t>((stretch.to - stretch.from) * passed);
         for (std::size_t s = stretch.from; s < stretch.to; ++s) {
             for (std::size_t i = target; i < stretch.from; ++i)
                 if (has(model_.before[order_[s]], order_[i])) return false;

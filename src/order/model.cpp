@@ -36,6 +36,7 @@ class Maker {
 public:
     Maker(const Problem& problem, std::vector<Bits> before) : problem_(problem) {
         model_.count = problem.operations.size();
+        for (const Bits& firsts : before) model_.before_parts.push_back(parts_of(firsts));
         model_.before = std::move(before);
     }
 

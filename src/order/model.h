@@ -62,7 +62,8 @@ struct Model {
     std::vector<Held> groups;
     std::vector<std::vector<Way>> choices;
     std::vector<View> views;
-    std::vector<Bits> before;     // as of precedence.h
+    std::vector<Bits> before;  // as of precedence.h
+    std::vector<Parts> before_parts;
     std::int64_t duration_s = 0;  // of all operations that are done in any case: what no order changes
 
     std::size_t words() const { return words_for(count); }

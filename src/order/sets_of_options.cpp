@@ -68,8 +68,9 @@ public:
     }
 
     Result run() {
-        // Short looks at all give an order that makes most long ones needless.
-        for (Set& set : sets_) look_into(set, short_look);
+        // Short looks at all give an order that makes most long ones needless. Where even those are long, the likeliest must do.
+        for (Set& set : sets_)
+            if (!has_order() || best_.nodes < options_.node_limit) look_into(set, short_look);
         // Few are left then, and most of them are closed soon.
         for (Set& set : sets_) look_into(set, (options_.node_limit - best_.nodes) / 4);
         return finished();

@@ -127,7 +127,7 @@ std::vector<std::uint8_t> picked_by(const Model& model, const Bits& done) {
 }
 
 bool is_ready(const Model& model, const State& state, std::size_t operation) {
-    return !has(state.done, operation) && is_subset(model.before[operation], state.done);
+    return !has(state.done, operation) && !any_left(model.before_parts[operation], state.done);
 }
 
 bool is_untouched(const Model& model, const State& state, std::size_t group) {
