@@ -93,13 +93,12 @@ void close_without(const Bits& hidden, std::vector<Bits>& before) {
 Bound::Bound(const Model& model) : model_(model), done_(model.words(), 0) {}
 
 Bound::Extra Bound::extra_of(const View& view, const std::vector<Bits>& before,
-                             const std::vector<Bits>& after) const {
+                             const std::vector<Parts>& parts, const std::vector<Bits>& after) const {
     const Bits nothing(model_.words(), 0);
     Extra extra{{},
                 std::vector<std::vector<Parts>>(view.weight.size()),
                 nothing,
                 std::vector<Seen>(view.weight.size())};
-    const std::vector<Parts> parts = parts_of_each(before);
     Chains chains(view, parts, after);
     for (std::size_t l = 1; l < view.weight.size(); ++l) {
         const auto label = static_cast<Label>(l);
@@ -126,8 +125,8 @@ Bound::Frame Bound::frame_without(const Bits& hidden) const {
         if (!frame.is_possible) return frame;
     }
     const std::vector<Bits> after = after_of(before);
-    for (const View& view : model_.views) frame.extras.push_back(extra_of(view, before, after));
     frame.before = parts_of_each(before);
+    for (const View& view : model_.views) frame.extras.push_back(extra_of(view, before, frame.before, after));
     return frame;
 }
 

@@ -54,7 +54,8 @@ private:
     };
 
     Frame frame_without(const Bits& hidden) const;
-    Extra extra_of(const View& view, const std::vector<Bits>& before, const std::vector<Bits>& after) const;
+    Extra extra_of(const View& view, const std::vector<Bits>& before, const std::vector<Parts>& parts,
+                   const std::vector<Bits>& after) const;
     void look_at(const State& state);
     std::int64_t open_choices_s(const State& state) const;
 
