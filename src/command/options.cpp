@@ -56,7 +56,8 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     fit->footer(fit_words());
     CLI::App* lock = add_command(app, options, "lock", "locks a setup group as it stands");
     add_test_options(lock, options);
-    lock->add_flag("--anyway", options.anyway, "though the joint as tested is likely out of tolerance");
+    lock->add_flag("--anyway", options.anyway,
+                   "though the joint was never tested, or as tested is likely out of tolerance");
     CLI::App* ran =
         add_command(app, options, "ran", "marks what has gone through a setup, and says what is left");
     ran->add_option("--setup", options.setup, "the setup's name in the plan, as S3")->required();
@@ -64,7 +65,8 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     CLI::App* lost = add_command(app, options, "lost", "marks a part as spoilt: it is to be made again");
     lost->add_option("--part", options.parts, "its name in the plan; may be repeated")->required();
     CLI::App* pin =
-        add_command(app, options, "pin", "has a setup done first or last, or lends a machine out");
+        add_command(app, options, "pin",
+                    "has a setup done first or last, or lends a machine out; alone: lists what is so");
     CLI::Option* pinned = pin->add_option("--setup", options.setup,
                                           "the setup's name in the plan; alone: wherever it fits best");
     CLI::Option* first =
@@ -72,8 +74,15 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     pin->add_flag("--last", options.last, "not today: after all that can be done without it")
         ->needs(pinned)
         ->excludes(first);
-    pin->add_option("--away", options.away, "a machine on which nothing is to be done: lent out, or broken");
-    pin->add_option("--back", options.back, "a machine that is there again");
+    CLI::Option* away = pin->add_option("--away", options.away,
+                                        "a machine on which nothing is to be done: lent out, or broken");
+    CLI::Option* back = pin->add_option("--back", options.back, "a machine that is there again");
+    pin->add_flag("--free", options.free, "lets all setups go, and has all machines back")
+        ->excludes(pinned)
+        ->excludes(away)
+        ->excludes(back);
+    add_command(app, options, "undo",
+                "takes back what the log was told last: a test cut, a lock, parts run or lost");
     CLI::App* shop =
         app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
     add_shop_option(shop, options);

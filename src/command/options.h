@@ -22,6 +22,7 @@ struct Options {
     std::vector<std::string> parts;
     bool first = false;
     bool last = false;
+    bool free = false;
     std::string away;
     std::string back;
     std::string felt;

@@ -10,6 +10,7 @@
 #include "command/write.h"
 #include "file/shop_file.h"
 #include "job/pins.h"
+#include "session/say_log.h"
 
 namespace kw {
 namespace {
@@ -84,15 +85,20 @@ public:
             const RestStep* step = step_named(work.rest, options_.setup);
             const Setup* setup = work.plan.setup_with_id(step ? step->setup : options_.setup);
             if (!setup) return refuse("there is no setup `" + options_.setup + "`; `plan` lists them");
-            MarkRun mark{setup->id, {}, true};
-            for (const std::size_t i : step ? step->open : std::vector<std::size_t>{})
-                if (options_.parts.empty() || among(options_.parts, setup->passes[i].part))
-                    mark.passes.push_back(i);
             for (const std::string& part : options_.parts)
                 if (std::none_of(setup->passes.begin(), setup->passes.end(),
                                  [&](const Pass& pass) { return pass.part == part; }))
                     return refuse("no part `" + part + "` goes through " + setup->id);
-            return keep(apply(opened.session, mark, utc_now()));
+            // A part that is named may be one that waits for the setup to be set again.
+            MarkRun mark{setup->id, {}, true};
+            for (const RestStep& its : work.rest.steps)
+                for (const std::size_t i : its.setup == setup->id ? its.open : std::vector<std::size_t>{})
+                    if (options_.parts.empty() ? &its == step : among(options_.parts, setup->passes[i].part))
+                        mark.passes.push_back(i);
+            const Session after = apply(opened.session, mark, utc_now());
+            const bool some_may = !after.refused.empty() && options_.parts.empty() && mark.passes.size() > 1;
+            return some_may ? refuse(after.refused + ", or name with --part what has gone through")
+                            : keep(after);
         });
     }
 
@@ -107,12 +113,15 @@ public:
         });
     }
 
-    // Pins a setup, or lends a machine out and takes it back; says what that takes.
+    // Pins a setup, or lends a machine out and takes it back; says what that takes, or with nothing asked what there is.
     int pin() const {
         return with_work([&](const Opened& opened) {
             const Work& work = *opened.session.work;
-            if (options_.setup.empty() && options_.away.empty() && options_.back.empty())
-                return refuse("name a --setup, or a machine that is --away or --back");
+            if (options_.free) return free_all(opened);
+            if (options_.setup.empty() && options_.away.empty() && options_.back.empty()) {
+                io_.out << pins_text(work);
+                return 0;
+            }
             const RestStep* step = step_named(work.rest, options_.setup);
             Session after = opened.session;
             if (!options_.setup.empty())
@@ -124,19 +133,35 @@ public:
                           utc_now());
             for (const auto& [name, is_away] :
                  {std::pair{options_.away, true}, std::pair{options_.back, false}}) {
-                if (name.empty()) continue;
+                if (name.empty() || !after.refused.empty()) continue;
                 const auto& machines = work.job.shop.machines;
                 const auto found = std::find_if(
                     machines.begin(), machines.end(),
                     [&, &wanted = name](const Machine& machine) { return machine.name == wanted; });
                 if (found == machines.end() || !after.document.contains("machines"))
                     return refuse("there is no machine `" + name + "` in the job");
-                after = apply(
-                    after,
-                    SetField{"/machines/" + std::to_string(found - machines.begin()) + "/away", is_away},
-                    utc_now());
+                after = apply(after, SetField{away_field(found - machines.begin()), is_away}, utc_now());
+                if (is_away && !after.problems.empty())
+                    return refuse(cannot_lend(work.job, name, after.problems));
             }
             return keep_order(opened, after);
+        });
+    }
+
+    // Takes back what was told last; what a lock taught with it.
+    int undo() const {
+        return with_work([&](const Opened& opened) {
+            const Work& work = *opened.session.work;
+            const Session after = apply(opened.session, TakeBack{}, utc_now());
+            if (!after.refused.empty()) return refuse(after.refused);
+            for (const Problem& problem : after.problems)
+                tell(opened.text, to_file_error(problem, opened.text, graduation_of(opened)));
+            if (!after.problems.empty() || !save(opened, after)) return 1;
+            io_.out << "Took back: " << say_last(work, last_told(work.job.log)) << "\n";
+            if (after.memory != opened.session.memory)
+                io_.out << "What that taught the shop is as it was before.\n";
+            io_.out << rest_text(*after.work);
+            return 0;
         });
     }
 
@@ -148,10 +173,15 @@ public:
     }
 
 private:
-    // Why a tested joint had better not be locked; nothing where it is more likely in tolerance than out, or not tested.
+    // Why a joint had better not be locked; nothing where it was tested and is more likely in tolerance than out.
     static std::optional<std::string> out_of_tolerance(const Work& work, const TestCut& lock) {
         const auto chance = chance_when_locked(work, lock);
         constexpr double even = 0.5;
+        const auto report = fit_report(work, lock.setup);
+        if (report && report->test == 0)
+            return "not locked: " + report->setup +
+                   " was never tested; cut its joint in scrap and tell `kerfwright fit`, --anyway locks it "
+                   "all the same";
         if (!chance || *chance >= even) return std::nullopt;
         return "not locked: as tested, the joint is " + std::to_string(std::lround(100 * *chance)) +
                " % likely to be in tolerance; `kerfwright fit` says what to do, --anyway locks it all the "
@@ -210,6 +240,22 @@ private:
         return std::find(all.begin(), all.end(), one) != all.end();
     }
 
+    static std::string away_field(std::ptrdiff_t machine) {
+        return "/machines/" + std::to_string(machine) + "/away";
+    }
+
+    int free_all(const Opened& opened) const {
+        Session after = opened.session;
+        if (after.document.contains("pins")) after = apply(after, SetField{"/pins", nullptr}, utc_now());
+        const auto& machines = opened.session.work->job.shop.machines;
+        for (std::size_t i = 0; i < machines.size(); ++i)
+            if (machines[i].is_away)
+                after = apply(after, SetField{away_field(std::ptrdiff_t(i)), nullptr}, utc_now());
+        if (after.document != opened.session.document) return keep_order(opened, after);
+        io_.out << pins_text(*opened.session.work);
+        return 0;
+    }
+
     // A pinned setup goes by another number in the new order.
     std::string new_name(const Opened& before, const Work& after) const {
         const RestStep* step = step_named(before.session.work->rest, options_.setup);
@@ -242,19 +288,24 @@ private:
         return 0;
     }
 
+    // The job, and when that is safe what it has taught, for the next. Says what could not be saved.
+    bool save(const Opened& before, const Session& after) const {
+        if (const auto saved = save_file(options_.job, to_text(after.document)); !saved) {
+            tell({}, saved.error());
+            return false;
+        }
+        if (after.memory == before.session.memory) return true;
+        const auto saved = save_file(shop_file(), to_text(with_memory(before.shop, after.memory)));
+        if (!saved) tell({}, saved.error(), shop_file());
+        return saved.has_value();
+    }
+
     int answer(const Opened& before, const Session& after, bool save) const {
         if (!after.refused.empty())
             return refuse(after.refused + (after.refused_field == "doubt"       ? ": --sure"
                                            : after.refused_field == "fresh_end" ? ": --fresh-end"
                                                                                 : ""));
-        if (save)
-            if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
-                return tell({}, saved.error());
-        // The job is safe by now; what it has taught is kept for the next.
-        if (save && after.memory != before.session.memory)
-            if (const auto saved = save_file(shop_file(), to_text(with_memory(before.shop, after.memory)));
-                !saved)
-                return tell({}, saved.error(), shop_file());
+        if (save && !this->save(before, after)) return 1;
         const auto report = fit_report(*after.work, options_.setup);
         io_.out << (options_.json ? fit_json(*report) : fit_text(*after.work, *report));
         if (!save && !options_.json) io_.out << "\nNot kept: --save logs it in the job.\n";
@@ -308,6 +359,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     if (options.command == "ran") return commands.ran();
     if (options.command == "lost") return commands.lost();
     if (options.command == "pin") return commands.pin();
+    if (options.command == "undo") return commands.undo();
     if (options.command == "check") return commands.check();
     if (options.command == "shop") return commands.shop();
     return options.shots.empty() ? io.open_window(options.job, options.shop)

@@ -12,6 +12,10 @@ std::string plan_text(const Work& work);
 std::string rest_text(const Work& work);
 // The setups in order, one line each, and how much longer all of it takes than before.
 std::string order_text(const Work& before, const Work& after);
+// What is pinned first and last, and which machines are lent out.
+std::string pins_text(const Work& work);
+// Why a machine can't be lent out. `problems`: of the job without it.
+std::string cannot_lend(const Job& job, const std::string& machine, const std::vector<Problem>& problems);
 // Why joints are cut the way they are, one line each; empty where there was no choice.
 std::string reasons_text(const Work& work);
 // What each step that is left takes, line by line, and all of them together.

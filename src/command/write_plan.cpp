@@ -133,9 +133,10 @@ std::string notes_text(const Work& work) {
                note.text.text(work.job.graduation) + "\n";
     for (const Affected& affected : work.affected)
         out += "  ALREADY CUT " + affected.what.text(work.job.graduation) + "\n";
-    if (work.standing.forgotten > 0)
-        out += "  " + std::to_string(work.standing.forgotten) +
-               " log entries are about work that is no longer planned\n";
+    int forgotten = work.standing.forgotten;  // but for those of which a note tells
+    for (const Elsewhere& one : work.elsewhere) forgotten -= one.entries;
+    if (forgotten > 0)
+        out += "  " + std::to_string(forgotten) + " log entries are about work that is no longer planned\n";
     return out;
 }
 

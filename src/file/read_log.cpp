@@ -103,6 +103,7 @@ LogEntry read_entry(Fields entry, const Json* json) {
     out.part = entry.text("part", {});
     out.reference = entry.text("reference", {});
     out.by = entry.text("by", {});
+    out.together = entry.truth("together", false);
     return out;
 }
 
@@ -133,6 +134,7 @@ Json log_entry_json(const LogEntry& entry, Unit unit) {
     if (!entry.part.empty()) out["part"] = entry.part;
     if (!entry.reference.empty()) out["reference"] = entry.reference;
     if (!entry.by.empty()) out["by"] = entry.by;
+    if (entry.together) out["together"] = true;
     return out;
 }
 

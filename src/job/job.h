@@ -118,6 +118,7 @@ struct LogEntry {
     std::string part;  // of `ran` and `lost`
     std::string reference;
     std::string by;
+    bool together = false;  // told at once with the entry before it, and taken back with it
 };
 
 struct Job {

@@ -130,6 +130,12 @@ private:
 
 }  // namespace
 
+Waits waits_of(const Plan& plan, const Setup& first, const Setup& then, const std::string& part) {
+    if (first.group.empty()) return Waits::part;
+    if (first.group == then.group) return Waits::group;
+    return plan.part_with_id(part)->size.role == Role::bottom ? Waits::drawer : Waits::lock;
+}
+
 Precedence precedence_of(const Design& design, const std::vector<Setup>& setups) {
     return Rules(design, setups).all();
 }

@@ -210,10 +210,13 @@ private:
     // What was to be known before is known where the joint is locked; but a bottom is still cut last, after the dry fit.
     bool still_waits(const Open& first, const Open& then) const {
         const Setup &a = plan_.setups[first.of], &b = plan_.setups[then.of];
-        if (!a.group.empty() && a.group == b.group) return first.later == then.later || then.later;
-        if (a.group.empty()) return share_a_part(first.setup, then.setup);
-        const bool bottom = plan_.part_with_id(b.passes.front().part)->size.role == Role::bottom;
-        return bottom || (!is_locked(a) && !is_locked(b));
+        switch (waits_of(plan_, a, b, b.passes.front().part)) {
+            case Waits::group: return first.later == then.later || then.later;
+            case Waits::part: return share_a_part(first.setup, then.setup);
+            case Waits::drawer: return true;
+            case Waits::lock: return !is_locked(a) && !is_locked(b);
+        }
+        return true;
     }
 
     std::vector<std::pair<int, int>> precedences(std::size_t shift) const {

@@ -60,6 +60,8 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     auto plan = make_plan(work->job, work->design, work->standing_design, ways.lower_bound_seconds, watch);
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
+    work->elsewhere = begun_elsewhere(work->job, work->design);
+    for (const Elsewhere& one : work->elsewhere) work->plan.notes.push_back(note_of(one));
     work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing, watch);
     add_shim_changes(*work);
     work->plan.sequence = work->rest.done;

@@ -3,6 +3,7 @@
 
 #include <memory>
 
+#include "job/elsewhere.h"
 #include "job/rest.h"
 #include "job/ways.h"
 #include "memory/memory.h"
@@ -18,8 +19,9 @@ struct Work {
     Plan plan;                       // as everything stands; its sequence: what is done, then what is left
     Rest rest;
     std::vector<Affected> affected;
-    Memory memory;    // what the shop has learned from other work
-    std::string day;  // today
+    std::vector<Elsewhere> elsewhere;  // begun on machines that are away
+    Memory memory;                     // what the shop has learned from other work
+    std::string day;                   // today
 };
 
 // `Work` holds the job that its designs point into: it is moved, never copied member by member.

@@ -1,9 +1,12 @@
 #include "session/session.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "file/read_log.h"
+#include "job/comes_first.h"
 #include "job/pins.h"
+#include "session/say_log.h"
 
 namespace kw {
 namespace {
@@ -110,10 +113,15 @@ public:
     Session operator()(const MarkRun& mark) const {
         const Setup* setup = session_.work ? session_.work->plan.setup_with_id(mark.setup) : nullptr;
         if (!setup) return nothing_planned();
+        if (mark.done)
+            if (const auto first = what_comes_first(*session_.work, *setup, mark.passes))
+                return refuse(session_, too_early(*setup, *first));
         Json document = session_.document;
+        bool together = false;
         for (const std::size_t index : mark.passes) {
-            const LogEntry entry = ran_entry(*setup, setup->passes.at(index));
             Json& log = document["log"];
+            LogEntry entry = ran_entry(*setup, setup->passes.at(index));
+            entry.together = std::exchange(together, true);
             if (mark.done) log.push_back(log_entry_json(entry, session_.work->job.unit));
             else take_back(log, entry);
         }
@@ -144,6 +152,16 @@ public:
             else pins[list] = std::move(kept);
         }
         if (pins.empty()) document.erase("pins");
+        return with_document(session_, std::move(document));
+    }
+
+    Session operator()(const TakeBack&) const {
+        if (!session_.work) return nothing_planned();
+        Json document = session_.document;
+        const std::size_t count = last_told(session_.work->job.log);
+        if (count == 0) return refuse(session_, "log", "nothing to take back: the log is empty");
+        Json& log = document["log"];
+        log.erase(log.end() - static_cast<std::ptrdiff_t>(count), log.end());
         return with_document(session_, std::move(document));
     }
 
@@ -198,8 +216,11 @@ private:
                 std::find(lost.begin(), lost.end(), affected.part) == lost.end())
                 lost.push_back(affected.part);
         if (lost.empty()) return after;
-        for (const std::string& part : lost)
-            after.document["log"].push_back(log_entry_json(lost_entry(part), session_.work->job.unit));
+        for (const std::string& part : lost) {
+            LogEntry entry = lost_entry(part);
+            entry.together = true;
+            after.document["log"].push_back(log_entry_json(entry, session_.work->job.unit));
+        }
         work_it_out(after);
         return after;
     }
@@ -253,6 +274,8 @@ private:
             if (other.value("kind", "") != "ran" || without_pass_count(other.value("key", "")) != entry.key ||
                 other.value("part", "") != entry.part || other.value("reference", "") != entry.reference)
                 continue;
+            // What was told with it is now told with what follows.
+            if (!other.value("together", false) && i + 1 < log.size()) log[i + 1].erase("together");
             log.erase(i);
             return;
         }
@@ -303,7 +326,8 @@ Session worked_out(Session session, const Watch& watch) {
 Session apply(const Session& session, const Action& action, const std::string& time, const Watch& watch) {
     const Session before = made_ready(session, time);
     Session after = std::visit(Applier(before, time, true, watch), action);
-    const bool of_locks = std::holds_alternative<LockGroup>(action) || std::holds_alternative<Undo>(action) ||
+    const bool of_locks = std::holds_alternative<LockGroup>(action) ||
+                          std::holds_alternative<TakeBack>(action) || std::holds_alternative<Undo>(action) ||
                           std::holds_alternative<Redo>(action);
     if (of_locks && before.work && after.work && after.work != before.work) {
         after.memory = relearn(std::move(after.memory), lessons_of(*before.work), lessons_of(*after.work));

@@ -61,11 +61,13 @@ struct CorrectBelief {
     Believed what;
     double value = 0.0;  // mm beyond the scale, or mm per mm of a move
 };
+// The last entry of the log, with those that were told at once with it, and what it taught; also of a job that was opened anew.
+struct TakeBack {};
 struct Undo {};
 struct Redo {};
 
 using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, MarkLost,
-                            PinSetup, ForgetBelief, CorrectBelief, Undo, Redo>;
+                            PinSetup, ForgetBelief, CorrectBelief, TakeBack, Undo, Redo>;
 
 // `day`: today, by which what was learned has aged.
 Session open_session(Json document, Memory memory = {}, std::string day = {});

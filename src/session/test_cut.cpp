@@ -76,7 +76,19 @@ Belief before_reading(const Found& found, const TestCut& cut) {
     return cut.fresh_end ? predict_fresh_ends(found.model, moved) : moved;
 }
 
+// A name that stands there twice; nullptr where none does.
+const std::string* told_twice(const std::vector<NamedLength>& told) {
+    for (const NamedLength& one : told)
+        if (std::count_if(told.begin(), told.end(),
+                          [&](const NamedLength& other) { return other.name == one.name; }) > 1)
+            return &one.name;
+    return nullptr;
+}
+
 std::optional<Refusal> check_names(const Found& found, const TestCut& cut) {
+    if (const std::string* twice = told_twice(cut.readings))
+        return Refusal{"readings", Message::of("`", *twice, "` is told twice"),
+                       Message::of("tell it once, and what was measured again by itself")};
     for (const NamedLength& reading : cut.readings) {
         if (!reading_named(found.model, reading.name))
             return Refusal{"readings", Message::of("there is no reading `", reading.name, "` at this joint"),
@@ -201,6 +213,9 @@ std::optional<Refusal> check_doubt(const Found& found, const TestCut& cut, const
 
 std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
     if (!cut.moved) return std::nullopt;
+    if (const std::string* twice = told_twice(*cut.moved))
+        return Refusal{"moved", Message::of("`", *twice, "` is told twice"),
+                       Message::of("tell how far it was moved in all")};
     for (const NamedLength& move : *cut.moved) {
         Settings settable;
         if (control_named(found.model, move.name) && setting_named(settable, move.name)) {

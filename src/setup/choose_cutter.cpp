@@ -1,6 +1,7 @@
 #include "setup/choose_cutter.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "setup/make_up.h"
 
@@ -77,6 +78,13 @@ std::optional<ChosenJoint> in_one_pass(const ChosenJoint& chosen) {
     return wide;
 }
 
+// Once the machine is back.
+bool would_do(Machine machine, const Cutter& cutter, const std::function<JointResult(Length)>& design) {
+    if (!std::exchange(machine.is_away, false) || unfit(&machine, cutter)) return false;
+    const auto joint = design(cutter.kerf);
+    return joint && !unfit(machine, cutter, *joint);
+}
+
 }  // namespace
 
 tl::expected<WaysToCut, Refusal> ways_to_cut(const Shop& shop, const CutterAsk& ask,
@@ -84,6 +92,7 @@ tl::expected<WaysToCut, Refusal> ways_to_cut(const Shop& shop, const CutterAsk& 
     WaysToCut ways;
     double usual_s = 0.0;
     std::vector<std::pair<std::string, Refusal>> reasons;
+    std::string lent;  // a machine that would do, were it here
     const auto out = [&](const Cutter& cutter, Message why) {
         reasons.emplace_back(
             cutter.name, Refusal{"cutter", std::move(why), Message::of("take a cutter that fits the joint")});
@@ -93,6 +102,7 @@ tl::expected<WaysToCut, Refusal> ways_to_cut(const Shop& shop, const CutterAsk& 
         const Machine* machine = shop.machine_of(cutter);
         if (auto why = unfit(machine, cutter)) {
             if (!machine || machine->kind != MachineKind::miter_saw) out(cutter, *why);
+            if (machine && would_do(*machine, cutter, design)) lent = machine->name;
             continue;
         }
         auto joint = design(cutter.kerf);
@@ -116,6 +126,10 @@ tl::expected<WaysToCut, Refusal> ways_to_cut(const Shop& shop, const CutterAsk& 
     if (!ask.named.empty() && !shop.cutter_named(ask.named))
         return tl::unexpected(Refusal{"cutter", Message::of("there is no cutter named `", ask.named, "`"),
                                       Message::of("name one of the job's `cutters`")});
+    if (!lent.empty())
+        return tl::unexpected(Refusal{
+            "cutter", Message::of("`", lent, "` is away, and nothing else in the shop can make this joint"),
+            Message::of("take `", lent, "` back, or list a cutter that fits on another machine")});
     return tl::unexpected(refuse_all(ask, reasons));
 }
 

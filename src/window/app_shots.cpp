@@ -7,6 +7,7 @@
 #include <cstdio>
 #include <functional>
 
+#include "job/comes_first.h"
 #include "window/app.h"
 #include "window/platform.h"
 #include "window/screenshot.h"
@@ -78,6 +79,18 @@ void go_to_saw(Theatre& stage, const std::string& setup, SawTab tab) {
     stage.state().place = Where::saw;
     stage.state().setup = setup;
     stage.state().saw_tab = tab;
+}
+
+// Ripped and crosscut, so that they can come to the joint.
+void give_sizes(Theatre& stage, const std::string& id, const std::vector<std::size_t>& passes) {
+    for (;;) {
+        const auto first = what_comes_first(stage.work(), *stage.work().plan.setup_with_id(id), passes);
+        if (!first || first->lock) return;
+        MarkRun mark{first->setup->id, {}, true};
+        for (std::size_t i = 0; i < first->setup->passes.size(); ++i)
+            if (first->setup->passes[i].part == first->through) mark.passes.push_back(i);
+        stage.act(mark);
+    }
 }
 
 TestCut a_test(const Work& work, const std::string& id) {
@@ -183,6 +196,7 @@ std::vector<Shot> shots_of(const Work& work) {
          }},
         {"19-locked-and-running",
          [dado](Theatre& stage) {
+             give_sizes(stage, dado, {0, 1});
              TestCut cut;
              cut.setup = dado;
              stage.act(LockGroup{cut});

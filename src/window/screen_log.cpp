@@ -1,5 +1,6 @@
 // What has been done at the machines, in words.
 
+#include "session/say_log.h"
 #include "session/test_cut.h"
 #include "session/words.h"
 #include "window/screen.h"
@@ -36,13 +37,6 @@ void say_again(LogWords& words, const std::shared_ptr<const Work>& work) {
     for (std::size_t i = 0; i < work->job.log.size(); ++i) words.said.push_back(said_after(*work, i));
 }
 
-std::string named_words(const Job& job, const std::vector<NamedLength>& values) {
-    std::vector<std::string> words;
-    for (const NamedLength& value : values)
-        words.push_back(plain_name(value.name) + " " + fine_words(job, value.value));
-    return joined(words);
-}
-
 // "2026-07-03 14:02" of an ISO 8601 time.
 std::string clock_words(const std::string& time) {
     if (time.size() < 16) return time;
@@ -54,15 +48,7 @@ std::string entry_words(const Work& work, const LogEntry& entry) {
     if (entry.kind == LogKind::lost) return "Lost: " + entry.part;
     if (entry.kind == LogKind::ran)
         return "Ran " + part_words(work.plan, entry.part) + ", " + entry.reference;
-    std::vector<std::string> words;
-    if (entry.moved_given)
-        words.push_back(entry.moved.empty() ? "nothing moved"
-                                            : "moved " + named_words(work.job, entry.moved));
-    if (entry.fresh_end) words.emplace_back("fresh end");
-    if (!entry.readings.empty()) words.push_back(named_words(work.job, entry.readings));
-    if (!entry.felt.empty()) words.push_back("felt: " + entry.felt);
-    for (const std::string& word : entry.seen) words.push_back(word);
-    return "Test cut: " + joined(words);
+    return "Test cut: " + say_told(work.job, entry);
 }
 
 bool is_same_run(const LogEntry& a, const LogEntry& b) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "sample_job.h"
+#include "session/made_ready.h"
 #include "session/session.h"
 #include "session/words.h"
 
@@ -110,8 +111,7 @@ TEST_CASE("a bit's dado that is 0.3 mm too narrow gets a second pass, and the pl
     CHECK(fit_report(*session.work, id)->is_good());
     session = apply(session, LockGroup{cut(id, {})}, now);
     for (const std::string& pass : {id, id + "b"}) {
-        session = apply(session, MarkRun{pass, {0}, true}, now);
-        REQUIRE(session.refused.empty());
+        session = tests::ran(std::move(session), pass, {0}, now);
         CHECK(has_run(*session.work, *session.work->plan.setup_with_id(pass),
                       session.work->plan.setup_with_id(pass)->passes[0]));
     }
@@ -121,8 +121,7 @@ TEST_CASE("a bit's dado that is 0.3 mm too narrow gets a second pass, and the pl
 TEST_CASE("a part that ran in one pass, before the second was found to be needed, is run again") {
     Session session = open_session(job_with(wide_bit), {}, now);
     const std::string id = dado_setups(session).front();
-    session = apply(session, MarkRun{id, {0}, true}, now);
-    REQUIRE(session.refused.empty());
+    session = tests::ran(std::move(session), id, {0}, now);
     const Settings s =
         session.work->plan.group_with_id(session.work->plan.setup_with_id(id)->group)->designed;
     session = apply(session, SaveTest{cut(id, slot(11.9, s.height.mm(), s.fence.mm()))}, now);

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "sample_job.h"
+#include "session/made_ready.h"
 #include "session/session.h"
 
 using namespace kw;
@@ -127,7 +128,7 @@ TEST_CASE(
     const Length planned = height(session);
     const Length reach = session.work->plan.part_with_id("seeds.1.front")->size.length;
     CHECK(session.work->plan.part_with_id("seeds.1.back")->size.length == reach);  // one stop serves both
-    session = apply(session, MarkRun{back, {0}, true}, now);
+    session = tests::ran(std::move(session), back, {0}, now);
     CHECK(session.work->affected.empty());
     const Session locked = apply(session, LockGroup{{back, {}, {}, {}, false, "test"}}, now);
     CHECK(abs(height(locked) - planned) <= Length::micrometres(25));
@@ -223,7 +224,7 @@ TEST_CASE("readings after other moves than those advised are held against what w
 TEST_CASE("a front that was cut to length already is reported, not silently changed") {
     Session session = open_session(tests::sample_json());
     const std::string crosscut = setup_of(session, "crosscut to length: fronts");
-    session = apply(session, MarkRun{crosscut, {0}, true}, now);
+    session = tests::ran(std::move(session), crosscut, {0}, now);
     CHECK(session.work->affected.empty());
     const std::string dado = setup_of(session, "locking rabbet: side dado");
     auto readings = readings_with(session, dado, 0.0, 0.0);
@@ -242,7 +243,7 @@ TEST_CASE(
     for (const double low_mm : {0.4, -0.4}) {
         Session session = open_session(tests::sample_json());
         const std::string dado = setup_of(session, "locking rabbet: side dado");
-        session = apply(session, MarkRun{dado, {0, 1}, true}, now);
+        session = tests::ran(std::move(session), dado, {0, 1}, now);
         session = tested(session, dado, readings_with(session, dado, low_mm, 0.0));
         REQUIRE(session.work->affected.size() == 2);
         CHECK(session.work->affected[0].fate == (low_mm > 0 ? Fate::recut : Fate::lost));

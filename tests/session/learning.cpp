@@ -6,6 +6,7 @@
 
 #include "file/shop_file.h"
 #include "sample_job.h"
+#include "session/made_ready.h"
 #include "session/session.h"
 #include "session/words.h"
 
@@ -188,10 +189,10 @@ TEST_CASE(
         for (const Setup& setup : work->plan.setups)
             for (std::size_t p = 0; p < setup.passes.size(); ++p)
                 if (setup.passes[p].part == side && (!rips_only || setup.stage == Stage::rip))
-                    session = apply(session, MarkRun{setup.id, {p}, true}, now);
+                    session = tests::ran(std::move(session), setup.id, {p}, now);
     };
     run_all(true);
-    session = apply(session, MarkRun{dado, {0}, true}, now);
+    session = tests::ran(std::move(session), dado, {0}, now);
     session = apply(session, SaveTest{cut(session, readings(session, 0.0, 0.5))}, now);
     TestCut lock = cut(session, {});
     lock.moved = std::vector<NamedLength>{mm("height", -0.5)};
@@ -338,7 +339,7 @@ TEST_CASE("locking one joint writes off no part of another that is being tested 
     const std::string dado = dado_of(session);
     session = apply(session, SaveTest{cut(session, readings(session, 0.0, 0.0))}, now);
     session = apply(session, LockGroup{cut(session, {})}, now);
-    session = apply(session, MarkRun{dado, {0}, true}, now);
+    session = tests::ran(std::move(session), dado, {0}, now);
     REQUIRE(session.refused.empty());
     // Tested again, the blade seems to stand half a millimetre high: what ran would be lost, if that is so.
     TestCut again = cut(session, readings(session, 0.0, 0.5));

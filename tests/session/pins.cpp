@@ -141,7 +141,11 @@ TEST_CASE("on a machine that is lent out nothing is done") {
     // The saw that cuts the joints as well: nothing can be cut there without a cutter.
     for (Json& machine : job["machines"]) machine["away"] = true;
     const Session none = open_session(job, {}, now);
-    CHECK_FALSE(none.problems.empty());
+    REQUIRE_FALSE(none.problems.empty());
+    CHECK(none.problems.front().why.text(Graduation::in_64) ==
+          "`saw` is away, and nothing else in the shop can make this joint");
+    CHECK(none.problems.front().remedy.text(Graduation::in_64) ==
+          "take `saw` back, or list a cutter that fits on another machine");
 }
 
 TEST_CASE("what is pinned first comes first among what is left, wherever the work stands") {

@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "sample_job.h"
+#include "session/made_ready.h"
 #include "session/say_ways.h"
 #include "session/session.h"
 
@@ -55,18 +56,15 @@ const WayReason& reason_for(const Work& work, const std::string& label, const st
     return *found;
 }
 
-// Locked where it is tested, and all its parts run.
+// Locked where it is tested, and all its parts run; before it what must be.
 Session through(Session session, const Setup& setup) {
     if (setup.test_cut) {
         TestCut lock;
         lock.setup = setup.id;
         session = apply(session, LockGroup{lock}, now);
     }
-    std::vector<std::size_t> all(setup.passes.size());
-    for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
-    session = apply(session, MarkRun{setup.id, all, true}, now);
-    REQUIRE(session.refused.empty());
-    return session;
+    const auto all = tests::passes_of(session, setup.id);
+    return tests::ran(std::move(session), setup.id, all, now);
 }
 
 // The groove's, of all drawers.

@@ -1,0 +1,23 @@
+#pragma once
+// What stands in the log, and what stands in the way of a tick, in the maker's words.
+
+#include <string>
+#include <vector>
+
+#include "job/comes_first.h"
+
+namespace kw {
+
+// "moved fence 0.006 in, fresh end, fit 0.004 in": what was told with a test cut.
+std::string say_told(const Job& job, const LogEntry& entry);
+
+// How many entries at the end of the log were told at once.
+std::size_t last_told(const std::vector<LogEntry>& log);
+
+// The last so many entries: "locked S16 (locking rabbet: side dado); lost with it: `twine.1.front`".
+std::string say_last(const Work& work, std::size_t count);
+
+// Why a part has not gone through the setup yet, and what comes first.
+Refusal too_early(const Setup& setup, const ComesFirst& first);
+
+}  // namespace kw

@@ -1,0 +1,47 @@
+#pragma once
+// Work told in an order in which it can be done.
+
+#include <doctest/doctest.h>
+
+#include "job/comes_first.h"
+#include "session/session.h"
+
+namespace kw::tests {
+
+inline std::vector<std::size_t> passes_of(const Session& session, const std::string& id,
+                                          const std::string& part = {}) {
+    std::vector<std::size_t> all;
+    const auto& passes = session.work->plan.setup_with_id(id)->passes;
+    for (std::size_t i = 0; i < passes.size(); ++i)
+        if (part.empty() || passes[i].part == part) all.push_back(i);
+    return all;
+}
+
+// All done that comes before: sizes run, joints locked as they stand.
+inline Session made_ready(Session session, const std::string& id, const std::vector<std::size_t>& passes,
+                          const std::string& time) {
+    while (const auto first =
+               what_comes_first(*session.work, *session.work->plan.setup_with_id(id), passes)) {
+        const std::string before = first->setup->id, through = first->through;
+        if (first->lock) {
+            TestCut lock;
+            lock.setup = before;
+            session = apply(session, LockGroup{lock}, time);
+        } else {
+            const auto its = passes_of(session, before, through);
+            session = made_ready(std::move(session), before, its, time);
+            session = apply(session, MarkRun{before, its, true}, time);
+        }
+        REQUIRE(session.refused == "");
+    }
+    return session;
+}
+
+inline Session ran(Session session, const std::string& id, const std::vector<std::size_t>& passes,
+                   const std::string& time) {
+    session = apply(made_ready(std::move(session), id, passes, time), MarkRun{id, passes, true}, time);
+    REQUIRE(session.refused == "");
+    return session;
+}
+
+}  // namespace kw::tests
