@@ -51,9 +51,10 @@ Json parts_list(const Work& work) {
     return parts;
 }
 
-Json notes_json(const Work& work) {
+Json notes_json(const Work& work, std::vector<Note> all) {
     Json notes = Json::array();
-    for (const Note& note : work.plan.notes)
+    all.insert(all.end(), work.plan.notes.begin(), work.plan.notes.end());
+    for (const Note& note : all)
         notes.push_back({{"level", note.level == Level::note ? "note" : "warning"},
                          {"about", note.about},
                          {"text", note.text.text(work.job.graduation)}});
@@ -119,7 +120,7 @@ const char* name_of_advice(AdviceKind kind) {
 
 }  // namespace
 
-std::string plan_json(const Work& work) {
+std::string plan_json(const Work& work, const std::vector<Note>& of_files) {
     const Plan& plan = work.plan;
     Json json = {{"format", "kerfwright-plan"}, {"version", 1}, {"job", plan.job}};
     for (const DrawerBox& box : plan.boxes) json["boxes"].push_back(box_json(box));
@@ -132,7 +133,7 @@ std::string plan_json(const Work& work) {
     json["proved"] = plan.proved;
     json["pins_seconds"] = plan.pins_s;
     json["reasons"] = reasons_json(work);
-    json["notes"] = notes_json(work);
+    json["notes"] = notes_json(work, of_files);
     return to_text(json);
 }
 

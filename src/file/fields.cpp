@@ -23,11 +23,12 @@ std::string pointer_step(const std::string& name) {
     return step;
 }
 
-Fields::Fields(const Json* json, std::string at, Unit unit, std::vector<Problem>& problems)
-    : json_(json), at_(std::move(at)), unit_(unit), problems_(&problems) {}
+Fields::Fields(const Json* json, std::string at, Unit unit, std::vector<Problem>& problems, Asked* asked)
+    : json_(json), at_(std::move(at)), unit_(unit), problems_(&problems), asked_(asked) {}
 
 const Json* Fields::find(const std::string& name) const {
     if (!json_ || !json_->is_object()) return nullptr;
+    if (asked_) (*asked_)[at_].insert(name);
     const auto found = json_->find(name);
     return found == json_->end() || found->is_null() ? nullptr : &*found;
 }
@@ -181,7 +182,7 @@ Fields Fields::object(const std::string& name, bool required) {
     } else if (!value && required) {
         blame(name, Message::of("`", name, "` is missing"), Message::of("write { ... }"));
     }
-    return Fields(value, at_ + pointer_step(name), unit_, *problems_);
+    return Fields(value, at_ + pointer_step(name), unit_, *problems_, asked_);
 }
 
 std::vector<Fields> Fields::array(const std::string& name, bool required) {
@@ -202,7 +203,7 @@ std::vector<Fields> Fields::array(const std::string& name, bool required) {
             problems_->push_back({item_at,
                                   Message::of("this is ", kind_of(item), ", where an object is wanted"),
                                   Message::of("write { ... }")});
-        out.emplace_back(item.is_object() ? &item : nullptr, item_at, unit_, *problems_);
+        out.emplace_back(item.is_object() ? &item : nullptr, item_at, unit_, *problems_, asked_);
     }
     return out;
 }

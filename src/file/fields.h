@@ -1,6 +1,9 @@
 #pragma once
 // Reads the fields of one JSON object, and gathers everything that is wrong with them. Private to this folder.
 
+#include <map>
+#include <set>
+
 #include <nlohmann/json.hpp>
 
 #include "job/job.h"
@@ -9,10 +12,15 @@ namespace kw {
 
 using Json = nlohmann::ordered_json;
 
+// The fields that were asked for while a document was read, by their object's pointer: what is in an object and not
+// among these, nothing reads.
+using Asked = std::map<std::string, std::set<std::string>>;
+
 class Fields {
 public:
-    // `json` may be null: then every field is missing.
-    Fields(const Json* json, std::string at, Unit unit, std::vector<Problem>& problems);
+    // `json` may be null: then every field is missing. `asked`, if any, is added to.
+    Fields(const Json* json, std::string at, Unit unit, std::vector<Problem>& problems,
+           Asked* asked = nullptr);
 
     bool has(const std::string& name) const;
     const std::string& pointer() const { return at_; }
@@ -58,6 +66,7 @@ private:
     std::string at_;
     Unit unit_;
     std::vector<Problem>* problems_;
+    Asked* asked_;
 };
 
 // A name as one step of a JSON pointer (RFC 6901: `~` is `~0`, `/` is `~1`).

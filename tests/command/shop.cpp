@@ -1,48 +1,13 @@
 // The shop's file on the command line: taught by a lock, listed, put right and forgotten.
 #include <doctest/doctest.h>
-#include <unistd.h>
 
-#include <filesystem>
-#include <fstream>
-#include <sstream>
-
-#include "command/run.h"
-#include "sample_job.h"
+#include "command/bench.h"
 
 using namespace kw;
+using command_tests::Bench;
+using command_tests::Said;
 
 namespace {
-
-struct Said {
-    int status;
-    std::string out, err;
-};
-
-// A folder of its own, with the sample job in it.
-class Bench {
-public:
-    Bench() : folder_(std::filesystem::temp_directory_path() / ("kw-shop-" + std::to_string(getpid()))) {
-        std::filesystem::create_directories(folder_);
-        std::ofstream(job()) << tests::file_text("seed_cabinet.json");
-    }
-    ~Bench() { std::filesystem::remove_all(folder_); }
-    Bench(const Bench&) = delete;
-    Bench& operator=(const Bench&) = delete;
-
-    std::string job() const { return (folder_ / "job.json").string(); }
-    std::string shop() const { return (folder_ / "shop.json").string(); }
-
-    Said run(std::vector<std::string> arguments) const {
-        std::ostringstream out, err;
-        const auto window = [](const std::string&, const std::string&) { return 7; };
-        arguments.insert(arguments.end(), {"--shop", shop()});
-        const int status = run_command(std::move(arguments), {out, err, window, window, {}});
-        return {status, out.str(), err.str()};
-    }
-
-private:
-    std::filesystem::path folder_;
-};
 
 std::string dado(const Bench& bench) {
     std::istringstream plan(bench.run({"plan", bench.job()}).out);
