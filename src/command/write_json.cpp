@@ -92,10 +92,21 @@ Json reasons_json(const Work& work) {
                             {"cutter", cost.way.cutter.name},
                             {"make_up_mm", cost.way.cutter.kerf.mm()},
                             {"adds_seconds", cost.seconds},
+                            {"adds", cost.surety == Surety::exact ? "exactly" : say_surety(cost.surety)},
                             {"picked", cost.picked}});
         reasons.push_back({{"joint", reason.label}, {"drawers", reason.drawers}, {"ways", ways}});
     }
     return reasons;
+}
+
+Json not_compared_json(const Work& work) {
+    Json all = Json::array();
+    for (const NotCompared& one : work.not_compared)
+        all.push_back({{"joint", one.label},
+                       {"drawers", one.drawers},
+                       {"way", say_way(work.job, one.way)},
+                       {"why", one.shares ? "shared setups" : "too many choices"}});
+    return all;
 }
 
 Json settings_json(const Settings& settings) {
@@ -133,6 +144,7 @@ std::string plan_json(const Work& work, const std::vector<Note>& of_files) {
     json["proved"] = plan.proved;
     json["pins_seconds"] = plan.pins_s;
     json["reasons"] = reasons_json(work);
+    json["not_compared"] = not_compared_json(work);
     json["notes"] = notes_json(work, of_files);
     return to_text(json);
 }

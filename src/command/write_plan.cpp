@@ -187,10 +187,9 @@ std::string order_text(const Work& before, const Work& after) {
 
 std::string reasons_text(const Work& work) {
     std::string out;
-    for (const WayReason& reason : work.reasons)
-        out += (out.empty() ? "\nWhere there was a choice, what each way adds to the other work\n" : "") +
-               std::string("  ") + say_reason(work.job, reason) + "\n";
-    return out;
+    for (const WayReason& reason : work.reasons) out += "  " + say_reason(work.job, reason) + "\n";
+    for (const NotCompared& one : work.not_compared) out += "  " + say_not_compared(work.job, one) + "\n";
+    return out.empty() ? out : "\nWhere there was a choice, what each way adds to the other work\n" + out;
 }
 
 std::string plan_text(const Work& work, const std::vector<Note>& of_files) {

@@ -13,6 +13,20 @@ std::string kind_of(const Json& value) {
     return value.is_array() ? "a list" : "an object";
 }
 
+// Only with a unit of its own it is as long whatever the unit is without one.
+bool has_unit(const std::string& text) {
+    const auto in_inches = read_length(text, Unit::inch), in_mm = read_length(text, Unit::millimetre);
+    return in_inches && in_mm && *in_inches == *in_mm;
+}
+
+bool is_sum(const std::string& text) {
+    return text.find('+') != std::string::npos || text.find(" - ") != std::string::npos;
+}
+
+std::string unit_behind(Unit unit) {
+    return unit == Unit::inch ? " in" : unit == Unit::centimetre ? " cm" : " mm";
+}
+
 constexpr Length farthest = Length::millimetres(100'000);  // no drawer is longer than a hundred metres
 
 }  // namespace
@@ -170,6 +184,19 @@ std::vector<Length> Fields::lengths(const std::string& name) {
     std::vector<Length> out;
     for (const Json& item : *value)
         if (const auto length = read(item, name, false)) out.push_back(*length);
+    return out;
+}
+
+std::map<Length, std::string> Fields::as_written(const std::string& name) {
+    std::map<Length, std::string> out;
+    const Json* value = find(name);
+    if (!value || !value->is_array()) return out;
+    for (const Json& item : *value) {
+        if (!item.is_string() && !item.is_number()) continue;
+        const std::string text = item.is_string() ? item.get<std::string>() : item.dump();
+        const auto length = read_length(text, unit_);
+        if (length && !is_sum(text)) out.emplace(*length, has_unit(text) ? text : text + unit_behind(unit_));
+    }
     return out;
 }
 

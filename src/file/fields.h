@@ -38,6 +38,8 @@ public:
     std::optional<Length> optional_length(const std::string& name);
     Length required_length(const std::string& name);  // and more than zero
     std::vector<Length> lengths(const std::string& name);
+    // The same lengths as they were written, with the unit where none was: "1/8 in". Sums are left out.
+    std::map<Length, std::string> as_written(const std::string& name);
     Length signed_length(const std::string& name, Length fallback);
 
     bool is_object(const std::string& name) const;

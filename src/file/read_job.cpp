@@ -116,6 +116,8 @@ Cutter read_cutter(Fields fields) {
     cutter.spares = fields.lengths("spare_shims");
     cutter.chippers = fields.lengths("chippers");
     cutter.spare_chippers = fields.lengths("spare_chippers");
+    for (const char* list : {"shims", "spare_shims", "chippers", "spare_chippers"})
+        cutter.as_written.merge(fields.as_written(list));
     if (cutter.kind != CutterKind::dado_stack)
         for (const char* list : {"shims", "spare_shims", "chippers", "spare_chippers"})
             if (fields.has(list))

@@ -2,63 +2,14 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <fstream>
-#include <sstream>
 #include <tuple>
 
-#include "sample_job.h"
-#include "session/say_ways.h"
-#include "session/session.h"
+#include "session/ways_job.h"
 
 using namespace kw;
+using namespace ways_job;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
-
-Json demo(int count) {
-    std::ifstream in(KW_ASSET_DIR "/demo.json", std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    Json job = parse_json(text.str()).value();
-    for (Json& drawer : job["drawers"]) drawer["count"] = count;
-    return job;
-}
-
-Json without_chippers(Json job) {
-    for (Json& cutter : job["cutters"]) cutter.erase("spare_chippers");
-    return job;
-}
-
-// The stack stays as it stands.
-Json without_pieces(Json job) {
-    for (Json& cutter : job["cutters"]) cutter.erase("spare_shims");
-    return without_chippers(std::move(job));
-}
-
-Session opened(const Json& job) {
-    Session session = open_session(job, {}, now);
-    REQUIRE(session.work);
-    return session;
-}
-
-const DrawerDesign& drawer_named(const Work& work, const std::string& name) {
-    const auto& drawers = work.design.drawers;
-    const auto found = std::find_if(drawers.begin(), drawers.end(),
-                                    [&](const DrawerDesign& drawer) { return drawer.spec->name == name; });
-    REQUIRE(found != drawers.end());
-    return *found;
-}
-
-bool is_made_up(const ChosenJoint& chosen) { return !chosen.cutter.chippers.empty(); }
-
-const WayReason& reason_for(const Work& work, const std::string& label, const std::string& drawer) {
-    const auto found = std::find_if(work.reasons.begin(), work.reasons.end(), [&](const WayReason& one) {
-        return one.label == label && one.drawers == std::vector<std::string>{drawer};
-    });
-    REQUIRE(found != work.reasons.end());
-    return *found;
-}
 
 // Locked where it is tested, and all its parts run.
 Session through(Session session, const Setup& setup) {
