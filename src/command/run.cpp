@@ -7,6 +7,7 @@
 
 #include "command/options.h"
 #include "command/shop.h"
+#include "command/unread.h"
 #include "command/write.h"
 #include "file/shop_file.h"
 #include "job/pins.h"
@@ -35,9 +36,10 @@ public:
     int plan() const {
         return with_work([&](const Opened& opened) {
             const Work& work = *opened.session.work;
-            io_.out << (options_.json      ? plan_json(work)
+            const std::vector<Note> notes = notes_of(unread_in_files(opened.text));
+            io_.out << (options_.json      ? plan_json(work, notes)
                         : options_.explain ? cost_text(work)
-                                           : plan_text(work));
+                                           : plan_text(work, notes));
             return 0;
         });
     }
@@ -51,7 +53,10 @@ public:
     }
 
     int check() const {
-        return with_work([](const Opened&) { return 0; });
+        return with_work([&](const Opened& opened) {
+            io_.out << report(unread_in_files(opened.text));
+            return 0;
+        });
     }
 
     int fit() const {
@@ -202,7 +207,14 @@ private:
         const Opened opened{*text, open_session(std::move(*json), *memory, utc_now()), std::move(*shop)};
         for (const Problem& problem : opened.session.problems)
             tell(*text, to_file_error(problem, *text, graduation_of(opened)));
-        return opened.session.problems.empty() ? then(opened) : 1;
+        if (opened.session.problems.empty()) return then(opened);
+        // What is missing may only be misspelt.
+        io_.err << report(unread_in_files(*text));
+        return 1;
+    }
+
+    std::vector<UnreadField> unread_in_files(const std::string& text) const {
+        return unread_fields(options_.job, text, shop_file());
     }
 
     const std::string& shop_file() const { return options_.shop.empty() ? io_.shop_file : options_.shop; }

@@ -7,7 +7,8 @@
 
 namespace kw {
 
-std::string plan_text(const Work& work);
+// `of_files`: what is to be told of the files themselves.
+std::string plan_text(const Work& work, const std::vector<Note>& of_files = {});
 // What is left, one line a step: what goes through it, and what is changed at its machine first. Empty before work has begun.
 std::string rest_text(const Work& work);
 // The setups in order, one line each, and how much longer all of it takes than before.
@@ -20,7 +21,7 @@ std::string cannot_lend(const Job& job, const std::string& machine, const std::v
 std::string reasons_text(const Work& work);
 // What each step that is left takes, line by line, and all of them together.
 std::string cost_text(const Work& work);
-std::string plan_json(const Work& work);
+std::string plan_json(const Work& work, const std::vector<Note>& of_files = {});
 std::string parts_text(const Work& work);
 std::string parts_json(const Work& work);
 std::string parts_csv(const Work& work);

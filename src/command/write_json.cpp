@@ -51,9 +51,10 @@ Json parts_list(const Work& work) {
     return parts;
 }
 
-Json notes_json(const Work& work) {
+Json notes_json(const Work& work, std::vector<Note> all) {
     Json notes = Json::array();
-    for (const Note& note : work.plan.notes)
+    all.insert(all.end(), work.plan.notes.begin(), work.plan.notes.end());
+    for (const Note& note : all)
         notes.push_back({{"level", note.level == Level::note ? "note" : "warning"},
                          {"about", note.about},
                          {"text", note.text.text(work.job.graduation)}});
@@ -91,10 +92,21 @@ Json reasons_json(const Work& work) {
                             {"cutter", cost.way.cutter.name},
                             {"make_up_mm", cost.way.cutter.kerf.mm()},
                             {"adds_seconds", cost.seconds},
+                            {"adds", cost.surety == Surety::exact ? "exactly" : say_surety(cost.surety)},
                             {"picked", cost.picked}});
         reasons.push_back({{"joint", reason.label}, {"drawers", reason.drawers}, {"ways", ways}});
     }
     return reasons;
+}
+
+Json not_compared_json(const Work& work) {
+    Json all = Json::array();
+    for (const NotCompared& one : work.not_compared)
+        all.push_back({{"joint", one.label},
+                       {"drawers", one.drawers},
+                       {"way", say_way(work.job, one.way)},
+                       {"why", one.shares ? "shared setups" : "too many choices"}});
+    return all;
 }
 
 Json settings_json(const Settings& settings) {
@@ -119,7 +131,7 @@ const char* name_of_advice(AdviceKind kind) {
 
 }  // namespace
 
-std::string plan_json(const Work& work) {
+std::string plan_json(const Work& work, const std::vector<Note>& of_files) {
     const Plan& plan = work.plan;
     Json json = {{"format", "kerfwright-plan"}, {"version", 1}, {"job", plan.job}};
     for (const DrawerBox& box : plan.boxes) json["boxes"].push_back(box_json(box));
@@ -132,7 +144,8 @@ std::string plan_json(const Work& work) {
     json["proved"] = plan.proved;
     json["pins_seconds"] = plan.pins_s;
     json["reasons"] = reasons_json(work);
-    json["notes"] = notes_json(work);
+    json["not_compared"] = not_compared_json(work);
+    json["notes"] = notes_json(work, of_files);
     return to_text(json);
 }
 

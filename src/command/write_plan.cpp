@@ -126,9 +126,11 @@ std::string setup_text(const Work& work, const Setup& setup) {
     return out + passes_text(work, setup);
 }
 
-std::string notes_text(const Work& work) {
+std::string notes_text(const Work& work, const std::vector<Note>& of_files = {}) {
     std::string out;
-    for (const Note& note : work.plan.notes)
+    std::vector<Note> notes = of_files;
+    notes.insert(notes.end(), work.plan.notes.begin(), work.plan.notes.end());
+    for (const Note& note : notes)
         out += std::string("  ") + (note.level == Level::note ? "" : "WARNING ") + note.about + ": " +
                note.text.text(work.job.graduation) + "\n";
     for (const Affected& affected : work.affected)
@@ -186,13 +188,12 @@ std::string order_text(const Work& before, const Work& after) {
 
 std::string reasons_text(const Work& work) {
     std::string out;
-    for (const WayReason& reason : work.reasons)
-        out += (out.empty() ? "\nWhere there was a choice, what each way adds to the other work\n" : "") +
-               std::string("  ") + say_reason(work.job, reason) + "\n";
-    return out;
+    for (const WayReason& reason : work.reasons) out += "  " + say_reason(work.job, reason) + "\n";
+    for (const NotCompared& one : work.not_compared) out += "  " + say_not_compared(work.job, one) + "\n";
+    return out.empty() ? out : "\nWhere there was a choice, what each way adds to the other work\n" + out;
 }
 
-std::string plan_text(const Work& work) {
+std::string plan_text(const Work& work, const std::vector<Note>& of_files) {
     const Plan& plan = work.plan;
     std::string out = plan.job + ", in " + unit_text(work) + "\n\nBoxes, outside\n" + boxes_text(work) +
                       "\nParts, finished: length × width × thickness\n" + parts_table(work).text() +
@@ -210,7 +211,7 @@ std::string plan_text(const Work& work) {
     if (plan.pins_s > 0) out += "What is pinned first or last takes " + minutes(plan.pins_s) + " of that.\n";
     out += reasons_text(work);
     out += rest_text(work);
-    const std::string notes = notes_text(work);
+    const std::string notes = notes_text(work, of_files);
     if (!notes.empty()) out += "\nNotes\n" + notes;
     out +=
         "\nWARNING Blades and bits cut hands, and kickback throws work. Guard and riving knife come off for "

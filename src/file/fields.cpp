@@ -13,6 +13,20 @@ std::string kind_of(const Json& value) {
     return value.is_array() ? "a list" : "an object";
 }
 
+// Only with a unit of its own it is as long whatever the unit is without one.
+bool has_unit(const std::string& text) {
+    const auto in_inches = read_length(text, Unit::inch), in_mm = read_length(text, Unit::millimetre);
+    return in_inches && in_mm && *in_inches == *in_mm;
+}
+
+bool is_sum(const std::string& text) {
+    return text.find('+') != std::string::npos || text.find(" - ") != std::string::npos;
+}
+
+std::string unit_behind(Unit unit) {
+    return unit == Unit::inch ? " in" : unit == Unit::centimetre ? " cm" : " mm";
+}
+
 constexpr Length farthest = Length::millimetres(100'000);  // no drawer is longer than a hundred metres
 
 }  // namespace
@@ -23,11 +37,12 @@ std::string pointer_step(const std::string& name) {
     return step;
 }
 
-Fields::Fields(const Json* json, std::string at, Unit unit, std::vector<Problem>& problems)
-    : json_(json), at_(std::move(at)), unit_(unit), problems_(&problems) {}
+Fields::Fields(const Json* json, std::string at, Unit unit, std::vector<Problem>& problems, Asked* asked)
+    : json_(json), at_(std::move(at)), unit_(unit), problems_(&problems), asked_(asked) {}
 
 const Json* Fields::find(const std::string& name) const {
     if (!json_ || !json_->is_object()) return nullptr;
+    if (asked_) (*asked_)[at_].insert(name);
     const auto found = json_->find(name);
     return found == json_->end() || found->is_null() ? nullptr : &*found;
 }
@@ -172,6 +187,19 @@ std::vector<Length> Fields::lengths(const std::string& name) {
     return out;
 }
 
+std::map<Length, std::string> Fields::as_written(const std::string& name) {
+    std::map<Length, std::string> out;
+    const Json* value = find(name);
+    if (!value || !value->is_array()) return out;
+    for (const Json& item : *value) {
+        if (!item.is_string() && !item.is_number()) continue;
+        const std::string text = item.is_string() ? item.get<std::string>() : item.dump();
+        const auto length = read_length(text, unit_);
+        if (length && !is_sum(text)) out.emplace(*length, has_unit(text) ? text : text + unit_behind(unit_));
+    }
+    return out;
+}
+
 Fields Fields::object(const std::string& name, bool required) {
     const Json* value = find(name);
     if (value && !value->is_object()) {
@@ -181,7 +209,7 @@ Fields Fields::object(const std::string& name, bool required) {
     } else if (!value && required) {
         blame(name, Message::of("`", name, "` is missing"), Message::of("write { ... }"));
     }
-    return Fields(value, at_ + pointer_step(name), unit_, *problems_);
+    return Fields(value, at_ + pointer_step(name), unit_, *problems_, asked_);
 }
 
 std::vector<Fields> Fields::array(const std::string& name, bool required) {
@@ -202,7 +230,7 @@ std::vector<Fields> Fields::array(const std::string& name, bool required) {
             problems_->push_back({item_at,
                                   Message::of("this is ", kind_of(item), ", where an object is wanted"),
                                   Message::of("write { ... }")});
-        out.emplace_back(item.is_object() ? &item : nullptr, item_at, unit_, *problems_);
+        out.emplace_back(item.is_object() ? &item : nullptr, item_at, unit_, *problems_, asked_);
     }
     return out;
 }

@@ -1,6 +1,9 @@
 #pragma once
 // Reads the fields of one JSON object, and gathers everything that is wrong with them. Private to this folder.
 
+#include <map>
+#include <set>
+
 #include <nlohmann/json.hpp>
 
 #include "job/job.h"
@@ -9,10 +12,15 @@ namespace kw {
 
 using Json = nlohmann::ordered_json;
 
+// The fields that were asked for while a document was read, by their object's pointer: what is in an object and not
+// among these, nothing reads.
+using Asked = std::map<std::string, std::set<std::string>>;
+
 class Fields {
 public:
-    // `json` may be null: then every field is missing.
-    Fields(const Json* json, std::string at, Unit unit, std::vector<Problem>& problems);
+    // `json` may be null: then every field is missing. `asked`, if any, is added to.
+    Fields(const Json* json, std::string at, Unit unit, std::vector<Problem>& problems,
+           Asked* asked = nullptr);
 
     bool has(const std::string& name) const;
     const std::string& pointer() const { return at_; }
@@ -30,6 +38,8 @@ public:
     std::optional<Length> optional_length(const std::string& name);
     Length required_length(const std::string& name);  // and more than zero
     std::vector<Length> lengths(const std::string& name);
+    // The same lengths as they were written, with the unit where none was: "1/8 in". Sums are left out.
+    std::map<Length, std::string> as_written(const std::string& name);
     Length signed_length(const std::string& name, Length fallback);
 
     bool is_object(const std::string& name) const;
@@ -58,6 +68,7 @@ private:
     std::string at_;
     Unit unit_;
     std::vector<Problem>* problems_;
+    Asked* asked_;
 };
 
 // A name as one step of a JSON pointer (RFC 6901: `~` is `~0`, `/` is `~1`).

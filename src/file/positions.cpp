@@ -1,3 +1,4 @@
+#include <optional>
 #include <string_view>
 
 #include "file/positions.h"
@@ -13,6 +14,12 @@ public:
     std::size_t find() {
         value("");
         return best_;
+    }
+
+    // Where the name of that value begins; of what has none, the value.
+    std::size_t find_name() {
+        value("");
+        return name_.value_or(best_);
     }
 
 private:
@@ -31,10 +38,12 @@ private:
     void object(const std::string& pointer) {
         ++at_;
         for (space(); !at('}'); space()) {
-            const std::string name = string();
+            const std::size_t name_at = at_;
+            const std::string step = pointer + pointer_step(string());
+            if (step == wanted_) name_ = name_at;
             space();
             ++at_;  // the colon
-            value(pointer + pointer_step(name));
+            value(step);
             space();
             if (at(',')) ++at_;
         }
@@ -76,6 +85,7 @@ private:
     std::string_view wanted_;
     std::size_t at_ = 0;
     std::size_t best_ = 0;
+    std::optional<std::size_t> name_;
 };
 
 bool starts_character(char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }
@@ -93,6 +103,10 @@ Position position_of(const std::string& text, std::size_t offset) {
 
 Position locate(const std::string& text, const std::string& pointer) {
     return position_of(text, Locator(text, pointer).find());
+}
+
+Position locate_name(const std::string& text, const std::string& pointer) {
+    return position_of(text, Locator(text, pointer).find_name());
 }
 
 }  // namespace kw

@@ -116,6 +116,8 @@ Cutter read_cutter(Fields fields) {
     cutter.spares = fields.lengths("spare_shims");
     cutter.chippers = fields.lengths("chippers");
     cutter.spare_chippers = fields.lengths("spare_chippers");
+    for (const char* list : {"shims", "spare_shims", "chippers", "spare_chippers"})
+        cutter.as_written.merge(fields.as_written(list));
     if (cutter.kind != CutterKind::dado_stack)
         for (const char* list : {"shims", "spare_shims", "chippers", "spare_chippers"})
             if (fields.has(list))
@@ -281,16 +283,18 @@ const std::vector<std::pair<std::string_view, Graduation>>& graduation_names() {
     return names;
 }
 
-tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
-    std::vector<Problem> problems;
-    if (!json.is_object())
-        return tl::unexpected(
-            std::vector<Problem>{{"", Message::of("a job is an object"), Message::of("write { ... }")}});
+void read_what_shops_share(Fields& fields, Job& job) {
+    for (Fields& item : fields.array("machines")) job.shop.machines.push_back(read_machine(item));
+    for (Fields& item : fields.array("cutters")) job.shop.cutters.push_back(read_cutter(item));
+    job.times = read_times(fields.object("times"));
+}
+
+Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
     Job job;
-    Fields head(&json, "", Unit::inch, problems);
+    Fields head(&json, "", Unit::inch, problems, asked);
     check_format(head, problems);
     job.unit = head.one_of("unit", unit_named, "`in`, `mm` or `cm`", Unit::inch);
-    Fields fields(&json, "", job.unit, problems);
+    Fields fields(&json, "", job.unit, problems, asked);
     job.name = fields.text("name", "Drawers");
     job.graduation =
         fields.one_of("reading", graduation_named, "`1/64 in`, `1/32 in`, `0.001 in`, `0.1 mm` or `0.5 mm`",
@@ -299,10 +303,8 @@ tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
     job.fit = read_fit(fields.object("fit"));
     job.climate = read_climate(fields.object("climate"));
     for (Fields& item : fields.array("stock", true)) job.stock.push_back(read_stock(item));
-    for (Fields& item : fields.array("machines")) job.shop.machines.push_back(read_machine(item));
-    for (Fields& item : fields.array("cutters")) job.shop.cutters.push_back(read_cutter(item));
+    read_what_shops_share(fields, job);
     use_default_shop(job.shop);
-    job.times = read_times(fields.object("times"));
     job.pins = read_pins(fields.object("pins"));
     for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item));
     if (fields.has("drawers") && job.drawers.empty() && problems.empty())
@@ -316,6 +318,15 @@ tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
         job.shop.cutters, [](const Cutter& c) { return c.name; }, "cutters", problems);
     check_names(
         job.drawers, [](const DrawerSpec& d) { return d.name; }, "drawers", problems);
+    return job;
+}
+
+tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
+    std::vector<Problem> problems;
+    if (!json.is_object())
+        return tl::unexpected(
+            std::vector<Problem>{{"", Message::of("a job is an object"), Message::of("write { ... }")}});
+    Job job = read_job(json, problems, nullptr);
     if (!problems.empty()) return tl::unexpected(std::move(problems));
     return job;
 }

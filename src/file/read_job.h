@@ -9,6 +9,12 @@ inline constexpr int job_version = 1;
 
 tl::expected<Job, std::vector<Problem>> read_job(const Json& json);
 
+// The same with all that can be read of it, and the fields that were asked for. `json` is an object.
+Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked);
+
+// Machines, cutters and times, which stand in a shop's file as they do in a job.
+void read_what_shops_share(Fields& fields, Job& job);
+
 // Names of graduations in job files: "1/64 in", "0.1 mm" and so on.
 const std::vector<std::pair<std::string_view, Graduation>>& graduation_names();
 

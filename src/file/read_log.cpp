@@ -23,11 +23,11 @@ const char* name_of_kind(LogKind kind) {
     return "";
 }
 
-std::vector<NamedLength> read_named(Fields entry, const Json* json, const std::string& name) {
+std::vector<NamedLength> read_named(Fields& entry, const std::string& name) {
     std::vector<NamedLength> out;
-    if (!json || !json->contains(name) || !(*json)[name].is_object()) return out;
+    if (!entry.is_object(name)) return out;
     Fields values = entry.object(name);
-    for (const auto& item : (*json)[name].items())
+    for (const auto& item : values.json()->items())
         out.push_back({item.key(), values.signed_length(item.key(), {})});
     return out;
 }
@@ -78,13 +78,13 @@ Json start_json(const Start& start, Unit unit) {
             {"with", name_of(start.tool)}};
 }
 
-LogEntry read_entry(Fields entry, const Json* json) {
+LogEntry read_entry(Fields entry) {
     LogEntry out;
     out.kind = entry.one_of("kind", log_kind_named, "`test`, `lock`, `ran` or `lost`", LogKind::test);
     out.time = entry.text("time", {});
     out.setup = entry.text("setup", {});
     out.key = entry.text("key", {});
-    out.readings = read_named(entry, json, "readings");
+    out.readings = read_named(entry, "readings");
     out.felt = entry.text("felt", {});
     if (!out.felt.empty() && !feel_of_word(out.felt))
         entry.blame("felt", Message::of("there is no feel `", out.felt, "`"),
@@ -98,7 +98,7 @@ LogEntry read_entry(Fields entry, const Json* json) {
     if (entry.has("with")) out.tool = entry.one_of("with", tool_named, "`caliper` or `rule`", Tool::caliper);
     if (entry.has("start")) out.start = read_start(entry.object("start"));
     out.moved_given = entry.has("moved");
-    out.moved = read_named(entry, json, "moved");
+    out.moved = read_named(entry, "moved");
     out.fresh_end = entry.truth("fresh_end", false);
     out.part = entry.text("part", {});
     out.reference = entry.text("reference", {});
@@ -117,7 +117,7 @@ Json named_json(const std::vector<NamedLength>& values, Unit unit) {
 
 std::vector<LogEntry> read_log(Fields& job_fields) {
     std::vector<LogEntry> log;
-    for (Fields& entry : job_fields.array("log")) log.push_back(read_entry(entry, entry.json()));
+    for (Fields& entry : job_fields.array("log")) log.push_back(read_entry(entry));
     return log;
 }
 

@@ -50,12 +50,8 @@ Json lesson_json(const Lesson& lesson) {
 
 }  // namespace
 
-tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop) {
-    std::vector<Problem> problems;
-    Fields fields(&shop, "", Unit::millimetre, problems);
-    if (!shop.is_object())
-        return tl::unexpected(std::vector<Problem>{
-            {"", Message::of("a shop's file is an object"), Message::of("write { ... }")}});
+Memory read_memory(const Json& shop, std::vector<Problem>& problems, Asked* asked) {
+    Fields fields(&shop, "", Unit::millimetre, problems, asked);
     if (const std::string format = fields.text("format", "kerfwright-shop"); format != "kerfwright-shop")
         fields.blame("format", Message::of("this is not a shop's file: its format is `", format, "`"),
                      Message::of("a shop's format is `kerfwright-shop`"));
@@ -66,6 +62,15 @@ tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop) {
             Message::of("open it with a newer Kerfwright"));
     Memory memory;
     for (Fields& item : fields.array("lessons")) memory.lessons.push_back(read_lesson(item));
+    return memory;
+}
+
+tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop) {
+    std::vector<Problem> problems;
+    if (!shop.is_object())
+        return tl::unexpected(std::vector<Problem>{
+            {"", Message::of("a shop's file is an object"), Message::of("write { ... }")}});
+    Memory memory = read_memory(shop, problems, nullptr);
     if (!problems.empty()) return tl::unexpected(std::move(problems));
     return memory;
 }

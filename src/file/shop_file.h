@@ -11,6 +11,9 @@ inline constexpr int shop_version = 1;
 // The lessons of a shop's file. A file of before there were any has none.
 tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop);
 
+// The same with all that can be read of it, and the fields that were asked for. `shop` is an object.
+Memory read_memory(const Json& shop, std::vector<Problem>& problems, Asked* asked);
+
 // The same file with these lessons; everything else in it is kept. An empty document becomes a shop's file.
 Json with_memory(Json shop, const Memory& memory);
 

@@ -55,8 +55,7 @@ public:
         const bool bottom = choose_bottom();
         if (!front || !back || !bottom) return std::nullopt;
         allow_for_the_season();
-        note_cut_tongue("front", made_.front);
-        if (spec_.bottom.style == BottomStyle::captured) note_cut_tongue("back", made_.back);
+        for (Note& note : notes_on(made_)) notes_.push_back(std::move(note));
         for (Problem& problem : check_drawer(made_, at_)) problems_.push_back(std::move(problem));
         return made_;
     }
@@ -187,17 +186,6 @@ private:
                              made_.seasonal_swell + shrink, " toward the back")});
     }
 
-    // What check_drawer lets pass, told.
-    void note_cut_tongue(const char* which, const ChosenJoint& chosen) {
-        if (!chosen.joint.insert_cut()) return;
-        const Length groove = made_.bottom.joint.slot().depth, tongue = tongue_of(chosen.joint);
-        if (groove >= tongue)
-            notes_.push_back(
-                {Level::note, spec_.name,
-                 Message::of("the groove (", groove, ") is as deep as the ", which, "'s tongue is thick (",
-                             tongue, "): across the groove's height the tongue is gone, above it it holds")});
-    }
-
     bool choose(const std::string& field, Place place, const std::string& joint_name,
                 const std::string& cutter, const JointAsk& ask, int ends, ChosenJoint& chosen) {
         const JointType* type = find_joint_type(joint_name, place);
@@ -316,6 +304,34 @@ void check_machines(const Shop& shop, std::vector<Problem>& problems) {
     }
 }
 
+// One note for all sizes that no drawer has, as the slip is likely the same in each.
+void ask_about_units(const Job& job, std::vector<Note>& notes) {
+    std::optional<Note> first;
+    int others = -1;
+    for (const DrawerSpec& drawer : job.drawers) {
+        const auto doubt = doubt_unit(drawer, job.unit);
+        if (!doubt) continue;
+        ++others;
+        if (!first) first = Note{Level::note, drawer.name, doubt->size + Message::of(": ") + doubt->question};
+    }
+    if (!first) return;
+    if (others == 1) first->text = first->text + Message::of("; one more drawer is like it");
+    if (others > 1) first->text = first->text + Message::of("; ", others, " more drawers are like it");
+    notes.push_back(std::move(*first));
+}
+
+// What can't be made may only be in the wrong unit.
+void ask_about_units(const Job& job, std::size_t drawer, std::size_t first, std::vector<Problem>& problems) {
+    const auto doubt = doubt_unit(job.drawers[drawer], job.unit);
+    const std::string at = "/drawers/" + std::to_string(drawer);
+    for (std::size_t i = first; doubt && i < problems.size(); ++i)
+        for (const char* size : {"/opening/", "/box/", "/slide/"})
+            if (problems[i].pointer.rfind(at + size, 0) == 0) {
+                problems[i].remedy = problems[i].remedy + Message::of("; or ") + doubt->question;
+                return;
+            }
+}
+
 }  // namespace
 
 const Group* Design::group_with_key(const std::string& key) const {
@@ -347,10 +363,13 @@ tl::expected<Design, std::vector<Problem>> design(const Job& job, const Picks& p
     check_machines(job.shop, problems);
     std::vector<std::string> cutters_in_use;
     for (std::size_t i = 0; i < job.drawers.size(); ++i) {
+        const std::size_t so_far = problems.size();
         DrawerDesigner designer(job, shop, i, picks, cutters_in_use, made.alternatives, problems, made.notes);
         if (auto drawer = designer.run()) made.drawers.push_back(std::move(*drawer));
+        ask_about_units(job, i, so_far, problems);
     }
     if (!problems.empty()) return tl::unexpected(std::move(problems));
+    ask_about_units(job, made.notes);
     std::vector<Group> groups;
     for (DrawerDesign& drawer : made.drawers) add_all_groups(job, drawer, groups);
     made.groups = merge_groups(groups);

@@ -1,6 +1,7 @@
 #include "job/drawer_checks.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace kw {
 namespace {
@@ -77,7 +78,75 @@ void check_short_parts(const DrawerDesign& drawer, const std::string& at, std::v
         check(drawer.box.depth, drawer.back.machine, "side", "depth");
 }
 
+void note_cut_tongue(const DrawerDesign& drawer, const ChosenJoint& chosen, const char* which,
+                     std::vector<Note>& notes) {
+    if (!chosen.joint.insert_cut()) return;
+    const Length groove = drawer.bottom.joint.slot().depth, tongue = tongue_of(chosen.joint);
+    if (groove >= tongue)
+        notes.push_back(
+            {Level::note, drawer.spec->name,
+             Message::of("the groove (", groove, ") is as deep as the ", which, "'s tongue is thick (",
+                         tongue, "): across the groove's height the tongue is gone, above it it holds")});
+    else if (tongue - groove < least_left)
+        notes.push_back(
+            {Level::note, drawer.spec->name,
+             Message::of("the groove (", groove, ") leaves only ", tongue - groove, " of the ", which,
+                         "'s tongue across its height: there it won't hold, above the groove it does")});
+}
+
+void note_thin_web(const DrawerDesign& drawer, const ChosenJoint& chosen, const char* which,
+                   const char* boards, Length thickness, std::vector<Note>& notes) {
+    const Cut& slot = chosen.joint.slot();
+    if (thickness - slot.depth >= least_left) return;
+    notes.push_back({Level::note, drawer.spec->name,
+                     Message::of("the ", which, "'s ", slot.name, " leaves only ", thickness - slot.depth,
+                                 " of the ", boards, ": that breaks in handling")});
+}
+
+// Beyond these a drawer is a slip of the pen, or of the unit (common practice, no source).
+constexpr Length least_size = Length::millimetres(25), most_size = Length::inches(72);
+
+// The same number in the unit that was likely meant; empty where none was.
+std::string in_the_other_unit(Length size, Unit unit) {
+    const bool in_inches = unit == Unit::inch;
+    if (in_inches != (size > most_size)) return {};
+    const std::string text = exact_text(size, unit);
+    return text.substr(0, text.rfind(' ')) + (in_inches ? " mm" : " in");
+}
+
 }  // namespace
+
+std::optional<UnitDoubt> doubt_unit(const DrawerSpec& drawer, Unit unit) {
+    const std::string what = drawer.opening ? "opening" : "box";
+    const Length width = drawer.opening ? drawer.opening->width : drawer.box ? drawer.box->width : Length{};
+    const Length height = drawer.opening ? drawer.opening->height
+                          : drawer.box   ? drawer.box->height
+                                         : Length{};
+    const Length depth = drawer.opening ? drawer.opening->depth : drawer.box ? drawer.box->depth : Length{};
+    for (const auto& [size, field, way] :
+         {std::tuple{width, "width", "wide"}, std::tuple{height, "height", "high"},
+          std::tuple{depth, "depth", "deep"}}) {
+        if (size >= least_size && size <= most_size) continue;
+        const std::string other = in_the_other_unit(size, unit);
+        return UnitDoubt{"/" + what + "/" + field, Message::of("its ", what, " is ", size, " ", way),
+                         Message::of("was another unit meant? Write `", field, "` with its unit",
+                                     other.empty() ? other : ", as in \"" + other + "\"")};
+    }
+    return std::nullopt;
+}
+
+std::vector<Note> notes_on(const DrawerDesign& drawer) {
+    std::vector<Note> notes;
+    const bool captured = drawer.spec->bottom.style == BottomStyle::captured;
+    note_cut_tongue(drawer, drawer.front, "front", notes);
+    if (captured) note_cut_tongue(drawer, drawer.back, "back", notes);
+    note_thin_web(drawer, drawer.front, "front", "sides", drawer.thickness.sides, notes);
+    note_thin_web(drawer, drawer.back, "back", "sides", drawer.thickness.sides, notes);
+    note_thin_web(drawer, drawer.bottom, "bottom", "sides", drawer.thickness.sides, notes);
+    note_thin_web(drawer, drawer.bottom, "bottom", "front", drawer.thickness.front, notes);
+    if (captured) note_thin_web(drawer, drawer.bottom, "bottom", "back", drawer.thickness.back, notes);
+    return notes;
+}
 
 std::vector<Problem> check_drawer(const DrawerDesign& drawer, const std::string& at) {
     std::vector<Problem> problems;

@@ -4,8 +4,9 @@
 #include <map>
 #include <set>
 
-#include "job/parts_of.h"
+#include "job/planned.h"
 #include "job/scheduling.h"
+#include "job/shared_ways.h"
 #include "order/cost.h"
 #include "order/without.h"
 
@@ -17,36 +18,6 @@ constexpr std::size_t most_designs = 24;
 constexpr std::size_t most_setups_for_reasons = 64, most_reasons = 6;
 constexpr std::int64_t looks_per_plan = 25'000;
 constexpr std::int64_t looks_per_choice = 200'000, looks_per_reason = 4'000;
-
-struct Planned {
-    std::vector<Setup> setups;
-    std::vector<std::pair<int, int>> before;
-    std::vector<std::string>
-        names;  // of each setup: the same in every design in which it does the same for the same parts
-};
-
-std::string name_of_sizing(const Setup& setup) {
-    const Pass& first = setup.passes.front();
-    return setup.machine + "|" + setup.work + "|" + std::to_string(setup.fence.ticks()) + "|" + first.part +
-           "|" + std::string(name_of(first.reference));
-}
-
-std::optional<Planned> planned_of(const Job& job, const Design& design) {
-    auto sizing = sizing_setups(with_implied_blades(job.shop), size_cuts_of(design, parts_of(job, design)));
-    if (!sizing) return std::nullopt;
-    Planned planned{std::move(*sizing), {}, {}};
-    for (const Setup& setup : planned.setups) planned.names.push_back(name_of_sizing(setup));
-    for (const Group& group : design.groups) {
-        const std::string all =
-            group.key + "|" + std::to_string(group.work.receivers.size() + group.work.inserts.size());
-        for (Setup& setup : setups_of(group)) {
-            planned.names.push_back(all + "|" + setup.work);
-            planned.setups.push_back(std::move(setup));
-        }
-    }
-    planned.before = precedence_of(design, planned.setups).before;
-    return planned;
-}
 
 std::set<std::string> names_in(const Planned& planned, const Planned& but_not_in) {
     std::set<std::string> names(planned.names.begin(), planned.names.end());
@@ -173,6 +144,8 @@ order::Result solved(const order::Problem& problem, std::int64_t looks, const Wa
     return order::solve(problem, {.node_limit = looks, .stop = watched(watch)});
 }
 
+bool is_proved(const order::Result& result) { return result.status == order::Status::proved; }
+
 std::vector<std::size_t> all_but(const order::Choice& choice, std::optional<std::size_t> option) {
     std::vector<std::size_t> others;
     for (std::size_t o = 0; o < choice.options.size(); ++o)
@@ -195,10 +168,12 @@ struct Best {
     std::vector<std::size_t> picked;  // by choice
     std::vector<std::size_t> order;   // of all the work
     std::int64_t seconds = 0;
+    bool proved = false;
 };
 
-// How long all the work without that joint takes: a short search, or what is left of the best order.
-std::int64_t seconds_without(const order::Problem& problem, const order::Choice& choice, const Best& best) {
+// How long all the work without that joint takes, and whether that is proved: a short search, or what is left of the best order.
+std::pair<std::int64_t, bool> seconds_without(const order::Problem& problem, const order::Choice& choice,
+                                              const Best& best) {
     const std::vector<std::size_t> its = all_but(choice, std::nullopt);
     const order::Problem left = order::without(problem, its);
     std::vector<std::size_t> number(problem.operations.size(), 0), order;
@@ -208,29 +183,32 @@ std::int64_t seconds_without(const order::Problem& problem, const order::Choice&
         if (std::find(its.begin(), its.end(), i) == its.end()) order.push_back(number[i]);
     const std::int64_t kept = order::price(left, order).seconds;
     const order::Result found = solved(left, looks_per_reason);
-    return found.order.empty() ? kept : std::min(kept, found.seconds);
+    return {found.order.empty() ? kept : std::min(kept, found.seconds), is_proved(found)};
 }
 
 // What each way adds to all the work without that joint. Where a way turns out to be better than what was picked, it is picked.
 WayReason reason_of(const order::Problem& problem, std::size_t c, const Alternative& of, Best& best) {
     WayReason reason{of.label, of.drawers, {}};
     const order::Choice& choice = problem.choices[c];
-    const std::int64_t without_it = seconds_without(problem, choice, best);
+    const auto [without_it, is_least] = seconds_without(problem, choice, best);
     const std::size_t picked = best.picked[c];
     for (std::size_t way = 0; way < of.ways.size(); ++way) {
         order::Result with = solved(order::without(problem, all_but(choice, way)), looks_per_reason);
-        if (way == picked && (with.order.empty() || with.seconds > best.seconds)) with.seconds = best.seconds;
-        else if (with.order.empty()) continue;
+        bool proved = is_proved(with);
+        if (way == picked && (with.order.empty() || with.seconds >= best.seconds)) {
+            with.seconds = best.seconds;
+            proved = proved || best.proved;
+        } else if (with.order.empty()) {
+            continue;
+        }
         if (way != picked && with.seconds < best.seconds) {
             with.picked.insert(with.picked.begin() + std::ptrdiff_t(c), way);
-            best = {with.picked, numbered_in(problem, all_but(choice, way), with.order), with.seconds};
+            best = {with.picked, numbered_in(problem, all_but(choice, way), with.order), with.seconds, false};
         }
-        reason.ways.push_back(
-            {of.ways[way], std::max<std::int64_t>(0, with.seconds - without_it), way == picked});
+        reason.ways.push_back({of.ways[way], std::max<std::int64_t>(0, with.seconds - without_it),
+                               way == picked, surety_of(proved, is_least)});
     }
-    std::stable_sort(reason.ways.begin(), reason.ways.end(), [](const WayCost& a, const WayCost& b) {
-        return std::pair(!a.picked, a.seconds) < std::pair(!b.picked, b.seconds);
-    });
+    sort_ways(reason);
     return reason;
 }
 
@@ -260,7 +238,8 @@ bool overlap(const Open& a, const Open& b) {
 
 struct Opened {
     std::vector<Open> all;
-    bool is_complete = true;  // none was left out
+    std::vector<const Alternative*> shared;    // what they are made of stands and falls with others
+    std::vector<const Alternative*> too_many;  // there is no time for
 };
 
 // Those that can be decided on each for itself, but for what is decided already.
@@ -270,11 +249,15 @@ Opened open_ones(const Job& job, const Design& usual, const Planned& planned, co
     for (const Alternative& alternative : usual.alternatives) {
         if (decided.contains(alternative.id)) continue;
         designs += alternative.ways.size() - 1;
-        auto one = designs > most_designs ? std::nullopt : opened(job, usual, planned, alternative);
+        if (designs > most_designs) {
+            open.too_many.push_back(&alternative);
+            continue;
+        }
+        auto one = opened(job, usual, planned, alternative);
         if (one && std::none_of(open.all.begin(), open.all.end(),
                                 [&](const Open& other) { return overlap(other, *one); }))
             open.all.push_back(std::move(*one));
-        else open.is_complete = false;
+        else open.shared.push_back(&alternative);
     }
     return open;
 }
@@ -288,26 +271,47 @@ void keep_the_usual_if_shorter(const order::Problem& problem, const std::vector<
     }
     const order::Result usual = solved(order::without(problem, others), looks_per_plan);
     if (!usual.order.empty() && usual.seconds < best.seconds)
-        best = {picked, numbered_in(problem, others, usual.order), usual.seconds};
+        best = {picked, numbered_in(problem, others, usual.order), usual.seconds, false};
+}
+
+// Those that can be decided on together.
+void choose_among(const Job& job, const Planned& planned, const Opened& opened, const Watch& watch,
+                  FoundWays& found) {
+    const std::vector<Open>& open = opened.all;
+    const Together together(job, planned, open);
+    const order::Problem& problem = together.problem();
+    const order::Result result = solved(problem, looks_per_choice, watch);
+    if (result.order.empty()) return;
+    Best best{result.picked, result.order, result.seconds, is_proved(result)};
+    if (!is_proved(result)) keep_the_usual_if_shorter(problem, open, best);
+    found.reasons = reasons_of(problem, open, best);
+    if (opened.shared.empty() && opened.too_many.empty())
+        found.lower_bound_seconds = result.lower_bound_seconds;
+    for (std::size_t c = 0; c < open.size(); ++c) found.picks[open[c].of->id] = best.picked[c];
+}
+
+// The others are looked at one by one, while all else stays as it was found to be best.
+void choose_one_by_one(const Job& job, const Planned& planned, const Opened& opened, FoundWays& found) {
+    for (const Alternative* one : opened.shared) {
+        std::optional<WayReason> reason;
+        if (planned.setups.size() <= most_setups_for_reasons && found.reasons.size() < most_reasons)
+            reason = compare_alone(job, *one, found.picks, looks_per_reason);
+        if (reason) found.reasons.push_back(std::move(*reason));
+        else found.not_compared.push_back({one->label, one->drawers, one->ways[one->picked], true});
+    }
+    for (const Alternative* one : opened.too_many)
+        found.not_compared.push_back({one->label, one->drawers, one->ways[one->picked], false});
 }
 
 // `decided`: what is not to be chosen any more.
 FoundWays found_with(const Job& job, const Picks& decided, const Watch& watch) {
-    FoundWays found{decided, {}, {}};
+    FoundWays found{decided, {}, {}, {}};
     const auto usual = design(job, decided);
     const auto planned = usual ? planned_of(job, *usual) : std::nullopt;
     if (!planned) return found;
-    const auto [open, is_complete] = open_ones(job, *usual, *planned, decided);
-    if (open.empty()) return found;
-    const Together together(job, *planned, open);
-    const order::Problem& problem = together.problem();
-    const order::Result result = solved(problem, looks_per_choice, watch);
-    if (result.order.empty()) return found;
-    Best best{result.picked, result.order, result.seconds};
-    if (result.status != order::Status::proved) keep_the_usual_if_shorter(problem, open, best);
-    found.reasons = reasons_of(problem, open, best);
-    if (is_complete) found.lower_bound_seconds = result.lower_bound_seconds;
-    for (std::size_t c = 0; c < open.size(); ++c) found.picks[open[c].of->id] = best.picked[c];
+    const Opened opened = open_ones(job, *usual, *planned, decided);
+    if (!opened.all.empty()) choose_among(job, *planned, opened, watch, found);
+    choose_one_by_one(job, *planned, opened, found);
     return found;
 }
 

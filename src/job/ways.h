@@ -5,11 +5,15 @@
 
 namespace kw {
 
+// What is known of a time that is the difference of two, each from a search that may have ended before it was proved.
+enum class Surety { exact, at_most, at_least, about };
+
 // What one way costs beside the others, everything else in its own best order then.
 struct WayCost {
     ChosenJoint way;
     std::int64_t seconds = 0;  // that this joint adds to all the other work
     bool picked = false;
+    Surety surety = Surety::exact;  // of the seconds
 };
 
 // Why a joint is cut the way it is.
@@ -19,11 +23,21 @@ struct WayReason {
     std::vector<WayCost> ways;         // the least first
 };
 
+// A joint that could be cut in several ways and is cut in the usual one, the others not being looked at.
+struct NotCompared {
+    std::string label;
+    std::vector<std::string> drawers;
+    ChosenJoint way;  // the usual one
+    bool shares =
+        false;  // since it shares setups with another joint; else since there are more choices than are gone through
+};
+
 struct FoundWays {
     Picks picks;
     // Where there was something to choose: no way and no order takes less than this.
     std::optional<std::int64_t> lower_bound_seconds;
     std::vector<WayReason> reasons;
+    std::vector<NotCompared> not_compared;
 };
 
 // `usual`: as designed without picks. A joint that was tested, locked or cut stays with its way. Nothing is picked where there is no order

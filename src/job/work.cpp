@@ -54,6 +54,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     if (!ways.picks.empty()) designed = design(work->job, ways.picks);
     if (!designed) return tl::unexpected(std::move(designed.error()));
     work->reasons = std::move(ways.reasons);
+    work->not_compared = std::move(ways.not_compared);
     work->design = std::move(*designed);
     work->standing = replay(work->job, work->design);
     work->standing_design = with_standing(work->design, work->standing);

@@ -15,8 +15,9 @@ struct Work {
     Design design;  // as designed
     Design standing_design;
     Standing standing;
-    std::vector<WayReason> reasons;  // why joints are cut the way they are, where there is a choice
-    Plan plan;                       // as everything stands; its sequence: what is done, then what is left
+    std::vector<WayReason> reasons;         // why joints are cut the way they are, where there is a choice
+    std::vector<NotCompared> not_compared;  // where there is one, and it was not looked into
+    Plan plan;  // as everything stands; its sequence: what is done, then what is left
     Rest rest;
     std::vector<Affected> affected;
     std::vector<Elsewhere> elsewhere;  // begun on machines that are away

@@ -6,13 +6,10 @@
 namespace kw {
 namespace {
 
-std::string pieces(const Job& job, const char* what, const std::vector<Length>& all) {
+std::string pieces(const Job& job, const Cutter& cutter, const char* what, const std::vector<Length>& all) {
     std::string text;
-    // Chippers go by what is stamped on them, shims are read by caliper.
     for (const Length piece : all)
-        text += (text.empty() ? std::string(what) + " " : " + ") +
-                (std::string(what) == "chippers" ? show_with_unit(piece, job.graduation)
-                                                 : caliper_text(job, piece));
+        text += (text.empty() ? std::string(what) + " " : " + ") + say_piece(job, cutter, piece);
     return text;
 }
 
@@ -29,11 +26,16 @@ std::string kind_if_another(const std::string& label, const ChosenJoint& way) {
 
 }  // namespace
 
+std::string say_piece(const Job& job, const Cutter& cutter, Length piece) {
+    const auto written = cutter.as_written.find(piece);
+    return written == cutter.as_written.end() ? caliper_text(job, piece) : written->second;
+}
+
 std::string say_cutter(const Job& job, const Cutter& cutter) {
     const Cutter* usual = job.shop.cutter_named(cutter.name);
     if (!usual || usual->kerf == cutter.kerf) return cutter.name;
-    const std::string chippers = pieces(job, "chippers", cutter.chippers),
-                      shims = pieces(job, "shims", cutter.shims);
+    const std::string chippers = pieces(job, cutter, "chippers", cutter.chippers),
+                      shims = pieces(job, cutter, "shims", cutter.shims);
     const std::string both = chippers + (chippers.empty() || shims.empty() ? "" : ", ") + shims;
     return cutter.name + " made up to " + caliper_text(job, cutter.kerf) +
            (both.empty() ? " (its outer cutters alone)" : " (" + both + ")");
@@ -47,7 +49,7 @@ std::string say_cutter(const Work& work, const Setup& setup) {
     if (work.standing.groups.contains(group->key) && lists_shims(cutter)) {
         if (cutter.chippers.empty()) return cutter.name;
         cutter.shims.clear();
-        return cutter.name + " with " + pieces(work.job, "chippers", cutter.chippers);
+        return cutter.name + " with " + pieces(work.job, cutter, "chippers", cutter.chippers);
     }
     return say_cutter(work.job, cutter);
 }
@@ -62,8 +64,30 @@ std::string say_reason(const Job& job, const WayReason& reason) {
     std::string text = reason.label + " (" + joined(reason.drawers) + "): ";
     for (std::size_t i = 0; i < reason.ways.size(); ++i)
         text += (i == 0 ? "" : "; ") + kind_if_another(reason.label, reason.ways[i].way) +
-                say_way(job, reason.ways[i].way) + ": " + minutes(reason.ways[i].seconds);
+                say_way(job, reason.ways[i].way) + ": " + say_cost(reason.ways[i]);
     return text;
+}
+
+std::string say_surety(Surety surety) {
+    switch (surety) {
+        case Surety::exact: return {};
+        case Surety::at_most: return "at most";
+        case Surety::at_least: return "at least";
+        case Surety::about: return "about";
+    }
+    return {};
+}
+
+std::string say_cost(const WayCost& cost) {
+    const std::string surety = say_surety(cost.surety);
+    return surety + (surety.empty() ? "" : " ") + minutes(cost.seconds);
+}
+
+std::string say_not_compared(const Job& job, const NotCompared& one) {
+    return one.label + " (" + joined(one.drawers) + ") was not compared: " +
+           (one.shares ? "it shares its setups with another joint"
+                       : "there are more choices in this job than are gone through") +
+           "; it is cut in " + say_way(job, one.way);
 }
 
 }  // namespace kw

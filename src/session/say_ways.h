@@ -17,6 +17,17 @@ std::string say_cutter(const Work& work, const Setup& setup);
 // "2 passes with quarter stack", "1 pass with quarter stack made up to 0.512 in (...)".
 std::string say_way(const Job& job, const ChosenJoint& way);
 
+// A chipper or a shim as the maker wrote it, which is what is stamped on it: "1/8 in" in a job in millimetres, too.
+std::string say_piece(const Job& job, const Cutter& cutter, Length piece);
+
+// "10 min"; "at most 10 min", "at least 10 min" or "about 10 min" where not all of it is proved.
+std::string say_cost(const WayCost& cost);
+// "at most"; empty where it is exact.
+std::string say_surety(Surety surety);
+
+// "back dado (twine) was not compared: it shares its setups with another joint; it is cut in 2 passes with quarter stack".
+std::string say_not_compared(const Job& job, const NotCompared& one);
+
 // "back dado (twine, hand tools): 2 passes with quarter stack: 6 min; 1 pass with ...: 19 min". What each adds to the time of all other work, the
 // way that was picked first.
 std::string say_reason(const Job& job, const WayReason& reason);

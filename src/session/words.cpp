@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "session/say_ways.h"
 #include "session/test_cut.h"
 #include "setup/shims.h"
 
@@ -30,7 +31,7 @@ std::string say_shims_of(const Job& job, const Group& group, Length kerf) {
     if (total == Length{}) return no_shims;
     std::string all;
     for (const Length shim : shims_for(cutter, total))
-        all += (all.empty() ? "" : " + ") + caliper_text(job, shim);
+        all += (all.empty() ? "" : " + ") + say_piece(job, cutter, shim);
     return all;
 }
 

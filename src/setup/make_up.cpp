@@ -65,7 +65,8 @@ Length sum_of(const std::vector<Length>& pieces) {
 }
 
 std::optional<Cutter> made_up_for(const Cutter& stack, Length width) {
-    if (stack.kind != CutterKind::dado_stack || stack.spare_chippers.empty()) return std::nullopt;
+    if (stack.kind != CutterKind::dado_stack || (stack.spare_chippers.empty() && stack.spares.empty()))
+        return std::nullopt;
     std::vector<Length> owned = together(stack.chippers, stack.spare_chippers);
     owned.resize(std::min(owned.size(), most_chippers));
     const Length outer = stack.kerf - sum_of(stack.chippers) - sum_of(stack.shims);

@@ -1,6 +1,7 @@
 #pragma once
 // What stands in the shop: machines and cutters.
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -41,6 +42,8 @@ struct Cutter {
     std::vector<Length> spares = {};          // shims that the maker owns beside those
     std::vector<Length> chippers = {};        // likewise: in the stack for this kerf,
     std::vector<Length> spare_chippers = {};  // and owned beside those
+    std::map<Length, std::string> as_written =
+        {};  // each of these pieces as the maker wrote it, with its unit
 
     bool operator==(const Cutter&) const = default;
 };

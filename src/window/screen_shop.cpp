@@ -138,7 +138,7 @@ void draw_shop_fields(Screen& screen) {
     heading(ui, "Cutters");
     caption(ui,
             "Kerf: the width that it really cuts. Of a stack's shims, those in it for that kerf, and the "
-            "spare ones. With spare chippers a stack is made up wider where that saves time.");
+            "spare ones. With spare shims and chippers a stack is made up wider where that saves time.");
     cards(screen, "cutters", [&](const std::string& at) {
         Across across(screen, 2);
         name_entry(screen, "Name", at + "/name", {across.next(), {}});

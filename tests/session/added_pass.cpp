@@ -157,7 +157,7 @@ TEST_CASE("a stack's shims are named: which are in it when the correction is mad
     const Session session = tested(job, 0.2);
     const auto report = fit_report(*session.work, dado_setups(session).front());
     REQUIRE(report->moves.size() == 1);
-    CHECK(report->moves[0].say == "add 0.20 mm of shims in the stack: 0.30 mm + 0.10 mm in it then");
+    CHECK(report->moves[0].say == "add 0.20 mm of shims in the stack: 0.3 mm + 0.1 mm in it then");
     const auto out = fit_report(*tested(job, -0.2).work, dado_setups(session).front());
     REQUIRE(out->moves.size() == 1);
     CHECK(out->moves[0].say == "take out 0.20 mm of shims in the stack: none in it then");

@@ -2,59 +2,15 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <fstream>
-#include <sstream>
 #include <tuple>
 
-#include "sample_job.h"
 #include "session/made_ready.h"
-#include "session/say_ways.h"
-#include "session/session.h"
+#include "session/ways_job.h"
 
 using namespace kw;
+using namespace ways_job;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
-
-Json demo(int count) {
-    std::ifstream in(KW_ASSET_DIR "/demo.json", std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    Json job = parse_json(text.str()).value();
-    for (Json& drawer : job["drawers"]) drawer["count"] = count;
-    return job;
-}
-
-// The stack stays as it stands.
-Json without_chippers(Json job) {
-    for (Json& cutter : job["cutters"]) cutter.erase("spare_chippers");
-    return job;
-}
-
-Session opened(const Json& job) {
-    Session session = open_session(job, {}, now);
-    REQUIRE(session.work);
-    return session;
-}
-
-const DrawerDesign& drawer_named(const Work& work, const std::string& name) {
-    const auto& drawers = work.design.drawers;
-    const auto found = std::find_if(drawers.begin(), drawers.end(),
-                                    [&](const DrawerDesign& drawer) { return drawer.spec->name == name; });
-    REQUIRE(found != drawers.end());
-    return *found;
-}
-
-bool is_made_up(const ChosenJoint& chosen) { return !chosen.cutter.chippers.empty(); }
-
-const WayReason& reason_for(const Work& work, const std::string& label, const std::string& drawer) {
-    const auto found = std::find_if(work.reasons.begin(), work.reasons.end(), [&](const WayReason& one) {
-        return one.label == label && one.drawers == std::vector<std::string>{drawer};
-    });
-    REQUIRE(found != work.reasons.end());
-    return *found;
-}
 
 // Locked where it is tested, and all its parts run; before it what must be.
 Session through(Session session, const Setup& setup) {
@@ -97,11 +53,24 @@ TEST_CASE("two drawers keep the stack for the back's dado and take three passes;
     CHECK(passes(*twelve.work) == 1);
 }
 
+TEST_CASE("who owns shims and no chipper has a slot a little wider than the stack cut in one pass") {
+    const Session session = opened(without_chippers(demo(6)));
+    const ChosenJoint& groove = drawer_named(*session.work, "twine").bottom;
+    CHECK(say_way(session.work->job, groove) ==
+          "1 pass with quarter stack made up to 0.258 in (shims 0.008 in)");
+    for (const Setup& setup : session.work->plan.setups) CHECK_FALSE(setup.work.rfind("groove pass", 0) == 0);
+    // A dado of half an inch is more than shims are put on for.
+    CHECK(say_way(session.work->job, drawer_named(*session.work, "hand tools").back) ==
+          "3 passes with quarter stack");
+}
+
 TEST_CASE("with more ways to choose from, the work never takes longer") {
     for (const int count : {1, 2, 5, 12, 20}) {
         CAPTURE(count);
-        const Session free = opened(demo(count)), bound = opened(without_chippers(demo(count)));
-        CHECK(free.work->plan.seconds <= bound.work->plan.seconds);
+        const Session free = opened(demo(count)), bound = opened(without_pieces(demo(count)));
+        const Session shims = opened(without_chippers(demo(count)));
+        CHECK(free.work->plan.seconds <= shims.work->plan.seconds);
+        CHECK(shims.work->plan.seconds <= bound.work->plan.seconds);
         CHECK(free.work->plan.lower_bound_seconds <= free.work->plan.seconds);
     }
 }
@@ -169,7 +138,7 @@ TEST_CASE("a cutter that the maker names is taken, and there is nothing to choos
 TEST_CASE("a back cut in the least time: a dado, or a tongue in a narrower one, whichever takes less") {
     // Where a pass takes long and a test cut nothing, a second pass over many sides costs more than rabbeting the backs.
     const auto job_with = [](int pass_s, int test_s, int count) {
-        Json job = without_chippers(demo(count));
+        Json job = without_pieces(demo(count));
         job["drawers"] = Json::array({job["drawers"][1]});
         job["drawers"][0]["back"]["joint"] = "least time";
         job["times"] = {{"pass", pass_s}, {"test_cut", test_s}};
@@ -300,7 +269,7 @@ TEST_CASE("with a stack that could be made up the work takes no longer than with
     for (std::size_t d = 0; d < 3; ++d) {
         Json one = job;
         one["drawers"] = Json::array({job["drawers"][d]});
-        const Session with = opened(one), bare = opened(without_chippers(one));
+        const Session with = opened(one), bare = opened(without_pieces(one));
         CHECK(with.work->plan.seconds <= bare.work->plan.seconds);
         CHECK(with.work->plan.lower_bound_seconds <= bare.work->plan.seconds);
     }

@@ -44,7 +44,27 @@ TEST_CASE("with shims it comes to plywood that is thinner than its name") {
     CHECK(made->spares == std::vector<Length>{in(8, 1000)});
 }
 
-TEST_CASE("a stack is not made up to what it is, or where nobody said what chippers there are") {
+TEST_CASE("shims alone are enough, where the slot is little wider than the stack as it stands") {
+    Cutter stack{"stack", CutterKind::dado_stack, "saw", in(1, 4)};
+    stack.spares = {in(4, 1000), in(8, 1000), in(12, 1000)};
+    const auto made = made_up_for(stack, in(266, 1000));
+    REQUIRE(made);
+    CHECK(made->kerf == in(266, 1000));
+    CHECK(made->chippers.empty());
+    CHECK(made->shims == std::vector<Length>{in(12, 1000), in(4, 1000)});
+    CHECK(made->spares == std::vector<Length>{in(8, 1000)});
+    // No two shims of one kind where one is owned, and no chippers that nobody has.
+    CHECK_FALSE(made_up_for(stack, in(258 + 24, 1000)));
+    CHECK_FALSE(made_up_for(stack, in(3, 8)));
+    // What is in it counts as owned, and goes on being in it.
+    stack.shims = {in(4, 1000)};
+    const auto more = made_up_for(stack, in(258, 1000));
+    REQUIRE(more);
+    CHECK(more->kerf == in(258, 1000));
+    CHECK(sum_of(more->shims) == in(12, 1000));
+}
+
+TEST_CASE("a stack is not made up to what it is, or where nobody said what there is to put on") {
     CHECK_FALSE(made_up_for(eighth_set(), in(1, 4)));
     Cutter bare = eighth_set();
     bare.spare_chippers.clear();
@@ -65,7 +85,7 @@ TEST_CASE("random sets: nothing that could be put on is nearer, and every piece 
     int made_up = 0;
     for (int i = 0; i < 400; ++i) {
         Cutter stack{"stack", CutterKind::dado_stack, "saw", Length::micrometres(6400)};
-        stack.spare_chippers = some(1 + dice() % 4, Length::micrometres(1500), 20);
+        stack.spare_chippers = some(dice() % 5, Length::micrometres(1500), 20);
         stack.spares = some(dice() % 4, Length::micrometres(100), 5);
         const Length width = Length::micrometres(6500 + std::int64_t(dice() % 8000));
         std::vector<Length> all = stack.spare_chippers;

@@ -159,7 +159,8 @@ TEST_CASE("random actions end as they do one after another, however they come to
             CAPTURE(int(how));
             // With nothing to choose a plan is there soon.
             Json job = demo();
-            for (Json& cutter : job["cutters"]) cutter.erase("spare_chippers");
+            for (Json& cutter : job["cutters"])
+                for (const char* pieces : {"spare_chippers", "spare_shims"}) cutter.erase(pieces);
             const JobFile file(job);
             NoWindow none;
             App app = opened(file, how);

@@ -1,0 +1,49 @@
+#include "command/unread.h"
+
+#include "file/unread.h"
+
+namespace kw {
+namespace {
+
+// Lengths are not spoken of here, so the reading is all one.
+constexpr Graduation any_reading = Graduation::mm_0_1;
+
+void add(const std::string& file, const std::string& text, const std::string& called,
+         std::vector<Problem> (*unread_in)(const Json&), std::vector<UnreadField>& all) {
+    const auto json = parse_json(text);
+    if (!json) return;
+    for (const Problem& problem : unread_in(*json)) {
+        const Position at = locate_name(text, problem.pointer);
+        all.push_back(
+            {file, text, FileError{at, problem.why.text(any_reading), problem.remedy.text(any_reading)},
+             Note{Level::note,
+                  called + "line " + std::to_string(at.line) + ", column " + std::to_string(at.column),
+                  problem.remedy.empty() ? problem.why : problem.why + Message::of("; ") + problem.remedy}});
+    }
+}
+
+}  // namespace
+
+std::vector<UnreadField> unread_fields(const std::string& job, const std::string& job_text,
+                                       const std::string& shop) {
+    std::vector<UnreadField> all;
+    add(job, job_text, {}, unread_in_job, all);
+    if (shop.empty()) return all;
+    if (const auto text = read_file(shop))
+        add(shop, *text, std::filesystem::path(shop).filename().string() + ", ", unread_in_shop, all);
+    return all;
+}
+
+std::vector<Note> notes_of(const std::vector<UnreadField>& unread) {
+    std::vector<Note> notes;
+    for (const UnreadField& one : unread) notes.push_back(one.note);
+    return notes;
+}
+
+std::string report(const std::vector<UnreadField>& unread) {
+    std::string all;
+    for (const UnreadField& one : unread) all += report(one.file, one.text, one.error);
+    return all;
+}
+
+}  // namespace kw

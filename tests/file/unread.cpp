@@ -1,0 +1,138 @@
+// A field that nothing reads is likely misspelt: it is told of, with its place, and kept all the same.
+#include <doctest/doctest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "file/shop_file.h"
+#include "file/unread.h"
+#include "sample_job.h"
+
+using namespace kw;
+
+namespace {
+
+std::vector<std::string> said(const std::vector<Problem>& unread) {
+    std::vector<std::string> all;
+    for (const Problem& one : unread)
+        all.push_back(one.pointer + ": " + one.why.text(Graduation::in_64) +
+                      (one.remedy.empty() ? "" : "; " + one.remedy.text(Graduation::in_64)));
+    return all;
+}
+
+std::vector<std::string> said_of(const Json& job) { return said(unread_in_job(job)); }
+
+// "height" under another name.
+Json renamed(Json job, const std::string& pointer, const std::string& from, const std::string& to) {
+    Json& at = job[Json::json_pointer(pointer)];
+    at[to] = at[from];
+    at.erase(from);
+    return job;
+}
+
+using Lines = std::vector<std::string>;
+
+}  // namespace
+
+TEST_CASE("a misspelt field is told of where it stands, with what was likely meant") {
+    CHECK(said_of(renamed(tests::sample_json(), "/drawers/0/opening", "height", "hieght")) ==
+          Lines{"/drawers/0/opening/hieght: nothing here is called \"hieght\"; did you mean \"height\"?"});
+    Json job = tests::sample_json();
+    job["drawers"][0]["Count"] = 3;
+    job["fit"]["tolerance"]["shoulder-gap"] = "0.1 mm";
+    job["cutters"][0]["spare_chiper"] = {"1/8"};
+    job["machnies"] = Json::array();
+    CHECK(said_of(job) ==
+          Lines{"/fit/tolerance/shoulder-gap: nothing here is called \"shoulder-gap\"; did you mean "
+                "\"shoulder_gap\"?",
+                "/cutters/0/spare_chiper: nothing here is called \"spare_chiper\"; did you mean "
+                "\"spare_chippers\"?",
+                "/drawers/0/Count: nothing here is called \"Count\"; did you mean \"count\"?",
+                "/machnies: nothing here is called \"machnies\"; did you mean \"machines\"?"});
+}
+
+TEST_CASE("where nothing is near, or the field belongs elsewhere, nothing is suggested") {
+    Json job = tests::sample_json();
+    job["drawers"][0]["front"]["setback"] = "1";
+    job["drawers"][0]["colour"] = "green";
+    CHECK(said_of(job) == Lines{"/drawers/0/front/setback: nothing here is called \"setback\"",
+                                "/drawers/0/colour: nothing here is called \"colour\""});
+}
+
+TEST_CASE("fields of other programs are let be, and so is all that stands in them") {
+    Json job = tests::sample_json();
+    job["x-cut-list"] = {{"hieght", 1}};
+    job["drawers"][0]["_note"] = "for the left bench";
+    job["$schema"] = "job.schema.json";
+    CHECK(said_of(job).empty());
+}
+
+TEST_CASE("all that the program reads and writes is known to it") {
+    for (const char* folder : {KW_ASSET_DIR, KW_TEST_DIR "/files"})
+        for (const auto& file : std::filesystem::directory_iterator(folder)) {
+            if (file.path().extension() != ".json") continue;
+            CAPTURE(file.path().string());
+            const auto json = parse_json(read_file(file.path()).value());
+            REQUIRE(json);
+            CHECK(said_of(*json) == Lines{});
+        }
+}
+
+TEST_CASE("every field that the schemas describe is read, and none else is suggested") {
+    const auto schema = [](const char* name) {
+        return parse_json(read_file(std::string(KW_ASSET_DIR "/schemas/") + name).value()).value();
+    };
+    Json job = tests::sample_json();
+    const Json described = schema("job.schema.json");
+    // At the places that have fields alone, whatever stands in them.
+    const auto fill = [&](Json& object, const Json& properties) {
+        for (const auto& field : properties.items())
+            if (!object.contains(field.key())) object[field.key()] = nullptr;
+    };
+    fill(job, described["properties"]);
+    for (const char* part : {"fit", "climate", "times", "pins"}) {
+        if (!job[part].is_object()) job[part] = Json::object();
+        fill(job[part], described["properties"][part]["properties"]);
+    }
+    for (const char* list : {"stock", "machines", "cutters"})
+        fill(job[list][0], described["properties"][list]["items"]["properties"]);
+    const Json& drawer = described["$defs"]["drawer"]["properties"];
+    fill(job["drawers"][0], drawer);
+    for (const char* part : {"slide", "sides", "front", "back", "bottom", "face"})
+        fill(job["drawers"][0][part], drawer[part]["properties"]);
+    CHECK(said_of(job) == Lines{});
+    Json lesson = Json::object();
+    fill(lesson, schema("shop.schema.json")["properties"]["lessons"]["items"]["properties"]);
+    CHECK(said(unread_in_shop(Json{{"format", "kerfwright-shop"}, {"lessons", {lesson}}})) == Lines{});
+}
+
+TEST_CASE("a log's readings and moves have names of their own") {
+    Json job = tests::sample_json();
+    job["log"] = {{{"kind", "test"},
+                   {"setup", "S1"},
+                   {"readings", {{"fit", "0.1 mm"}}},
+                   {"moved", 3},
+                   {"fesh_end", true}}};
+    CHECK(said_of(job) ==
+          Lines{"/log/0/fesh_end: nothing here is called \"fesh_end\"; did you mean \"fresh_end\"?"});
+}
+
+TEST_CASE("a shop's file is looked through like a job, its machines and cutters too") {
+    const Json shop = {{"format", "kerfwright-shop"},
+                       {"machines", {{{"name", "saw"}, {"max_hieght", "3"}}}},
+                       {"cutters", {{{"name", "stack"}, {"machine", "saw"}, {"kerf", "1/4"}}}},
+                       {"times", {{"pas", 20}}},
+                       {"lesons", Json::array()}};
+    CHECK(said(unread_in_shop(shop)) ==
+          Lines{"/machines/0/max_hieght: nothing here is called \"max_hieght\"; did you mean \"max_height\"?",
+                "/times/pas: nothing here is called \"pas\"; did you mean \"pass\"?",
+                "/lesons: nothing here is called \"lesons\"; did you mean \"lessons\"?"});
+}
+
+TEST_CASE("the place of a name is where its quotes open") {
+    const std::string text = "{\n \"a\": { \"b\": 1,\n   \"½\": 2, \"c\": [ { \"d\": 3 } ] }\n}";
+    CHECK(locate_name(text, "/a/c").line == 3);
+    CHECK(locate_name(text, "/a/c").column == 12);
+    CHECK(locate_name(text, "/a/c/0/d").column == 21);
+}
