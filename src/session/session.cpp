@@ -297,12 +297,16 @@ Session made_ready(Session session, const std::string& time) {
 
 }  // namespace
 
-Session open_session(Json document, Memory memory, std::string day) {
+Session unworked_session(Json document, Memory memory, std::string day) {
     Session session;
     session.document = std::move(document);
     session.memory = std::move(memory);
     session.day = std::move(day);
-    return worked_out(std::move(session));
+    return session;
+}
+
+Session open_session(Json document, Memory memory, std::string day) {
+    return worked_out(unworked_session(std::move(document), std::move(memory), std::move(day)));
 }
 
 bool is_edit(const Action& action) {

@@ -71,6 +71,8 @@ using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGro
 
 // `day`: today, by which what was learned has aged.
 Session open_session(Json document, Memory memory = {}, std::string day = {});
+// The same before it is `worked_out`: the document can be shown, and nothing that follows from it.
+Session unworked_session(Json document, Memory memory = {}, std::string day = {});
 
 // `time`: now, as it goes into the log. An action that is refused leaves everything but `refused` as it was. A field that
 // reads well but makes a job that can't be made is taken: the problems are said, and the last work stays.

@@ -53,8 +53,10 @@ void remember_as_last(const fs::path& path) {
 }
 
 std::string title_of(const App& app) {
-    const auto& work = app.session().work;
-    return (work ? work->job.name : app.path().filename().string()) + " \u2013 Kerfwright";
+    const Json& document = app.session().document;
+    const bool is_named = document.contains("name") && document["name"].is_string();
+    return (is_named ? document["name"].get<std::string>() : app.path().filename().string()) +
+           " \u2013 Kerfwright";
 }
 
 }  // namespace
@@ -71,7 +73,7 @@ std::string wrong_shop(const fs::path& path, const Problem& problem) {
 fs::path own_shop_file() { return platform::data_folder() / "shop.json"; }
 
 tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& shop,
-                                         std::optional<Aside> aside) {
+                                         std::optional<Aside> aside, Plan plan) {
     const std::string name = path.string();
     const auto text = read_file(path);
     if (!text) return tl::unexpected(name + ": " + text.error().why + "\n");
@@ -91,17 +93,23 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     const auto memory = read_memory(kept.shop);
     if (!memory) return tl::unexpected(wrong_shop(shop, memory.error().front()));
     add_shop(*json, kept.shop);
-    app.shown_ = kept.session = open_session(std::move(*json), *memory, utc_now());
+    // A file that is no job at all is not taken on; one with wrong fields is, so that they can be put right.
+    const bool is_job = json->is_object() && json->contains("drawers");
+    kept.session = unworked_session(std::move(*json), *memory, utc_now());
+    app.is_beginning_ = is_job && plan == Plan::follows;
+    if (!app.is_beginning_) kept.session = worked_out(std::move(kept.session));
+    app.shown_ = kept.session;
+    if (!is_job) {
+        std::string all;
+        for (const Problem& problem : app.shown_.problems)
+            all += report(name, *text, to_file_error(problem, *text, Graduation::in_64));
+        return tl::unexpected(all);
+    }
     app.aside_ = aside.value_or(platform::has_threads() ? Aside::thread : Aside::between_frames);
     app.keeper_ =
         std::make_unique<JobKeeper>(std::move(kept), app.aside_ == Aside::thread, platform::post_wake_up);
-    if (app.shown_.work) return app;
-    std::string all;
-    for (const Problem& problem : app.shown_.problems)
-        all += report(name, *text, to_file_error(problem, *text, Graduation::in_64));
-    // A file that is no job at all is not taken on; one with wrong fields is, so that they can be put right.
-    if (!app.shown_.document.is_object() || !app.shown_.document.contains("drawers"))
-        return tl::unexpected(all);
+    if (app.is_beginning_) app.keeper_->begin();
+    app.was_shown_ = !app.is_beginning_;
     return app;
 }
 
@@ -134,6 +142,7 @@ void App::act(Ui& ui, const Action& action) {
 void App::take_answers(Ui& ui) {
     while (auto answer = keeper_->answer()) {
         asked_.erase(asked_.begin(), asked_.begin() + static_cast<std::ptrdiff_t>(answer->actions));
+        is_beginning_ = false;
         Session shown = std::move(answer->session);
         for (const AskedAction& asked : asked_) shown = edited(shown, asked.action, asked.time);
         std::swap(shown, shown_);
@@ -178,7 +187,9 @@ void App::frame(Ui& ui) {
 
 int run_app(const AppOptions& options) {
     const fs::path path = job_to_open(options.job);
-    auto app = App::open(path, options.shop.empty() ? own_shop_file() : fs::path(options.shop));
+    auto app =
+        App::open(path, options.shop.empty() ? own_shop_file() : fs::path(options.shop), {},
+                  App::Plan::follows);
     if (!app) {
         std::fprintf(stderr, "kerfwright: %s", app.error().c_str());
         return 1;

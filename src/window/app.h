@@ -25,18 +25,21 @@ class App {
 public:
     // Whether there is a thread to work things out in; without one that is done between frames.
     enum class Aside { thread, between_frames };
+    // Whether it has been worked out when `open` returns, or what was read is shown at once and the plan follows.
+    enum class Plan { waited_for, follows };
 
     // The message says what is wrong with the file, with line and column. Without a shop nothing that is learned outlives the App.
     static tl::expected<App, std::string> open(const std::filesystem::path& path,
                                                const std::filesystem::path& shop = {},
-                                               std::optional<Aside> aside = {});
+                                               std::optional<Aside> aside = {},
+                                               Plan plan = Plan::waited_for);
 
     void frame(Ui& ui);
     // Actions are taken in the order in which they come here, each on what those before it have left.
     void act(Ui& ui, const Action& action);
     // Waits until all is worked out and saved.
     void finish(Ui& ui);
-    bool is_idle() const { return asked_.empty(); }
+    bool is_idle() const { return asked_.empty() && !is_beginning_; }
 
     // The document as it was typed; its work may still be that of an older one.
     const Session& session() const { return shown_; }
@@ -54,6 +57,7 @@ private:
     std::deque<AskedAction> asked_;  // and not answered yet
     double asked_s_ = 0;             // when the first of them was
     bool was_shown_ = true;          // since the last was asked
+    bool is_beginning_ = false;      // the plan of the job as it was opened is not there yet
     std::unique_ptr<JobKeeper> keeper_;
     UiState state_;
 };

@@ -31,6 +31,13 @@ void note_refusal(const Session& session, Answer& answer) {
 JobKeeper::JobKeeper(KeptJob kept, bool in_a_thread, std::function<void()> wake)
     : kept_(std::move(kept)), wake_(std::move(wake)), aside_(in_a_thread) {}
 
+void JobKeeper::begin() {
+    aside_.post([this] {
+        kept_.session = worked_out(std::move(kept_.session), watch());
+        give({0, kept_.session, {}});
+    });
+}
+
 void JobKeeper::ask(AskedAction asked) {
     {
         const std::lock_guard lock(mutex_);
@@ -81,6 +88,10 @@ void JobKeeper::take_next() {
     Answer answer = is_edit(next.front().action) ? take_edits(next) : take(next.front());
     answer.actions = next.size();
     answer.session = kept_.session;
+    give(std::move(answer));
+}
+
+void JobKeeper::give(Answer answer) {
     {
         const std::lock_guard lock(mutex_);
         answers_.push_back(std::move(answer));

@@ -51,6 +51,8 @@ public:
     // `wake` is called when there is something new, from whichever thread.
     JobKeeper(KeptJob kept, bool in_a_thread, std::function<void()> wake);
 
+    // Works out the job as it was handed over, and answers with it.
+    void begin();
     void ask(AskedAction asked);
     // The next answer, if one has come.
     std::optional<Answer> answer();
@@ -64,6 +66,7 @@ public:
 private:
     std::vector<AskedAction> next_asked();
     void take_next();
+    void give(Answer answer);
     Answer take_edits(const std::vector<AskedAction>& edits);
     Answer take(const AskedAction& asked);
     void save(Answer& answer);

@@ -257,6 +257,25 @@ TEST_CASE("an edit after a lock that is still being worked out stays, with the l
     CHECK(app.session().document == demo());
 }
 
+TEST_CASE("a job that is opened is shown at once, its plan follows, and what is typed meanwhile stays") {
+    const JobFile file(demo());
+    for (const App::Aside how : {App::Aside::between_frames, App::Aside::thread}) {
+        auto app = App::open(file.path, {}, how, App::Plan::follows);
+        REQUIRE(app.has_value());
+        if (how == App::Aside::between_frames) CHECK_FALSE(app->session().work);
+        CHECK_FALSE(app->is_idle());
+        Hand hand({}, [&](Ui& ui) { app->frame(ui); });
+        hand.window().draw([&](Ui& ui) {
+            app->act(ui, SetField{"/name", "Shed"});
+            app->frame(ui);
+        });
+        hand.settle();
+        CHECK(app->is_idle());
+        CHECK(app->session().document["name"] == "Shed");
+        CHECK(said_by(*app->session().work) == said_by(*open_session(file.read(), {}, today()).work));
+    }
+}
+
 TEST_CASE("closing the program loses nothing of what was asked for") {
     const JobFile file(demo());
     {
