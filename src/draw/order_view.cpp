@@ -36,6 +36,7 @@ public:
         const double foot = draw_legend(-layout_.row_px() * static_cast<double>(layout_.rows.size()));
         view_.drawing.frame = Box{0, foot, room_.width_px, 0};
         view_.drawing.title = title();
+        by_look();
         return std::move(view_);
     }
 
@@ -46,6 +47,20 @@ private:
         Label label{at, std::move(text), anchor, emphasis};
         label.bare = bare;
         view_.drawing.shapes.emplace_back(std::move(label));
+    }
+
+    // Shapes of one look one after another, so that they can be painted together. Blocks do not lie on each other, so it looks the same: walks
+    // lie beneath all, then feet, heads, lines, words.
+    void by_look() {
+        const auto look = [](const Shape& shape) {
+            if (const auto* fill = std::get_if<Fill>(&shape))
+                return std::pair(fill->outlined ? 2 : 1, static_cast<int>(fill->material));
+            if (const auto* line = std::get_if<Line>(&shape))
+                return std::pair(line->stroke == Stroke::walk ? 0 : 3, static_cast<int>(line->stroke));
+            return std::pair(4, 0);
+        };
+        std::stable_sort(view_.drawing.shapes.begin(), view_.drawing.shapes.end(),
+                         [&](const Shape& a, const Shape& b) { return look(a) < look(b); });
     }
 
     // ---- one row

@@ -44,6 +44,7 @@ public:
     const std::filesystem::path& path() const { return path_; }
 
 private:
+    void show(Session answered, std::size_t actions);
     void take_answers(Ui& ui);
     void note_search(Ui& ui);
     bool is_asked_already(const Action& action) const;

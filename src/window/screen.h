@@ -70,7 +70,7 @@ struct UiState {
     std::string filling;  // caption of the number that fills the screen
     LogWords log;
     OrderPicture order;
-    std::vector<float> step_heights, note_heights;  // of the order's rows, device pixels
+    std::vector<float> step_heights, note_heights, drawer_heights;  // of rows, device pixels
     std::optional<Searching> searching;
 };
 

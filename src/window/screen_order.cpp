@@ -1,7 +1,5 @@
 // The second place: the whole work in the order in which it is done.
 
-#include <functional>
-
 #include "session/say_ways.h"
 #include "session/test_cut.h"
 #include "session/words.h"
@@ -71,24 +69,6 @@ void draw_affected(Screen& screen, const Work& work) {
     }
 }
 
-// Rows out of sight are as high as they were, or as the others, and are not set: setting two hundred takes longer than a frame.
-void draw_rows(Ui& ui, std::vector<float>& heights, std::size_t count,
-               const std::function<void(std::size_t)>& draw) {
-    const float gap = ImGui::GetStyle().ItemSpacing.y;
-    const float top = ImGui::GetWindowPos().y, foot = top + ImGui::GetWindowSize().y;
-    heights.resize(count, heights.empty() ? ui.px(size::target) : heights.back());
-    for (std::size_t i = 0; i < count; ++i) {
-        const float y = ImGui::GetCursorScreenPos().y;
-        const bool in_sight = y + heights[i] >= top && y <= foot;
-        if (!in_sight && !ui.log) {  // a test looks at them all
-            ImGui::Dummy({1, heights[i]});
-            continue;
-        }
-        draw(i);
-        heights[i] = ImGui::GetCursorScreenPos().y - y - gap;
-    }
-}
-
 void draw_note(Ui& ui, const Work& work, const Note& note) {
     const std::string words =
         about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.graduation));
@@ -101,8 +81,8 @@ void draw_notes(Screen& screen, const Work& work) {
     if (work.plan.notes.empty()) return;
     begin_card(ui, "notes");
     heading(ui, "To know");
-    draw_rows(ui, screen.state.note_heights, work.plan.notes.size(),
-              [&](std::size_t i) { draw_note(ui, work, work.plan.notes[i]); });
+    rows_in_sight(ui, screen.state.note_heights, work.plan.notes.size(),
+                  [&](std::size_t i) { draw_note(ui, work, work.plan.notes[i]); });
     end_card(ui);
 }
 
@@ -169,8 +149,8 @@ void draw_sequence(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     begin_card(ui, "sequence");
     const std::string next = next_step(work);
-    draw_rows(ui, screen.state.step_heights, work.plan.sequence.size(),
-              [&](std::size_t i) { draw_step(screen, work, i, work.plan.sequence[i] == next); });
+    rows_in_sight(ui, screen.state.step_heights, work.plan.sequence.size(),
+                  [&](std::size_t i) { draw_step(screen, work, i, work.plan.sequence[i] == next); });
     end_card(ui);
 }
 

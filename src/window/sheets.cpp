@@ -130,6 +130,23 @@ void begin_scroll(Ui& ui, const char* id, ImVec2 size) {
     else if (ui.scroll.speed != 0) swing(ui, window);
 }
 
+void rows_in_sight(Ui& ui, std::vector<float>& heights, std::size_t count,
+                   const std::function<void(std::size_t)>& draw) {
+    const float gap = ImGui::GetStyle().ItemSpacing.y;
+    const float top = ImGui::GetWindowPos().y, foot = top + ImGui::GetWindowSize().y;
+    heights.resize(count, heights.empty() ? ui.px(size::target) : heights.back());
+    for (std::size_t i = 0; i < count; ++i) {
+        const float y = ImGui::GetCursorScreenPos().y;
+        const bool in_sight = y + heights[i] >= top && y <= foot;
+        if (!in_sight && !ui.log) {  // a test looks at them all
+            ImGui::Dummy({1, heights[i]});
+            continue;
+        }
+        draw(i);
+        heights[i] = ImGui::GetCursorScreenPos().y - y - gap;
+    }
+}
+
 void end_scroll(Ui& ui) {
     shade_hidden(ui, ImGui::GetCurrentWindow());
     ImGui::EndChild();
