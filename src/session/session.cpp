@@ -315,12 +315,7 @@ Session apply(const Session& session, const Action& action, const std::string& t
 }
 
 Pinned pinned(const Work& work, const Setup& setup) {
-    const std::string name = pin_name(setup, work.design);
-    const auto in = [&](const std::vector<std::string>& list) {
-        return std::find(list.begin(), list.end(), name) != list.end();
-    };
-    if (in(work.job.pins.first)) return Pinned::first;
-    return in(work.job.pins.last) ? Pinned::last : Pinned::nowhere;
+    return pinned_as(work.job.pins, pin_name(setup, work.design));
 }
 
 std::vector<Problem> problems_at(const Session& session, const std::string& pointer) {

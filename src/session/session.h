@@ -5,6 +5,7 @@
 #include <variant>
 
 #include "file/document.h"
+#include "job/pins.h"
 #include "session/test_cut.h"
 
 namespace kw {
@@ -49,7 +50,6 @@ struct MarkLost {
     std::string part;
 };
 // A setup, and with it its group, is done first or last whatever it takes; or where it fits best again.
-enum class Pinned { nowhere, first, last };
 struct PinSetup {
     std::string setup;
     Pinned where = Pinned::first;

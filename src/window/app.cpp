@@ -8,6 +8,7 @@
 
 #include "file/shop_file.h"
 #include "window/platform.h"
+#include "window/screen_words.h"
 
 namespace kw::window {
 namespace {
@@ -152,7 +153,12 @@ void App::show(Session answered, std::size_t actions) {
 
 void App::take_answers(Ui& ui) {
     while (auto answer = keeper_->answer()) {
+        const auto* pin = std::get_if<PinSetup>(&asked_.front().action);
+        const std::optional<PinSetup> pinned = pin ? std::optional(*pin) : std::nullopt;
+        const auto before = shown_.work;
+        const bool is_taken = answer->session.refused.empty() && answer->session.problems.empty();
         show(std::move(answer->session), answer->actions);
+        if (pinned && is_taken && before) ui.toast(pin_news(*before, *shown_.work, *pinned));
         asked_s_ = ui.now_s;
         const bool said_there = state_.place == Where::saw && state_.saw_tab == SawTab::test;
         for (const Said& said : answer->said)

@@ -21,23 +21,6 @@ std::string left_words(const Rest& rest) {
            (rest.proved ? ", in the order that takes least from how the machines stand now" : "");
 }
 
-std::string proof_words(const Plan& plan) {
-    if (plan.proved) return minutes(plan.seconds) + " in all, proved to be the least";
-    if (plan.lower_bound_seconds > 0)
-        return minutes(plan.seconds) + " in all; no order can take less than " +
-               minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60);
-    return minutes(plan.seconds) + " in all";
-}
-
-// While a newer document is being worked out.
-std::string search_words(const Searching& searching) {
-    const std::string begin = "The order is still being searched";
-    if (!searching.at_most_better_s) return begin + ": this is the last one";
-    const std::int64_t most = (*searching.at_most_better_s + 59) / 60;
-    return begin + ": at most " + std::to_string(most) + (most == 1 ? " minute" : " minutes") +
-           " better than what is found";
-}
-
 void draw_summary(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     const Progress all = progress_of(work);
@@ -52,10 +35,11 @@ void draw_summary(Screen& screen, const Work& work) {
             open_at_saw(screen, next);
     }
     const auto& searching = screen.state.searching;
-    say(ui, searching ? search_words(*searching) : proof_words(work.plan));
+    say(ui, searching ? search_words(searching->at_most_better_s) : proof_words(work.plan));
     if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
     if (work.plan.pins_s > 0)
         say(ui, "What you want first or last takes " + minutes(work.plan.pins_s) + " of it");
+    caption(ui, "Drag a block of the picture to its beginning or its end: that step is done first, or last");
     end_card(ui);
 }
 
