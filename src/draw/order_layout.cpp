@@ -64,7 +64,7 @@ std::set<OrderSign> signs_of(const Timeline& timeline) {
 
 std::string pin_sign(const Timeline& timeline) {
     const bool first = timeline.has_pinned(Pinned::first), last = timeline.has_pinned(Pinned::last);
-    return first && last ? "first, last" : first ? "wanted first" : last ? "wanted last" : "";
+    return first && last ? "first, last" : first ? "first" : last ? "last" : "";
 }
 
 bool OrderWords::has_room_for_name(const TimedStep& step, const OrderLayout& layout) const {

@@ -55,7 +55,7 @@ struct OrderSign {
 };
 std::set<OrderSign> signs_of(const Timeline& timeline);
 
-// Of the marks of pins in the legend: "wanted first", "wanted last", or "first, last"; empty where nothing is pinned.
+// Of the marks of pins in the legend: "first", "last", or "first, last"; empty where nothing is pinned.
 std::string pin_sign(const Timeline& timeline);
 
 // Words, and how much room they take.

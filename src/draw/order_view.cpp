@@ -296,6 +296,7 @@ private:
         const double foot = layout_.row_y(row) - axis_px + 2;
         const std::int64_t step_s = 60 * tick_minutes();
         const auto now_row = row_of_now();
+        double said_to = -1e9;
         const double now_x = held_in(layout_.x(row, timeline_.now_s), width(now_words(), true));
         view_.drawing.shapes.emplace_back(
             Line{{{layout_.gutter_px, foot}, {layout_.x(row, span.to_s), foot}}, Stroke::thin});
@@ -306,7 +307,9 @@ private:
             view_.drawing.shapes.emplace_back(Line{{{x, foot}, {x, foot - 7}}, Stroke::thin});
             const bool now_is_there = now_row == row && std::abs(middle - now_x) <
                                                             (width(text) + width(now_words(), true)) / 2 + 14;
-            if (!now_is_there) say({middle, foot + 1}, text, Anchor::bottom, Emphasis::faint, true);
+            if (now_is_there || middle - width(text) / 2 < said_to + 2 * word_pad_px) continue;
+            say({middle, foot + 1}, text, Anchor::bottom, Emphasis::faint, true);
+            said_to = middle + width(text) / 2;
         }
     }
 
@@ -348,12 +351,12 @@ private:
             view_.drawing.shapes.emplace_back(Line{{{left, y}, {left + swatch_px, y}}, Stroke::outline});
         }
         if (const std::string pins = pin_sign(timeline_); !pins.empty()) {
-            const double left = place(pins), half = pin_px / 2, apart = 3;
+            const double left = place(pins), half = pin_px / 2, apart = 6;
             const bool both = pins == "first, last";
             if (timeline_.has_pinned(Pinned::first))
                 draw_pin({left + (both ? half - apart : swatch_px / 2), y}, Pinned::first);
             if (timeline_.has_pinned(Pinned::last))
-                draw_pin({left + (both ? swatch_px - half + apart : swatch_px / 2), y}, Pinned::last);
+                draw_pin({left + (both ? swatch_px - half : swatch_px / 2), y}, Pinned::last);
         }
         return y - legend_px / 2;
     }

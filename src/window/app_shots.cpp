@@ -263,9 +263,7 @@ std::vector<Shot> shots_of(const Work& work) {
          [](Theatre& stage) {
              let_go_nowhere(stage);
              const auto& left = stage.work().rest.steps;
-             const std::string last = left.back().setup, first = left.front().setup;
-             stage.act(PinSetup{last, Pinned::first});
-             stage.act(PinSetup{first, Pinned::last});
+             stage.act(PinSetup{left.back().setup, Pinned::first});
          }},
         {"29-drawer-with-errors", mark_an_error},
         {"30-keypad", open_a_keypad},

@@ -164,6 +164,12 @@ std::string pin_news(const Work& before, const Work& after, const PinSetup& pin)
     const std::string where = pin.where == Pinned::first  ? " is wanted first: "
                               : pin.where == Pinned::last ? " is wanted last: "
                                                           : " is done where it fits best: ";
+    const auto& notes = after.plan.notes;
+    const bool not_kept = std::any_of(notes.begin(), notes.end(), [](const Note& note) {
+        return note.level == Level::warning && note.about == "order";
+    });
+    if (not_kept)
+        return capital(setup->work) + where + "that can't be kept with what else is wanted first and last";
     if (more == 0) return capital(setup->work) + where + "as long as before";
     const std::string amount = most < 60 ? std::to_string(most) + " s" : minutes(most);
     return capital(setup->work) + where + amount + (more > 0 ? " more" : " less") + " than before";

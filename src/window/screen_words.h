@@ -59,7 +59,7 @@ std::string proof_words(const Plan& plan);
 // While a newer document is being worked out. `at_most_better_s`: what another order could save at most of the best found so far, in seconds,
 // where that is known.
 std::string search_words(std::optional<std::int64_t> at_most_better_s);
-// What a pin takes, when the order has been made anew: "Groove is wanted first: 6 min more than before".
+// What a pin takes, when the order has been made anew: "Groove is wanted first: 6 min more than before"; or that it can't be.
 std::string pin_news(const Work& before, const Work& after, const PinSetup& pin);
 
 // The first step with passes left to run; the last one if nothing is left.

@@ -35,4 +35,24 @@ TEST_CASE(
     CHECK(proof_words(plan) == "2 h 56 min in all, the best order that was found");
 }
 
+TEST_CASE(
+    "what a pin takes is said in minutes, or in seconds where it is less than one, or that it can't be "
+    "kept") {
+    Work before, after;
+    Setup setup;
+    setup.id = "S7";
+    setup.work = "groove";
+    before.plan.setups.push_back(setup);
+    before.rest.seconds = after.rest.seconds = 6000;
+    CHECK(pin_news(before, after, {"S7", Pinned::first}) == "Groove is wanted first: as long as before");
+    after.rest.seconds = 6360;
+    CHECK(pin_news(before, after, {"S7", Pinned::last}) == "Groove is wanted last: 6 min more than before");
+    after.rest.seconds = 5955;
+    CHECK(pin_news(before, after, {"S7", Pinned::nowhere}) ==
+          "Groove is done where it fits best: 45 s less than before");
+    after.plan.notes.push_back({Level::warning, "order", Message::of("what is pinned can't be kept")});
+    CHECK(pin_news(before, after, {"S7", Pinned::first}) ==
+          "Groove is wanted first: that can't be kept with what else is wanted first and last");
+}
+
 }  // namespace kw::window
