@@ -1,7 +1,6 @@
 // Straight pieces of outlines, two texels each: (from, to) and (distance along the outline at `from`, 0, 0, 0).
 uniform highp sampler2D u_segments;
-uniform int u_first;
-uniform int u_count;
+flat in ivec2 v_pieces;  // the first, and how many
 uniform vec4 u_dashes;  // dash, space, dash, space; all 0: unbroken
 
 vec4 texel(int index) {
@@ -16,8 +15,8 @@ struct Nearest {
 
 Nearest nearest_outline(vec2 p) {
     Nearest result = Nearest(1e9, 0.0, false);
-    for (int i = 0; i < u_count; ++i) {
-        vec4 ends = texel(2 * (u_first + i));
+    for (int i = 0; i < v_pieces.y; ++i) {
+        vec4 ends = texel(2 * (v_pieces.x + i));
         vec2 a = ends.xy;
         vec2 ab = ends.zw - a;
         vec2 ap = p - a;
@@ -26,7 +25,7 @@ Nearest nearest_outline(vec2 p) {
         float d = length(ap - ab * t);
         if (d < result.distance) {
             result.distance = d;
-            result.along = texel(2 * (u_first + i) + 1).x + t * sqrt(length_squared);
+            result.along = texel(2 * (v_pieces.x + i) + 1).x + t * sqrt(length_squared);
         }
         // Half-open in y, so that a ray through a corner counts once.
         if ((a.y <= p.y) != (ends.w <= p.y) && p.x < a.x + ab.x * (p.y - a.y) / ab.y) {

@@ -37,8 +37,12 @@ void set_rows(OrderLayout& layout, const Timeline& timeline, std::size_t rows, d
 double legend_height_px(const Timeline& timeline, const OrderWords& words, double width_px) {
     double all = words.sign_px("walk") + words.sign_px("stands as set");
     for (const OrderSign& sign : signs_of(timeline)) all += words.sign_px(sign.words);
+    if (const std::string pins = pin_sign(timeline); !pins.empty()) all += words.sign_px(pins);
     return legend_px * std::ceil(all / (width_px - 2 * word_pad_px));
 }
+
+// Of the first line.
+double pin_room(const TimedStep& step) { return step.pinned == Pinned::nowhere ? 0 : pin_px + word_pad_px; }
 
 int lines_needed(const Timeline& timeline, const OrderWords& words, const OrderLayout& layout) {
     std::size_t most = 1;
@@ -58,8 +62,13 @@ std::set<OrderSign> signs_of(const Timeline& timeline) {
     return signs;
 }
 
+std::string pin_sign(const Timeline& timeline) {
+    const bool first = timeline.has_pinned(Pinned::first), last = timeline.has_pinned(Pinned::last);
+    return first && last ? "first, last" : first ? "first" : last ? "last" : "";
+}
+
 bool OrderWords::has_room_for_name(const TimedStep& step, const OrderLayout& layout) const {
-    return width(step.step, is_next(step)) + 2 * word_pad_px <= block_px(step, layout);
+    return width(step.step, is_next(step)) + 2 * word_pad_px + pin_room(step) <= block_px(step, layout);
 }
 
 double OrderWords::sign_px(const std::string& words) const {
@@ -101,7 +110,7 @@ std::vector<std::string> OrderWords::head_lines(const TimedStep& step, const Ord
     const Setup& setup = *step.setup;
     std::vector<std::string> lines{step.step};
     const std::string whole = step.step + "  " + setup.work;
-    if (width(whole, bold) <= room) lines[0] = whole;
+    if (width(whole, bold) <= room - pin_room(step)) lines[0] = whole;
     else
         for (std::string& line : wrapped(setup.work, room, most - 1)) lines.push_back(std::move(line));
     const bool has_work = lines.size() > 1 || lines[0] != step.step;

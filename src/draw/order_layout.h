@@ -14,6 +14,7 @@ inline constexpr double axis_px = 29;          // minutes above a row
 inline constexpr double cutter_px = 28;        // which cutter is on
 inline constexpr double foot_px = 18;          // what the time goes into
 inline constexpr double head_pad_px = 2;       // above and beneath the words of a head
+inline constexpr double pin_px = 12;           // a pin's mark, high and wide
 inline constexpr double lane_gap_px = 8;       // beneath a lane
 inline constexpr double word_pad_px = 4;       // beside the words of a head
 inline constexpr double legend_px = 34;        // a line of it
@@ -53,6 +54,9 @@ struct OrderSign {
     bool operator<(const OrderSign& other) const { return order < other.order; }
 };
 std::set<OrderSign> signs_of(const Timeline& timeline);
+
+// Of the marks of pins in the legend: "first", "last", or "first, last"; empty where nothing is pinned.
+std::string pin_sign(const Timeline& timeline);
 
 // Words, and how much room they take.
 class OrderWords {

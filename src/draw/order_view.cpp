@@ -30,12 +30,18 @@ public:
                 draw_cutters(row, lane);
                 draw_standing(row, lane);
             }
+            draw_pins(row);
             draw_axis(row);
+            const double y = layout_.row_y(row);
+            view_.rows.push_back({layout_.rows[row].first,
+                                  layout_.rows[row].end,
+                                  {layout_.gutter_px, y - layout_.row_px(), room_.width_px, y}});
         }
         draw_now();
         const double foot = draw_legend(-layout_.row_px() * static_cast<double>(layout_.rows.size()));
         view_.drawing.frame = Box{0, foot, room_.width_px, 0};
         view_.drawing.title = title();
+        by_look();
         return std::move(view_);
     }
 
@@ -46,6 +52,23 @@ private:
         Label label{at, std::move(text), anchor, emphasis};
         label.bare = bare;
         view_.drawing.shapes.emplace_back(std::move(label));
+    }
+
+    // Shapes of one look one after another, so that they can be painted together. Blocks do not lie on each other, so it looks the same: walks
+    // lie beneath all, then feet, heads, lines, pins, words.
+    void by_look() {
+        const auto look = [](const Shape& shape) {
+            if (const auto* fill = std::get_if<Fill>(&shape))
+                return std::pair(fill->material == Material::cutter && fill->outlined ? 4  // pins
+                                 : fill->outlined                                     ? 2
+                                                                                      : 1,
+                                 static_cast<int>(fill->material));
+            if (const auto* line = std::get_if<Line>(&shape))
+                return std::pair(line->stroke == Stroke::walk ? 0 : 3, static_cast<int>(line->stroke));
+            return std::pair(5, 0);
+        };
+        std::stable_sort(view_.drawing.shapes.begin(), view_.drawing.shapes.end(),
+                         [&](const Shape& a, const Shape& b) { return look(a) < look(b); });
     }
 
     // ---- one row
@@ -207,6 +230,33 @@ private:
         return last;
     }
 
+    // ---- what is pinned
+
+    // A wedge that points to where it is wanted, and ends at a bar.
+    void draw_pin(Point middle, Pinned pinned) {
+        const double to = pinned == Pinned::first ? -1 : 1, half = pin_px / 2;
+        const double tip = middle.x_mm + to * half, back = middle.x_mm - to * half;
+        Fill wedge{{{{tip, middle.y_mm}, {back, middle.y_mm - half}, {back, middle.y_mm + half}}},
+                   Material::cutter};
+        view_.drawing.shapes.emplace_back(std::move(wedge));
+        view_.drawing.shapes.emplace_back(
+            Line{{{tip, middle.y_mm - half}, {tip, middle.y_mm + half}}, Stroke::outline});
+    }
+
+    void draw_pins(std::size_t row) {
+        for (std::size_t i = layout_.rows[row].first; i < layout_.rows[row].end; ++i) {
+            const TimedStep& step = timeline_.steps[i];
+            if (step.pinned == Pinned::nowhere) continue;
+            const Block block = block_of(row, step);
+            // At the right end of the name's line, or in the middle of a block that bears no name.
+            const double middle = (block.left + block.right) / 2,
+                         beside = block.right - word_pad_px - pin_px / 2;
+            draw_pin({words_.has_room_for_name(step, layout_) ? beside : middle,
+                      block.top - head_pad_px - line_px / 2},
+                     step.pinned);
+        }
+    }
+
     // ---- time
 
     static std::string time_words(std::int64_t minutes) {
@@ -246,6 +296,7 @@ private:
         const double foot = layout_.row_y(row) - axis_px + 2;
         const std::int64_t step_s = 60 * tick_minutes();
         const auto now_row = row_of_now();
+        double said_to = -1e9;
         const double now_x = held_in(layout_.x(row, timeline_.now_s), width(now_words(), true));
         view_.drawing.shapes.emplace_back(
             Line{{{layout_.gutter_px, foot}, {layout_.x(row, span.to_s), foot}}, Stroke::thin});
@@ -256,7 +307,9 @@ private:
             view_.drawing.shapes.emplace_back(Line{{{x, foot}, {x, foot - 7}}, Stroke::thin});
             const bool now_is_there = now_row == row && std::abs(middle - now_x) <
                                                             (width(text) + width(now_words(), true)) / 2 + 14;
-            if (!now_is_there) say({middle, foot + 1}, text, Anchor::bottom, Emphasis::faint, true);
+            if (now_is_there || middle - width(text) / 2 < said_to + 2 * word_pad_px) continue;
+            say({middle, foot + 1}, text, Anchor::bottom, Emphasis::faint, true);
+            said_to = middle + width(text) / 2;
         }
     }
 
@@ -296,6 +349,14 @@ private:
         if (stands_) {
             const double left = place("stands as set");
             view_.drawing.shapes.emplace_back(Line{{{left, y}, {left + swatch_px, y}}, Stroke::outline});
+        }
+        if (const std::string pins = pin_sign(timeline_); !pins.empty()) {
+            const double left = place(pins), half = pin_px / 2, apart = 6;
+            const bool both = pins == "first, last";
+            if (timeline_.has_pinned(Pinned::first))
+                draw_pin({left + (both ? half - apart : swatch_px / 2), y}, Pinned::first);
+            if (timeline_.has_pinned(Pinned::last))
+                draw_pin({left + (both ? swatch_px - half : swatch_px / 2), y}, Pinned::last);
         }
         return y - legend_px / 2;
     }

@@ -3,7 +3,7 @@
 //
 // A step is a block as wide as it takes time. Its head names it; its foot shows what the time goes into: setting the cutter, the
 // shims, the fence, the height, a spacer, a test cut, the cuts. Dots lead the maker from machine to machine. Above the blocks
-// stands which cutter is on.
+// stands which cutter is on; a wedge in a block points to the end of time at which it is wanted.
 
 #include "draw/layout.h"
 #include "job/work.h"
@@ -22,9 +22,17 @@ struct StepPlace {
     Box box;
 };
 
+// A row of time, with the lanes of all machines: steps [first, end) of the places.
+struct OrderRow {
+    std::size_t first = 0;
+    std::size_t end = 0;
+    Box box;  // from where its time begins to the edge of the picture
+};
+
 struct OrderView {
-    Drawing drawing;  // its frame has the corner (0, 0) at the upper left
-    std::vector<StepPlace> places;
+    Drawing drawing;                // its frame has the corner (0, 0) at the upper left
+    std::vector<StepPlace> places;  // in the order of the work
+    std::vector<OrderRow> rows;
 };
 
 // `next`: the step that is to be done next, as in Rest; it gets a bold edge.

@@ -64,6 +64,7 @@ struct Hatch {
     double dash_px = 0;     // 0: unbroken
     double space_px = 0;    // between dashes
     double stagger_px = 0;  // how far the next line's dashes are moved along
+    bool operator==(const Hatch&) const = default;
 };
 
 // Largest number of families in one fill: what the shader has room for.
@@ -78,6 +79,7 @@ struct FillStyle {
     double edge_px = 2.4;
     double edge_dash_px = 0;  // 0: unbroken
     double edge_space_px = 0;
+    bool operator==(const FillStyle&) const = default;
 };
 
 FillStyle fill_style(Material material, Theme theme);
@@ -89,6 +91,7 @@ struct LineStyle {
     Rgb ink;
     double width_px = 1.2;
     std::array<double, 4> dashes_px{};  // dash, space, dash, space; all 0: unbroken
+    bool operator==(const LineStyle&) const = default;
 };
 
 LineStyle line_style(Stroke stroke, Theme theme);

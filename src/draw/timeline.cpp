@@ -64,6 +64,11 @@ std::int64_t TimedStep::setting_s() const {
     return sum;
 }
 
+bool Timeline::has_pinned(Pinned pinned) const {
+    return std::any_of(steps.begin(), steps.end(),
+                       [&](const TimedStep& step) { return step.pinned == pinned; });
+}
+
 Timeline timeline_of(const Work& work) {
     Timeline timeline;
     timeline.machines = machines_of(work);
@@ -81,6 +86,9 @@ Timeline timeline_of(const Work& work) {
         timed.pieces = pieces_of(step);
         timed.is_done = is_done;
         timed.still_set = step.still_set;
+        const bool any_pins = !work.job.pins.first.empty() || !work.job.pins.last.empty();
+        if (any_pins && !is_done)
+            timed.pinned = pinned_as(work.job.pins, pin_name(*timed.setup, work.design));
         now_s = timed.to_s();
         timeline.steps.push_back(std::move(timed));
     };

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "draw/drawing.h"
+#include "job/pins.h"
 #include "job/work.h"
 
 namespace kw::draw {
@@ -25,6 +26,7 @@ struct TimedStep {
     std::vector<Piece> pieces;
     bool is_done = false;
     bool still_set = false;  // its machine has stood so since it was locked
+    Pinned pinned = Pinned::nowhere;
 
     std::int64_t to_s() const;
     std::int64_t setting_s() const;  // all its changes
@@ -36,6 +38,7 @@ struct Timeline {
     std::int64_t now_s = 0;  // what is done took so long, as planned
     bool begun = false;
 
+    bool has_pinned(Pinned pinned) const;
     std::int64_t end_s() const { return steps.empty() ? 0 : steps.back().to_s(); }
 };
 

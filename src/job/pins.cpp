@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "job/precedence.h"
+
 namespace kw {
 namespace {
 
@@ -76,6 +78,21 @@ std::vector<std::pair<int, int>> pinned_pairs(const Pins& pins, const Design& de
     }
     add_pairs(last, reached(last, before, setups, false), false, pairs);
     return pairs;
+}
+
+Pinned pinned_as(const Pins& pins, const std::string& name) {
+    const auto in = [&](const std::vector<std::string>& list) {
+        return std::find(list.begin(), list.end(), name) != list.end();
+    };
+    if (in(pins.first)) return Pinned::first;
+    return in(pins.last) ? Pinned::last : Pinned::nowhere;
+}
+
+Surroundings surroundings_of(const Design& design, const std::vector<Setup>& setups, std::size_t setup) {
+    const Pairs before = precedence_of(design, setups).before;
+    Flags its(setups.size(), false);
+    its.at(setup) = true;
+    return {reached(its, before, setups, true), reached(its, before, setups, false)};
 }
 
 std::vector<std::string> idle_pins(const Pins& pins, const Design& design, const std::vector<Setup>& setups) {

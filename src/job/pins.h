@@ -5,6 +5,9 @@
 
 namespace kw {
 
+enum class Pinned { nowhere, first, last };
+Pinned pinned_as(const Pins& pins, const std::string& name);
+
 // How a pin names a setup: a joint's by its group's key, which holds when the plan is numbered anew; a rip or a crosscut by its machine and
 // the first of its parts. All setups of a group go by one name.
 std::string pin_name(const Setup& setup, const Design& design);
@@ -14,6 +17,12 @@ std::string pin_name(const Setup& setup, const Design& design);
 std::vector<std::pair<int, int>> pinned_pairs(const Pins& pins, const Design& design,
                                               const std::vector<Setup>& setups,
                                               const std::vector<std::pair<int, int>>& before);
+
+// By setup: what must be done before this one, and what after it, whatever is pinned. All of its group are in both, since a group is set once.
+struct Surroundings {
+    std::vector<bool> before, after;
+};
+Surroundings surroundings_of(const Design& design, const std::vector<Setup>& setups, std::size_t setup);
 
 // Pins that name nothing in the plan any more.
 std::vector<std::string> idle_pins(const Pins& pins, const Design& design, const std::vector<Setup>& setups);

@@ -5,6 +5,7 @@
 #include <variant>
 
 #include "file/document.h"
+#include "job/pins.h"
 #include "session/test_cut.h"
 
 namespace kw {
@@ -49,7 +50,6 @@ struct MarkLost {
     std::string part;
 };
 // A setup, and with it its group, is done first or last whatever it takes; or where it fits best again.
-enum class Pinned { nowhere, first, last };
 struct PinSetup {
     std::string setup;
     Pinned where = Pinned::first;
@@ -81,8 +81,9 @@ Session apply(const Session& session, const Action& action, const std::string& t
 // Whether the action changes the document without asking the plan: then `apply` is `worked_out` of `edited`.
 bool is_edit(const Action& action);
 // The document as the action leaves it, and the work still as it was: what can be shown at once. Undo and redo show the document
-// to which they lead; of other actions that are no edits nothing can be said so early.
-Session edited(const Session& session, const Action& action, const std::string& time);
+// to which they lead; of other actions (not `can_be_shown`) nothing can be said so early.
+bool can_be_shown(const Action& action);
+Session edited(Session session, const Action& action, const std::string& time);
 Session worked_out(Session session, const Watch& watch = {});
 
 // Where the maker has pinned the setup.

@@ -8,6 +8,7 @@
 
 #include "file/shop_file.h"
 #include "window/platform.h"
+#include "window/screen_words.h"
 
 namespace kw::window {
 namespace {
@@ -131,7 +132,7 @@ bool App::is_asked_already(const Action& action) const {
 
 void App::act(Ui& ui, const Action& action) {
     AskedAction asked{action, utc_now()};
-    shown_ = edited(shown_, action, asked.time);
+    shown_ = edited(std::move(shown_), action, asked.time);
     if (asked_.empty()) asked_s_ = ui.now_s;
     was_shown_ = false;
     asked_.push_back(asked);
@@ -139,14 +140,34 @@ void App::act(Ui& ui, const Action& action) {
     ui.pacer.request(Pacer::settle_frames);
 }
 
+// The answer with the later actions on top.
+void App::show(Session answered, std::size_t actions) {
+    const auto later = asked_.begin() + static_cast<std::ptrdiff_t>(actions);
+    const bool was_shown = std::all_of(asked_.begin(), later,
+                                       [](const AskedAction& asked) { return can_be_shown(asked.action); });
+    asked_.erase(asked_.begin(), later);
+    if (was_shown && !asked_.empty()) {
+        // The document that is shown is the same, with the later ones: doing those again would take a frame for each few of them.
+        std::swap(shown_.work, answered.work);
+        std::swap(shown_.problems, answered.problems);
+        std::swap(shown_.memory, answered.memory);
+    } else {
+        for (const AskedAction& asked : asked_)
+            answered = edited(std::move(answered), asked.action, asked.time);
+        std::swap(shown_, answered);
+    }
+    keeper_->forget(std::move(answered));
+}
+
 void App::take_answers(Ui& ui) {
     while (auto answer = keeper_->answer()) {
-        asked_.erase(asked_.begin(), asked_.begin() + static_cast<std::ptrdiff_t>(answer->actions));
         is_beginning_ = false;
-        Session shown = std::move(answer->session);
-        for (const AskedAction& asked : asked_) shown = edited(shown, asked.action, asked.time);
-        std::swap(shown, shown_);
-        keeper_->forget(std::move(shown));
+        const auto* pin = answer->actions > 0 ? std::get_if<PinSetup>(&asked_.front().action) : nullptr;
+        const std::optional<PinSetup> pinned = pin ? std::optional(*pin) : std::nullopt;
+        const auto before = shown_.work;
+        const bool is_taken = answer->session.refused.empty() && answer->session.problems.empty();
+        show(std::move(answer->session), answer->actions);
+        if (pinned && is_taken && before) ui.toast(pin_news(*before, *shown_.work, *pinned));
         asked_s_ = ui.now_s;
         const bool said_there = state_.place == Where::saw && state_.saw_tab == SawTab::test;
         for (const Said& said : answer->said)
@@ -187,9 +208,8 @@ void App::frame(Ui& ui) {
 
 int run_app(const AppOptions& options) {
     const fs::path path = job_to_open(options.job);
-    auto app =
-        App::open(path, options.shop.empty() ? own_shop_file() : fs::path(options.shop), {},
-                  App::Plan::follows);
+    auto app = App::open(path, options.shop.empty() ? own_shop_file() : fs::path(options.shop), {},
+                         App::Plan::follows);
     if (!app) {
         std::fprintf(stderr, "kerfwright: %s", app.error().c_str());
         return 1;

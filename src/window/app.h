@@ -31,8 +31,7 @@ public:
     // The message says what is wrong with the file, with line and column. Without a shop nothing that is learned outlives the App.
     static tl::expected<App, std::string> open(const std::filesystem::path& path,
                                                const std::filesystem::path& shop = {},
-                                               std::optional<Aside> aside = {},
-                                               Plan plan = Plan::waited_for);
+                                               std::optional<Aside> aside = {}, Plan plan = Plan::waited_for);
 
     void frame(Ui& ui);
     // Actions are taken in the order in which they come here, each on what those before it have left.
@@ -47,6 +46,7 @@ public:
     const std::filesystem::path& path() const { return path_; }
 
 private:
+    void show(Session answered, std::size_t actions);
     void take_answers(Ui& ui);
     void note_search(Ui& ui);
     bool is_asked_already(const Action& action) const;

@@ -64,6 +64,36 @@ void press(Theatre& stage, const std::string& label) {
     ImGui_ImplGlfw_CursorEnterCallback(window, 0);
 }
 
+// Takes up the last block of the order's picture and holds it at the beginning of its lane.
+void drag_last_to_beginning(Theatre& stage) {
+    WidgetLog log;
+    stage.window.ui().log = &log;
+    stage.draw();
+    stage.window.ui().log = nullptr;
+    const LoggedWidget* block = log.find(stage.work().plan.sequence.back());
+    if (!block || block->kind != "block") return;
+    GLFWwindow* window = stage.window.handle();
+    const double x = (block->box.left + block->box.right) / 2, y = (block->box.top + block->box.bottom) / 2;
+    ImGui_ImplGlfw_CursorEnterCallback(window, 1);
+    ImGui_ImplGlfw_CursorPosCallback(window, x, y);
+    stage.draw();
+    ImGui_ImplGlfw_MouseButtonCallback(window, GLFW_MOUSE_BUTTON_LEFT, GLFW_PRESS, 0);
+    for (const double share : {0.3, 0.6, 1.0}) {
+        stage.draw();
+        ImGui_ImplGlfw_CursorPosCallback(window, x + share * (60 - x), y);
+    }
+}
+
+void let_go_nowhere(Theatre& stage) {
+    GLFWwindow* window = stage.window.handle();
+    ImGui_ImplGlfw_KeyCallback(window, GLFW_KEY_ESCAPE, 0, GLFW_PRESS, 0);
+    stage.draw();
+    ImGui_ImplGlfw_KeyCallback(window, GLFW_KEY_ESCAPE, 0, GLFW_RELEASE, 0);
+    ImGui_ImplGlfw_MouseButtonCallback(window, GLFW_MOUSE_BUTTON_LEFT, GLFW_RELEASE, 0);
+    stage.draw();
+    ImGui_ImplGlfw_CursorEnterCallback(window, 0);
+}
+
 std::string setup_like(const Work& work, const std::function<bool(const Setup&)>& is_it) {
     for (const std::string& step : work.plan.sequence) {
         const Setup* setup = work.plan.setup_with_id(step.substr(0, step.find('#')));
@@ -237,8 +267,20 @@ std::vector<Shot> shots_of(const Work& work) {
              stage.state().test.setup = other;
              stage.state().test.felt = 1;
          }},
-        {"27-drawer-with-errors", mark_an_error},
-        {"28-keypad", open_a_keypad},
+        {"27-order-dragged",
+         [](Theatre& stage) {
+             at_place(Where::order)(stage);
+             stage.settle();
+             drag_last_to_beginning(stage);
+         }},
+        {"28-order-pinned",
+         [](Theatre& stage) {
+             let_go_nowhere(stage);
+             const auto& left = stage.work().rest.steps;
+             stage.act(PinSetup{left.back().setup, Pinned::first});
+         }},
+        {"29-drawer-with-errors", mark_an_error},
+        {"30-keypad", open_a_keypad},
     };
 }
 

@@ -8,6 +8,7 @@
 namespace kw::window {
 namespace {
 
+constexpr std::size_t floats_in_corner = 4, corners_of_rectangle = 6;
 constexpr int texture_width = 256;  // what segments.glsl counts with
 constexpr double pi = 3.14159265358979323846;
 
@@ -27,6 +28,7 @@ draw::Pixel direction_of(draw::Pixel from, draw::Pixel to) {
 
 Painter::~Painter() {
     if (vertex_array_) glDeleteVertexArrays(1, &vertex_array_);
+    if (corners_buffer_) glDeleteBuffers(1, &corners_buffer_);
     if (segments_texture_) glDeleteTextures(1, &segments_texture_);
 }
 
@@ -35,6 +37,15 @@ void Painter::start() {
     areas_.link(shaders::picture_vert, {shaders::segments_glsl, shaders::area_frag});
     lines_.link(shaders::picture_vert, {shaders::segments_glsl, shaders::line_frag});
     glGenVertexArrays(1, &vertex_array_);
+    glGenBuffers(1, &corners_buffer_);
+    glBindVertexArray(vertex_array_);
+    glBindBuffer(GL_ARRAY_BUFFER, corners_buffer_);
+    constexpr GLsizei stride = floats_in_corner * sizeof(float);
+    for (const GLuint place : {0u, 1u}) {
+        glEnableVertexAttribArray(place);
+        glVertexAttribPointer(place, 2, GL_FLOAT, GL_FALSE, stride,
+                              reinterpret_cast<const void*>(2 * place * sizeof(float)));
+    }
     glGenTextures(1, &segments_texture_);
 }
 
@@ -46,7 +57,8 @@ void Painter::paint(const draw::Drawing& drawing, const draw::Annotations& annot
     width_ = static_cast<float>(width);
     height_ = static_cast<float>(height);
     segments_.clear();
-    work_.clear();
+    corners_.clear();
+    runs_.clear();
     collect(drawing, annotations);
     const draw::Rgb card = draw::palette(theme).card;
     glViewport(0, 0, width, height);
@@ -57,10 +69,11 @@ void Painter::paint(const draw::Drawing& drawing, const draw::Annotations& annot
     glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
     glBindVertexArray(vertex_array_);
     upload();
-    for (const auto& item : work_) {
-        if (const auto* area = std::get_if<Area>(&item)) send_area(*area);
-        else send_stretch(std::get<Stretch>(item));
+    for (const Run& run : runs_) {
+        std::visit([this](const auto& style) { send(style); }, run.style);
+        glDrawArrays(GL_TRIANGLES, run.first, run.count);
     }
+    glBindBuffer(GL_ARRAY_BUFFER, 0);
     glBindVertexArray(0);
 }
 
@@ -95,30 +108,52 @@ void Painter::add_piece(Outline& outline, draw::Pixel a, draw::Pixel b, double& 
                    std::max({outline.box.right, a.x, b.x}), std::max({outline.box.bottom, a.y, b.y})};
 }
 
+// A rectangle round the outline and all that its line reaches. Only what lies on the sheet: a picture that is zoomed in far has boxes
+// many sheets wide.
+void Painter::end_outline(const Outline& outline, Style style) {
+    const auto* fill = std::get_if<draw::FillStyle>(&style);
+    const double line_px = fill ? fill->edge_px : std::get<draw::LineStyle>(style).width_px;
+    const double reach = line_px * view_.pixel_ratio / 2 + 1;
+    const float left = std::max(f(outline.box.left - reach), 0.0f),
+                top = std::max(f(outline.box.top - reach), 0.0f),
+                right = std::min(f(outline.box.right + reach), width_),
+                bottom = std::min(f(outline.box.bottom + reach), height_);
+    if (outline.count == 0 || right <= left || bottom <= top) return;
+    if (runs_.empty() || runs_.back().style != style)
+        runs_.push_back({std::move(style), static_cast<int>(corners_.size() / floats_in_corner), 0});
+    const auto first = static_cast<float>(outline.first), count = static_cast<float>(outline.count);
+    for (const auto& [x, y] : {std::pair{left, top},
+                               {right, top},
+                               {left, bottom},  //
+                               {left, bottom},
+                               {right, top},
+                               {right, bottom}})
+        corners_.insert(corners_.end(), {x, y, first, count});
+    runs_.back().count += corners_of_rectangle;
+}
+
 void Painter::add(const draw::Fill& fill) {
-    Area area{{}, draw::fill_style(fill, theme_)};
-    begin_outline(area.outline);
+    Outline outline;
+    begin_outline(outline);
     for (const draw::Ring& ring : fill.rings) {
         double along = 0;
         for (std::size_t i = 0; i < ring.size(); ++i) {
-            add_piece(area.outline, to_pixel(view_, ring[i]), to_pixel(view_, ring[(i + 1) % ring.size()]),
-                      along);
+            add_piece(outline, to_pixel(view_, ring[i]), to_pixel(view_, ring[(i + 1) % ring.size()]), along);
         }
     }
-    if (area.outline.count > 0) work_.emplace_back(std::move(area));
+    end_outline(outline, draw::fill_style(fill, theme_));
 }
 
 void Painter::add(const draw::Line& line) {
     if (line.points.size() < 2) return;
     const draw::LineStyle style = draw::line_style(line.stroke, theme_);
-    Stretch stretch{{}, style.ink, style.width_px, style.dashes_px};
-    begin_outline(stretch.outline);
+    Outline outline;
+    begin_outline(outline);
     double along = 0;
     for (std::size_t i = 0; i + 1 < line.points.size(); ++i) {
-        add_piece(stretch.outline, to_pixel(view_, line.points[i]), to_pixel(view_, line.points[i + 1]),
-                  along);
+        add_piece(outline, to_pixel(view_, line.points[i]), to_pixel(view_, line.points[i + 1]), along);
     }
-    work_.emplace_back(stretch);
+    end_outline(outline, style);
     if (line.stroke != draw::Stroke::arrow) return;
     const draw::Pixel tip = to_pixel(view_, line.points.back());
     add_arrowhead(tip, direction_of(to_pixel(view_, line.points[line.points.size() - 2]), tip), style.ink,
@@ -126,11 +161,11 @@ void Painter::add(const draw::Line& line) {
 }
 
 void Painter::add_line(draw::Pixel from, draw::Pixel to, draw::Rgb ink, double width_px) {
-    Stretch stretch{{}, ink, width_px, {}};
-    begin_outline(stretch.outline);
+    Outline outline;
+    begin_outline(outline);
     double along = 0;
-    add_piece(stretch.outline, from, to, along);
-    work_.emplace_back(stretch);
+    add_piece(outline, from, to, along);
+    end_outline(outline, draw::LineStyle{ink, width_px, {}});
 }
 
 void Painter::add_arrowhead(draw::Pixel tip, draw::Pixel direction, draw::Rgb ink, double factor) {
@@ -154,22 +189,26 @@ void Painter::add_plate(const draw::PlacedText& text) {
 
 void Painter::add_solid(const std::vector<draw::Pixel>& corners, draw::Rgb rgb, draw::Rgb edge,
                         double edge_px) {
-    Area area;
-    area.style.ground = rgb;
-    area.style.edge = edge;
-    area.style.edge_px = edge_px;
-    begin_outline(area.outline);
+    draw::FillStyle style;
+    style.ground = rgb;
+    style.edge = edge;
+    style.edge_px = edge_px;
+    Outline outline;
+    begin_outline(outline);
     double along = 0;
     for (std::size_t i = 0; i < corners.size(); ++i) {
-        add_piece(area.outline, corners[i], corners[(i + 1) % corners.size()], along);
+        add_piece(outline, corners[i], corners[(i + 1) % corners.size()], along);
     }
-    work_.emplace_back(std::move(area));
+    end_outline(outline, std::move(style));
 }
 
 void Painter::upload() {
     const int texels = static_cast<int>(segments_.size() / 4);
     const int rows = std::max(1, (texels + texture_width - 1) / texture_width);
     segments_.resize(static_cast<std::size_t>(rows * texture_width) * 4);
+    glBindBuffer(GL_ARRAY_BUFFER, corners_buffer_);
+    glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(corners_.size() * sizeof(float)), corners_.data(),
+                 GL_STREAM_DRAW);
     glActiveTexture(GL_TEXTURE0);
     glBindTexture(GL_TEXTURE_2D, segments_texture_);
     glPixelStorei(GL_UNPACK_ALIGNMENT, 4);
@@ -178,27 +217,15 @@ void Painter::upload() {
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
 }
 
-void Painter::send_outline(const Program& program, const Outline& outline, double reach_px,
-                           const std::array<double, 4>& dashes) {
-    const double reach = reach_px + 1;
-    // Only what lies on the sheet: a picture that is zoomed in far has boxes many sheets wide.
-    const double left = std::max(outline.box.left - reach, 0.0), top = std::max(outline.box.top - reach, 0.0);
-    const double right = std::min(outline.box.right + reach, static_cast<double>(width_));
-    const double bottom = std::min(outline.box.bottom + reach, static_cast<double>(height_));
-    if (right <= left || bottom <= top) return;
+void Painter::send_run(const Program& program, const std::array<double, 4>& dashes_px) {
     const double r = view_.pixel_ratio;
-    glUniform4f(program.uniform("u_box"), f(left), f(top), f(right), f(bottom));
     glUniform2f(program.uniform("u_sheet"), width_, height_);
     glUniform1i(program.uniform("u_segments"), 0);
-    glUniform1i(program.uniform("u_first"), outline.first);
-    glUniform1i(program.uniform("u_count"), outline.count);
-    glUniform4f(program.uniform("u_dashes"), f(dashes[0] * r), f(dashes[1] * r), f(dashes[2] * r),
-                f(dashes[3] * r));
-    glDrawArrays(GL_TRIANGLE_STRIP, 0, 4);
+    glUniform4f(program.uniform("u_dashes"), f(dashes_px[0] * r), f(dashes_px[1] * r), f(dashes_px[2] * r),
+                f(dashes_px[3] * r));
 }
 
-void Painter::send_area(const Area& area) {
-    const draw::FillStyle& style = area.style;
+void Painter::send(const draw::FillStyle& style) {
     const double r = view_.pixel_ratio;
     areas_.use();
     glUniform4f(areas_.uniform("u_ground"), part(style.ground.red), part(style.ground.green),
@@ -221,16 +248,14 @@ void Painter::send_area(const Area& area) {
     glUniform1i(areas_.uniform("u_hatches"), static_cast<GLint>(count));
     glUniform4fv(areas_.uniform("u_hatch_lines"), static_cast<GLsizei>(draw::max_hatches), lines.data());
     glUniform4fv(areas_.uniform("u_hatch_dashes"), static_cast<GLsizei>(draw::max_hatches), dashes.data());
-    send_outline(areas_, area.outline, style.edge_px * r / 2,
-                 {style.edge_dash_px, style.edge_space_px, 0, 0});
+    send_run(areas_, {style.edge_dash_px, style.edge_space_px, 0, 0});
 }
 
-void Painter::send_stretch(const Stretch& stretch) {
-    const double width = stretch.width_px * view_.pixel_ratio;
+void Painter::send(const draw::LineStyle& style) {
     lines_.use();
-    send_colour(lines_, "u_ink", stretch.ink);
-    glUniform1f(lines_.uniform("u_width"), f(width));
-    send_outline(lines_, stretch.outline, width / 2, stretch.dashes_px);
+    send_colour(lines_, "u_ink", style.ink);
+    glUniform1f(lines_.uniform("u_width"), f(style.width_px * view_.pixel_ratio));
+    send_run(lines_, style.dashes_px);
 }
 
 }  // namespace kw::window

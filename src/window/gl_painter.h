@@ -26,15 +26,12 @@ private:
         int count = 0;
         draw::PixelBox box;
     };
-    struct Area {
-        Outline outline;
-        draw::FillStyle style;
-    };
-    struct Stretch {
-        Outline outline;
-        draw::Rgb ink;
-        double width_px = 1;
-        std::array<double, 4> dashes_px{};
+    using Style = std::variant<draw::FillStyle, draw::LineStyle>;
+    // Shapes of one look that come one after another, sent together: a call for each takes longer than all else.
+    struct Run {
+        Style style;
+        int first = 0;  // of its corners
+        int count = 0;
     };
 
     void start();
@@ -47,20 +44,22 @@ private:
     void add_solid(const std::vector<draw::Pixel>& corners, draw::Rgb rgb, draw::Rgb edge, double edge_px);
     void begin_outline(Outline& outline) const;
     void add_piece(Outline& outline, draw::Pixel a, draw::Pixel b, double& along);
+    void end_outline(const Outline& outline, Style style);
     void upload();
-    void send_area(const Area& area);
-    void send_stretch(const Stretch& stretch);
-    void send_outline(const Program& program, const Outline& outline, double reach_px,
-                      const std::array<double, 4>& dashes);
+    void send(const draw::FillStyle& style);
+    void send(const draw::LineStyle& style);
+    void send_run(const Program& program, const std::array<double, 4>& dashes_px);
 
     Program areas_;
     Program lines_;
     GLuint vertex_array_ = 0;
+    GLuint corners_buffer_ = 0;
     GLuint segments_texture_ = 0;
 
     // Of the drawing being painted.
     std::vector<float> segments_;
-    std::vector<std::variant<Area, Stretch>> work_;
+    std::vector<float> corners_;  // x, y, first piece of its outline, number of pieces
+    std::vector<Run> runs_;
     draw::View view_;
     draw::Theme theme_ = draw::Theme::light;
     float width_ = 1;

@@ -105,7 +105,7 @@ Answer JobKeeper::take_edits(const std::vector<AskedAction>& edits) {
     std::vector<Session> steps;
     Session now = kept_.session;
     for (const AskedAction& edit : edits) {
-        now = edited(now, edit.action, edit.time);
+        now = edited(std::move(now), edit.action, edit.time);
         if (now.refused.empty()) steps.push_back(now);
         note_refusal(now, answer);
     }

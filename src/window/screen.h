@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "draw/order_view.h"
+#include "draw/order_drag.h"
 #include "session/session.h"
 #include "window/gl_picture.h"
 #include "window/widgets.h"
@@ -47,8 +47,15 @@ struct OrderPicture {
     std::shared_ptr<const Work> of;
     draw::OrderRoom room;
     int fonts = 0;
-    bool is_due = false;  // for another plan, in the next frame
     draw::OrderView view;
+};
+
+// A step of the order's picture under the finger, and on its way to another place once the finger has moved.
+struct OrderDrag {
+    std::shared_ptr<const Work> of;
+    std::string step;  // pressed; empty: none
+    ImVec2 from;       // where, device pixels
+    std::optional<draw::DraggedStep> moving;
 };
 
 // The plan that is shown is that of an older document: a newer one is being worked out.
@@ -70,7 +77,8 @@ struct UiState {
     std::string filling;  // caption of the number that fills the screen
     LogWords log;
     OrderPicture order;
-    std::vector<float> step_heights, note_heights;  // of the order's rows, device pixels
+    OrderDrag drag;
+    std::vector<float> step_heights, note_heights, drawer_heights;  // of rows, device pixels
     std::optional<Searching> searching;
 };
 

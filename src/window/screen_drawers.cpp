@@ -31,7 +31,7 @@ void draw_list(Screen& screen) {
     Ui& ui = screen.ui;
     const auto names = names_in(screen.session, "drawers");
     begin_card(ui, "list");
-    for (std::size_t i = 0; i < names.size(); ++i) {
+    rows_in_sight(ui, screen.state.drawer_heights, names.size(), [&](std::size_t i) {
         const int index = static_cast<int>(i);
         const bool wrong = !problems_at(screen.session, "/drawers/" + std::to_string(i)).empty();
         const std::string label = capital(names[i]) + "##drawer" + std::to_string(i);
@@ -39,7 +39,7 @@ void draw_list(Screen& screen) {
         if (list_row(ui, label.c_str(), detail, index == screen.state.drawer,
                      wrong ? Tone::wrong : Tone::plain))
             screen.state.drawer = index;
-    }
+    });
     if (secondary_button(ui, "Add one like this", {.width = content_width(ui)})) {
         screen.done = AddDrawer{static_cast<std::size_t>(screen.state.drawer)};
         screen.state.drawer = static_cast<int>(names.size());

@@ -1,7 +1,5 @@
 // The second place: the whole work in the order in which it is done.
 
-#include <functional>
-
 #include "session/say_ways.h"
 #include "session/test_cut.h"
 #include "session/words.h"
@@ -23,23 +21,6 @@ std::string left_words(const Rest& rest) {
            (rest.proved ? ", in the order that takes least from how the machines stand now" : "");
 }
 
-std::string proof_words(const Plan& plan) {
-    if (plan.proved) return minutes(plan.seconds) + " in all, proved to be the least";
-    if (plan.lower_bound_seconds > 0)
-        return minutes(plan.seconds) + " in all; no order can take less than " +
-               minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60);
-    return minutes(plan.seconds) + " in all";
-}
-
-// While a newer document is being worked out.
-std::string search_words(const Searching& searching) {
-    const std::string begin = "The order is still being searched";
-    if (!searching.at_most_better_s) return begin + ": this is the last one";
-    const std::int64_t most = (*searching.at_most_better_s + 59) / 60;
-    return begin + ": at most " + std::to_string(most) + (most == 1 ? " minute" : " minutes") +
-           " better than what is found";
-}
-
 void draw_summary(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     const Progress all = progress_of(work);
@@ -54,10 +35,11 @@ void draw_summary(Screen& screen, const Work& work) {
             open_at_saw(screen, next);
     }
     const auto& searching = screen.state.searching;
-    say(ui, searching ? search_words(*searching) : proof_words(work.plan));
+    say(ui, searching ? search_words(searching->at_most_better_s) : proof_words(work.plan));
     if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
     if (work.plan.pins_s > 0)
         say(ui, "What you want first or last takes " + minutes(work.plan.pins_s) + " of it");
+    caption(ui, "Drag a block of the picture to its beginning or its end: that step is done first, or last");
     end_card(ui);
 }
 
@@ -68,24 +50,6 @@ void draw_affected(Screen& screen, const Work& work) {
         notice(screen.ui, lost ? Tone::wrong : Tone::caution,
                part_words(work.plan, affected.part) + (lost ? ": lost" : ": cut again"),
                affected.what.text(work.job.graduation));
-    }
-}
-
-// Rows out of sight are as high as they were, or as the others, and are not set: setting two hundred takes longer than a frame.
-void draw_rows(Ui& ui, std::vector<float>& heights, std::size_t count,
-               const std::function<void(std::size_t)>& draw) {
-    const float gap = ImGui::GetStyle().ItemSpacing.y;
-    const float top = ImGui::GetWindowPos().y, foot = top + ImGui::GetWindowSize().y;
-    heights.resize(count, heights.empty() ? ui.px(size::target) : heights.back());
-    for (std::size_t i = 0; i < count; ++i) {
-        const float y = ImGui::GetCursorScreenPos().y;
-        const bool in_sight = y + heights[i] >= top && y <= foot;
-        if (!in_sight && !ui.log) {  // a test looks at them all
-            ImGui::Dummy({1, heights[i]});
-            continue;
-        }
-        draw(i);
-        heights[i] = ImGui::GetCursorScreenPos().y - y - gap;
     }
 }
 
@@ -101,8 +65,8 @@ void draw_notes(Screen& screen, const Work& work) {
     if (work.plan.notes.empty()) return;
     begin_card(ui, "notes");
     heading(ui, "To know");
-    draw_rows(ui, screen.state.note_heights, work.plan.notes.size(),
-              [&](std::size_t i) { draw_note(ui, work, work.plan.notes[i]); });
+    rows_in_sight(ui, screen.state.note_heights, work.plan.notes.size(),
+                  [&](std::size_t i) { draw_note(ui, work, work.plan.notes[i]); });
     end_card(ui);
 }
 
@@ -169,8 +133,8 @@ void draw_sequence(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     begin_card(ui, "sequence");
     const std::string next = next_step(work);
-    draw_rows(ui, screen.state.step_heights, work.plan.sequence.size(),
-              [&](std::size_t i) { draw_step(screen, work, i, work.plan.sequence[i] == next); });
+    rows_in_sight(ui, screen.state.step_heights, work.plan.sequence.size(),
+                  [&](std::size_t i) { draw_step(screen, work, i, work.plan.sequence[i] == next); });
     end_card(ui);
 }
 

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "window/press.h"
+#include "window/order_drag.h"
 #include "window/screen.h"
 #include "window/screen_words.h"
 #include "window/text.h"
@@ -16,17 +16,11 @@ const draw::OrderView& view_for(Screen& screen, const draw::OrderRoom& room) {
     if (kept.of == screen.session.work && kept.room.width_px == room.width_px &&
         kept.room.height_px == room.height_px && kept.fonts == ui.fonts.generation())
         return kept.view;
-    // A new plan comes with much to do: its picture has a frame to itself.
-    if (kept.of && kept.of != screen.session.work && !kept.is_due) {
-        kept.is_due = true;
-        ui.animate();
-        return kept.view;
-    }
     const draw::TextMeasure measure = [&ui](std::string_view text, double size_px, bool bold) {
         const Font font = ui.font_px(size_px, bold ? Face::strong : Face::text);
         return static_cast<double>(text_width(ui, text, font)) / ui.pixel_ratio;
     };
-    kept = {screen.session.work, room, ui.fonts.generation(), false,
+    kept = {screen.session.work, room, ui.fonts.generation(),
             draw::order_view(*screen.work(), next_step(*screen.work()), room, measure)};
     return kept.view;
 }
@@ -63,14 +57,10 @@ std::string draw_order_picture(Screen& screen, float most_height) {
     ImGui::SetCursorScreenPos(corner);
     draw_picture(ui, "order", view.drawing, size);
     focus_ring(ui, press);
+    const PictureOnScreen picture{view, {corner.x + ui.px(margin_px), corner.y + ui.px(margin_px)}};
     log_blocks(ui, view, corner, ui.px(margin_px));
-    if (!press.pressed) return {};
-    const ImVec2 mouse = ImGui::GetIO().MousePos;
-    const double reach = size::least_target / 2;
-    return draw::step_at(view,
-                         {(mouse.x - corner.x) / ui.pixel_ratio - margin_px,
-                          (corner.y - mouse.y) / ui.pixel_ratio + margin_px},
-                         reach);
+    if (drag_step(screen, press, picture) || !press.pressed) return {};
+    return draw::step_at(view, picture.point_at(ui, ImGui::GetIO().MousePos), size::least_target / 2);
 }
 
 }  // namespace kw::window

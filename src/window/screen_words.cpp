@@ -4,6 +4,8 @@
 #include <cctype>
 #include <cmath>
 
+#include "session/words.h"
+
 namespace kw::window {
 namespace {
 
@@ -15,6 +17,12 @@ std::string each_once(const Setup& setup, Words words_of) {
         if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(word);
     }
     return joined(words, " and ");
+}
+
+// Rounded up, so that no more is to be had.
+std::string at_most_better(std::int64_t seconds) {
+    const std::int64_t most = (std::max<std::int64_t>(seconds, 0) + 59) / 60;
+    return "at most " + std::to_string(most) + (most == 1 ? " minute" : " minutes") + " better";
 }
 
 }  // namespace
@@ -133,6 +141,38 @@ Progress progress_of(const Work& work) {
     out.done = out.of;
     for (const RestStep& step : work.rest.steps) out.done -= step.ends;
     return out;
+}
+
+std::string proof_words(const Plan& plan) {
+    const std::string all = minutes(plan.seconds) + " in all";
+    if (plan.proved) return all + ", proved to be the least";
+    if (plan.lower_bound_seconds <= 0) return all + ", the best order that was found";
+    return all + ", the best order that was found: another is " +
+           at_most_better(plan.seconds - plan.lower_bound_seconds);
+}
+
+std::string search_words(std::optional<std::int64_t> at_most_better_s) {
+    const std::string begin = "The order is still being searched";
+    if (!at_most_better_s) return begin + ": this is the last one";
+    return begin + ": " + at_most_better(*at_most_better_s) + " than what is found";
+}
+
+std::string pin_news(const Work& before, const Work& after, const PinSetup& pin) {
+    const Setup* setup = before.plan.setup_with_id(pin.setup);
+    if (!setup) return {};
+    const std::int64_t more = after.rest.seconds - before.rest.seconds, most = std::abs(more);
+    const std::string where = pin.where == Pinned::first  ? " is wanted first: "
+                              : pin.where == Pinned::last ? " is wanted last: "
+                                                          : " is done where it fits best: ";
+    const auto& notes = after.plan.notes;
+    const bool not_kept = std::any_of(notes.begin(), notes.end(), [](const Note& note) {
+        return note.level == Level::warning && note.about == "order";
+    });
+    if (not_kept)
+        return capital(setup->work) + where + "that can't be kept with what else is wanted first and last";
+    if (more == 0) return capital(setup->work) + where + "as long as before";
+    const std::string amount = most < 60 ? std::to_string(most) + " s" : minutes(most);
+    return capital(setup->work) + where + amount + (more > 0 ? " more" : " less") + " than before";
 }
 
 std::string next_step(const Work& work) {

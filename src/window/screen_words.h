@@ -1,10 +1,12 @@
 #pragma once
 // How the screens say things of the plan.
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "job/work.h"
+#include "session/session.h"
 
 namespace kw::window {
 
@@ -52,6 +54,14 @@ struct Progress {
 };
 Progress progress_of(const Work& work, const Setup& setup);
 Progress progress_of(const Work& work);
+// How good the order is: "2 h 56 min in all, proved to be the least".
+std::string proof_words(const Plan& plan);
+// While a newer document is being worked out. `at_most_better_s`: what another order could save at most of the best found so far, in seconds,
+// where that is known.
+std::string search_words(std::optional<std::int64_t> at_most_better_s);
+// What a pin takes, when the order has been made anew: "Groove is wanted first: 6 min more than before"; or that it can't be.
+std::string pin_news(const Work& before, const Work& after, const PinSetup& pin);
+
 // The first step with passes left to run; the last one if nothing is left.
 std::string next_step(const Work& work);
 

@@ -12,7 +12,6 @@ namespace {
 constexpr float swing_kept_per_s =
     0.03f;  // share of the speed of a let-go region that is left after a second
 constexpr float least_swing_px_s = 20;
-constexpr double drag_starts_px = 9;  // further than a press with a shaking finger
 
 bool types_here(const ImGuiContext& g) { return g.ActiveId != 0 && g.ActiveId == g.InputTextState.ID; }
 
@@ -21,14 +20,21 @@ void start_finger(Ui& ui, const ImGuiWindow* window) {
     const ImGuiContext& g = *ImGui::GetCurrentContext();
     if (!io.MouseClicked[0] || g.HoveredWindow != window || window->ScrollMax.y <= 0 || types_here(g)) return;
     ScrollState& s = ui.scroll;
-    s = {window->ID, io.MousePos.y, io.MousePos.y, ui.now_s, 0, true, false};
+    s = {};
+    s.region = window->ID;
+    s.pressed_x = io.MousePos.x;
+    s.pressed_y = s.last_y = io.MousePos.y;
+    s.last_s = ui.now_s;
+    s.down = true;
 }
 
 // Takes in the way since the last frame, also when the finger has left with it.
 void follow_finger(Ui& ui, ImGuiWindow* window) {
     ScrollState& s = ui.scroll;
     const ImGuiIO& io = ImGui::GetIO();
-    if (!s.dragging && std::abs(io.MousePos.y - s.pressed_y) > ui.px(drag_starts_px)) {
+    const float down = std::abs(io.MousePos.y - s.pressed_y), across = std::abs(io.MousePos.x - s.pressed_x);
+    const bool is_other_move = s.may_move_across && across >= down;
+    if (!s.dragging && !is_other_move && down > ui.px(size::drag_starts)) {
         s.dragging = true;
         ImGui::ClearActiveID();  // what was pressed at first is not meant
     }
@@ -128,6 +134,23 @@ void begin_scroll(Ui& ui, const char* id, ImVec2 size) {
     if (ui.scroll.region != window->ID) return;
     if (ui.scroll.down) follow_finger(ui, window);
     else if (ui.scroll.speed != 0) swing(ui, window);
+}
+
+void rows_in_sight(Ui& ui, std::vector<float>& heights, std::size_t count,
+                   const std::function<void(std::size_t)>& draw) {
+    const float gap = ImGui::GetStyle().ItemSpacing.y;
+    const float top = ImGui::GetWindowPos().y, foot = top + ImGui::GetWindowSize().y;
+    heights.resize(count, heights.empty() ? ui.px(size::target) : heights.back());
+    for (std::size_t i = 0; i < count; ++i) {
+        const float y = ImGui::GetCursorScreenPos().y;
+        const bool in_sight = y + heights[i] >= top && y <= foot;
+        if (!in_sight && !ui.log) {  // a test looks at them all
+            ImGui::Dummy({1, heights[i]});
+            continue;
+        }
+        draw(i);
+        heights[i] = ImGui::GetCursorScreenPos().y - y - gap;
+    }
 }
 
 void end_scroll(Ui& ui) {

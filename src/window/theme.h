@@ -16,8 +16,9 @@ enum class Tone { plain, soft, accent, changed, good, caution, wrong };
 namespace size {
 inline constexpr double target = 52;  // height of what a finger presses; never under 44
 inline constexpr double least_target = 44;
-inline constexpr double pad = 16;  // within buttons and cards
-inline constexpr double gap = 12;  // between things
+inline constexpr double drag_starts = 9;  // further than a press with a shaking finger
+inline constexpr double pad = 16;         // within buttons and cards
+inline constexpr double gap = 12;         // between things
 inline constexpr double radius = 7;
 inline constexpr double edge = 2;
 inline constexpr double page = 20;        // round the whole page

@@ -6,6 +6,7 @@
 
 #include <imgui.h>
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -87,6 +88,10 @@ float content_width(const Ui& ui);
 // A region that scrolls under the finger, the wheel and the bar. Height 0: the room that is left.
 void begin_scroll(Ui& ui, const char* id, ImVec2 size);
 void end_scroll(Ui& ui);
+// Rows of a region that scrolls, one under the other. Those out of sight are as high as they were (`heights`, device pixels, is kept
+// by the caller), or as the others, and are not drawn: setting two hundred takes longer than a frame.
+void rows_in_sight(Ui& ui, std::vector<float>& heights, std::size_t count,
+                   const std::function<void(std::size_t)>& draw);
 
 // --- numbers -----------------------------------------------------------------------------------------------------
 

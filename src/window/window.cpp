@@ -213,6 +213,7 @@ void Window::draw(const FrameFunction& frame) {
     Inside& in = *inside_;
     const double began_s = glfwGetTime();
     in.ui.now_s = began_s;
+    in.pacer.drew(began_s);  // before the page, so that the frames it asks for come after this one
     in.apply_look();
     in.renew_fonts();
     in.ui.opaque_areas.clear();
@@ -222,7 +223,6 @@ void Window::draw(const FrameFunction& frame) {
     ImGui::NewFrame();
     in.page(frame);
     ImGui::Render();
-    in.pacer.drew(began_s);
     in.present();
 }
 

@@ -256,10 +256,24 @@ void print_typing(const char* name, const Json& job) {
     }
 }
 
+void print_all_typing() {
+    std::printf("\n%-22s %-8s %5s %12s %12s %12s %12s %12s\n", "longest part of a frame", "screen", "setups",
+                "work it out", "nothing typed", "(its CPU)", "typing", "(its CPU)");
+    print_typing("two drawers", drawers_like_the_demo(2, 1));
+    print_typing("the demo's three", drawers_like_the_demo(3, 1));
+    print_typing("six drawers", drawers_like_the_demo(6, 3));
+    print_typing("200 drawers", drawers_like_the_demo(200, 1));
+    print_typing("1,000 drawers", drawers_like_the_demo(1000, 1));
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
     if (argc > 2 && std::strcmp(argv[1], "bare") == 0) return bare_window(argv[2]);
+    if (argc > 1 && std::strcmp(argv[1], "--typing") == 0) {
+        print_all_typing();
+        return 0;
+    }
     const std::string self = std::filesystem::canonical(argv[0]).string();
     const std::string stats =
         (std::filesystem::temp_directory_path() / ("kw-bench-" + std::to_string(::getpid()))).string();
@@ -274,11 +288,6 @@ int main(int argc, char** argv) {
     print("wake-ups when idle", floor.idle_wake_ups, program.idle_wake_ups, "");
     print("resident memory", floor.rss_mb, program.rss_mb, "MB");
     print("proportional memory", floor.pss_mb, program.pss_mb, "MB");
-    std::printf("\n%-22s %-8s %5s %12s %12s %12s %12s %12s\n", "longest part of a frame", "screen", "setups",
-                "work it out", "nothing typed", "(its CPU)", "typing", "(its CPU)");
-    print_typing("two drawers", drawers_like_the_demo(2, 1));
-    print_typing("the demo's three", drawers_like_the_demo(3, 1));
-    print_typing("six drawers", drawers_like_the_demo(6, 3));
-    print_typing("200 drawers", drawers_like_the_demo(200, 1));
+    print_all_typing();
     return 0;
 }
