@@ -1,6 +1,6 @@
-// The window against the barest window there is (GLFW, clear, swap), both watched from outside in one run: start to the first
-// frame, CPU and frames when idle, memory. Then how long typing holds up a frame, for small jobs and large ones. Printed, never
-// asserted. Needs a display; ./dev bench brings one.
+// The window against a bare Dear ImGui window (bare_window.h), both watched from outside in one run: start to the first frame, CPU and
+// frames when idle, memory; and what a frame costs. Then how long typing holds up a frame, for small jobs and large ones. Printed,
+// never asserted. Needs a display; ./dev bench brings one.
 #include <GLFW/glfw3.h>
 #include <fcntl.h>
 #include <glad/gl.h>
@@ -19,6 +19,7 @@
 #include <string>
 #include <vector>
 
+#include "bench/bare_window.h"
 #include "window/app.h"
 #include "window/counters.h"
 
@@ -34,20 +35,12 @@ Counters* map_counters(const std::string& file) {
     return memory == MAP_FAILED ? nullptr : static_cast<Counters*>(memory);
 }
 
-// The floor: opens a window, clears it once, and waits.
+// The floor: draws a frame, and waits.
 int bare_window(const std::string& stats) {
     Counters* counters = map_counters(stats);
-    if (!counters || !glfwInit()) return 1;
-    glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
-    glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
-    glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
-    GLFWwindow* window = glfwCreateWindow(1280, 800, "bare", nullptr, nullptr);
-    if (!window) return 1;
-    glfwMakeContextCurrent(window);
-    gladLoadGL(glfwGetProcAddress);
-    glClearColor(0.1f, 0.1f, 0.1f, 1.0f);
-    glClear(GL_COLOR_BUFFER_BIT);
-    glfwSwapBuffers(window);
+    bench::BareWindow window;
+    if (!counters || !window.is_open()) return 1;
+    window.draw();
     ++counters->frames;
     for (;;) glfwWaitEvents();
 }
@@ -139,8 +132,54 @@ double median_start(const std::vector<std::string>& command) {
 }
 
 void print(const char* name, double bare, double ours, const char* unit) {
-    std::printf("%-26s %10.2f %10.2f %-3s  ratio %.2f\n", name, bare, ours, unit,
+    std::printf("%-28s %10.2f %10.2f %-3s  ratio %.2f\n", name, bare, ours, unit,
                 bare > 0.0 ? ours / bare : 0.0);
+}
+
+// ---- a frame
+
+double cpu_of_process_ms() {
+    timespec now{};
+    ::clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
+    return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) / 1e6;
+}
+
+// CPU of a frame that is drawn whole, GL in software included; the median over rounds of frames.
+double frame_cost_ms(const std::function<void()>& draw) {
+    constexpr int rounds = 15, frames = 20;
+    std::vector<double> costs;
+    for (int round = 0; round < rounds; ++round) {
+        const double begin = cpu_of_process_ms();
+        for (int i = 0; i < frames; ++i) {
+            draw();
+            glfwPollEvents();
+        }
+        costs.push_back((cpu_of_process_ms() - begin) / frames);
+    }
+    std::sort(costs.begin(), costs.end());
+    return costs[costs.size() / 2];
+}
+
+double bare_frame_ms() {
+    bench::BareWindow window;
+    return window.is_open() ? frame_cost_ms([&] { window.draw(); }) : 0.0;
+}
+
+double frame_at_the_saw_ms() {
+    const std::filesystem::path path =
+        std::filesystem::temp_directory_path() / ("kw-bench-saw-" + std::to_string(::getpid()) + ".json");
+    std::filesystem::copy_file(std::filesystem::path(KW_ASSET_DIR) / "demo.json", path);
+    double cost = 0.0;
+    {
+        auto app = kw::window::App::open(path);
+        auto window = kw::window::Window::open({});
+        if (app && window) {
+            app->state().place = kw::window::Where::saw;
+            cost = frame_cost_ms([&] { (*window)->draw([&](kw::window::Ui& ui) { app->frame(ui); }); });
+        }
+    }
+    std::filesystem::remove(path);
+    return cost;
 }
 
 // ---- typing
@@ -270,6 +309,10 @@ void print_all_typing() {
 
 int main(int argc, char** argv) {
     if (argc > 2 && std::strcmp(argv[1], "bare") == 0) return bare_window(argv[2]);
+    if (argc > 1 && std::strcmp(argv[1], "--frame") == 0) {
+        print("a frame at the saw, its CPU", bare_frame_ms(), frame_at_the_saw_ms(), "ms");
+        return 0;
+    }
     if (argc > 1 && std::strcmp(argv[1], "--typing") == 0) {
         print_all_typing();
         return 0;
@@ -279,10 +322,11 @@ int main(int argc, char** argv) {
         (std::filesystem::temp_directory_path() / ("kw-bench-" + std::to_string(::getpid()))).string();
     const std::vector<std::string> bare = {self, "bare", stats};
     const std::vector<std::string> ours = {KW_PROGRAM};
-    std::printf("%-26s %10s %10s\n", "", "bare", "kerfwright");
+    std::printf("%-28s %10s %10s\n", "", "bare", "kerfwright");
     print("start to first frame", median_start(bare), median_start(ours), "ms");
     const Seen floor = watch(bare, 10.0);
     const Seen program = watch(ours, 10.0);
+    print("a frame at the saw, its CPU", bare_frame_ms(), frame_at_the_saw_ms(), "ms");
     print("idle CPU over 10 s", floor.idle_cpu_percent, program.idle_cpu_percent, "%");
     print("frames drawn when idle", floor.idle_frames, program.idle_frames, "");
     print("wake-ups when idle", floor.idle_wake_ups, program.idle_wake_ups, "");
