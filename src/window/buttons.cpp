@@ -56,8 +56,8 @@ void paint_ground(Ui& ui, const ImRect& box, const ButtonLook& look, bool held) 
     const float r = ui.px(size::radius), lip = ui.px(3);
     if (look.filled) {
         // A lip at the foot says that it can be pushed; held down, it is gone.
-        if (!held) list.AddRectFilled(box.Min, box.Max, colour(look.lip), r);
-        list.AddRectFilled(box.Min, {box.Max.x, box.Max.y - (held ? 0 : lip)}, colour(look.ground), r);
+        if (!held) fill_sheet(ui, list, box.Min, box.Max, look.lip, r);
+        fill_sheet(ui, list, box.Min, {box.Max.x, box.Max.y - (held ? 0 : lip)}, look.ground, r);
     }
     if (look.edged) list.AddRect(box.Min, box.Max, colour(look.edge), r, 0, ui.px(1.5));
 }

@@ -204,7 +204,7 @@ bool chip(Ui& ui, const char* label, bool chosen) {
     const Press press = press_area(ui, label, {width, ui.px(size::least_target + 4)});
     const float r = press.box.GetHeight() / 2;
     const draw::Rgb ground = chosen || press.held ? p.accent_tint : p.card, ink = chosen ? p.accent : p.ink;
-    canvas().AddRectFilled(press.box.Min, press.box.Max, colour(ground), r);
+    fill_sheet(ui, canvas(), press.box.Min, press.box.Max, ground, r);
     canvas().AddRect(press.box.Min, press.box.Max, colour(chosen ? p.accent : p.edge), r, 0,
                      ui.px(chosen ? 2.5 : 1.5));
     draw_text(ui, canvas(), {centred_x(ui, press.box, words, font), middle_y(press.box, font)}, words, font,

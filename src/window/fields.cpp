@@ -62,7 +62,7 @@ void field_frame(Ui& ui, const ImRect& box, bool focused, const FieldOptions& op
     const draw::Palette& p = ui.colours();
     const bool wrong = !options.error.empty();
     const draw::Rgb edge = wrong ? p.wrong : focused ? p.accent : p.edge;
-    canvas().AddRectFilled(box.Min, box.Max, colour(wrong ? p.wrong_tint : p.well), ui.px(size::radius));
+    fill_sheet(ui, canvas(), box.Min, box.Max, wrong ? p.wrong_tint : p.well, ui.px(size::radius));
     canvas().AddRect(box.Min, box.Max, colour(edge), ui.px(size::radius), 0,
                      ui.px(wrong || focused ? 3 : 1.5));
 }

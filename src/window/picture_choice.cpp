@@ -20,8 +20,8 @@ bool picture_choice(Ui& ui, const char* label, const draw::Drawing& drawing, flo
     const Press press = press_area(ui, label, {width, height});
     const draw::Palette& p = ui.colours();
     ImDrawList& canvas = *ImGui::GetWindowDrawList();
-    canvas.AddRectFilled(press.box.Min, press.box.Max, colour(chosen ? p.accent_tint : p.card),
-                         ui.px(size::radius));
+    fill_sheet(ui, canvas, press.box.Min, press.box.Max, chosen ? p.accent_tint : p.card,
+               ui.px(size::radius));
     canvas.AddRect(press.box.Min, press.box.Max, colour(chosen ? p.accent : p.edge), ui.px(size::radius), 0,
                    ui.px(chosen ? 2 * size::edge : size::edge));
     ImGui::SetCursorScreenPos({corner.x + pad, corner.y + pad});
