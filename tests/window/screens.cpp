@@ -340,37 +340,4 @@ TEST_CASE("what a lock has taught stands with the machines, and is forgotten by 
     CHECK(maker.app().session().memory.lessons.size() < learned);
 }
 
-TEST_CASE(
-    "on every screen and in every size, what is pressed is at least 44 pixels high, and words at least 18") {
-    struct Size {
-        int width, height;
-    };
-    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}}) {
-        Maker maker(demo(), size.width, size.height);
-        std::string tested;
-        for (const Setup& setup : maker.work().plan.setups)
-            if (setup.test_cut && tested.empty()) tested = setup.id;
-        for (int screen = 0; screen < 9; ++screen) {
-            UiState& state = maker.app().state();
-            state = {};
-            state.place = screen < 4 ? Where::drawers : screen == 4 ? Where::order : Where::saw;
-            if (screen < 4) state.tab = static_cast<DrawersTab>(screen);
-            if (screen > 4) state.saw_tab = static_cast<SawTab>(screen - 5);
-            state.setup = tested;
-            maker.hand().window().ui().animate();
-            maker.hand().settle();
-            CHECK(maker.hand().log().widgets.size() > 8);
-            for (const LoggedWidget& widget : maker.hand().log().widgets) {
-                INFO(size.width << "x" << size.height << " screen " << screen << ": " << widget.kind << " \""
-                                << widget.label << "\"");
-                if (widget.pressable) CHECK(widget.box.bottom - widget.box.top >= 44);
-                if (widget.text_px > 0) CHECK(widget.text_px >= 18 - 0.01);
-                CHECK(widget.box.left >= 0);
-                CHECK(widget.box.right <= size.width + 0.5);
-                CHECK_FALSE(widget.cut_off);
-            }
-        }
-    }
-}
-
 }  // namespace kw::window
