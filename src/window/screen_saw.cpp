@@ -16,6 +16,8 @@
 namespace kw::window {
 namespace {
 
+constexpr float steps_px = 88;  // the way back and on: a word, and two lines of what is done there
+
 struct Stand {
     const Work& work;
     std::string step;
@@ -287,10 +289,13 @@ void draw_steps(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const float gap = ui.px(size::gap), room = ImGui::GetContentRegionAvail().x;
     const auto& sequence = stand.work.plan.sequence;
+    // With the drawers, where their names are not too long for it.
     const auto name = [&](const Setup* setup, const char* none, float width) {
-        const std::string words =
-            setup ? capital(setup->work) + ", " + drawers_of(stand.work.plan, *setup) : none;
-        return shortened(ui, words, ui.font(TypeSize::small), width - ui.px(2 * size::pad)).text;
+        if (!setup) return std::string(none);
+        const std::string work = capital(setup->work);
+        std::string all = work + ", " + drawers_of(stand.work.plan, *setup);
+        const float words = width - ui.px(2 * size::pad);
+        return wrapped(ui, all, ui.font(TypeSize::small), words).size() > 2 ? work : std::move(all);
     };
     const std::string before = name(stand.before, "this is the first", room * 0.4f - gap),
                       after = name(stand.after, "this is the last", room * 0.6f);
@@ -301,7 +306,7 @@ void draw_steps(Screen& screen, const Stand& stand) {
     };
     if (secondary_button(ui, "Back",
                          {.width = room * 0.4f - gap,
-                          .height_px = 76,
+                          .height_px = steps_px,
                           .enabled = stand.before != nullptr,
                           .detail = before}))
         go(stand.index - 1);
@@ -309,7 +314,10 @@ void draw_steps(Screen& screen, const Stand& stand) {
     const Progress progress = progress_of(stand.work, stand.setup);
     const Rank rank = progress.done == progress.of ? Rank::primary : Rank::secondary;
     if (button(ui, "Next", rank,
-               {.width = room * 0.6f, .height_px = 76, .enabled = stand.after != nullptr, .detail = after}))
+               {.width = room * 0.6f,
+                .height_px = steps_px,
+                .enabled = stand.after != nullptr,
+                .detail = after}))
         go(stand.index + 1);
 }
 
@@ -390,7 +398,8 @@ void draw_saw(Screen& screen) {
     if (!screen.state.filling.empty() && draw_filling(screen, *stand)) return;
     draw_title(screen, *stand);
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    ImGui::BeginChild("body", {room.x, room.y - ui.px(76 + size::gap)}, 0, ImGuiWindowFlags_NoBackground);
+    ImGui::BeginChild("body", {room.x, room.y - ui.px(steps_px + size::gap)}, 0,
+                      ImGuiWindowFlags_NoBackground);
     draw_tab(screen, *stand);
     ImGui::EndChild();
     draw_steps(screen, *stand);

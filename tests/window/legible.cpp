@@ -124,6 +124,16 @@ TEST_CASE("everything can be read and hit: every screen, size, unit and theme, w
                        .height = look.height,
                        .pixel_ratio = look.pixel_ratio},
                       [&](Ui& ui) { app->frame(ui); });
+            if (look.width == 800)
+                for (const std::string& step : app->session().work->plan.sequence) {
+                    app->state() = {};
+                    app->state().place = Where::saw;
+                    app->state().setup = step;
+                    hand.ui().animate();
+                    hand.settle();
+                    INFO(step << ", " << unit);
+                    CHECK(faults(hand.log(), look) == "");
+                }
             for (const Place& place : all_places) {
                 const bool both = look.width == 1280;  // colours hang on no size
                 for (const draw::Theme theme : {draw::Theme::light, draw::Theme::dark}) {
