@@ -111,7 +111,7 @@ public:
         return with_work([&](const Opened& opened) {
             Session session = opened.session;
             for (const std::string& part : options_.parts) {
-                session = apply(session, MarkLost{part}, utc_now());
+                session = apply(session, MarkLost{part, part != options_.parts.front()}, utc_now());
                 if (!session.refused.empty()) break;
             }
             return keep(session);
@@ -137,7 +137,7 @@ public:
                                                                                         : Pinned::nowhere},
                           utc_now());
             for (const auto& [name, is_away] :
-                 {std::pair{options_.away, true}, std::pair{options_.back, false}}) {
+                 {std::pair{options_.back, false}, std::pair{options_.away, true}}) {
                 if (name.empty() || !after.refused.empty()) continue;
                 const auto& machines = work.job.shop.machines;
                 const auto found = std::find_if(

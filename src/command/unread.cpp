@@ -7,15 +7,20 @@ namespace {
 
 // Lengths are not spoken of here, so the reading is all one.
 constexpr Graduation any_reading = Graduation::mm_0_1;
+// Each is looked for in the text from its beginning.
+constexpr std::size_t most_told = 20;
 
 void add(const std::string& file, const std::string& text, const std::string& called,
          std::vector<Problem> (*unread_in)(const Json&), std::vector<UnreadField>& all) {
     const auto json = parse_json(text);
     if (!json) return;
+    const auto shared = std::make_shared<const std::string>(text);
+    std::size_t told = 0;
     for (const Problem& problem : unread_in(*json)) {
+        if (++told > most_told) break;
         const Position at = locate_name(text, problem.pointer);
         all.push_back(
-            {file, text, FileError{at, problem.why.text(any_reading), problem.remedy.text(any_reading)},
+            {file, shared, FileError{at, problem.why.text(any_reading), problem.remedy.text(any_reading)},
              Note{Level::note,
                   called + "line " + std::to_string(at.line) + ", column " + std::to_string(at.column),
                   problem.remedy.empty() ? problem.why : problem.why + Message::of("; ") + problem.remedy}});
@@ -42,7 +47,7 @@ std::vector<Note> notes_of(const std::vector<UnreadField>& unread) {
 
 std::string report(const std::vector<UnreadField>& unread) {
     std::string all;
-    for (const UnreadField& one : unread) all += report(one.file, one.text, one.error);
+    for (const UnreadField& one : unread) all += report(one.file, *one.text, one.error);
     return all;
 }
 

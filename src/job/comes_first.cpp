@@ -1,6 +1,7 @@
 #include "job/comes_first.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "job/precedence.h"
@@ -14,8 +15,9 @@ public:
         : work_(work), setup_(setup), index_(std::size_t(&setup - work.plan.setups.data())) {
         for (const Ran& ran : work.standing.ran)
             ran_.insert(ran.work_key + "\n" + ran.part + "\n" + ran.reference);
+        for (const Part& part : work.plan.parts) parts_.emplace(part.id, &part);
         for (const auto& [first, then] : precedence_of(work.standing_design, work.plan.setups).before)
-            if (std::size_t(then) == index_) before_.push_back(std::size_t(first));
+            if (std::size_t(then) == index_) add(work.plan.setups[std::size_t(first)]);
     }
 
     std::optional<ComesFirst> first_for(const std::vector<std::size_t>& passes) const {
@@ -26,38 +28,50 @@ public:
         std::set<std::string> parts;
         for (const std::size_t i : passes) parts.insert(setup_.passes.at(i).part);
         for (const std::string& part : parts) {
-            for (const std::size_t i : before_) take(wait(work_.plan.setups[i], part));
+            for (const Before& before : before_) take(wait(before, part));
             if (!setup_.group.empty() && !is_locked(work_, setup_)) take(ComesFirst{part, &setup_, true, {}});
         }
         return found;
     }
 
 private:
-    std::optional<ComesFirst> wait(const Setup& first, const std::string& part) const {
-        const Part& its = *work_.plan.part_with_id(part);
-        const Waits waits = waits_of(work_.plan, first, setup_, part);
+    struct Before {
+        const Setup* setup = nullptr;
+        bool is_locked = false;
+        std::vector<const Part*> open;  // that have an end still to go through it
+    };
+
+    void add(const Setup& first) {
+        Before before{&first, !first.group.empty() && is_locked(work_, first), {}};
         const std::string key = work_key(first, work_.design);
-        for (const Pass& pass : first.passes) {
-            const Part& other = *work_.plan.part_with_id(pass.part);
-            const bool concerns = waits == Waits::lock ? other.drawer == its.drawer
-                                  : waits == Waits::drawer
-                                      ? other.drawer == its.drawer && other.copy == its.copy
-                                      : pass.part == part;
-            if (!concerns ||
-                ran_.contains(key + "\n" + pass.part + "\n" + std::string(name_of(pass.reference))))
-                continue;
-            if (waits != Waits::lock) return ComesFirst{part, &first, false, pass.part};
-            if (!is_locked(work_, first) && !is_locked(work_, setup_))
-                return ComesFirst{part, &first, true, {}};
-        }
-        return std::nullopt;
+        for (const Pass& pass : first.passes)
+            if (!ran_.contains(key + "\n" + pass.part + "\n" + std::string(name_of(pass.reference))))
+                before.open.push_back(parts_.at(pass.part));
+        before_.push_back(std::move(before));
+    }
+
+    std::optional<ComesFirst> wait(const Before& before, const std::string& part) const {
+        const Part& its = *parts_.at(part);
+        const Waits waits = waits_of(work_.plan, *before.setup, setup_, part);
+        const bool is_known = before.is_locked || (!setup_.group.empty() && is_locked(work_, setup_));
+        if (waits == Waits::lock && is_known) return std::nullopt;
+        const auto concerns = [&](const Part* other) {
+            if (waits == Waits::lock) return other->drawer == its.drawer;
+            if (waits == Waits::drawer) return other->drawer == its.drawer && other->copy == its.copy;
+            return other == &its;
+        };
+        const auto found = std::find_if(before.open.begin(), before.open.end(), concerns);
+        if (found == before.open.end()) return std::nullopt;
+        if (waits == Waits::lock) return ComesFirst{part, before.setup, true, {}};
+        return ComesFirst{part, before.setup, false, (*found)->id};
     }
 
     const Work& work_;
     const Setup& setup_;
     std::size_t index_;
     std::set<std::string> ran_;
-    std::vector<std::size_t> before_;  // setups that come before it
+    std::map<std::string, const Part*> parts_;
+    std::vector<Before> before_;  // setups that come before it
 };
 
 }  // namespace

@@ -133,7 +133,9 @@ public:
         if (!session_.work) return nothing_planned();
         if (!session_.work->plan.part_with_id(lost.part))
             return refuse(session_, "part", "there is no part `" + lost.part + "`; `parts` lists them");
-        return with_log_entry(session_, lost_entry(lost.part));
+        LogEntry entry = lost_entry(lost.part);
+        entry.together = lost.together;
+        return with_log_entry(session_, entry);
     }
 
     Session operator()(const PinSetup& pin) const {

@@ -48,6 +48,7 @@ struct MarkRun {
 // A part that is spoilt: another piece of it begins at the board.
 struct MarkLost {
     std::string part;
+    bool together = false;  // told at once with what was told before
 };
 // A setup, and with it its group, is done first or last whatever it takes; or where it fits best again.
 struct PinSetup {

@@ -131,7 +131,7 @@ bool App::is_asked_already(const Action& action) const {
 }
 
 void App::act(Ui& ui, const Action& action) {
-    AskedAction asked{action, utc_now()};
+    AskedAction asked{action, utc_now(), shown_.work};
     shown_ = edited(std::move(shown_), action, asked.time);
     if (asked_.empty()) asked_s_ = ui.now_s;
     was_shown_ = false;

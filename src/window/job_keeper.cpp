@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "file/shop_file.h"
+#include "session/asked_on.h"
 #include "window/platform.h"
 
 namespace kw::window {
@@ -127,7 +128,17 @@ Answer JobKeeper::take_edits(const std::vector<AskedAction>& edits) {
 Answer JobKeeper::take(const AskedAction& asked) {
     Answer answer;
     const Session before = std::move(kept_.session);
-    kept_.session = apply(before, asked.action, asked.time, watch());
+    std::optional<Action> action = asked.action;
+    if (asked.seen && before.work && asked.seen != before.work)
+        action = asked_on(asked.action, asked.seen->plan, before.work->plan);
+    if (!action) {
+        kept_.session = before;
+        answer.said.push_back(
+            {"Not taken: the order was made anew meanwhile, and this is no longer in it; look again",
+             Tone::wrong, true});
+        return answer;
+    }
+    kept_.session = apply(before, *action, asked.time, watch());
     const Session& after = kept_.session;
     note_refusal(after, answer);
     if (!after.refused.empty()) return answer;

@@ -17,6 +17,7 @@ namespace kw::window {
 struct AskedAction {
     Action action;
     std::string time;
+    std::shared_ptr<const Work> seen{};  // what was shown when it was asked for
 };
 
 struct Said {

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "brute.h"
+#include "effort.h"
 #include "order/cost.h"
 #include "order/sets_of_options.h"
 #include "order/solve.h"
@@ -27,6 +28,7 @@ void check_proved(const Problem& problem, const Result& result, std::optional<st
 
 void compare_with_brute(bool is_wild, std::uint32_t seed, int problems, bool has_choices = false) {
     ord::Random random(seed);
+    problems = kw::tests::cases(problems);
     int possible = 0;
     for (int i = 0; i < problems; ++i) {
         CAPTURE(i);

@@ -168,7 +168,12 @@ TEST_CASE("setups of a job with several joints on one saw can be pinned first, a
     std::ifstream in(KW_ASSET_DIR "/demo.json", std::ios::binary);
     std::ostringstream text;
     text << in.rdbuf();
-    const Session session = opened(parse_json(text.str()).value());
+    Json job = parse_json(text.str()).value();
+    for (Json& cutter : job["cutters"]) {  // without these it is planned sooner
+        cutter.erase("spare_chippers");
+        cutter.erase("spare_shims");
+    }
+    const Session session = opened(job);
     for (std::size_t i = 1; i < session.work->plan.setups.size(); i += 3)
         for (const Pinned where : {Pinned::first, Pinned::last}) {
             const Setup& setup = session.work->plan.setups[i];

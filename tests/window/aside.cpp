@@ -1,5 +1,6 @@
 // What is worked out aside comes to the same as one thing after another, and nothing that was asked for is lost.
 #include "window/aside.h"
+#include "session/asked_on.h"
 
 #include <doctest/doctest.h>
 
@@ -168,9 +169,11 @@ TEST_CASE("random actions end as they do one after another, however they come to
             Dice dice(seed);
             for (int i = 0; i < 25; ++i) {
                 const Action action = an_action(expected, dice);
+                // What is pressed is what was shown then.
+                const auto asked = asked_on(action, app.session().work->plan, expected.work->plan);
                 app.act(none.ui, action);
                 const auto work = expected.work;
-                expected = apply(expected, action, today());
+                if (asked) expected = apply(expected, *asked, today());
                 refusals += expected.refused.empty() ? 0 : 1;
                 not_to_be_made += expected.problems.empty() ? 0 : 1;
                 worked += expected.work != work ? 1 : 0;
@@ -274,6 +277,31 @@ TEST_CASE("a job that is opened is shown at once, its plan follows, and what is 
         CHECK(app->session().document["name"] == "Shed");
         CHECK(said_by(*app->session().work) == said_by(*open_session(file.read(), {}, today()).work));
     }
+}
+
+TEST_CASE(
+    "what is pressed while the order is made anew is done to the step that was shown, whatever its number is "
+    "then") {
+    const JobFile file(demo());
+    NoWindow none;
+    App app = opened(file, App::Aside::between_frames);
+    const Plan& shown = app.session().work->plan;
+    const Setup &first = shown.setups.front(), &last = *shown.setup_with_id(shown.sequence.back());
+    const Setup joint = *std::find_if(shown.setups.begin(), shown.setups.end(),
+                                      [](const Setup& setup) { return setup.test_cut; });
+    const std::string group = shown.group_with_id(joint.group)->key, ticked = first.passes[0].part,
+                      id = first.id, tested = joint.id;
+    TestCut cut;
+    cut.setup = tested;
+    app.act(none.ui, PinSetup{last.id, Pinned::first});
+    app.act(none.ui, MarkRun{id, {0}, true});
+    app.act(none.ui, LockGroup{cut});
+    app.finish(none.ui);
+    CHECK(app.session().work->plan.setup_with_id(tested)->work != joint.work);  // they were numbered anew
+    const Json log = file.read()["log"];
+    REQUIRE(log.size() == 2);
+    CHECK(log[0]["part"] == ticked);
+    CHECK(log[1]["key"].get<std::string>().rfind(group, 0) == 0);
 }
 
 TEST_CASE("closing the program loses nothing of what was asked for") {
