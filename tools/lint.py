@@ -19,7 +19,8 @@ LIBRARIES = {
     "glad": r"(glad|GLES3)/",
     "glfw": r"GLFW/",
     "stb": r"stb_",
-    "posix": r"(sys/|(unistd|fcntl|poll|signal|time|stdlib|string|pthread|pwd)\.h)",
+    "alsa": r"alsa/",
+    "posix": r"(sys/|(unistd|fcntl|poll|signal|time|stdlib|string|pthread|pwd|dlfcn)\.h)",
     "a library that src/layers.txt does not know": r".*[/.]",
 }
 # The first character of each stands in brackets so that this file may be linted like any other.

@@ -18,12 +18,6 @@ std::optional<Unit> unit_named(std::string_view name) {
     return std::nullopt;
 }
 
-std::optional<Graduation> graduation_named(std::string_view name) {
-    for (const auto& [known, graduation] : graduation_names())
-        if (known == name) return graduation;
-    return std::nullopt;
-}
-
 std::optional<FaceStyle> face_style_named(std::string_view name) {
     if (name == "none") return FaceStyle::none;
     if (name == "overlay") return FaceStyle::overlay;
@@ -283,6 +277,29 @@ const std::vector<std::pair<std::string_view, Graduation>>& graduation_names() {
     return names;
 }
 
+std::string_view name_of(Graduation graduation) {
+    for (const auto& [name, known] : graduation_names())
+        if (known == graduation) return name;
+    return {};
+}
+
+std::optional<Graduation> graduation_named(std::string_view name) {
+    for (const auto& [known, graduation] : graduation_names())
+        if (known == name) return graduation;
+    return std::nullopt;
+}
+
+std::string graduation_choice() {
+    const auto& names = graduation_names();
+    std::string all;
+    for (std::size_t i = 0; i < names.size(); ++i)
+        all += std::string(i == 0                  ? ""
+                           : i + 1 == names.size() ? " or "
+                                                   : ", ") +
+               "`" + std::string(names[i].first) + "`";
+    return all;
+}
+
 void read_what_shops_share(Fields& fields, Job& job) {
     for (Fields& item : fields.array("machines")) job.shop.machines.push_back(read_machine(item));
     for (Fields& item : fields.array("cutters")) job.shop.cutters.push_back(read_cutter(item));
@@ -296,9 +313,8 @@ Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
     job.unit = head.one_of("unit", unit_named, "`in`, `mm` or `cm`", Unit::inch);
     Fields fields(&json, "", job.unit, problems, asked);
     job.name = fields.text("name", "Drawers");
-    job.graduation =
-        fields.one_of("reading", graduation_named, "`1/64 in`, `1/32 in`, `0.001 in`, `0.1 mm` or `0.5 mm`",
-                      job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
+    job.graduation = fields.one_of("reading", graduation_named, graduation_choice(),
+                                   job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
     job.tool = fields.one_of("measured_with", tool_named, "`caliper` or `rule`", Tool::caliper);
     job.fit = read_fit(fields.object("fit"));
     job.climate = read_climate(fields.object("climate"));

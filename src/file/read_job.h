@@ -17,5 +17,9 @@ void read_what_shops_share(Fields& fields, Job& job);
 
 // Names of graduations in job files: "1/64 in", "0.1 mm" and so on.
 const std::vector<std::pair<std::string_view, Graduation>>& graduation_names();
+std::string_view name_of(Graduation graduation);
+std::optional<Graduation> graduation_named(std::string_view name);
+// "`1/64 in`, `1/32 in` ... or `0.5 mm`".
+std::string graduation_choice();
 
 }  // namespace kw

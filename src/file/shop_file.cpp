@@ -50,6 +50,13 @@ Json lesson_json(const Lesson& lesson) {
 
 }  // namespace
 
+Json as_shop(Json shop) {
+    if (!shop.is_object()) shop = Json::object();
+    if (!shop.contains("format")) shop["format"] = "kerfwright-shop";
+    if (!shop.contains("version")) shop["version"] = shop_version;
+    return shop;
+}
+
 Memory read_memory(const Json& shop, std::vector<Problem>& problems, Asked* asked) {
     Fields fields(&shop, "", Unit::millimetre, problems, asked);
     if (const std::string format = fields.text("format", "kerfwright-shop"); format != "kerfwright-shop")
@@ -71,14 +78,13 @@ tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop) {
         return tl::unexpected(std::vector<Problem>{
             {"", Message::of("a shop's file is an object"), Message::of("write { ... }")}});
     Memory memory = read_memory(shop, problems, nullptr);
+    read_preferences(shop, problems, nullptr);
     if (!problems.empty()) return tl::unexpected(std::move(problems));
     return memory;
 }
 
 Json with_memory(Json shop, const Memory& memory) {
-    if (!shop.is_object()) shop = Json::object();
-    if (!shop.contains("format")) shop["format"] = "kerfwright-shop";
-    if (!shop.contains("version")) shop["version"] = shop_version;
+    shop = as_shop(std::move(shop));
     shop["lessons"] = Json::array();
     for (const Lesson& lesson : memory.lessons) shop["lessons"].push_back(lesson_json(lesson));
     return shop;
@@ -88,6 +94,8 @@ void add_shop(Json& job, const Json& shop) {
     if (!job.is_object() || !shop.is_object()) return;
     for (const char* own : {"machines", "cutters", "times"})
         if (!job.contains(own) && shop.contains(own)) job[own] = shop[own];
+    const auto reading = read_preferences(shop).reading;
+    if (!job.contains("reading") && reading) job["reading"] = name_of(*reading);
 }
 
 }  // namespace kw

@@ -3,21 +3,32 @@
 
 #include "file/document.h"
 #include "memory/memory.h"
+#include "memory/preferences.h"
 
 namespace kw {
 
 inline constexpr int shop_version = 1;
 
-// The lessons of a shop's file. A file of before there were any has none.
+// The lessons of a shop's file. A file of before there were any has none. One with wrong preferences is refused as well.
 tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop);
 
 // The same with all that can be read of it, and the fields that were asked for. `shop` is an object.
 Memory read_memory(const Json& shop, std::vector<Problem>& problems, Asked* asked);
 
+// A document with a shop's head: an empty one becomes a shop's file.
+Json as_shop(Json shop);
+
 // The same file with these lessons; everything else in it is kept. An empty document becomes a shop's file.
 Json with_memory(Json shop, const Memory& memory);
 
-// Machines and cutters of the shop, and what things take in it, for a job that does not say.
+// How the maker likes to read and to work; as usual, where the file does not say (or says what can't be read).
+Preferences read_preferences(const Json& shop);
+Preferences read_preferences(const Json& shop, std::vector<Problem>& problems, Asked* asked);
+
+// The same file with these preferences: those that are as usual are left out. Everything else in it is kept.
+Json with_preferences(Json shop, const Preferences& preferences);
+
+// Machines and cutters of the shop, what things take in it, and how the maker reads, for a job that does not say.
 void add_shop(Json& job, const Json& shop);
 
 }  // namespace kw

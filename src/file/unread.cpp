@@ -89,6 +89,7 @@ std::vector<Problem> unread_in_shop(const Json& shop) {
     if (!shop.is_object()) return unread;
     Asked asked;
     read_memory(shop, problems, &asked);
+    read_preferences(shop, problems, &asked);
     Fields fields(&shop, "", Unit::millimetre, problems, &asked);
     Job shared;
     read_what_shops_share(fields, shared);

@@ -7,6 +7,7 @@
 #include <fstream>
 
 #include "file/shop_file.h"
+#include "window/chime.h"
 #include "window/platform.h"
 #include "window/screen_words.h"
 
@@ -45,6 +46,10 @@ fs::path job_to_open(const std::string& asked) {
     if (!asked.empty()) return fs::absolute(asked);
     const fs::path last = last_job();
     return last.empty() ? own_demo() : last;
+}
+
+draw::Theme theme_of(const Preferences& preferences) {
+    return preferences.is_dark ? draw::Theme::dark : draw::Theme::light;
 }
 
 void remember_as_last(const fs::path& path) {
@@ -94,6 +99,7 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     const auto memory = read_memory(kept.shop);
     if (!memory) return tl::unexpected(wrong_shop(shop, memory.error().front()));
     add_shop(*json, kept.shop);
+    app.state_.preferences = read_preferences(kept.shop);
     // A file that is no job at all is not taken on; one with wrong fields is, so that they can be put right.
     const bool is_job = json->is_object() && json->contains("drawers");
     kept.session = unworked_session(std::move(*json), *memory, utc_now());
@@ -188,6 +194,23 @@ void App::note_search(Ui& ui) {
     ui.pacer.wake_at(std::max(due_s, ui.now_s + again_s));
 }
 
+void App::sound() {
+    if (!sounds_) sounds_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
+    sounds_->post([] { platform::play(chime_samples(), chime_rate_hz); });
+}
+
+// At once in this window, and aside on the disk.
+void App::keep_preferences(Ui& ui) {
+    const Preferences& now = state_.preferences;
+    if (applied_ == now) return;
+    ui.theme = theme_of(now);
+    ui.user_scale = now.size_percent / 100.0;
+    if (applied_) keeper_->keep(now);
+    if (applied_ && now.sounds && !applied_->sounds) sound();
+    applied_ = now;
+    ui.animate();
+}
+
 void App::finish(Ui& ui) {
     while (!is_idle()) {
         keeper_->finish();
@@ -200,8 +223,13 @@ void App::frame(Ui& ui) {
     was_shown_ = true;
     take_answers(ui);
     note_search(ui);
+    const std::string step = state_.setup;
     if (const auto action = draw_program(ui, shown_, state_); action && !is_asked_already(*action))
         act(ui, *action);
+    const bool is_another = state_.place == Where::saw && !step.empty() && state_.setup != step;
+    if (is_another && state_.preferences.sounds) sound();
+    if (sounds_) sounds_->turn();
+    keep_preferences(ui);
     ui.is_waiting = !is_idle();
     if (ui.is_waiting && aside_ == Aside::between_frames) ui.animate();
 }
@@ -217,6 +245,8 @@ int run_app(const AppOptions& options) {
     remember_as_last(path);
     WindowOptions window = options.window;
     window.title = title_of(*app);
+    window.theme = theme_of(app->state().preferences);
+    window.user_scale = app->state().preferences.size_percent / 100.0;
     return run_window(window, [&](Ui& ui) { app->frame(ui); });
 }
 

@@ -49,6 +49,8 @@ private:
     void show(Session answered, std::size_t actions);
     void take_answers(Ui& ui);
     void note_search(Ui& ui);
+    void keep_preferences(Ui& ui);
+    void sound();
     bool is_asked_already(const Action& action) const;
 
     std::filesystem::path path_;
@@ -59,6 +61,8 @@ private:
     bool was_shown_ = true;          // since the last was asked
     bool is_beginning_ = false;      // the plan of the job as it was opened is not there yet
     std::unique_ptr<JobKeeper> keeper_;
+    std::optional<Preferences> applied_;         // to the window
+    std::unique_ptr<kw::window::Aside> sounds_;  // begins with the first sound
     UiState state_;
 };
 

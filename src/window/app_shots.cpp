@@ -281,6 +281,11 @@ std::vector<Shot> shots_of(const Work& work) {
          }},
         {"29-drawer-with-errors", mark_an_error},
         {"30-keypad", open_a_keypad},
+        {"31-preferences",
+         [](Theatre& stage) {
+             at_place(Where::drawers)(stage);
+             stage.state().are_preferences_open = true;
+         }},
     };
 }
 

@@ -159,19 +159,39 @@ void JobKeeper::save(Answer& answer) {
     platform::commit_data();
 }
 
+// The file may have been changed by someone else meanwhile: that stays.
+void JobKeeper::read_shop_again() {
+    const auto text = read_file(kept_.shop_path);
+    if (!text) return;
+    auto json = parse_json(*text);
+    if (json && read_memory(*json)) kept_.shop = std::move(*json);
+}
+
+void JobKeeper::keep(const Preferences& preferences) {
+    aside_.post([this, preferences] {
+        if (kept_.shop_path.empty()) return;
+        read_shop_again();
+        kept_.shop = with_preferences(std::move(kept_.shop), preferences);
+        const auto saved = save_file(kept_.shop_path, to_text(kept_.shop));
+        platform::commit_data();
+        if (saved) return;
+        Answer answer;
+        answer.session = kept_.session;
+        answer.said.push_back({"The preferences are not saved: " + saved.error().why, Tone::wrong});
+        give(std::move(answer));
+    });
+}
+
 void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
     if (kept_.shop_path.empty()) return;
-    // The file may have been taught by someone else meanwhile: that stays.
     Memory memory = kept_.session.memory;
-    const auto text = read_file(kept_.shop_path);
-    auto json = text ? parse_json(*text) : tl::expected<Json, FileError>(kept_.shop);
-    const auto there = json ? read_memory(*json) : tl::expected<Memory, std::vector<Problem>>(Memory{});
-    if (text && json && there) kept_.shop = std::move(*json);
+    read_shop_again();
+    const auto there = read_memory(kept_.shop);
     for (const Lesson& lesson : there ? there->lessons : std::vector<Lesson>{}) {
         const auto holds = [&](const Memory& all) {
             return std::find(all.lessons.begin(), all.lessons.end(), lesson) != all.lessons.end();
         };
-        if (text && !holds(before) && !holds(memory)) memory.lessons.push_back(lesson);
+        if (!holds(before) && !holds(memory)) memory.lessons.push_back(lesson);
     }
     kept_.shop = with_memory(std::move(kept_.shop), memory);
     if (const auto saved = save_file(kept_.shop_path, to_text(kept_.shop)); !saved)

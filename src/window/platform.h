@@ -1,10 +1,12 @@
 #pragma once
 // The one seam between kinds of machine. Everything that a desktop and a browser do in different ways is here, and
-// platform_*.cpp say how.
+// platform_*.cpp and sound_*.cpp say how.
 
+#include <cstdint>
 #include <filesystem>
 #include <functional>
 #include <string>
+#include <vector>
 
 #include "window/counters.h"
 
@@ -37,6 +39,9 @@ void run_loop(GLFWwindow* window, const std::function<double()>& step, Counters&
 bool has_threads();
 // The calling thread leaves the processor to those that draw.
 void step_back();
+
+// Plays samples of one channel, and returns when they have been heard. False where there is no sound to be had.
+bool play(const std::vector<std::int16_t>& samples, int rate_hz);
 
 // Ends a wait from any thread, and has a frame drawn.
 void post_wake_up();

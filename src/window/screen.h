@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "draw/order_drag.h"
+#include "memory/preferences.h"
 #include "session/session.h"
 #include "window/gl_picture.h"
 #include "window/widgets.h"
@@ -65,6 +66,8 @@ struct Searching {
 };
 
 struct UiState {
+    Preferences preferences;
+    bool are_preferences_open = false;
     Where place = Where::drawers;
     DrawersTab tab = DrawersTab::drawers;
     int drawer = 0;
@@ -101,6 +104,9 @@ void draw_when(Screen& screen, const Setup& setup);
 void draw_saw(Screen& screen);
 void draw_test_cut(Screen& screen, const Setup& setup);
 void draw_log(Screen& screen);
+
+// Changes the preferences where they are kept, and asks for this job's own reading.
+void draw_preferences(Screen& screen);
 
 // Their parts.
 // The order as a picture, no higher than `most_height` (device pixels) or else scrolled; the step that was tapped, or nothing.

@@ -12,30 +12,28 @@ void draw_history(Screen& screen, float left) {
     Ui& ui = screen.ui;
     ImGui::SameLine();
     ImGui::SetCursorPosX(left);
-    if (secondary_button(ui, "Undo", {.width = ui.px(92), .enabled = !screen.session.undo.empty()}))
+    if (secondary_button(ui, "Undo", {.width = ui.px(84), .enabled = !screen.session.undo.empty()}))
         screen.done = Undo{};
     ImGui::SameLine(0, ui.px(8));
-    if (secondary_button(ui, "Redo", {.width = ui.px(92), .enabled = !screen.session.redo.empty()}))
+    if (secondary_button(ui, "Redo", {.width = ui.px(84), .enabled = !screen.session.redo.empty()}))
         screen.done = Redo{};
     ImGui::SameLine(0, ui.px(8));
-    const bool dark = ui.theme == draw::Theme::dark;
-    if (secondary_button(ui, dark ? "Light" : "Dark", {.width = ui.px(92)})) {
-        ui.theme = dark ? draw::Theme::light : draw::Theme::dark;
-        ui.animate();
-    }
+    if (secondary_button(ui, "Options", {.width = ui.px(110)}))
+        screen.state.are_preferences_open = !screen.state.are_preferences_open;
 }
 
 void draw_head(Screen& screen) {
     Ui& ui = screen.ui;
     static const std::array<std::string, 3> labels{"Drawers", "Order of work", "At the saw"};
     const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
-                history = ui.px(3 * 92 + 16);
+                history = ui.px(2 * 84 + 110 + 16);
     int place = static_cast<int>(screen.state.place);
     ImGui::BeginGroup();
     const bool changed = places(ui, labels, place);
     ImGui::EndGroup();
     if (changed) screen.state.place = static_cast<Where>(place);
     if (changed) screen.state.filling.clear();
+    if (changed) screen.state.are_preferences_open = false;
     draw_history(screen, left + room - history);
 }
 
@@ -71,6 +69,7 @@ void draw_problems(Screen& screen) {
 }
 
 void draw_place(Screen& screen) {
+    if (screen.state.are_preferences_open) return draw_preferences(screen);
     if (screen.state.place == Where::drawers || !screen.work()) return draw_drawers(screen);
     if (screen.state.place == Where::order) return draw_order(screen);
     draw_saw(screen);

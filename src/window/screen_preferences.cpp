@@ -1,0 +1,92 @@
+// How the maker likes to read and to work: a page over all the others.
+
+#include <array>
+
+#include "file/read_job.h"
+#include "window/screen_fields.h"
+#include "window/screen_words.h"
+
+namespace kw::window {
+namespace {
+
+struct Question {
+    const char* title;
+    const char* why;
+};
+
+// One question with its answers side by side; true where another was chosen.
+bool ask(Screen& screen, Across& across, const Question& question, std::span<const std::string> answers,
+         int& chosen) {
+    Ui& ui = screen.ui;
+    begin_card(ui, question.title, across.next());
+    say(ui, question.title);
+    const bool changed = segments(ui, question.title, answers, chosen, content_width(ui));
+    caption(ui, question.why);
+    end_card(ui);
+    return changed;
+}
+
+template <class Value>
+void ask(Screen& screen, Across& across, const Question& question, const std::array<std::string, 2>& answers,
+         Value& value, Value first, Value second) {
+    int chosen = value == first ? 0 : 1;
+    if (ask(screen, across, question, answers, chosen)) value = chosen == 0 ? first : second;
+}
+
+void ask_reading(Screen& screen, Across& across) {
+    std::vector<std::string> names;
+    for (const auto& [name, graduation] : graduation_names()) names.emplace_back(name);
+    const Unit unit = unit_of_job(screen.session);
+    std::string now = text_at(screen.session, "/reading");
+    if (now.empty()) now = name_of(unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
+    int chosen = static_cast<int>(std::find(names.begin(), names.end(), now) - names.begin());
+    const std::string why = "In this job, and in those to come. What you type without a unit is in " +
+                            std::string(unit == Unit::inch         ? "inches"
+                                        : unit == Unit::millimetre ? "millimetres"
+                                                                   : "centimetres") +
+                            " here.";
+    if (!ask(screen, across, {"Lengths are shown to", why.c_str()}, names, chosen)) return;
+    const std::string& name = names[static_cast<std::size_t>(chosen)];
+    screen.state.preferences.reading = graduation_named(name);
+    screen.done = SetField{"/reading", name};
+}
+
+void ask_size(Screen& screen, Across& across) {
+    std::vector<std::string> names;
+    for (int size = least_size; size <= most_size; size += size_step)
+        names.push_back(std::to_string(size) + " %");
+    int& percent = screen.state.preferences.size_percent;
+    int chosen = (percent - least_size) / size_step;
+    if (ask(screen, across, {"Size of everything", "As large as can be read from where you stand."}, names,
+            chosen))
+        percent = least_size + chosen * size_step;
+}
+
+}  // namespace
+
+void draw_preferences(Screen& screen) {
+    Ui& ui = screen.ui;
+    Preferences& mine = screen.state.preferences;
+    heading(ui, "How you like to read and to work");
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    begin_scroll(ui, "preferences", {room.x, room.y - ui.px(size::target + size::gap)});
+    Across across(screen, screen.is_wide() ? 2 : 1);
+    ask_reading(screen, across);
+    ask_size(screen, across);
+    ask(screen, across,
+        {"The fence is measured to the cutter's", "Near and far as seen from the fence. A slot has both."},
+        {"Near side", "Far side"}, mine.fence_to, CutterSide::near, CutterSide::far);
+    ask(screen, across, {"The fence stands", "Of the cutter, as you see it. Pictures are turned to match."},
+        {"Left", "Right"}, mine.fence_stands, Hand::left, Hand::right);
+    ask(screen, across,
+        {"You work with the hand on the", "What you press most stands on that side of the screen."},
+        {"Left", "Right"}, mine.works_with, Hand::left, Hand::right);
+    ask(screen, across, {"Look", "Dark where the shop is dark, light in daylight."}, {"Light", "Dark"},
+        mine.is_dark, false, true);
+    ask(screen, across, {"Sound", "Two notes when another step is shown."}, {"Off", "On"}, mine.sounds, false,
+        true);
+    end_scroll(ui);
+    if (primary_button(ui, "Done", {.width = -1})) screen.state.are_preferences_open = false;
+}
+
+}  // namespace kw::window
