@@ -1,6 +1,7 @@
 // How the maker likes to read and to work: a page over all the others.
 
 #include <array>
+#include <set>
 
 #include "file/read_job.h"
 #include "window/screen_fields.h"
@@ -51,15 +52,24 @@ void ask_reading(Screen& screen, Across& across) {
     screen.done = SetField{"/reading", name};
 }
 
+// Whether the pages would still have the room that they are made for.
+bool has_room(const Ui& ui, int percent) {
+    constexpr double least_width_px = 780, least_height_px = 580;
+    const double ratio = ui.pixel_ratio / ui.user_scale * percent / 100;
+    return static_cast<double>(ui.page_size.x) >= least_width_px * ratio &&
+           static_cast<double>(ui.page_size.y) >= least_height_px * ratio;
+}
+
 void ask_size(Screen& screen, Across& across) {
-    std::vector<std::string> names;
-    for (int size = least_size; size <= most_size; size += size_step)
-        names.push_back(std::to_string(size) + " %");
     int& percent = screen.state.preferences.size_percent;
-    int chosen = (percent - least_size) / size_step;
-    if (ask(screen, across, {"Size of everything", "As large as can be read from where you stand."}, names,
-            chosen))
-        percent = least_size + chosen * size_step;
+    std::set<int> sizes{100, percent};
+    for (int size = least_size; size <= most_size; size += size_step)
+        if (size < 100 || has_room(screen.ui, size)) sizes.insert(size);
+    std::vector<std::string> names;
+    for (const int size : sizes) names.push_back(std::to_string(size) + " %");
+    int chosen = static_cast<int>(std::distance(sizes.begin(), sizes.find(percent)));
+    if (ask(screen, across, {"Size of everything", "As large as this window has room for."}, names, chosen))
+        percent = *std::next(sizes.begin(), chosen);
 }
 
 }  // namespace
