@@ -54,8 +54,17 @@ list(REMOVE_ITEM all_but_window window)
 foreach(folder IN LISTS all_but_window)
   kw_test(${folder} kw_${folder} LABELS ${folder})
 endforeach()
+
+# Every order there is, tried without the sanitizers and optimised: it is a source to check against, and takes most of the time. Last
+# among the libraries, so that nothing else takes what both instantiate from here.
+add_library(kw_brute STATIC ${tests}/brute/brute.cpp)
+target_include_directories(kw_brute PUBLIC ${tests})
+target_link_libraries(kw_brute PUBLIC kw_order PRIVATE kw_flags)
+if(KW_SANITIZE)
+  target_compile_options(kw_brute PRIVATE -O2 -fno-sanitize=all)
+endif()
 if(TARGET test_order)
-  target_link_libraries(test_order PRIVATE ${GLPK_LIBRARY})
+  target_link_libraries(test_order PRIVATE kw_brute ${GLPK_LIBRARY})
 endif()
 
 # The checker makes drawers from a plan by itself. It shares nothing with src, not even the include path.
@@ -92,3 +101,6 @@ foreach(path IN LISTS benches)
   add_dependencies(bench_${name} kerfwright kw_assets)
   add_dependencies(benches bench_${name})
 endforeach()
+if(TARGET bench_solvers)
+  target_link_libraries(bench_solvers PRIVATE kw_brute)
+endif()

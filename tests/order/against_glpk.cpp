@@ -7,7 +7,7 @@
 #include <memory>
 
 #include "batch_work.h"
-#include "brute.h"
+#include "brute/brute.h"
 #include "milp.h"
 #include "order/cost.h"
 #include "order/solve.h"

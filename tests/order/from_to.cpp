@@ -1,11 +1,11 @@
-// Changes whose time hangs on what stands, against every order there is (tests/order/brute.h).
+// Changes whose time hangs on what stands, against every order there is (tests/brute/brute.h).
 
 #include "order/from_to.h"
 
 #include <doctest/doctest.h>
 
 #include "bench/sop.h"
-#include "brute.h"
+#include "brute/brute.h"
 #include "order/cost.h"
 #include "order/model.h"
 #include "order/path.h"
