@@ -97,7 +97,7 @@ target_link_libraries(kw_simulated_shop PUBLIC kw_memory PRIVATE kw_flags)
 target_link_libraries(test_testcut PRIVATE kw_simulated_shop)
 
 # The window's tests share one display. Leaks: a GL driver unloads itself before the sanitizer can name its frames.
-kw_test(window "kw_window;kw_checker" LABELS window RESOURCE_LOCK display ENVIRONMENT ASAN_OPTIONS=detect_leaks=0)
+kw_test(window "kw_window;kw_checker" LABELS window RESOURCE_LOCK display ENVIRONMENT ASAN_OPTIONS=detect_leaks=0:malloc_context_size=3)
 foreach(test test_whole test_window)
   if(TARGET ${test})
     add_dependencies(${test} kerfwright kw_assets)
