@@ -30,12 +30,22 @@ function(kw_spare_outside_templates)  # FILE...
   foreach(path IN LISTS ARGN)
     file(STRINGS ${path} outside REGEX "#include <(Eigen|boost)/")
     if(outside AND KW_SANITIZE)
-      set_source_files_properties(${path} PROPERTIES COMPILE_OPTIONS -fno-sanitize=all)
+      set_source_files_properties(${path} PROPERTIES COMPILE_OPTIONS -fno-sanitize=all SKIP_PRECOMPILE_HEADERS ON)
     elseif(outside AND CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
       set_source_files_properties(${path} PROPERTIES COMPILE_OPTIONS -Wno-maybe-uninitialized)
     endif()
   endforeach()
 endfunction()
+
+# What most tests of a folder include is read once. Half of the time that a test takes to compile goes into headers;
+# with gcc, optimised, it is less, and what is read once warns of the standard library's own.
+set(KW_READ_ONCE <algorithm> <cmath> <doctest/doctest.h> <functional> <map> <optional> <random> <sstream> <string> <vector>)
+set(KW_READ_ONCE_session <session/session.h>)
+set(KW_READ_ONCE_window <window/app.h>)
+set(KW_READ_ONCE_draw <draw/view_job.h>)
+set(KW_READ_ONCE_order <order/solve.h>)
+set(KW_READ_ONCE_testcut <testcut/observe.h>)
+set(KW_READ_ONCE_whole <checker/json.h>)
 
 function(kw_test folder libraries)  # further arguments: properties of its tests
   file(GLOB sources CONFIGURE_DEPENDS ${tests}/${folder}/*.cpp)
@@ -46,6 +56,10 @@ function(kw_test folder libraries)  # further arguments: properties of its tests
   target_link_libraries(test_${folder} PRIVATE kw_flags ${libraries} kw_test_base)
   target_include_directories(test_${folder} PRIVATE ${tests})
   kw_spare_outside_templates(${sources})
+  list(LENGTH sources count)
+  if(KW_SANITIZE AND count GREATER 4)
+    target_precompile_headers(test_${folder} PRIVATE ${KW_READ_ONCE} ${KW_READ_ONCE_${folder}})
+  endif()
   doctest_discover_tests(test_${folder} TEST_PREFIX "${folder}: " PROPERTIES ${ARGN})
 endfunction()
 
@@ -54,8 +68,17 @@ list(REMOVE_ITEM all_but_window window)
 foreach(folder IN LISTS all_but_window)
   kw_test(${folder} kw_${folder} LABELS ${folder})
 endforeach()
+
+# Every order there is, tried without the sanitizers and optimised: it is a source to check against, and takes most of the time. Last
+# among the libraries, so that nothing else takes what both instantiate from here.
+add_library(kw_brute STATIC ${tests}/brute/brute.cpp)
+target_include_directories(kw_brute PUBLIC ${tests})
+target_link_libraries(kw_brute PUBLIC kw_order PRIVATE kw_flags)
+if(KW_SANITIZE)
+  target_compile_options(kw_brute PRIVATE -O2 -fno-sanitize=all)
+endif()
 if(TARGET test_order)
-  target_link_libraries(test_order PRIVATE ${GLPK_LIBRARY})
+  target_link_libraries(test_order PRIVATE kw_brute ${GLPK_LIBRARY})
 endif()
 
 # The checker makes drawers from a plan by itself. It shares nothing with src, not even the include path.
@@ -74,7 +97,7 @@ target_link_libraries(kw_simulated_shop PUBLIC kw_memory PRIVATE kw_flags)
 target_link_libraries(test_testcut PRIVATE kw_simulated_shop)
 
 # The window's tests share one display. Leaks: a GL driver unloads itself before the sanitizer can name its frames.
-kw_test(window "kw_window;kw_checker" LABELS window RESOURCE_LOCK display ENVIRONMENT ASAN_OPTIONS=detect_leaks=0)
+kw_test(window "kw_window;kw_checker" LABELS window RESOURCE_LOCK display ENVIRONMENT ASAN_OPTIONS=detect_leaks=0:malloc_context_size=3)
 foreach(test test_whole test_window)
   if(TARGET ${test})
     add_dependencies(${test} kerfwright kw_assets)
@@ -92,3 +115,6 @@ foreach(path IN LISTS benches)
   add_dependencies(bench_${name} kerfwright kw_assets)
   add_dependencies(benches bench_${name})
 endforeach()
+if(TARGET bench_solvers)
+  target_link_libraries(bench_solvers PRIVATE kw_brute)
+endif()

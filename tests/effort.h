@@ -17,6 +17,6 @@ inline constexpr bool is_sanitized = false;
 #endif
 
 // At least one.
-inline constexpr int cases(int count) { return is_sanitized && count > 10 ? count / 10 : count; }
+inline constexpr int cases(int count) { return is_sanitized ? (count + 9) / 10 : count; }
 
 }  // namespace kw::tests

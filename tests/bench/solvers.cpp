@@ -12,10 +12,10 @@
 #include <cstdio>
 #include <optional>
 
+#include "brute/brute.h"
 #include "lp_text.h"
 #include "minizinc_text.h"
 #include "order/batch_work.h"
-#include "order/brute.h"
 #include "order/solve.h"
 #include "process.h"
 

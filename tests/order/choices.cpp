@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "brute.h"
+#include "brute/brute.h"
 #include "order/cost.h"
 #include "order/sets_of_options.h"
 #include "order/without.h"

@@ -1,11 +1,12 @@
-// Changes whose time hangs on what stands, against every order there is (tests/order/brute.h).
+// Changes whose time hangs on what stands, against every order there is (tests/brute/brute.h).
 
 #include "order/from_to.h"
 
 #include <doctest/doctest.h>
 
 #include "bench/sop.h"
-#include "brute.h"
+#include "brute/brute.h"
+#include "effort.h"
 #include "order/cost.h"
 #include "order/model.h"
 #include "order/path.h"
@@ -91,8 +92,9 @@ TEST_CASE(
     "time") {
     for (const bool is_wild : {false, true}) {
         ord::Random random(is_wild ? 42 : 41);
+        const int problems = kw::tests::cases(500);
         int possible = 0;
-        for (int i = 0; i < 500; ++i) {
+        for (int i = 0; i < problems; ++i) {
             CAPTURE(i);
             const Problem problem = ord::random_problem(mixed_kind(random, is_wild), random);
             REQUIRE_FALSE(validate(problem));
@@ -103,14 +105,15 @@ TEST_CASE(
             narrow.beam_width = 1;
             check_least(problem, solve(problem, narrow), least);
         }
-        CHECK(possible > 250);
+        CHECK(possible > problems / 2);
     }
 }
 
 TEST_CASE("where all time hangs on what follows what, the proved order takes the least time") {
     ord::Random random(43);
+    const int problems = kw::tests::cases(500);
     int paths = 0, orderly = 0, alike = 0;
-    for (int i = 0; i < 500; ++i) {
+    for (int i = 0; i < problems; ++i) {
         CAPTURE(i);
         const Problem problem = ord::random_problem(path_kind(random), random);
         if (const auto path = path_of(model(problem))) {
@@ -120,16 +123,17 @@ TEST_CASE("where all time hangs on what follows what, the proved order takes the
         }
         check_least(problem, solve(problem), ord::Brute(problem).least_seconds());
     }
-    CHECK(paths > 200);
-    CHECK(orderly > 50);
-    CHECK(orderly < paths - 50);
-    CHECK(alike > 100);
+    CHECK(paths > problems * 2 / 5);
+    CHECK(orderly > problems / 10);
+    CHECK(orderly < paths - problems / 10);
+    CHECK(alike > problems / 5);
 }
 
 TEST_CASE("a path of twelve is proved at its least time; cut short, bound <= least <= found") {
     ord::Random random(44);
+    const int problems = kw::tests::cases(60);
     int cut_short = 0;
-    for (int i = 0; i < 60; ++i) {
+    for (int i = 0; i < problems; ++i) {
         CAPTURE(i);
         ord::Kind kind = path_kind(random);
         kind.operations = 12;
@@ -148,7 +152,7 @@ TEST_CASE("a path of twelve is proved at its least time; cut short, bound <= lea
         CHECK((result.gap_s() == 0) == (result.status == Status::proved));
         cut_short += result.status == Status::limited ? 1 : 0;
     }
-    CHECK(cut_short > 5);
+    CHECK(cut_short > problems / 12);
 }
 
 TEST_CASE(

@@ -1,8 +1,8 @@
-// The least time, against every order there is (tests/order/brute.h).
+// The least time, against every order there is (tests/brute/brute.h).
 
 #include <doctest/doctest.h>
 
-#include "brute.h"
+#include "brute/brute.h"
 #include "effort.h"
 #include "order/cost.h"
 #include "order/sets_of_options.h"

@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "brute.h"
+#include "brute/brute.h"
 #include "random_work.h"
 
 using namespace kw::order;

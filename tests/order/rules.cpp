@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "batch_work.h"
-#include "brute.h"
+#include "brute/brute.h"
 #include "order/cost.h"
 #include "order/solve.h"
 

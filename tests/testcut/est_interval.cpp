@@ -8,6 +8,7 @@
 #include <limits>
 #include <numbers>
 
+#include "effort.h"
 #include "est_shop.h"
 #include "testcut/normal.h"
 #include "testcut/observe.h"
@@ -31,7 +32,7 @@ Moments on_a_grid(const kw::Belief& prior, const std::vector<kw::Observation>& o
     const double c = prior.covariance[3];
     const double determinant = a * c - b * b;
     const double sd[2] = {std::sqrt(a), std::sqrt(c)};
-    constexpr int cells = 1200;
+    constexpr int cells = kw::tests::is_sanitized ? 300 : 1200;
     constexpr double reach = 7.0;
     double sums[6] = {};
     for (int i = 0; i < cells; ++i) {
