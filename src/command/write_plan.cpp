@@ -166,7 +166,7 @@ std::string rest_text(const Work& work) {
     for (const RestStep& step : rest.steps) {
         const Setup& setup = *work.plan.setup_with_id(step.setup);
         table.row({step.step, setup.work, std::to_string(step.ends), step.ends == 1 ? "cut" : "cuts",
-                   setup.machine + ": " + say_changes(step)});
+                   setup.machine + ": " + say_changes(work, step)});
     }
     return "\nLeft to do, in order, from how the machines stand now: about " + minutes(rest.seconds) + "\n" +
            table.text();
@@ -176,7 +176,7 @@ std::string order_text(const Work& before, const Work& after) {
     Table table({Align::left, Align::left, Align::left});
     for (const RestStep& step : after.rest.steps) {
         const Setup& setup = *after.plan.setup_with_id(step.setup);
-        table.row({step.step, setup.work, setup.machine + ": " + say_changes(step)});
+        table.row({step.step, setup.work, setup.machine + ": " + say_changes(after, step)});
     }
     const std::int64_t more = after.rest.seconds - before.rest.seconds;
     return "To do, in order: about " + minutes(after.rest.seconds) +

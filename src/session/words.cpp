@@ -103,9 +103,18 @@ std::string say_shims(const Work& work, const Setup& setup, Length shims) {
            (shims > Length{} ? "more" : "less") + " than its make-up";
 }
 
-std::string say_changes(const RestStep& step) {
+std::string say_changes(const Work& work, const RestStep& step) {
+    const Setup& setup = *work.plan.setup_with_id(step.setup);
+    // What is put on, where the cutter's name alone does not say it.
+    const auto made_up = [&](const RestChange& change) {
+        const std::string put_on = say_put_on(work, setup);
+        if (change.what == "cutter" && put_on != setup.cutter) return " to " + put_on;
+        const std::string shims = say_shims(work, setup, dial_of(work, setup).shims);
+        return change.what == "shims" && !shims.empty() ? " (" + shims + ")" : std::string();
+    };
     std::string what;
-    for (const RestChange& change : step.changes) what += (what.empty() ? "the " : ", the ") + change.what;
+    for (const RestChange& change : step.changes)
+        what += (what.empty() ? "the " : ", the ") + change.what + made_up(change);
     const std::string test = step.set_again && step.test_s > 0 ? ", then a test cut" : "";
     if (what.empty()) return (step.still_set ? "still set" : "nothing to change") + test;
     return (step.set_again ? "set again as it was locked: " : "change ") + what + test;

@@ -48,8 +48,9 @@ std::string say_scale(const Work& work, Length wanted, Length dial, Length beyon
 // as it is.
 std::string say_shims(const Work& work, const Setup& setup, Length shims);
 
-// "still set", "change the cutter, the fence", "set it again as it was locked, and test: the fence", "nothing to change".
-std::string say_changes(const RestStep& step);
+// "still set", "change the cutter, the fence", "set again as it was locked: the cutter to quarter stack made up to 0.258 in (shims 0.008 in),
+// the fence, then a test cut", "nothing to change".
+std::string say_changes(const Work& work, const RestStep& step);
 
 // What the shop has learned, with how sure that is and why: "saw, quarter stack: the fence stands 0.016 in farther out than
 // its scale says, ± 0.003 in, from 7 test cuts since 2026-03-01".

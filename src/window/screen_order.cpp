@@ -104,7 +104,7 @@ std::string test_words(const Work& work, const Setup& setup) {
 // What is done needs no changes any more.
 std::string change_words(const Work& work, std::size_t index) {
     const std::size_t done = work.rest.done.size();
-    return index < done ? std::string() : say_changes(work.rest.steps[index - done]);
+    return index < done ? std::string() : say_changes(work, work.rest.steps[index - done]);
 }
 
 void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
