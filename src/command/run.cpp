@@ -183,6 +183,10 @@ private:
         const auto chance = chance_when_locked(work, lock);
         constexpr double even = 0.5;
         const auto report = fit_report(work, lock.setup);
+        if (report && report->torn_down)
+            return "not locked: " + report->setup +
+                   " was torn down since it was locked; set it again as it was, cut its joint in scrap and "
+                   "tell `kerfwright fit`, --anyway locks it all the same";
         if (report && report->test == 0)
             return "not locked: " + report->setup +
                    " was never tested; cut its joint in scrap and tell `kerfwright fit`, --anyway locks it "

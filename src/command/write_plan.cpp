@@ -107,14 +107,25 @@ std::string settings_text(const Work& work, const Setup& setup) {
     return table.text(6);
 }
 
+// Of what is left of a group, which is tested once.
+bool is_first_of_group(const Work& work, const Setup& setup) {
+    const auto first = std::find_if(
+        work.rest.steps.begin(), work.rest.steps.end(),
+        [&](const RestStep& step) { return work.plan.setup_with_id(step.setup)->group == setup.group; });
+    return first != work.rest.steps.end() && first->setup == setup.id;
+}
+
 std::string setup_text(const Work& work, const Setup& setup) {
     std::string out = setup.id + "  " + setup.work;
-    if (is_locked(work, setup)) out += "  (locked)";
+    const bool torn_down = is_torn_down(work, setup);
+    if (is_locked(work, setup)) out += torn_down ? "  (was locked, then torn down)" : "  (locked)";
     if (const Pinned where = pinned(work, setup); where != Pinned::nowhere)
         out += where == Pinned::first ? "  (wanted first)" : "  (wanted last)";
     out += "\n      " + setup.machine + ", " + say_cutter(work, setup) + ", " + setup.guide;
     if (setup.height) out += "; " + downs_text(setup) + ", " + references_text(setup) + " to the fence";
     out += "\n" + settings_text(work, setup);
+    if (torn_down && is_first_of_group(work, setup))
+        out += "      set it again as it was locked, and test first, in scrap of the same stock\n";
     if (setup.test_cut && !is_locked(work, setup))
         out += "      test cut first, in scrap of the same stock\n";
     const bool nibble =

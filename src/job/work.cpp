@@ -142,4 +142,13 @@ bool is_locked(const Work& work, const Setup& setup) {
     return found != work.standing.groups.end() && found->second.locked;
 }
 
+bool is_torn_down(const Work& work, const Setup& setup) {
+    if (!is_locked(work, setup)) return false;
+    const auto stands = work.rest.stands.find(setup.machine);
+    const Setup* last = stands == work.rest.stands.end() ? nullptr : work.plan.setup_with_id(stands->second);
+    if (last && last->group == setup.group) return false;
+    return std::any_of(work.rest.steps.begin(), work.rest.steps.end(),
+                       [&](const RestStep& step) { return step.setup == setup.id; });
+}
+
 }  // namespace kw

@@ -328,6 +328,9 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.group = found->group->id;
     report.test = standing ? standing->tests : 0;
     report.locked = standing && standing->locked;
+    report.torn_down = std::any_of(work.plan.setups.begin(), work.plan.setups.end(), [&](const Setup& one) {
+        return one.group == found->setup->group && is_torn_down(work, one);
+    });
     report.now = settings_by(found->model, found->designed->designed, now);
     report.next =
         standing ? settings_by(found->model, found->designed->designed, standing->next) : report.now;
@@ -349,7 +352,9 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
         report.unread =
             said(work, *found, advice.unread, turned(standing->dial, found->model, advice.unread));
     }
-    if (standing && standing->tests > 0)
+    // What is set again is tested in new scrap.
+    if (report.torn_down) report.retry = Retry::fresh_end;
+    else if (standing && standing->tests > 0)
         report.retry = same_ends_will_do(*found->group, standing->at_test, report.next) ? Retry::same_ends
                                                                                         : Retry::fresh_end;
     const Belief after = standing ? standing->next : now;

@@ -37,6 +37,7 @@ struct FitReport {
     std::string group;
     int test = 0;
     bool locked = false;
+    bool torn_down = false;  // since it was locked: to be set again and tested, before more parts run
     Settings now;
     Settings next;  // after the moves
     Length stock;   // thickness of the insert, as believed

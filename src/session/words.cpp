@@ -212,7 +212,7 @@ std::string say_unread(const FitReport& report) {
 }
 
 std::string say_torn_down(const Work& work, const FitReport& report) {
-    if (!report.locked) return {};
+    if (!report.locked || report.torn_down) return {};
     for (const RestStep& step : work.rest.steps)
         if (step.set_again && work.plan.setup_with_id(step.setup)->group == report.group)
             return "Some of its parts must first be cut to size on this machine: for them it will have to be "
@@ -222,6 +222,7 @@ std::string say_torn_down(const Work& work, const FitReport& report) {
 }
 
 std::string say_advice(const FitReport& report) {
+    if (report.torn_down) return "Was locked, then torn down: set it again as it was locked, and test first.";
     if (report.locked)
         return report.test == 0 ? "Locked untested." : "Locked: leave it set until all its parts have run.";
     if (report.test == 0) return "Not tested yet. Cut the joint in scrap of the same stock, and measure it.";

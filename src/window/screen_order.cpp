@@ -93,6 +93,7 @@ std::string pin_words(const Work& work, const Setup& setup) {
 
 std::string test_words(const Work& work, const Setup& setup) {
     if (!setup.test_cut) return {};
+    if (is_torn_down(work, setup)) return "was locked, then torn down";
     if (is_locked(work, setup)) return "locked";
     const Group* group = work.plan.group_with_id(setup.group);
     const auto standing = group ? work.standing.groups.find(group->key) : work.standing.groups.end();

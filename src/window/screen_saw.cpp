@@ -96,9 +96,17 @@ void draw_cautions(Screen& screen, const Stand& stand) {
 }
 
 void draw_test_state(Screen& screen, const Stand& stand) {
-    if (is_locked(stand.work, stand.setup))
-        return status(screen.ui, Tone::good, "Locked as tested: leave it set");
-    if (!stand.setup.test_cut) return;
+    const RestStep* step = step_named(stand.work.rest, stand.step);
+    const bool torn_down = is_torn_down(stand.work, stand.setup), again = step && step->set_again;
+    if (is_locked(stand.work, stand.setup) && !torn_down)
+        return status(screen.ui, again ? Tone::caution : Tone::good,
+                      again ? "Locked, and to be torn down before these parts: then set it again as it was "
+                              "locked, and test first"
+                            : "Locked as tested: leave it set");
+    if (torn_down)
+        status(screen.ui, Tone::caution,
+               "Was locked, then torn down: set it again as it was locked, and test first");
+    else if (!stand.setup.test_cut) return;
     if (primary_button(screen.ui, "Test cut first",
                        {.width = content_width(screen.ui), .detail = "in scrap of the same stock"}))
         screen.state.saw_tab = SawTab::test;

@@ -253,6 +253,12 @@ void draw_lock(Bench& bench) {
     const auto lock = [&] {
         if (readable) bench.screen.done = LockGroup{cut};
     };
+    if (bench.report.torn_down) {
+        if (confirm_button(ui, "Lock as it was", "Lock all the same: not tested since it was set again",
+                           {.width = width}))
+            lock();
+        return;
+    }
     if (bench.report.locked) {
         const Group* group = bench.work.plan.group_with_id(bench.setup.group);
         const bool moves_on = group && group->cuts_slot && group->slot_passes() > 1;
@@ -275,14 +281,19 @@ void draw_lock(Bench& bench) {
 
 void draw_answer(Bench& bench) {
     Ui& ui = bench.screen.ui;
-    const bool good = bench.report.locked || bench.report.is_good();
-    begin_card(ui, "answer", 0, good ? Tone::good : bench.report.test > 0 ? Tone::accent : Tone::plain);
+    const bool again = bench.report.torn_down,
+               good = !again && (bench.report.locked || bench.report.is_good());
+    begin_card(ui, "answer", 0,
+               again                   ? Tone::caution
+               : good                  ? Tone::good
+               : bench.report.test > 0 ? Tone::accent
+                                       : Tone::plain);
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
     say(ui, say_advice(bench.report));
-    if (const std::string again = say_torn_down(bench.work, bench.report); !again.empty())
-        status(ui, Tone::caution, again);
+    if (const std::string later = say_torn_down(bench.work, bench.report); !later.empty())
+        status(ui, Tone::caution, later);
     if (!bench.report.unread.empty()) say(ui, say_unread(bench.report) + ".");
-    if (bench.report.test == 0 && !bench.report.locked) {
+    if (again || (bench.report.test == 0 && !bench.report.locked)) {
         int number = 0;
         for (const std::string& step : say_test(bench.work, bench.setup.id))
             say(ui, std::to_string(++number) + ".  " + step);

@@ -90,3 +90,35 @@ TEST_CASE("a stack that comes on a machine after another cutter is told with its
     CHECK(shop.run({"pin", shop.job(), "--setup", shop.groove, "--first"})
               .out.find("change the cutter to " + made_up + ", the fence, the height") != std::string::npos);
 }
+
+TEST_CASE("a part goes through a setup that was torn down when it is set again, tested and locked") {
+    const Torn shop;
+    shop.tear_down();
+    const std::vector<std::string> its{"--part", left};
+    shop.done("ran", shop.rip, its);
+    shop.done("ran", setup_of(shop, "crosscut to length: sides"), its);
+    const std::string plan = shop.planned(shop.groove);
+    CHECK(plan.rfind(shop.groove + "  groove  (was locked, then torn down)\n", 0) == 0);
+    CHECK(plan.find("set it again as it was locked, and test first, in scrap of the same stock") !=
+          std::string::npos);
+    const std::string before = shop.text();
+    const Said early = shop.tell("ran", shop.groove, its);
+    CHECK(early.status == 1);
+    CHECK(early.err == shop.job() + ": `" + left + "` can't have gone through " + shop.groove +
+                           " (groove) yet: it was locked, then torn down; set it again as it was locked, "
+                           "test and lock " +
+                           shop.groove + " first\n");
+    const Said untested = shop.tell("lock", shop.groove);
+    CHECK(untested.status == 1);
+    CHECK(untested.err ==
+          shop.job() + ": not locked: " + shop.groove +
+              " was torn down since it was locked; set it again as it was, cut its joint in scrap and tell "
+              "`kerfwright fit`, --anyway locks it all the same\n");
+    CHECK(shop.text() == before);
+    shop.done("fit", shop.groove, {"--fresh-end", "--felt", "slides", "--save"});
+    CHECK(shop.tell("ran", shop.groove, its).err.find("it is not locked; cut the joint in scrap") !=
+          std::string::npos);
+    shop.done("lock", shop.groove, {"--anyway"});
+    CHECK(shop.planned(shop.groove).rfind(shop.groove + "  groove  (locked)\n", 0) == 0);
+    shop.done("ran", shop.groove, its);
+}
