@@ -351,6 +351,9 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
         report.moves = said(work, *found, advice.moves, standing->dial);
         report.unread =
             said(work, *found, advice.unread, turned(standing->dial, found->model, advice.unread));
+        const Settings after = settings_by(found->model, found->designed->designed, planned(*standing));
+        if (!same_ends_will_do(*found->group, standing->at_test, after))
+            report.unread_retry = Retry::fresh_end;
     }
     // What is set again is tested in new scrap.
     if (report.torn_down) report.retry = Retry::fresh_end;
@@ -362,6 +365,12 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.shoulder_gap_mm = expected(found->model, after, "shoulder_gap");
     report.face_step_mm = expected(found->model, after, "face_step");
     return report;
+}
+
+std::vector<NamedLength> as_moved(const std::vector<SaidMove>& moves) {
+    std::vector<NamedLength> moved;
+    for (const SaidMove& move : moves) moved.push_back({move.control, move.by});
+    return moved;
 }
 
 std::vector<std::string> reading_names(const Work& work, const std::string& setup) {
