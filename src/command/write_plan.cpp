@@ -88,16 +88,19 @@ std::string settings_text(const Work& work, const Setup& setup) {
         table.row(
             {control, show_with_unit(length, graduation), "(" + caliper_text(work.job, length) + ")", what});
     };
-    const std::string from_before = say_from_pass_before(work, setup);
-    const Dial dial = dial_of(work, setup);
-    const auto scale = [&](Length wanted, Length set, Length beyond) {
-        const std::string words = say_scale(work, wanted, set, beyond);
-        return words.empty() ? words : "; " + words;
+    // What is set leads: where a scale is known to be off, its number, and then where that puts the control.
+    const auto scaled = [&](const char* control, Length length, Length set, const std::string& what) {
+        if (!is_off(length, set)) return row(control, length, what);
+        table.row({control, caliper_text(work.job, set), "by its scale",
+                   show_with_unit(length, graduation) + " (" + caliper_text(work.job, length) + ")" +
+                       (what.empty() ? "" : " " + what)});
     };
-    row("fence", setup.fence,
-        "to the near side of the cutter" + (from_before.empty() ? "" : "; " + from_before) +
-            scale(setup.fence, dial.fence, dial.fence_beyond));
-    row("height", *setup.height, say_scale(work, *setup.height, dial.height, dial.height_beyond));
+    const auto more = [](const std::string& words) { return words.empty() ? words : "; " + words; };
+    const Dial dial = dial_of(work, setup);
+    scaled("fence", setup.fence, dial.fence,
+           "to the near side of the cutter" + more(say_from_pass_before(work, setup)) +
+               more(say_beyond(work, dial.fence_beyond)));
+    scaled("height", *setup.height, dial.height, say_beyond(work, dial.height_beyond));
     if (const std::string shims = say_shims(work, setup, dial.shims); !shims.empty())
         table.row({"stack", "", "", shims});
     if (setup.spacer > Length{})

@@ -78,12 +78,15 @@ std::string without_mark(std::string text) {
     return text;
 }
 
-std::string say_scale(const Work& work, Length wanted, Length dial, Length beyond) {
-    constexpr Length alike = Length::micrometres(10), step = Length::micrometres(30);
-    if (abs(wanted - dial) <= alike) return {};
-    const std::string scale = "by its scale " + caliper_text(work.job, dial);
-    if (abs(beyond) <= step) return scale;
-    return scale + ": " + caliper_text(work.job, abs(beyond)) + (beyond > Length{} ? " more" : " less") +
+bool is_off(Length wanted, Length dial) {
+    constexpr Length alike = Length::micrometres(10);
+    return abs(wanted - dial) > alike;
+}
+
+std::string say_beyond(const Work& work, Length beyond) {
+    constexpr Length step = Length::micrometres(30);
+    if (abs(beyond) <= step) return {};
+    return caliper_text(work.job, abs(beyond)) + (beyond > Length{} ? " more" : " less") +
            " than planned, to make up for the cutter";
 }
 

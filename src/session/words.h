@@ -40,9 +40,11 @@ std::string say_advice(const FitReport& report);
 // Without the mark of what rounding left over.
 std::string without_mark(std::string text);
 
-// "by its scale 5.45 mm", where a scale is known to be off and so must be set to something else than what is wanted; empty elsewhere.
-// With how far it is meant to stand beyond what is wanted, to make up for the cutter.
-std::string say_scale(const Work& work, Length wanted, Length dial, Length beyond);
+// Whether a scale is known to be off, and so must be set to something else than what is wanted.
+bool is_off(Length wanted, Length dial);
+
+// "0.004 in more than planned, to make up for the cutter": how far a control is meant to stand beyond what is planned; empty where it is not.
+std::string say_beyond(const Work& work, Length beyond);
 
 // "put on with 0.010 in of shims more than its make-up", or with which ones, where the maker's are known; empty where it is put on
 // as it is.

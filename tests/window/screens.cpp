@@ -356,6 +356,18 @@ TEST_CASE("what was moved instead of measured is told by a tap, and goes into th
     CHECK(fit_report(maker.work(), maker.setup().id)->is_good());
 }
 
+TEST_CASE("where a scale is known to be off, what it is to be set to is the large number") {
+    Maker maker(one_drawer);
+    for (const Setup& setup : maker.work().plan.setups)
+        if (setup.test_cut && setup.work.rfind("locking rabbet", 0) == 0)
+            maker.app().state().setup = setup.id;
+    maker.press("At the saw");
+    CHECK(maker.find("Fence to near side", true));
+    test_and_lock(maker);
+    CHECK(maker.find("Set fence scale to", true));
+    CHECK_FALSE(maker.find("Fence to near side", true));
+}
+
 TEST_CASE("what a lock has taught stands with the machines, and is forgotten by a second press") {
     Maker maker(one_drawer);
     for (const Setup& setup : maker.work().plan.setups)
