@@ -124,7 +124,7 @@ std::string setup_text(const Work& work, const Setup& setup) {
     if (is_locked(work, setup)) out += torn_down ? "  (was locked, then torn down)" : "  (locked)";
     if (const Pinned where = pinned(work, setup); where != Pinned::nowhere)
         out += where == Pinned::first ? "  (wanted first)" : "  (wanted last)";
-    out += "\n      " + setup.machine + ", " + say_cutter(work, setup) + ", " + setup.guide;
+    out += "\n      " + setup.machine + ", " + say_cutter(work, setup) + ", " + say_guide(work, setup);
     if (setup.height) out += "; " + downs_text(setup) + ", " + references_text(setup) + " to the fence";
     out += "\n" + settings_text(work, setup);
     if (torn_down && is_first_of_group(work, setup))

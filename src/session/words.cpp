@@ -171,6 +171,12 @@ std::string say_belief(const Believed& belief, Graduation graduation) {
     return text;
 }
 
+std::string say_guide(const Work& work, const Setup& setup) {
+    const Machine* machine = work.job.shop.machine_named(setup.machine);
+    const bool on_a_saw = setup.guide == "stop" && machine && machine->kind == MachineKind::table_saw;
+    return on_a_saw ? "miter gauge or sled, with a stop on it" : setup.guide;
+}
+
 std::string caliper_text(const Job& job, Length length) {
     return without_mark(show_with_unit(length, caliper_graduation(job)));
 }

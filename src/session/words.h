@@ -19,6 +19,9 @@ std::string minutes(std::int64_t seconds);
 std::string say_move(const Job& job, const Group& group, const std::string& control, Length by,
                      const Settings& after);
 
+// "rip fence", "miter gauge", "stop"; of a crosscut on a table saw "miter gauge or sled, with a stop on it": there a stop alone guides nothing.
+std::string say_guide(const Work& work, const Setup& setup);
+
 // As a caliper reads it, without a mark: "0.223 in".
 std::string caliper_text(const Job& job, Length length);
 

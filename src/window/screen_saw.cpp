@@ -70,7 +70,8 @@ void draw_gear(Screen& screen, const Stand& stand) {
     const Setup& setup = stand.setup;
     Across across(screen, 2);
     const Setup* before = stand.at_machine;
-    draw_fact(ui, across, "Guide", capital(setup.guide), before && before->guide != setup.guide);
+    draw_fact(ui, across, "Guide", capital(say_guide(stand.work, setup)),
+              before && before->guide != setup.guide);
     draw_fact(ui, across, "Cutter",
               say_cutter(stand.work, setup) + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) +
                   ", on the " + setup.machine,

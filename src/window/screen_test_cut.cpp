@@ -114,7 +114,9 @@ void draw_readings(Bench& bench) {
     const auto knows = [&](const char* name) {
         return std::find(names.begin(), names.end(), name) != names.end();
     };
-    std::string signs = knows("fit") ? "Fit: \u2212 tight, + loose." : "";
+    std::string signs = knows("fit") ? "Fit: + loose, the gap beside what goes in, by feelers or paper; "
+                                       "\u2212 tight, how much thicker it is than the slot."
+                                     : "";
     if (knows("face_step")) signs += " Face step: + side proud.";
     if (!signs.empty()) caption(screen.ui, signs);
 }
