@@ -107,6 +107,11 @@ Json not_compared_json(const Work& work) {
                        {"drawers", one.drawers},
                        {"way", say_way(work.job, one.way)},
                        {"why", one.shares ? "shared setups" : "too many choices"}});
+    for (const LeftOut& one : work.design.left_out)
+        all.push_back({{"joint", one.label},
+                       {"drawers", one.drawers},
+                       {"way", say_way(work.job, one.way)},
+                       {"why", "other measures"}});
     return all;
 }
 

@@ -204,6 +204,7 @@ std::string reasons_text(const Work& work) {
     std::string out;
     for (const WayReason& reason : work.reasons) out += "  " + say_reason(work.job, reason) + "\n";
     for (const NotCompared& one : work.not_compared) out += "  " + say_not_compared(work.job, one) + "\n";
+    for (const LeftOut& one : work.design.left_out) out += "  " + say_left_out(work.job, one) + "\n";
     return out.empty() ? out : "\nWhere there was a choice, what each way adds to the other work\n" + out;
 }
 
@@ -219,7 +220,7 @@ std::string plan_text(const Work& work, const std::vector<Note>& of_files) {
     }
     out += "\nAbout " + minutes(plan.seconds) + " at the machines, " + std::to_string(plan.setups.size()) +
            " setups, " + times(ends) + ". ";
-    out += plan.proved ? "No order of this work takes less.\n"
+    out += plan.proved ? "No order of this work takes less with the machines as assigned.\n"
                        : "The best order found; none takes less than " +
                              minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60) + ".\n";
     if (plan.pins_s > 0) out += "What is pinned first or last takes " + minutes(plan.pins_s) + " of that.\n";

@@ -88,6 +88,11 @@ std::string say_cost(const WayCost& cost) {
     return surety + (surety.empty() ? "" : " ") + minutes(cost.seconds);
 }
 
+std::string say_left_out(const Job& job, const LeftOut& one) {
+    return one.label + " (" + joined(one.drawers) + "): " + kind_if_another(one.label, one.way) +
+           say_way(job, one.way) + " was not compared: with it the joint would have other measures";
+}
+
 std::string say_not_compared(const Job& job, const NotCompared& one) {
     return one.label + " (" + joined(one.drawers) + ") was not compared: " +
            (one.shares ? "it shares its setups with another joint"

@@ -30,6 +30,9 @@ std::string say_surety(Surety surety);
 // "back dado (twine) was not compared: it shares its setups with another joint; it is cut in 2 passes with quarter stack".
 std::string say_not_compared(const Job& job, const NotCompared& one);
 
+// "locking rabbet (twine): 1 pass with wide bit was not compared: with it the joint would have other measures".
+std::string say_left_out(const Job& job, const LeftOut& one);
+
 // "back dado (twine, hand tools): 2 passes with quarter stack: 6 min; 1 pass with ...: 19 min". What each adds to the time of all other work, the
 // way that was picked first.
 std::string say_reason(const Job& job, const WayReason& reason);
