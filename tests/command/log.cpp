@@ -156,3 +156,14 @@ TEST_CASE("parts that were found lost at a lock are taken back with the lock") {
                         left + "`\n") == 0);
     CHECK(bench.read() == before);
 }
+
+TEST_CASE("two parts that were lost at once are taken back at once") {
+    const Bench bench;
+    const std::string before = bench.text();
+    REQUIRE(bench.run({"lost", bench.job(), "--part", left, "--part", "seeds.2.back"}).status == 0);
+    REQUIRE(bench.read()["log"].size() == 2);
+    CHECK(
+        bench.run({"undo", bench.job()}).out.rfind("Took back: lost: `" + left + "`, `seeds.2.back`\n", 0) ==
+        0);
+    CHECK(bench.read() == Json::parse(before));
+}

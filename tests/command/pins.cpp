@@ -87,3 +87,21 @@ TEST_CASE(
     CHECK(bench.run({"plan", bench.job()}).out.find(note) != std::string::npos);
     CHECK(bench.run({"pin", bench.job(), "--back", "router"}).out.find("planned anew") == std::string::npos);
 }
+
+TEST_CASE("of two saws one is taken back and the other lent out in one breath") {
+    const Bench bench;
+    Json job = tests::sample_json();
+    job["machines"].push_back(Json{{"name", "other saw"}, {"kind", "table saw"}});
+    for (Json cutter : Json(job["cutters"])) {
+        cutter["machine"] = "other saw";
+        cutter["name"] = "other " + cutter["name"].get<std::string>();
+        job["cutters"].push_back(cutter);
+    }
+    bench.write(job);
+    REQUIRE(bench.run({"pin", bench.job(), "--away", "saw"}).err == "");
+    CHECK(bench.run({"pin", bench.job(), "--away", "other saw"}).status == 1);
+    const Said swapped = bench.run({"pin", bench.job(), "--away", "other saw", "--back", "saw"});
+    CHECK(swapped.err == "");
+    CHECK(swapped.out.find("other saw: ") == std::string::npos);
+    CHECK(bench.run({"pin", bench.job()}).out == "Lent out\n  other saw\n");
+}
