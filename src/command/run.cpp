@@ -102,8 +102,8 @@ public:
                         mark.passes.push_back(i);
             const Session after = apply(opened.session, mark, utc_now());
             const bool some_may = !after.refused.empty() && options_.parts.empty() && mark.passes.size() > 1;
-            return some_may ? refuse(after.refused + ", or name with --part what has gone through")
-                            : keep(after);
+            if (some_may) return refuse(after.refused + ", or name with --part what has gone through");
+            return keep(after, ran_words(*after.work, *setup, mark.passes.size()));
         });
     }
 
@@ -183,6 +183,10 @@ private:
         const auto chance = chance_when_locked(work, lock);
         constexpr double even = 0.5;
         const auto report = fit_report(work, lock.setup);
+        if (report && report->torn_down)
+            return "not locked: " + report->setup +
+                   " was torn down since it was locked; set it again as it was, cut its joint in scrap and "
+                   "tell `kerfwright fit`, --anyway locks it all the same";
         if (report && report->test == 0)
             return "not locked: " + report->setup +
                    " was never tested; cut its joint in scrap and tell `kerfwright fit`, --anyway locks it "
@@ -291,12 +295,22 @@ private:
         return 0;
     }
 
+    // What was marked, and how much of the setup is left; `setup`: as it was before.
+    static std::string ran_words(const Work& after, const Setup& setup, std::size_t marked) {
+        const auto left = std::count_if(setup.passes.begin(), setup.passes.end(),
+                                        [&](const Pass& pass) { return !has_run(after, setup, pass); });
+        const std::string rest = left == 0 ? "none is left there" : std::to_string(left) + " left there";
+        if (marked == 0) return "Nothing to mark: these have run through " + setup.id + "; " + rest + ".\n";
+        return "Marked " + std::to_string(marked) + (marked == 1 ? " end: " : " ends: ") +
+               say_last(after, marked) + "; " + rest + ".\n";
+    }
+
     // Saves the job, and says what is left.
-    int keep(const Session& after) const {
+    int keep(const Session& after, const std::string& words = {}) const {
         if (!after.refused.empty()) return refuse(after.refused);
         if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
             return tell({}, saved.error());
-        io_.out << rest_text(*after.work);
+        io_.out << words << rest_text(*after.work);
         return 0;
     }
 

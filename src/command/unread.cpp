@@ -7,7 +7,7 @@ namespace {
 
 // Lengths are not spoken of here, so the reading is all one.
 constexpr Graduation any_reading = Graduation::mm_0_1;
-// Each is looked for in the text from its beginning.
+// Nobody reads on from there: one that is misspelt so often is misspelt alike.
 constexpr std::size_t most_told = 20;
 
 void add(const std::string& file, const std::string& text, const std::string& called,
@@ -15,10 +15,20 @@ void add(const std::string& file, const std::string& text, const std::string& ca
     const auto json = parse_json(text);
     if (!json) return;
     const auto shared = std::make_shared<const std::string>(text);
-    std::size_t told = 0;
-    for (const Problem& problem : unread_in(*json)) {
-        if (++told > most_told) break;
-        const Position at = locate_name(text, problem.pointer);
+    std::vector<Problem> unread = unread_in(*json);
+    if (unread.size() > most_told) {
+        const std::size_t more = unread.size() - most_told;
+        unread.resize(most_told + 1);
+        unread.back().why = Message::of("from here on nothing reads ", std::to_string(more),
+                                        more == 1 ? " more" : " more of them");
+        unread.back().remedy = {};
+    }
+    std::vector<std::string> pointers;
+    for (const Problem& problem : unread) pointers.push_back(problem.pointer);
+    const std::vector<Position> places = locate_names(text, pointers);
+    for (std::size_t i = 0; i < unread.size(); ++i) {
+        const Problem& problem = unread[i];
+        const Position at = places[i];
         all.push_back(
             {file, shared, FileError{at, problem.why.text(any_reading), problem.remedy.text(any_reading)},
              Note{Level::note,

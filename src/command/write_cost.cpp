@@ -53,7 +53,7 @@ std::string cost_text(const Work& work) {
            std::string(work.rest.begun ? ", from how the machines stand now" : "") + "\n" + table.text() +
            "\nIn all " + clock(all) + ": " + by_kind + "\n" +
            (work.rest.proved
-                ? "No order of this work takes less.\n"
+                ? "No order of this work takes less with the machines as assigned.\n"
                 : "No order of it takes less than " + clock(work.rest.lower_bound_seconds) + ".\n");
 }
 

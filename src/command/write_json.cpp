@@ -22,7 +22,7 @@ Json part_json(const Part& part) {
             {"stock", part.stock}};
 }
 
-Json setup_json(const Setup& setup) {
+Json setup_json(const Work& work, const Setup& setup) {
     Json passes = Json::array();
     for (const Pass& pass : setup.passes)
         passes.push_back({{"part", pass.part},
@@ -35,6 +35,7 @@ Json setup_json(const Setup& setup) {
             {"machine", setup.machine},
             {"cutter", setup.cutter},
             {"make_up_mm", setup.make_up.mm()},
+            {"put_on", say_put_on(work, setup)},
             {"kerf_mm", setup.kerf.mm()},
             {"fence_mm", setup.fence.mm()},
             {"height_mm", setup.height ? Json(setup.height->mm()) : Json()},
@@ -106,6 +107,11 @@ Json not_compared_json(const Work& work) {
                        {"drawers", one.drawers},
                        {"way", say_way(work.job, one.way)},
                        {"why", one.shares ? "shared setups" : "too many choices"}});
+    for (const LeftOut& one : work.design.left_out)
+        all.push_back({{"joint", one.label},
+                       {"drawers", one.drawers},
+                       {"way", say_way(work.job, one.way)},
+                       {"why", "other measures"}});
     return all;
 }
 
@@ -136,7 +142,7 @@ std::string plan_json(const Work& work, const std::vector<Note>& of_files) {
     Json json = {{"format", "kerfwright-plan"}, {"version", 1}, {"job", plan.job}};
     for (const DrawerBox& box : plan.boxes) json["boxes"].push_back(box_json(box));
     json["parts"] = parts_list(work);
-    for (const Setup& setup : plan.setups) json["setups"].push_back(setup_json(setup));
+    for (const Setup& setup : plan.setups) json["setups"].push_back(setup_json(work, setup));
     json["sequence"] = plan.sequence;
     if (work.rest.begun) json["rest"] = rest_json(work.rest);
     json["seconds"] = plan.seconds;

@@ -11,7 +11,10 @@ std::string pin_text(const Work& work, const std::string& pin) {
     std::string out;
     for (const Setup& setup : work.plan.setups)
         if (pin_name(setup, work.design) == pin) out += "  " + setup.id + "  " + setup.work + "\n";
-    return out.empty() ? "  (no longer planned)  " + pin + "\n" : out;
+    if (!out.empty()) return out;
+    const std::string away = away_with(pin, work.job.shop);
+    return "  (" + (away.empty() ? "no longer planned" : "again when `" + away + "` is back") + ")  " + pin +
+           "\n";
 }
 
 std::string pins_text(const Work& work, const std::string& title, const std::vector<std::string>& pins) {

@@ -88,16 +88,19 @@ std::string settings_text(const Work& work, const Setup& setup) {
         table.row(
             {control, show_with_unit(length, graduation), "(" + caliper_text(work.job, length) + ")", what});
     };
-    const std::string from_before = say_from_pass_before(work, setup);
-    const Dial dial = dial_of(work, setup);
-    const auto scale = [&](Length wanted, Length set, Length beyond) {
-        const std::string words = say_scale(work, wanted, set, beyond);
-        return words.empty() ? words : "; " + words;
+    // What is set leads: where a scale is known to be off, its number, and then where that puts the control.
+    const auto scaled = [&](const char* control, Length length, Length set, const std::string& what) {
+        if (!is_off(length, set)) return row(control, length, what);
+        table.row({control, caliper_text(work.job, set), "by its scale",
+                   show_with_unit(length, graduation) + " (" + caliper_text(work.job, length) + ")" +
+                       (what.empty() ? "" : " " + what)});
     };
-    row("fence", setup.fence,
-        "to the near side of the cutter" + (from_before.empty() ? "" : "; " + from_before) +
-            scale(setup.fence, dial.fence, dial.fence_beyond));
-    row("height", *setup.height, say_scale(work, *setup.height, dial.height, dial.height_beyond));
+    const auto more = [](const std::string& words) { return words.empty() ? words : "; " + words; };
+    const Dial dial = dial_of(work, setup);
+    scaled("fence", setup.fence, dial.fence,
+           "to the near side of the cutter" + more(say_from_pass_before(work, setup)) +
+               more(say_beyond(work, dial.fence_beyond)));
+    scaled("height", *setup.height, dial.height, say_beyond(work, dial.height_beyond));
     if (const std::string shims = say_shims(work, setup, dial.shims); !shims.empty())
         table.row({"stack", "", "", shims});
     if (setup.spacer > Length{})
@@ -107,14 +110,25 @@ std::string settings_text(const Work& work, const Setup& setup) {
     return table.text(6);
 }
 
+// Of what is left of a group, which is tested once.
+bool is_first_of_group(const Work& work, const Setup& setup) {
+    const auto first = std::find_if(
+        work.rest.steps.begin(), work.rest.steps.end(),
+        [&](const RestStep& step) { return work.plan.setup_with_id(step.setup)->group == setup.group; });
+    return first != work.rest.steps.end() && first->setup == setup.id;
+}
+
 std::string setup_text(const Work& work, const Setup& setup) {
     std::string out = setup.id + "  " + setup.work;
-    if (is_locked(work, setup)) out += "  (locked)";
+    const bool torn_down = is_torn_down(work, setup);
+    if (is_locked(work, setup)) out += torn_down ? "  (was locked, then torn down)" : "  (locked)";
     if (const Pinned where = pinned(work, setup); where != Pinned::nowhere)
         out += where == Pinned::first ? "  (wanted first)" : "  (wanted last)";
-    out += "\n      " + setup.machine + ", " + say_cutter(work, setup) + ", " + setup.guide;
+    out += "\n      " + setup.machine + ", " + say_cutter(work, setup) + ", " + say_guide(work, setup);
     if (setup.height) out += "; " + downs_text(setup) + ", " + references_text(setup) + " to the fence";
     out += "\n" + settings_text(work, setup);
+    if (torn_down && is_first_of_group(work, setup))
+        out += "      set it again as it was locked, and test first, in scrap of the same stock\n";
     if (setup.test_cut && !is_locked(work, setup))
         out += "      test cut first, in scrap of the same stock\n";
     const bool nibble =
@@ -166,7 +180,7 @@ std::string rest_text(const Work& work) {
     for (const RestStep& step : rest.steps) {
         const Setup& setup = *work.plan.setup_with_id(step.setup);
         table.row({step.step, setup.work, std::to_string(step.ends), step.ends == 1 ? "cut" : "cuts",
-                   setup.machine + ": " + say_changes(step)});
+                   setup.machine + ": " + say_changes(work, step)});
     }
     return "\nLeft to do, in order, from how the machines stand now: about " + minutes(rest.seconds) + "\n" +
            table.text();
@@ -176,7 +190,7 @@ std::string order_text(const Work& before, const Work& after) {
     Table table({Align::left, Align::left, Align::left});
     for (const RestStep& step : after.rest.steps) {
         const Setup& setup = *after.plan.setup_with_id(step.setup);
-        table.row({step.step, setup.work, setup.machine + ": " + say_changes(step)});
+        table.row({step.step, setup.work, setup.machine + ": " + say_changes(after, step)});
     }
     const std::int64_t more = after.rest.seconds - before.rest.seconds;
     return "To do, in order: about " + minutes(after.rest.seconds) +
@@ -190,6 +204,7 @@ std::string reasons_text(const Work& work) {
     std::string out;
     for (const WayReason& reason : work.reasons) out += "  " + say_reason(work.job, reason) + "\n";
     for (const NotCompared& one : work.not_compared) out += "  " + say_not_compared(work.job, one) + "\n";
+    for (const LeftOut& one : work.design.left_out) out += "  " + say_left_out(work.job, one) + "\n";
     return out.empty() ? out : "\nWhere there was a choice, what each way adds to the other work\n" + out;
 }
 
@@ -205,7 +220,7 @@ std::string plan_text(const Work& work, const std::vector<Note>& of_files) {
     }
     out += "\nAbout " + minutes(plan.seconds) + " at the machines, " + std::to_string(plan.setups.size()) +
            " setups, " + times(ends) + ". ";
-    out += plan.proved ? "No order of this work takes less.\n"
+    out += plan.proved ? "No order of this work takes less with the machines as assigned.\n"
                        : "The best order found; none takes less than " +
                              minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60) + ".\n";
     if (plan.pins_s > 0) out += "What is pinned first or last takes " + minutes(plan.pins_s) + " of that.\n";

@@ -25,8 +25,9 @@ tl::expected<Json, FileError> parse_json(const std::string& text);
 // Where the value at `pointer` begins, or the nearest thing around it that exists. `text` must be valid JSON.
 Position locate(const std::string& text, const std::string& pointer);
 
-// Where its name begins, with the quotes.
-Position locate_name(const std::string& text, const std::string& pointer);
+// Where the names of these begin, with the quotes, however they are written there; of what has no name, the value. The text is gone through
+// once for all of them.
+std::vector<Position> locate_names(const std::string& text, const std::vector<std::string>& pointers);
 
 // "job.json:12:20: why\n    the line\n    ^ here\n  what would do". `text` empty: without the line.
 std::string report(const std::string& file, const std::string& text, const FileError& error);

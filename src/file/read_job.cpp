@@ -31,6 +31,15 @@ std::optional<BottomStyle> bottom_style_named(std::string_view name) {
     return std::nullopt;
 }
 
+// A tolerance of nothing leaves no joint in it, however it is cut.
+Length read_tolerance(Fields& fields, const std::string& name, Length usual) {
+    const Length tolerance = fields.length(name, usual);
+    if (tolerance > Length{}) return tolerance;
+    fields.blame(name, Message::of("`", name, "` must be more than nothing: no cut comes out exactly"),
+                 Message::of(usual, " is usual"));
+    return usual;
+}
+
 FitRules read_fit(Fields fit) {
     FitRules rules;
     rules.clearance = fit.signed_length("clearance", rules.clearance);
@@ -39,11 +48,11 @@ FitRules read_fit(Fields fit) {
     rules.bottom_slack = fit.length("bottom_slack", rules.bottom_slack);
     rules.step = fit.length("step", rules.step);
     Fields tolerance = fit.object("tolerance");
-    rules.tolerance.fit = tolerance.length("fit", rules.tolerance.fit);
+    rules.tolerance.fit = read_tolerance(tolerance, "fit", rules.tolerance.fit);
     rules.tolerance.shoulder_gap = tolerance.length("shoulder_gap", rules.tolerance.shoulder_gap);
-    rules.tolerance.step = tolerance.length("step", rules.tolerance.step);
-    rules.tolerance.depth = tolerance.length("depth", rules.tolerance.depth);
-    rules.tolerance.place = tolerance.length("place", rules.tolerance.place);
+    rules.tolerance.step = read_tolerance(tolerance, "step", rules.tolerance.step);
+    rules.tolerance.depth = read_tolerance(tolerance, "depth", rules.tolerance.depth);
+    rules.tolerance.place = read_tolerance(tolerance, "place", rules.tolerance.place);
     rules.wanted_chance = fit.number("wanted_chance", rules.wanted_chance);
     if (rules.wanted_chance <= 0.0 || rules.wanted_chance >= 1.0)
         fit.blame("wanted_chance", Message::of("`wanted_chance` must lie between 0 and 1"),

@@ -12,7 +12,11 @@ namespace {
 class Waiting {
 public:
     Waiting(const Work& work, const Setup& setup)
-        : work_(work), setup_(setup), index_(std::size_t(&setup - work.plan.setups.data())) {
+        : work_(work),
+          setup_(setup),
+          index_(std::size_t(&setup - work.plan.setups.data())),
+          is_known_(!setup.group.empty() && is_locked(work, setup)),
+          is_torn_down_(is_torn_down(work, setup)) {
         for (const Ran& ran : work.standing.ran)
             ran_.insert(ran.work_key + "\n" + ran.part + "\n" + ran.reference);
         for (const Part& part : work.plan.parts) parts_.emplace(part.id, &part);
@@ -29,7 +33,8 @@ public:
         for (const std::size_t i : passes) parts.insert(setup_.passes.at(i).part);
         for (const std::string& part : parts) {
             for (const Before& before : before_) take(wait(before, part));
-            if (!setup_.group.empty() && !is_locked(work_, setup_)) take(ComesFirst{part, &setup_, true, {}});
+            if (!setup_.group.empty() && (!is_known_ || is_torn_down_))
+                take(ComesFirst{part, &setup_, true, is_torn_down_});
         }
         return found;
     }
@@ -53,8 +58,8 @@ private:
     std::optional<ComesFirst> wait(const Before& before, const std::string& part) const {
         const Part& its = *parts_.at(part);
         const Waits waits = waits_of(work_.plan, *before.setup, setup_, part);
-        const bool is_known = before.is_locked || (!setup_.group.empty() && is_locked(work_, setup_));
-        if (waits == Waits::lock && is_known) return std::nullopt;
+        // What is known of a joint by its lock stays known when it is torn down.
+        if (waits == Waits::lock && (before.is_locked || is_known_)) return std::nullopt;
         const auto concerns = [&](const Part* other) {
             if (waits == Waits::lock) return other->drawer == its.drawer;
             if (waits == Waits::drawer) return other->drawer == its.drawer && other->copy == its.copy;
@@ -62,13 +67,14 @@ private:
         };
         const auto found = std::find_if(before.open.begin(), before.open.end(), concerns);
         if (found == before.open.end()) return std::nullopt;
-        if (waits == Waits::lock) return ComesFirst{part, before.setup, true, {}};
-        return ComesFirst{part, before.setup, false, (*found)->id};
+        if (waits == Waits::lock) return ComesFirst{part, before.setup, true};
+        return ComesFirst{part, before.setup, false, false, (*found)->id};
     }
 
     const Work& work_;
     const Setup& setup_;
     std::size_t index_;
+    bool is_known_, is_torn_down_;
     std::set<std::string> ran_;
     std::map<std::string, const Part*> parts_;
     std::vector<Before> before_;  // setups that come before it

@@ -9,7 +9,8 @@ struct ComesFirst {
     std::string part;              // that can't go through yet
     const Setup* setup = nullptr;  // of the plan: what comes first, the earliest of all that does
     bool lock = false;             // it is to be locked; else `through` has still to go through it
-    std::string through;           // the part itself, or for a bottom another part of its drawer
+    bool torn_down = false;        // it was locked once, and is to be set again, tested and locked
+    std::string through = {};      // the part itself, or for a bottom another part of its drawer
 };
 
 // Nothing where all of them may go through. `passes`: indices into the setup's passes.

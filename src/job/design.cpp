@@ -36,17 +36,17 @@ bool could_as_well(const ChosenJoint& way, const ChosenJoint& usual) {
 class DrawerDesigner {
 public:
     DrawerDesigner(const Job& job, const Shop& shop, std::size_t index, const Picks& picks,
-                   std::vector<std::string>& cutters_in_use, std::vector<Alternative>& alternatives,
-                   std::vector<Problem>& problems, std::vector<Note>& notes)
+                   std::vector<std::string>& cutters_in_use, Design& design, std::vector<Problem>& problems)
         : job_(job),
           shop_(shop),
           spec_(job.drawers[index]),
           at_("/drawers/" + std::to_string(index)),
           picks_(picks),
           cutters_in_use_(cutters_in_use),
-          alternatives_(alternatives),
+          alternatives_(design.alternatives),
+          left_out_(design.left_out),
           problems_(problems),
-          notes_(notes) {}
+          notes_(design.notes) {}
 
     std::optional<DrawerDesign> run() {
         if (!find_boards() || !size_the_box()) return std::nullopt;
@@ -235,7 +235,10 @@ private:
         };
         for (const ChosenJoint& way : all) {
             if (is_usual(way)) alternative.picked = alternative.ways.size();
-            else if (!could_as_well(way, chosen)) continue;
+            else if (!could_as_well(way, chosen)) {
+                if (way.cutter.kind != CutterKind::blade) leave_out(alternative.label, way);
+                continue;
+            }
             work.chosen = way;
             alternative.keys.push_back(keys_of(work));
             alternative.id += alternative.keys.back().slot + " & " + alternative.keys.back().end + " | ";
@@ -249,6 +252,17 @@ private:
                                         [&](const Alternative& one) { return one.id == alternative.id; });
         Alternative& its =
             known == alternatives_.end() ? alternatives_.emplace_back(std::move(alternative)) : *known;
+        if (its.drawers.empty() || its.drawers.back() != spec_.name) its.drawers.push_back(spec_.name);
+    }
+
+    void leave_out(const std::string& label, const ChosenJoint& way) {
+        const auto known = std::find_if(left_out_.begin(), left_out_.end(), [&](const LeftOut& one) {
+            return one.label == label && one.way.joint.kind == way.joint.kind &&
+                   one.way.cutter == way.cutter &&
+                   passes_for(one.way.joint.slot().width, way.cutter.kerf) ==
+                       passes_for(way.joint.slot().width, way.cutter.kerf);
+        });
+        LeftOut& its = known == left_out_.end() ? left_out_.emplace_back(LeftOut{label, {}, way}) : *known;
         if (its.drawers.empty() || its.drawers.back() != spec_.name) its.drawers.push_back(spec_.name);
     }
 
@@ -286,6 +300,7 @@ private:
     const Picks& picks_;
     std::vector<std::string>& cutters_in_use_;
     std::vector<Alternative>& alternatives_;
+    std::vector<LeftOut>& left_out_;
     std::vector<Problem>& problems_;
     std::vector<Note>& notes_;
     Boards boards_;
@@ -364,7 +379,7 @@ tl::expected<Design, std::vector<Problem>> design(const Job& job, const Picks& p
     std::vector<std::string> cutters_in_use;
     for (std::size_t i = 0; i < job.drawers.size(); ++i) {
         const std::size_t so_far = problems.size();
-        DrawerDesigner designer(job, shop, i, picks, cutters_in_use, made.alternatives, problems, made.notes);
+        DrawerDesigner designer(job, shop, i, picks, cutters_in_use, made, problems);
         if (auto drawer = designer.run()) made.drawers.push_back(std::move(*drawer));
         ask_about_units(job, i, so_far, problems);
     }

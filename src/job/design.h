@@ -33,6 +33,14 @@ struct Alternative {
     std::size_t picked = 0;
 };
 
+// A way in which a joint could be cut too, but with other measures, so that other work would change with it: it is not among the
+// alternatives. Not those by a blade, which leaves a ragged floor.
+struct LeftOut {
+    std::string label;                 // "locking rabbet"
+    std::vector<std::string> drawers;  // their names
+    ChosenJoint way;
+};
+
 // Which way an alternative is cut, by its id. Where none is named, it is the one that would be taken if there were no other work.
 using Picks = std::map<std::string, std::size_t>;
 
@@ -40,6 +48,7 @@ struct Design {
     std::vector<DrawerDesign> drawers;
     std::vector<Group> groups;  // over the whole batch, equal ones merged
     std::vector<Alternative> alternatives;
+    std::vector<LeftOut> left_out;
     std::vector<Note> notes;
 
     const Group* group_with_key(const std::string& key) const;

@@ -95,6 +95,14 @@ Surroundings surroundings_of(const Design& design, const std::vector<Setup>& set
     return {reached(its, before, setups, true), reached(its, before, setups, false)};
 }
 
+std::string away_with(const std::string& pin, const Shop& shop) {
+    for (const Machine& machine : shop.machines)
+        if (machine.is_away && (pin.find(" on " + machine.name + ", from ") != std::string::npos ||
+                                pin.find("; " + machine.name + ", ") != std::string::npos))
+            return machine.name;
+    return {};
+}
+
 std::vector<std::string> idle_pins(const Pins& pins, const Design& design, const std::vector<Setup>& setups) {
     const std::vector<std::string> names = names_of(design, setups);
     std::vector<std::string> idle;

@@ -24,6 +24,9 @@ struct Surroundings {
 };
 Surroundings surroundings_of(const Design& design, const std::vector<Setup>& setups, std::size_t setup);
 
+// The machine that a pin names and that is away: the pin holds again when it is back. Empty where there is none.
+std::string away_with(const std::string& pin, const Shop& shop);
+
 // Pins that name nothing in the plan any more.
 std::vector<std::string> idle_pins(const Pins& pins, const Design& design, const std::vector<Setup>& setups);
 

@@ -114,8 +114,14 @@ Ordered in_best_order(const Job& job, const Design& designed, const std::vector<
                             {.node_limit = looks_per_plan, .stop = watched(watch)});
     };
     Ordered ordered{solved(before), 0, {}};
-    for (const std::string& idle : idle_pins(job.pins, designed, setups))
-        ordered.notes.push_back({Level::note, "order", Message::of("pinned, but no longer planned: ", idle)});
+    for (const std::string& idle : idle_pins(job.pins, designed, setups)) {
+        const std::string away = away_with(idle, job.shop);
+        ordered.notes.push_back(
+            {Level::note, "order",
+             away.empty() ? Message::of("pinned, but no longer planned: ", idle)
+                          : Message::of("while `", away,
+                                        "` is away its pin does not hold; back, it does again: ", idle)});
+    }
     std::vector<std::pair<int, int>> pairs = pinned_pairs(job.pins, designed, setups, before);
     if (pairs.empty()) return ordered;
     pairs.insert(pairs.end(), before.begin(), before.end());

@@ -38,6 +38,28 @@ void add_shim_changes(Work& work) {
     }
 }
 
+// A slot of several passes, of which no test cut has told yet: where its cutter is known to cut wider or narrower than it is called, all
+// of them as that kerf asks, so that the slot comes to its width by them. The scales are set for the same kerf.
+void cut_by_known_kerf(Work& work) {
+    for (const Group& group : work.plan.groups) {
+        const bool several = group.cuts_slot && !group.slot_is_open() && group.stands.shift > Length{};
+        if (!several || work.standing.groups.contains(group.key)) continue;
+        const ChosenJoint& chosen = group.work.chosen;
+        const Length wider = Length::nearest_mm(
+            scales_for(work.memory, chosen.machine, chosen.cutter, work.day).kerf.offset_mm);
+        if (wider == Length{}) continue;
+        Group known = group;
+        known.stands.kerf += wider;
+        known.stands.shift = start_of(work, group).dial.shift;
+        for (const Setup& cut : setups_of(known))
+            for (Setup& setup : work.plan.setups)
+                if (setup.group == group.id && setup.work == cut.work) {
+                    setup.fence = cut.fence;
+                    setup.kerf = cut.kerf;
+                }
+    }
+}
+
 }  // namespace
 
 tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job, Memory memory,
@@ -65,6 +87,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     for (const Elsewhere& one : work->elsewhere) work->plan.notes.push_back(note_of(one));
     work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing, watch);
     add_shim_changes(*work);
+    cut_by_known_kerf(*work);
     work->plan.sequence = work->rest.done;
     for (const RestStep& step : work->rest.steps) work->plan.sequence.push_back(step.step);
     work->affected = affected_parts(work->job, work->standing_design, work->plan, work->standing, work->rest);
@@ -140,6 +163,15 @@ bool is_locked(const Work& work, const Setup& setup) {
     if (!group) return false;
     const auto found = work.standing.groups.find(group->key);
     return found != work.standing.groups.end() && found->second.locked;
+}
+
+bool is_torn_down(const Work& work, const Setup& setup) {
+    if (!is_locked(work, setup)) return false;
+    const auto stands = work.rest.stands.find(setup.machine);
+    const Setup* last = stands == work.rest.stands.end() ? nullptr : work.plan.setup_with_id(stands->second);
+    if (last && last->group == setup.group) return false;
+    return std::any_of(work.rest.steps.begin(), work.rest.steps.end(),
+                       [&](const RestStep& step) { return step.setup == setup.id; });
 }
 
 }  // namespace kw

@@ -49,5 +49,7 @@ std::vector<Lesson> lessons_of(const Work& work);
 // Whether this end has gone through this setup.
 bool has_run(const Work& work, const Setup& setup, const Pass& pass);
 bool is_locked(const Work& work, const Setup& setup);
+// Locked, with parts still to run, and its machine was used for something else since: it is to be set again, and tested.
+bool is_torn_down(const Work& work, const Setup& setup);
 
 }  // namespace kw

@@ -87,6 +87,9 @@ std::string say_last(const Work& work, std::size_t count) {
 Refusal too_early(const Setup& setup, const ComesFirst& first) {
     const std::string what = "`" + first.part + "` can't have gone through " + say_setup(setup) + " yet";
     const std::string before = say_setup(*first.setup);
+    if (first.torn_down)
+        return {"setup", Message::of(what, ": it was locked, then torn down"),
+                Message::of("set it again as it was locked, test and lock ", setup.id, " first")};
     if (first.lock && first.setup == &setup)
         return {"setup", Message::of(what, ": it is not locked"),
                 Message::of("cut the joint in scrap, test and lock ", setup.id, " first")};

@@ -45,13 +45,18 @@ std::string say_cutter(const Work& work, const Setup& setup) {
     const Group* group = work.plan.group_with_id(setup.group);
     if (!group) return setup.cutter;
     Cutter cutter = group->work.chosen.cutter;
-    // Once it is tested, which shims it is put on with is said by itself (see say_shims).
-    if (work.standing.groups.contains(group->key) && lists_shims(cutter)) {
+    // Other shims than planned are said by themselves (see say_shims).
+    if (lists_shims(cutter) && dial_of(work, setup).shims != Length{}) {
         if (cutter.chippers.empty()) return cutter.name;
         cutter.shims.clear();
         return cutter.name + " with " + pieces(work.job, cutter, "chippers", cutter.chippers);
     }
     return say_cutter(work.job, cutter);
+}
+
+std::string say_put_on(const Work& work, const Setup& setup) {
+    const Length shims = dial_of(work, setup).shims;
+    return say_cutter(work, setup) + (shims == Length{} ? "" : " " + say_shims(work, setup, shims));
 }
 
 std::string say_way(const Job& job, const ChosenJoint& way) {
@@ -81,6 +86,11 @@ std::string say_surety(Surety surety) {
 std::string say_cost(const WayCost& cost) {
     const std::string surety = say_surety(cost.surety);
     return surety + (surety.empty() ? "" : " ") + minutes(cost.seconds);
+}
+
+std::string say_left_out(const Job& job, const LeftOut& one) {
+    return one.label + " (" + joined(one.drawers) + "): " + kind_if_another(one.label, one.way) +
+           say_way(job, one.way) + " was not compared: with it the joint would have other measures";
 }
 
 std::string say_not_compared(const Job& job, const NotCompared& one) {

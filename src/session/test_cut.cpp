@@ -328,6 +328,9 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.group = found->group->id;
     report.test = standing ? standing->tests : 0;
     report.locked = standing && standing->locked;
+    report.torn_down = std::any_of(work.plan.setups.begin(), work.plan.setups.end(), [&](const Setup& one) {
+        return one.group == found->setup->group && is_torn_down(work, one);
+    });
     report.now = settings_by(found->model, found->designed->designed, now);
     report.next =
         standing ? settings_by(found->model, found->designed->designed, standing->next) : report.now;
@@ -348,8 +351,13 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
         report.moves = said(work, *found, advice.moves, standing->dial);
         report.unread =
             said(work, *found, advice.unread, turned(standing->dial, found->model, advice.unread));
+        const Settings after = settings_by(found->model, found->designed->designed, planned(*standing));
+        if (!same_ends_will_do(*found->group, standing->at_test, after))
+            report.unread_retry = Retry::fresh_end;
     }
-    if (standing && standing->tests > 0)
+    // What is set again is tested in new scrap.
+    if (report.torn_down) report.retry = Retry::fresh_end;
+    else if (standing && standing->tests > 0)
         report.retry = same_ends_will_do(*found->group, standing->at_test, report.next) ? Retry::same_ends
                                                                                         : Retry::fresh_end;
     const Belief after = standing ? standing->next : now;
@@ -357,6 +365,12 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.shoulder_gap_mm = expected(found->model, after, "shoulder_gap");
     report.face_step_mm = expected(found->model, after, "face_step");
     return report;
+}
+
+std::vector<NamedLength> as_moved(const std::vector<SaidMove>& moves) {
+    std::vector<NamedLength> moved;
+    for (const SaidMove& move : moves) moved.push_back({move.control, move.by});
+    return moved;
 }
 
 std::vector<std::string> reading_names(const Work& work, const std::string& setup) {

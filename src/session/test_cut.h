@@ -37,6 +37,7 @@ struct FitReport {
     std::string group;
     int test = 0;
     bool locked = false;
+    bool torn_down = false;  // since it was locked: to be set again and tested, before more parts run
     Settings now;
     Settings next;  // after the moves
     Length stock;   // thickness of the insert, as believed
@@ -44,6 +45,7 @@ struct FitReport {
     std::vector<SaidMove> moves;
     std::vector<SaidMove> unread;  // where the advice is to measure: what to move if that can't be
     Retry retry = Retry::same_ends;
+    Retry unread_retry = Retry::same_ends;  // after those moves
     double chance_in_tolerance = 0.0;
     double chance_after_move = 0.0;
     double wanted_chance = 0.9;  // from which the maker is told to lock
@@ -57,6 +59,9 @@ struct FitReport {
         return test > 0 && advice == AdviceKind::lock && chance_in_tolerance >= wanted_chance;
     }
 };
+
+// Moves as the log takes them: `moved` of the next test cut, where they were made.
+std::vector<NamedLength> as_moved(const std::vector<SaidMove>& moves);
 
 // Nothing for a setup that has no joint. Before the first test: what is believed of the scales.
 std::optional<FitReport> fit_report(const Work& work, const std::string& setup);

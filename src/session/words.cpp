@@ -78,12 +78,15 @@ std::string without_mark(std::string text) {
     return text;
 }
 
-std::string say_scale(const Work& work, Length wanted, Length dial, Length beyond) {
-    constexpr Length alike = Length::micrometres(10), step = Length::micrometres(30);
-    if (abs(wanted - dial) <= alike) return {};
-    const std::string scale = "by its scale " + caliper_text(work.job, dial);
-    if (abs(beyond) <= step) return scale;
-    return scale + ": " + caliper_text(work.job, abs(beyond)) + (beyond > Length{} ? " more" : " less") +
+bool is_off(Length wanted, Length dial) {
+    constexpr Length alike = Length::micrometres(10);
+    return abs(wanted - dial) > alike;
+}
+
+std::string say_beyond(const Work& work, Length beyond) {
+    constexpr Length step = Length::micrometres(30);
+    if (abs(beyond) <= step) return {};
+    return caliper_text(work.job, abs(beyond)) + (beyond > Length{} ? " more" : " less") +
            " than planned, to make up for the cutter";
 }
 
@@ -103,9 +106,18 @@ std::string say_shims(const Work& work, const Setup& setup, Length shims) {
            (shims > Length{} ? "more" : "less") + " than its make-up";
 }
 
-std::string say_changes(const RestStep& step) {
+std::string say_changes(const Work& work, const RestStep& step) {
+    const Setup& setup = *work.plan.setup_with_id(step.setup);
+    // What is put on, where the cutter's name alone does not say it.
+    const auto made_up = [&](const RestChange& change) {
+        const std::string put_on = say_put_on(work, setup);
+        if (change.what == "cutter" && put_on != setup.cutter) return " to " + put_on;
+        const std::string shims = say_shims(work, setup, dial_of(work, setup).shims);
+        return change.what == "shims" && !shims.empty() ? " (" + shims + ")" : std::string();
+    };
     std::string what;
-    for (const RestChange& change : step.changes) what += (what.empty() ? "the " : ", the ") + change.what;
+    for (const RestChange& change : step.changes)
+        what += (what.empty() ? "the " : ", the ") + change.what + made_up(change);
     const std::string test = step.set_again && step.test_s > 0 ? ", then a test cut" : "";
     if (what.empty()) return (step.still_set ? "still set" : "nothing to change") + test;
     return (step.set_again ? "set again as it was locked: " : "change ") + what + test;
@@ -159,6 +171,12 @@ std::string say_belief(const Believed& belief, Graduation graduation) {
     return text;
 }
 
+std::string say_guide(const Work& work, const Setup& setup) {
+    const Machine* machine = work.job.shop.machine_named(setup.machine);
+    const bool on_a_saw = setup.guide == "stop" && machine && machine->kind == MachineKind::table_saw;
+    return on_a_saw ? "miter gauge or sled, with a stop on it" : setup.guide;
+}
+
 std::string caliper_text(const Job& job, Length length) {
     return without_mark(show_with_unit(length, caliper_graduation(job)));
 }
@@ -203,7 +221,7 @@ std::string say_unread(const FitReport& report) {
 }
 
 std::string say_torn_down(const Work& work, const FitReport& report) {
-    if (!report.locked) return {};
+    if (!report.locked || report.torn_down) return {};
     for (const RestStep& step : work.rest.steps)
         if (step.set_again && work.plan.setup_with_id(step.setup)->group == report.group)
             return "Some of its parts must first be cut to size on this machine: for them it will have to be "
@@ -213,6 +231,7 @@ std::string say_torn_down(const Work& work, const FitReport& report) {
 }
 
 std::string say_advice(const FitReport& report) {
+    if (report.torn_down) return "Was locked, then torn down: set it again as it was locked, and test first.";
     if (report.locked)
         return report.test == 0 ? "Locked untested." : "Locked: leave it set until all its parts have run.";
     if (report.test == 0) return "Not tested yet. Cut the joint in scrap of the same stock, and measure it.";

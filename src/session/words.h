@@ -19,6 +19,9 @@ std::string minutes(std::int64_t seconds);
 std::string say_move(const Job& job, const Group& group, const std::string& control, Length by,
                      const Settings& after);
 
+// "rip fence", "miter gauge", "stop"; of a crosscut on a table saw "miter gauge or sled, with a stop on it": there a stop alone guides nothing.
+std::string say_guide(const Work& work, const Setup& setup);
+
 // As a caliper reads it, without a mark: "0.223 in".
 std::string caliper_text(const Job& job, Length length);
 
@@ -40,16 +43,19 @@ std::string say_advice(const FitReport& report);
 // Without the mark of what rounding left over.
 std::string without_mark(std::string text);
 
-// "by its scale 5.45 mm", where a scale is known to be off and so must be set to something else than what is wanted; empty elsewhere.
-// With how far it is meant to stand beyond what is wanted, to make up for the cutter.
-std::string say_scale(const Work& work, Length wanted, Length dial, Length beyond);
+// Whether a scale is known to be off, and so must be set to something else than what is wanted.
+bool is_off(Length wanted, Length dial);
+
+// "0.004 in more than planned, to make up for the cutter": how far a control is meant to stand beyond what is planned; empty where it is not.
+std::string say_beyond(const Work& work, Length beyond);
 
 // "put on with 0.010 in of shims more than its make-up", or with which ones, where the maker's are known; empty where it is put on
 // as it is.
 std::string say_shims(const Work& work, const Setup& setup, Length shims);
 
-// "still set", "change the cutter, the fence", "set it again as it was locked, and test: the fence", "nothing to change".
-std::string say_changes(const RestStep& step);
+// "still set", "change the cutter, the fence", "set again as it was locked: the cutter to quarter stack made up to 0.258 in (shims 0.008 in),
+// the fence, then a test cut", "nothing to change".
+std::string say_changes(const Work& work, const RestStep& step);
 
 // What the shop has learned, with how sure that is and why: "saw, quarter stack: the fence stands 0.016 in farther out than
 // its scale says, ± 0.003 in, from 7 test cuts since 2026-03-01".

@@ -33,6 +33,7 @@ struct TestDraft {
     bool by_eye = false;                      // what is seen is told by pictures
     std::map<std::string, std::string> seen;  // by reading: the word
     std::optional<bool> fresh_end;            // empty: as the advice said
+    bool made_unread = false;                 // the moves for who can't measure what was asked
     bool other_moves = false;
     std::map<std::string, Draft> moved;
 };

@@ -93,6 +93,7 @@ std::string pin_words(const Work& work, const Setup& setup) {
 
 std::string test_words(const Work& work, const Setup& setup) {
     if (!setup.test_cut) return {};
+    if (is_torn_down(work, setup)) return "was locked, then torn down";
     if (is_locked(work, setup)) return "locked";
     const Group* group = work.plan.group_with_id(setup.group);
     const auto standing = group ? work.standing.groups.find(group->key) : work.standing.groups.end();
@@ -104,7 +105,7 @@ std::string test_words(const Work& work, const Setup& setup) {
 // What is done needs no changes any more.
 std::string change_words(const Work& work, std::size_t index) {
     const std::size_t done = work.rest.done.size();
-    return index < done ? std::string() : say_changes(work.rest.steps[index - done]);
+    return index < done ? std::string() : say_changes(work, work.rest.steps[index - done]);
 }
 
 void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {

@@ -70,7 +70,8 @@ void draw_gear(Screen& screen, const Stand& stand) {
     const Setup& setup = stand.setup;
     Across across(screen, 2);
     const Setup* before = stand.at_machine;
-    draw_fact(ui, across, "Guide", capital(setup.guide), before && before->guide != setup.guide);
+    draw_fact(ui, across, "Guide", capital(say_guide(stand.work, setup)),
+              before && before->guide != setup.guide);
     draw_fact(ui, across, "Cutter",
               say_cutter(stand.work, setup) + ", " + show_with_unit(setup.kerf, stand.work.job.graduation) +
                   ", on the " + setup.machine,
@@ -96,9 +97,17 @@ void draw_cautions(Screen& screen, const Stand& stand) {
 }
 
 void draw_test_state(Screen& screen, const Stand& stand) {
-    if (is_locked(stand.work, stand.setup))
-        return status(screen.ui, Tone::good, "Locked as tested: leave it set");
-    if (!stand.setup.test_cut) return;
+    const RestStep* step = step_named(stand.work.rest, stand.step);
+    const bool torn_down = is_torn_down(stand.work, stand.setup), again = step && step->set_again;
+    if (is_locked(stand.work, stand.setup) && !torn_down)
+        return status(screen.ui, again ? Tone::caution : Tone::good,
+                      again ? "Locked, and to be torn down before these parts: then set it again as it was "
+                              "locked, and test first"
+                            : "Locked as tested: leave it set");
+    if (torn_down)
+        status(screen.ui, Tone::caution,
+               "Was locked, then torn down: set it again as it was locked, and test first");
+    else if (!stand.setup.test_cut) return;
     if (primary_button(screen.ui, "Test cut first",
                        {.width = content_width(screen.ui), .detail = "in scrap of the same stock"}))
         screen.state.saw_tab = SawTab::test;

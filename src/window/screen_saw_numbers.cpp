@@ -25,13 +25,37 @@ std::string finer(const Job& job, Length length) {
     return shown && *shown == length ? std::string() : caliper_text(job, length);
 }
 
+std::string with(const std::string& note, const std::string& more) {
+    return note + (note.empty() || more.empty() ? "" : ", ") + more;
+}
+
+// As a caliper reads it, without its unit.
+std::string fine_value(const Job& job, Length length) {
+    return without_mark(show(length, caliper_graduation(job)));
+}
+
 Number number_for(const Job& job, const std::string& caption, Length now, std::optional<Length> before) {
     Number number{caption, value_of(job, now), unit_words(job), {}, finer(job, now)};
-    // What no caliper can tell apart is no change to the maker.
-    if (!before || fine_words(job, *before) == fine_words(job, now)) return number;
+    // What no caliper can tell apart is no change to the maker; what it can is seen in the number itself.
+    if (!before || fine_value(job, *before) == fine_value(job, now)) return number;
     const bool looks_the_same = value_of(job, *before) == value_of(job, now);
-    number.was = show_with_unit(*before, looks_the_same ? caliper_graduation(job) : job.graduation);
-    if (looks_the_same) number.note = fine_words(job, now);
+    number.was = looks_the_same ? caliper_text(job, *before) : show_with_unit(*before, job.graduation);
+    if (looks_the_same) {
+        number.value = fine_value(job, now);
+        number.note = "about " + show_with_unit(now, job.graduation);
+    }
+    return number;
+}
+
+// `truly`: where the control is to stand; `set`: what its scale shows then. Where the scale is known to be off, the number to set it to; where that puts the control is the note.
+Number control_number(const Job& job, const std::string& control, const std::string& to, Length truly,
+                      Length set, std::optional<Length> set_before) {
+    if (!is_off(truly, set)) return number_for(job, capital(control) + to, truly, set_before);
+    Number number{"Set " + control + " scale to", fine_value(job, set), unit_words(job), {}, {}};
+    if (set_before && fine_value(job, *set_before) != number.value)
+        number.was = caliper_text(job, *set_before);
+    number.note = "Truly " + show_with_unit(truly, job.graduation) + to;
+    if (const std::string fine = finer(job, truly); !fine.empty()) number.note += " (" + fine + ")";
     return number;
 }
 
@@ -40,25 +64,25 @@ std::vector<Number> numbers_of(const Stand& stand) {
     const Setup& setup = stand.setup;
     const Setup* before = stand.at_machine;
     const Length zero;
+    const Dial dial = dial_of(stand.work, setup);
+    std::optional<Length> fence_before, height_before;  // as the scales were set
+    if (before) fence_before = dial_of(stand.work, *before).fence;
+    if (before && before->height) height_before = dial_of(stand.work, *before).height;
     std::vector<Number> numbers;
-    numbers.push_back(number_for(job, setup.guide == "stop" ? "Stop to blade" : "Fence to near side",
-                                 setup.fence, before ? std::optional(before->fence) : std::nullopt));
-    if (const std::string from_before = say_from_pass_before(stand.work, setup); !from_before.empty())
-        numbers.back().note += (numbers.back().note.empty() ? "" : ", ") + from_before;
+    const auto note = [&](const std::string& words) {
+        numbers.back().note = with(numbers.back().note, words);
+    };
+    const bool stop = setup.guide == "stop";
+    numbers.push_back(control_number(job, stop ? "stop" : "fence", stop ? " to blade" : " to near side",
+                                     setup.fence, dial.fence, fence_before));
+    note(say_from_pass_before(stand.work, setup));
+    if (setup.height) note(say_beyond(stand.work, dial.fence_beyond));
     if (!setup.height) {
         if (setup.guide != "stop") numbers.push_back({"Height", "", "", "", "Through: just above the board"});
         return numbers;
     }
-    const auto by_scale = [&](Length wanted, Length dial, Length beyond) {
-        const std::string words = say_scale(stand.work, wanted, dial, beyond);
-        if (words.empty()) return;
-        std::string& note = numbers.back().note;
-        note += (note.empty() ? "" : ", ") + words;
-    };
-    const Dial dial = dial_of(stand.work, setup);
-    by_scale(setup.fence, dial.fence, dial.fence_beyond);
-    numbers.push_back(number_for(job, "Height", *setup.height, before ? before->height : std::nullopt));
-    by_scale(*setup.height, dial.height, dial.height_beyond);
+    numbers.push_back(control_number(job, "height", "", *setup.height, dial.height, height_before));
+    note(say_beyond(stand.work, dial.height_beyond));
     if (const std::string shims = say_shims(stand.work, setup, dial.shims); !shims.empty())
         numbers.push_back({"Stack", "", "", "", capital(shims)});
     if (setup.spacer == zero) numbers.push_back({"Spacer", "", "", "", "None"});

@@ -49,7 +49,15 @@ bool anything_in(const TestDraft& draft) {
 }
 
 bool on_fresh_ends(const Bench& bench) {
-    return bench.draft.fresh_end.value_or(bench.report.retry == Retry::fresh_end);
+    const Retry retry = bench.draft.made_unread ? bench.report.unread_retry : bench.report.retry;
+    return bench.draft.fresh_end.value_or(retry == Retry::fresh_end);
+}
+
+// What the maker says was moved since the cut before; nothing where it is what was advised. False while an entry does not read.
+bool take_moves(Bench& bench, TestCut& cut) {
+    if (bench.draft.other_moves) cut.moved = lengths_of(bench.screen, bench.draft.moved);
+    else if (bench.draft.made_unread) cut.moved = as_moved(bench.report.unread);
+    return !bench.draft.other_moves || cut.moved;
 }
 
 std::optional<TestCut> cut_of(Bench& bench) {
@@ -61,9 +69,7 @@ std::optional<TestCut> cut_of(Bench& bench) {
     if (bench.draft.felt >= 0) cut.felt = feel_table()[static_cast<std::size_t>(bench.draft.felt)].word;
     for (const auto& [reading, word] : bench.draft.seen) cut.seen.push_back(word);
     cut.fresh_end = on_fresh_ends(bench);
-    if (!bench.draft.other_moves) return cut;
-    cut.moved = lengths_of(bench.screen, bench.draft.moved);
-    if (!cut.moved) return std::nullopt;
+    if (!take_moves(bench, cut)) return std::nullopt;
     return cut;
 }
 
@@ -108,7 +114,9 @@ void draw_readings(Bench& bench) {
     const auto knows = [&](const char* name) {
         return std::find(names.begin(), names.end(), name) != names.end();
     };
-    std::string signs = knows("fit") ? "Fit: \u2212 tight, + loose." : "";
+    std::string signs = knows("fit") ? "Fit: + loose, the gap beside what goes in, by feelers or paper; "
+                                       "\u2212 tight, how much thicker it is than the slot."
+                                     : "";
     if (knows("face_step")) signs += " Face step: + side proud.";
     if (!signs.empty()) caption(screen.ui, signs);
 }
@@ -228,6 +236,15 @@ std::string expected_words(const Bench& bench) {
     return joined(words);
 }
 
+// "I did that: height + 0.008 in".
+std::string made_words(const FitReport& report, const Job& job) {
+    std::vector<std::string> words;
+    for (const SaidMove& move : report.unread)
+        words.push_back(move.control + (move.by > Length{} ? " + " : " \u2212 ") +
+                        caliper_text(job, abs(move.by)));
+    return "I did that: " + joined(words);
+}
+
 // As it stands; after the moves stands in the advice.
 void draw_chance(Bench& bench) {
     Ui& ui = bench.screen.ui;
@@ -248,11 +265,16 @@ void draw_lock(Bench& bench) {
     const float width = content_width(ui);
     TestCut cut;
     cut.setup = bench.setup.id;
-    if (bench.draft.other_moves) cut.moved = lengths_of(bench.screen, bench.draft.moved);
-    const bool readable = !bench.draft.other_moves || cut.moved;
+    const bool readable = take_moves(bench, cut);
     const auto lock = [&] {
         if (readable) bench.screen.done = LockGroup{cut};
     };
+    if (bench.report.torn_down) {
+        if (confirm_button(ui, "Lock as it was", "Lock all the same: not tested since it was set again",
+                           {.width = width}))
+            lock();
+        return;
+    }
     if (bench.report.locked) {
         const Group* group = bench.work.plan.group_with_id(bench.setup.group);
         const bool moves_on = group && group->cuts_slot && group->slot_passes() > 1;
@@ -273,16 +295,32 @@ void draw_lock(Bench& bench) {
         lock();
 }
 
+// What to move where the reading that was asked for can't be taken; once it is made it is told with the next reading.
+void draw_unread(Bench& bench) {
+    if (bench.report.unread.empty()) return;
+    say(bench.screen.ui, say_unread(bench.report) + ".");
+    toggle_row(bench.screen.ui, made_words(bench.report, bench.work.job).c_str(), bench.draft.made_unread);
+    if (bench.draft.made_unread)
+        caption(bench.screen.ui, bench.report.unread_retry == Retry::fresh_end
+                                     ? "Cut a fresh end, and put in what it reads."
+                                     : "Cut the same test ends again, and put in what they read.");
+}
+
 void draw_answer(Bench& bench) {
     Ui& ui = bench.screen.ui;
-    const bool good = bench.report.locked || bench.report.is_good();
-    begin_card(ui, "answer", 0, good ? Tone::good : bench.report.test > 0 ? Tone::accent : Tone::plain);
+    const bool again = bench.report.torn_down,
+               good = !again && (bench.report.locked || bench.report.is_good());
+    begin_card(ui, "answer", 0,
+               again                   ? Tone::caution
+               : good                  ? Tone::good
+               : bench.report.test > 0 ? Tone::accent
+                                       : Tone::plain);
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
     say(ui, say_advice(bench.report));
-    if (const std::string again = say_torn_down(bench.work, bench.report); !again.empty())
-        status(ui, Tone::caution, again);
-    if (!bench.report.unread.empty()) say(ui, say_unread(bench.report) + ".");
-    if (bench.report.test == 0 && !bench.report.locked) {
+    if (const std::string later = say_torn_down(bench.work, bench.report); !later.empty())
+        status(ui, Tone::caution, later);
+    draw_unread(bench);
+    if (again || (bench.report.test == 0 && !bench.report.locked)) {
         int number = 0;
         for (const std::string& step : say_test(bench.work, bench.setup.id))
             say(ui, std::to_string(++number) + ".  " + step);

@@ -145,7 +145,7 @@ Progress progress_of(const Work& work) {
 
 std::string proof_words(const Plan& plan) {
     const std::string all = minutes(plan.seconds) + " in all";
-    if (plan.proved) return all + ", proved to be the least";
+    if (plan.proved) return all + ", proved to be the least with the machines as assigned";
     if (plan.lower_bound_seconds <= 0) return all + ", the best order that was found";
     return all + ", the best order that was found: another is " +
            at_most_better(plan.seconds - plan.lower_bound_seconds);

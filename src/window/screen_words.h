@@ -54,7 +54,7 @@ struct Progress {
 };
 Progress progress_of(const Work& work, const Setup& setup);
 Progress progress_of(const Work& work);
-// How good the order is: "2 h 56 min in all, proved to be the least".
+// How good the order is: "2 h 56 min in all, proved to be the least with the machines as assigned".
 std::string proof_words(const Plan& plan);
 // While a newer document is being worked out. `at_most_better_s`: what another order could save at most of the best found so far, in seconds,
 // where that is known.

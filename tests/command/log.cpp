@@ -48,7 +48,13 @@ TEST_CASE("`ran` refuses what can't have gone through yet, says what comes first
     refused(bench, {"ran", bench.job(), "--setup", setup, "--part", left},
             yet + "it is not locked; cut the joint in scrap, test and lock " + setup + " first");
     CHECK(bench.run({"lock", bench.job(), "--setup", setup, "--anyway"}).status == 0);
-    CHECK(bench.run({"ran", bench.job(), "--setup", setup, "--part", left}).status == 0);
+    const Said marked = bench.run({"ran", bench.job(), "--setup", setup, "--part", left});
+    CHECK(marked.status == 0);
+    CHECK(marked.out.rfind("Marked 1 end: ran through " + setup + " (locking rabbet: side dado): `" + left +
+                               "` front end; 3 left there.\n",
+                           0) == 0);
+    CHECK(bench.run({"ran", bench.job(), "--setup", setup, "--part", left})
+              .out.rfind("Nothing to mark: these have run through " + setup + "; 3 left there.\n", 0) == 0);
 }
 
 TEST_CASE("a joint that was never tested is locked with --anyway only") {
@@ -149,4 +155,15 @@ TEST_CASE("parts that were found lost at a lock are taken back with the lock") {
               .out.find("Took back: locked " + setup + " (locking rabbet: side dado); lost with it: `" +
                         left + "`\n") == 0);
     CHECK(bench.read() == before);
+}
+
+TEST_CASE("two parts that were lost at once are taken back at once") {
+    const Bench bench;
+    const std::string before = bench.text();
+    REQUIRE(bench.run({"lost", bench.job(), "--part", left, "--part", "seeds.2.back"}).status == 0);
+    REQUIRE(bench.read()["log"].size() == 2);
+    CHECK(
+        bench.run({"undo", bench.job()}).out.rfind("Took back: lost: `" + left + "`, `seeds.2.back`\n", 0) ==
+        0);
+    CHECK(bench.read() == Json::parse(before));
 }

@@ -33,7 +33,14 @@ TEST_CASE("`pin` alone lists what is pinned and lent, and --free lets all of it 
     CHECK(listed.status == 0);
     const std::string groove = setup_of(bench, "groove");
     CHECK(listed.out.rfind("Wanted first\n  " + groove + "  groove", 0) == 0);
-    CHECK(listed.out.find("Wanted last\n") != std::string::npos);
+    // On a machine that is away it waits for it.
+    CHECK(listed.out.find("Wanted last\n  (again when `chop` is back)  crosscut to length on chop, from ") !=
+          std::string::npos);
+    const std::string plan = bench.run({"plan", bench.job()}).out;
+    CHECK(
+        plan.find("  order: while `chop` is away its pin does not hold; back, it does again: crosscut to ") !=
+        std::string::npos);
+    CHECK(plan.find("saw, ripping blade, miter gauge or sled, with a stop on it\n") != std::string::npos);
     CHECK(listed.out.find("Lent out\n  chop\n") != std::string::npos);
     const Said freed = bench.run({"pin", bench.job(), "--free"});
     CHECK(freed.status == 0);
@@ -79,4 +86,22 @@ TEST_CASE(
     CHECK(lent.out.find("no longer planned") == std::string::npos);
     CHECK(bench.run({"plan", bench.job()}).out.find(note) != std::string::npos);
     CHECK(bench.run({"pin", bench.job(), "--back", "router"}).out.find("planned anew") == std::string::npos);
+}
+
+TEST_CASE("of two saws one is taken back and the other lent out in one breath") {
+    const Bench bench;
+    Json job = tests::sample_json();
+    job["machines"].push_back(Json{{"name", "other saw"}, {"kind", "table saw"}});
+    for (Json cutter : Json(job["cutters"])) {
+        cutter["machine"] = "other saw";
+        cutter["name"] = "other " + cutter["name"].get<std::string>();
+        job["cutters"].push_back(cutter);
+    }
+    bench.write(job);
+    REQUIRE(bench.run({"pin", bench.job(), "--away", "saw"}).err == "");
+    CHECK(bench.run({"pin", bench.job(), "--away", "other saw"}).status == 1);
+    const Said swapped = bench.run({"pin", bench.job(), "--away", "other saw", "--back", "saw"});
+    CHECK(swapped.err == "");
+    CHECK(swapped.out.find("other saw: ") == std::string::npos);
+    CHECK(bench.run({"pin", bench.job()}).out == "Lent out\n  other saw\n");
 }

@@ -56,3 +56,14 @@ TEST_CASE("of the shop's file it is told with its name") {
                         "\"times\"?\n") != std::string::npos);
     CHECK(bench.run({"check", bench.job()}).out.rfind(bench.shop() + ":1:31: nothing", 0) == 0);
 }
+
+TEST_CASE("of many fields that nothing reads twenty are told one by one, and how many more there are") {
+    const Bench bench;
+    Json job = bench.read();
+    for (int i = 0; i < 23; ++i) job["nobody's " + std::to_string(100 + i)] = i;
+    bench.write(job);
+    const std::string out = bench.run({"check", bench.job()}).out;
+    CHECK(out.find("\"nobody's 119\"") != std::string::npos);
+    CHECK(out.find("nothing here is called \"nobody's 120\"") == std::string::npos);
+    CHECK(out.find("from here on nothing reads 3 more of them\n") != std::string::npos);
+}

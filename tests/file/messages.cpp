@@ -103,3 +103,10 @@ TEST_CASE("shims that can't be in the stack, or on a blade, are asked about wher
                  "\"kerf\": \"1/4\", \"shims\": [\"0.012\"], \"spare_shims\": [\"0.004\", \"0.1 mm\"]"))
             .value()));
 }
+
+TEST_CASE("a tolerance of nothing is refused, as no cut comes out exactly") {
+    CHECK(said(with("\"fit\": \"0.1 mm\"", "\"fit\": \"0 mm\""))
+              .find("`fit` must be more than nothing: no cut comes out exactly") != std::string::npos);
+    CHECK(said(with("\"step\": \"0.15 mm\"", "\"step\": 0"))
+              .find("`step` must be more than nothing: no cut comes out exactly") != std::string::npos);
+}

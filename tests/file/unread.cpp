@@ -132,7 +132,21 @@ TEST_CASE("a shop's file is looked through like a job, its machines and cutters 
 
 TEST_CASE("the place of a name is where its quotes open") {
     const std::string text = "{\n \"a\": { \"b\": 1,\n   \"½\": 2, \"c\": [ { \"d\": 3 } ] }\n}";
-    CHECK(locate_name(text, "/a/c").line == 3);
-    CHECK(locate_name(text, "/a/c").column == 12);
-    CHECK(locate_name(text, "/a/c/0/d").column == 21);
+    const auto places = locate_names(text, {"/a/c/0/d", "/a/c"});
+    CHECK(places[1].line == 3);
+    CHECK(places[1].column == 12);
+    CHECK(places[0].column == 21);
+}
+
+TEST_CASE("a name stands where it is written, with whatever escapes it is written") {
+    const std::string text =
+        "{\n \"a\": {\"b\": 1},\n \"h\\u00f6he\": 2, \"a\\/b\": 3, \"say \\\"x\\\"\": 4\n}";
+    REQUIRE(Json::parse(text).size() == 4);
+    const auto places = locate_names(text, {"/h\u00f6he", "/a~1b", "/say \"x\""});
+    CHECK(places[0].line == 3);
+    CHECK(places[0].column == 2);
+    CHECK(places[1].line == 3);
+    CHECK(places[1].column == 18);
+    CHECK(places[2].line == 3);
+    CHECK(places[2].column == 29);
 }

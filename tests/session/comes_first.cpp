@@ -99,7 +99,7 @@ TEST_CASE("a part is ripped, then crosscut, then jointed; what other parts have 
     refused(session, told(session, dado, left),
             why(dado, "locking rabbet: side dado", crosscut, "crosscut to length: sides"));
     session = taken(session, crosscut, left);
-    session = taken(session, dado, left);
+    session = taken(locked(session, dado), dado, left);  // on the saw that has ripped since
     // All of the setup can't have gone through: the other sides have no size.
     CHECK(apply(session, MarkRun{dado, tests::passes_of(session, dado), true}, now).refused != "");
 }
@@ -160,8 +160,8 @@ TEST_CASE("whatever is lost and pinned on the way, the next step of what is left
             const Setup& setup = *session.work->plan.setup_with_id(step.setup);
             CAPTURE(seed);
             CAPTURE(step.step);
-            if (!setup.group.empty() && !is_locked(*session.work, setup))
-                session = locked(session, step.setup);
+            const bool is_ready = is_locked(*session.work, setup) && !is_torn_down(*session.work, setup);
+            if (!setup.group.empty() && !is_ready) session = locked(session, step.setup);
             session = apply(session, MarkRun{step.setup, step.open, true}, now);
             REQUIRE(session.refused == "");
             REQUIRE(++steps < 100);

@@ -329,9 +329,10 @@ TEST_CASE(
     const Dial dial = dial_of(*session.work, dado);
     REQUIRE(dial.height > *dado.height);
     CHECK(dial.height_beyond.mm() == doctest::Approx((dial.height - *dado.height).mm()).epsilon(0.5));
-    CHECK(say_scale(*session.work, *dado.height, dial.height, dial.height_beyond)
-              .find("more than planned, to make up for the cutter") != std::string::npos);
-    CHECK(say_scale(*session.work, *dado.height, dial.height, Length{}).find("planned") == std::string::npos);
+    CHECK(
+        say_beyond(*session.work, dial.height_beyond).find("more than planned, to make up for the cutter") !=
+        std::string::npos);
+    CHECK(say_beyond(*session.work, Length{}).empty());
 }
 
 TEST_CASE("locking one joint writes off no part of another that is being tested again") {

@@ -113,3 +113,17 @@ TEST_CASE("what is not proved is told as at most, at least, or about so much") {
     CHECK(said(Surety::at_least) == "at least 10 min");
     CHECK(said(Surety::about) == "about 10 min");
 }
+
+TEST_CASE("a way that is not compared, since the joint would be another with it, is told of") {
+    Json job = tests::sample_json();
+    CHECK(opened(job).work->design.left_out.empty());
+    job["cutters"].push_back(
+        Json{{"name", "wide stack"}, {"kind", "dado stack"}, {"machine", "saw"}, {"kerf", "5/16"}});
+    const Session session = opened(job);
+    const auto& left_out = session.work->design.left_out;
+    REQUIRE_FALSE(left_out.empty());
+    CHECK(
+        say_left_out(session.work->job, left_out[0]) ==
+        "locking rabbet (seeds): 1 pass with wide stack was not compared: with it the joint would have other "
+        "measures");
+}

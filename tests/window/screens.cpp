@@ -324,6 +324,50 @@ TEST_CASE("a reading that contradicts the rest is asked again, and taken when th
     CHECK(maker.on_disk()["log"].size() == 1);
 }
 
+TEST_CASE("what was moved instead of measured is told by a tap, and goes into the log as moved") {
+    Maker maker(demo());
+    for (const Setup& setup : maker.work().plan.setups)
+        if (setup.work == "locking rabbet: side dado" && setup.passes[0].part.rfind("twine", 0) == 0)
+            maker.app().state().setup = setup.id;
+    maker.press("At the saw");
+    maker.press("Test cut");
+    const auto put_in = [&](const std::vector<std::pair<const char*, const char*>>& readings) {
+        TestDraft& draft = maker.app().state().test;
+        draft.setup = maker.setup().id;
+        for (const auto& [name, value] : readings) draft.readings[name].text = value;
+        maker.press("Test cut");  // draws what was put in
+        maker.press("Work it out");
+        REQUIRE_MESSAGE(maker.app().session().refused.empty(), maker.app().session().refused);
+    };
+    put_in({{"stock_thickness", "0.469"},
+            {"dado_width", "0.250"},
+            {"dado_depth", "0.211"},
+            {"lip", "0.217"},
+            {"tongue_length", "0.201"},
+            {"fit", "-0.007"},
+            {"face_step", "0.006"}});
+    REQUIRE(fit_report(maker.work(), maker.setup().id)->advice == AdviceKind::measure);
+    maker.press("I did that: ", true);
+    put_in({{"fit", "0.004"}, {"face_step", "0"}, {"tongue_length", "0.207"}});
+    const Json told = maker.on_disk()["log"];
+    REQUIRE(told.size() == 2);
+    CHECK(told[1]["moved"].size() == 2);
+    CHECK(told[1]["moved"].contains("height"));
+    CHECK(fit_report(maker.work(), maker.setup().id)->is_good());
+}
+
+TEST_CASE("where a scale is known to be off, what it is to be set to is the large number") {
+    Maker maker(one_drawer);
+    for (const Setup& setup : maker.work().plan.setups)
+        if (setup.test_cut && setup.work.rfind("locking rabbet", 0) == 0)
+            maker.app().state().setup = setup.id;
+    maker.press("At the saw");
+    CHECK(maker.find("Fence to near side", true));
+    test_and_lock(maker);
+    CHECK(maker.find("Set fence scale to", true));
+    CHECK_FALSE(maker.find("Fence to near side", true));
+}
+
 TEST_CASE("what a lock has taught stands with the machines, and is forgotten by a second press") {
     Maker maker(one_drawer);
     for (const Setup& setup : maker.work().plan.setups)
