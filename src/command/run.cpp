@@ -39,7 +39,7 @@ public:
             const std::vector<Note> notes = notes_of(unread_in_files(opened.text));
             io_.out << (options_.json      ? plan_json(work, notes)
                         : options_.explain ? cost_text(work)
-                                           : plan_text(work, notes));
+                                           : plan_text(work, notes, read_preferences(opened.shop).fence_to));
             return 0;
         });
     }

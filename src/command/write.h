@@ -3,12 +3,14 @@
 
 #include <string>
 
+#include "memory/preferences.h"
 #include "session/session.h"
 
 namespace kw {
 
-// `of_files`: what is to be told of the files themselves.
-std::string plan_text(const Work& work, const std::vector<Note>& of_files = {});
+// `of_files`: what is to be told of the files themselves. `measured_to`: the side of the cutter to which the fence is measured.
+std::string plan_text(const Work& work, const std::vector<Note>& of_files = {},
+                      CutterSide measured_to = CutterSide::near);
 // What is left, one line a step: what goes through it, and what is changed at its machine first. Empty before work has begun.
 std::string rest_text(const Work& work);
 // The setups in order, one line each, and how much longer all of it takes than before.

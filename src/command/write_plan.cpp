@@ -76,7 +76,7 @@ bool spacer_comes_off(const Work& work, const Setup& setup) {
     });
 }
 
-std::string settings_text(const Work& work, const Setup& setup) {
+std::string settings_text(const Work& work, const Setup& setup, CutterSide measured_to) {
     const Graduation graduation = work.job.graduation;
     Table table({Align::left, Align::right, Align::left, Align::left});
     if (!setup.height) {
@@ -89,18 +89,21 @@ std::string settings_text(const Work& work, const Setup& setup) {
             {control, show_with_unit(length, graduation), "(" + caliper_text(work.job, length) + ")", what});
     };
     // What is set leads: where a scale is known to be off, its number, and then where that puts the control.
-    const auto scaled = [&](const char* control, Length length, Length set, const std::string& what) {
-        if (!is_off(length, set)) return row(control, length, what);
+    const auto scaled = [&](const char* control, bool off, Length length, Length set,
+                            const std::string& what) {
+        if (!off) return row(control, length, what);
         table.row({control, caliper_text(work.job, set), "by its scale",
                    show_with_unit(length, graduation) + " (" + caliper_text(work.job, length) + ")" +
                        (what.empty() ? "" : " " + what)});
     };
     const auto more = [](const std::string& words) { return words.empty() ? words : "; " + words; };
     const Dial dial = dial_of(work, setup);
-    scaled("fence", setup.fence, dial.fence,
-           "to the near side of the cutter" + more(say_from_pass_before(work, setup)) +
+    const FenceReading fence = fence_reading(setup, measured_to);
+    scaled("fence", is_off(setup.fence, dial.fence), fence.distance, dial.fence,
+           "to the " + fence.side + " side of the cutter" + more(say_from_pass_before(work, setup)) +
                more(say_beyond(work, dial.fence_beyond)));
-    scaled("height", *setup.height, dial.height, say_beyond(work, dial.height_beyond));
+    scaled("height", is_off(*setup.height, dial.height), *setup.height, dial.height,
+           say_beyond(work, dial.height_beyond));
     if (const std::string shims = say_shims(work, setup, dial.shims); !shims.empty())
         table.row({"stack", "", "", shims});
     if (setup.spacer > Length{})
@@ -118,7 +121,7 @@ bool is_first_of_group(const Work& work, const Setup& setup) {
     return first != work.rest.steps.end() && first->setup == setup.id;
 }
 
-std::string setup_text(const Work& work, const Setup& setup) {
+std::string setup_text(const Work& work, const Setup& setup, CutterSide measured_to) {
     std::string out = setup.id + "  " + setup.work;
     const bool torn_down = is_torn_down(work, setup);
     if (is_locked(work, setup)) out += torn_down ? "  (was locked, then torn down)" : "  (locked)";
@@ -126,7 +129,7 @@ std::string setup_text(const Work& work, const Setup& setup) {
         out += where == Pinned::first ? "  (wanted first)" : "  (wanted last)";
     out += "\n      " + setup.machine + ", " + say_cutter(work, setup) + ", " + say_guide(work, setup);
     if (setup.height) out += "; " + downs_text(setup) + ", " + references_text(setup) + " to the fence";
-    out += "\n" + settings_text(work, setup);
+    out += "\n" + settings_text(work, setup, measured_to);
     if (torn_down && is_first_of_group(work, setup))
         out += "      set it again as it was locked, and test first, in scrap of the same stock\n";
     if (setup.test_cut && !is_locked(work, setup))
@@ -208,14 +211,14 @@ std::string reasons_text(const Work& work) {
     return out.empty() ? out : "\nWhere there was a choice, what each way adds to the other work\n" + out;
 }
 
-std::string plan_text(const Work& work, const std::vector<Note>& of_files) {
+std::string plan_text(const Work& work, const std::vector<Note>& of_files, CutterSide measured_to) {
     const Plan& plan = work.plan;
     std::string out = plan.job + ", in " + unit_text(work) + "\n\nBoxes, outside\n" + boxes_text(work) +
                       "\nParts, finished: length × width × thickness\n" + parts_table(work).text() +
                       "\nSetups, in order\n";
     std::size_t ends = 0;
     for (const Setup& setup : plan.setups) {
-        out += "\n" + setup_text(work, setup);
+        out += "\n" + setup_text(work, setup, measured_to);
         ends += setup.passes.size();
     }
     out += "\nAbout " + minutes(plan.seconds) + " at the machines, " + std::to_string(plan.setups.size()) +

@@ -94,3 +94,20 @@ TEST_CASE("what things take in this shop stands in its file, for every job that 
     CHECK(quick.find("cutter 15:00") == std::string::npos);
     CHECK(quick.find("6 cuts 0:42") != std::string::npos);
 }
+
+TEST_CASE("whoever measures to the far side of the cutter reads the fence farther off by the kerf") {
+    const Bench bench;
+    const auto fence_line = [&] {
+        const std::string plan = bench.run({"plan", bench.job()}).out, setup = dado(bench);
+        const std::size_t at = plan.find("      fence ", plan.find(setup + "  locking rabbet: side dado"));
+        return plan.substr(at, plan.find('\n', at) - at);
+    };
+    const auto inches = [](const std::string& line) { return std::stod(line.substr(line.find('(') + 1)); };
+    const std::string near = fence_line();
+    CHECK(near.find("to the near side of the cutter") != std::string::npos);
+    std::ofstream(bench.shop())
+        << R"({"format": "kerfwright-shop", "preferences": {"fence_to": "far side"}})";
+    const std::string far = fence_line();
+    CHECK(far.find("to the far side of the cutter") != std::string::npos);
+    CHECK(inches(far) - inches(near) == doctest::Approx(0.25).epsilon(0.005));  // the demo's quarter stack
+}
