@@ -56,19 +56,25 @@ public:
         const bool along_x = d.side == Side::above || d.side == Side::below;
         const double out = d.side == Side::above || d.side == Side::left ? -1 : 1;
         const AnnotationStyle style = annotation_style(d.emphasis, Theme::light);
-        PlacedText text = sized(d.text, d.emphasis, style.text_px);
+        Said words{sized(d.text, d.emphasis, style.text_px), {}};
+        if (d.change) words.change = sized(d.change->text, Emphasis::changed, label_px);
         const Pixel from = to_pixel(view_, d.from), to = to_pixel(view_, d.to);
         const Pixel clear = to_pixel(view_, {d.clear_of_mm, d.clear_of_mm});
         double level = (along_x ? clear.y : clear.x) + out * px(dimension_clearance_px);
-        if (d.row > 0) level += out * d.row * row_depth(text, along_x);
+        if (d.row > 0) level += out * d.row * row_depth(words.text, along_x);
         for (int tries = 0;; ++tries) {
-            put_beside(text, from, to, level, d.side);
-            if (tries == most_steps || !taken(room(text, from, to, level, along_x))) break;
+            put_beside(words, from, to, level, d.side);
+            if (tries == most_steps || !taken(room(plate(words), from, to, level, along_x))) break;
             level += out * px(row_step_px);
         }
-        taken_.push_back(room(text, from, to, level, along_x));
+        taken_.push_back(room(plate(words), from, to, level, along_x));
+        if (d.change) {
+            const Pixel stood = to_pixel(view_, d.change->stood);
+            extend(stood, along_x ? Pixel{stood.x, level} : Pixel{level, stood.y}, Emphasis::changed);
+        }
         draw_dimension(from, to, level, along_x, d.emphasis);
-        sheet_.texts.push_back(text);
+        sheet_.texts.push_back(words.text);
+        if (words.change) sheet_.texts.push_back(*words.change);
     }
 
     Annotations finished() && { return std::move(sheet_); }
@@ -78,6 +84,18 @@ private:
 
     double px(double paper_px) const { return paper_px * view_.pixel_ratio; }
     PixelBox plate(const PlacedText& text) const { return padded(text.box, px(plate_pad_px)); }
+
+    // What stands at a dimension: its text, and how it has changed beneath.
+    struct Said {
+        PlacedText text;
+        std::optional<PlacedText> change;
+    };
+
+    PixelBox plate(const Said& words) const {
+        if (!words.change) return plate(words.text);
+        constexpr double frame_px = 3;  // and a hair
+        return both(plate(words.text), padded(plate(*words.change), px(frame_px)));
+    }
 
     PlacedText sized(const std::string& words, Emphasis emphasis, double size) const {
         const AnnotationStyle style = annotation_style(emphasis, Theme::light);
@@ -123,13 +141,27 @@ private:
     }
 
     // The text stands on the outer side of the dimension line, upright to the reader in every direction.
-    void put_beside(PlacedText& text, Pixel from, Pixel to, double level, Side side) const {
+    void put_beside(Said& words, Pixel from, Pixel to, double level, Side side) const {
         const double gap = px(text_gap_px), mid_x = (from.x + to.x) / 2, mid_y = (from.y + to.y) / 2;
+        // Two plates one under the other, and between them as little as shows that they are two.
+        const auto height = [](const PlacedText& text) { return text.box.bottom - text.box.top; };
+        const double apart = words.change ? px(2 * plate_pad_px + 1) : 0;
+        const double below = words.change ? height(*words.change) + apart : 0;
+        const double whole = height(words.text) + below;
+        const auto set = [&](double x, double top, Anchor anchor) {
+            const double middle = top + height(words.text) / 2;
+            if (anchor == Anchor::top) place(words.text, {x, top}, anchor);
+            else place(words.text, {x, middle}, anchor);
+            if (!words.change) return;
+            const double next = top + height(words.text) + apart;
+            if (anchor == Anchor::top) place(*words.change, {x, next}, anchor);
+            else place(*words.change, {x, next + height(*words.change) / 2}, anchor);
+        };
         switch (side) {
-            case Side::above: place(text, {mid_x, level - gap}, Anchor::bottom); break;
-            case Side::below: place(text, {mid_x, level + gap}, Anchor::top); break;
-            case Side::left: place(text, {level - gap, mid_y}, Anchor::right); break;
-            case Side::right: place(text, {level + gap, mid_y}, Anchor::left); break;
+            case Side::above: set(mid_x, level - gap - whole, Anchor::top); break;
+            case Side::below: set(mid_x, level + gap, Anchor::top); break;
+            case Side::left: set(level - gap, mid_y - whole / 2, Anchor::right); break;
+            case Side::right: set(level + gap, mid_y - whole / 2, Anchor::left); break;
         }
     }
 
@@ -138,14 +170,14 @@ private:
     }
 
     // What a dimension takes up: its text, its line, and the arrows that stand outside a short one.
-    PixelBox room(const PlacedText& text, Pixel from, Pixel to, double level, bool along_x) const {
+    PixelBox room(const PixelBox& words, Pixel from, Pixel to, double level, bool along_x) const {
         const double a = along_x ? from.x : from.y, b = along_x ? to.x : to.y;
         const double reach = arrow_reach(std::abs(a - b)), half = px(arrow_half_width_px);
         const double low = std::min(a, b) - reach, high = std::max(a, b) + reach;
         const PixelBox line = along_x ? PixelBox{low, level - half, high, level + half}
                                       : PixelBox{level - half, low, level + half, high};
         // A hair less than touching, so that chains of dimensions share one row.
-        return both(padded(line, -0.5), plate(text));
+        return both(padded(line, -0.5), words);
     }
 
     void draw_dimension(Pixel from, Pixel to, double level, bool along_x, Emphasis emphasis) {
