@@ -64,7 +64,7 @@ void add_cutter(Drawing& drawing, const SetupScene& scene) {
 // at the fence.
 void add_marks(Drawing& drawing, const SetupScene& scene, const Reach& reach) {
     const double t = scene.thickness.mm(), up = scene.down == marked_face ? 1 : -1;
-    const Point on_face{break_mm(scene, reach) - 0.36 * t, scene.down == marked_face ? 0 : t};
+    const Point on_face{break_mm(scene, reach) - 0.33 * t, scene.down == marked_face ? 0 : t};
     add_face_mark(drawing, {on_face, {0, up * 0.62 * t}, up < 0});
     if (scene.reference != marked_edge) return;
     const double above_cut = (scene.height.mm() + t) / 2;
@@ -156,7 +156,7 @@ std::string against_text(const SetupScene& scene) {
 
 void add_labels(Drawing& drawing, const SetupScene& stands, const SetupScene& says, const Reach& reach) {
     const double t = stands.thickness.mm(), above = fence_top_mm(stands), end = end_mm(stands);
-    const double mark = break_mm(stands, reach) - 0.72 * t, right = std::max(stands.far().mm(), end);
+    const double mark = break_mm(stands, reach) - 0.62 * t, right = std::max(stands.far().mm(), end);
     // On whichever side of the cut there is more of the board.
     const double cut = stands.cleared > Length{} ? stands.fence_before.mm() : stands.fence.mm();
     const bool at_left = !stands.nibble && cut - end > mark - right;
@@ -205,7 +205,7 @@ double slab_mm(const SetupScene& scene) { return -std::max(0.38 * scene.thicknes
 
 Reach reach_of(const SetupScene& scene) {
     const double t = scene.thickness.mm(), cut_right = std::max(scene.far(), scene.spacer).mm();
-    return {fence_left_mm(scene) - 0.3 * t, cut_right + std::max(3.3 * t, 40.0) + 0.3 * t};
+    return {fence_left_mm(scene) - 0.3 * t, cut_right + std::max(3.5 * t, 42.0) + 0.3 * t};
 }
 
 Drawing joint_cut_view(const Way& way, const SetupViewOptions& options) {

@@ -9,7 +9,7 @@
 namespace kw::draw {
 namespace {
 
-constexpr double longest_share = 2.5;  // of the other size: what is longer is broken off
+constexpr double longest_share = 3.2;  // of the other size: what is longer is broken off
 
 // From the fence's face, in millimetres.
 struct Sheet {
@@ -81,8 +81,10 @@ void add_cut(Drawing& drawing, const Sheet& sheet) {
             Fill{{rectangle({from, 0, sheet.cut_to_mm, sheet.along_y_mm})}, Material::removed});
 }
 
+double thickness_of_fence(const Sheet& sheet) { return std::max(0.10 * sheet.scale_mm(), 5.0); }
+
 void add_fence(Drawing& drawing, const Sheet& sheet) {
-    const double over = 0.12 * sheet.scale_mm(), thick = std::max(0.10 * sheet.scale_mm(), 5.0);
+    const double over = 0.12 * sheet.scale_mm(), thick = thickness_of_fence(sheet);
     const double bottom = sheet.broken_y ? -over : 0.22 * sheet.along_y_mm;
     drawing.shapes.emplace_back(
         Fill{{rectangle({-thick, bottom, 0, sheet.along_y_mm + over})}, Material::fence});
@@ -112,16 +114,21 @@ void add_marks(Drawing& drawing, const Sheet& sheet) {
 void add_names(Drawing& drawing, const Sheet& sheet) {
     const double left = sheet.end_mm, right = sheet.right_mm(), top = sheet.along_y_mm;
     const double gap = 0.09 * sheet.scale_mm(), in = 0.03 * sheet.along_x_mm;
-    // Beside the mark, or above and below it where it lies along the names.
-    const bool edge = sheet.lie.at_fence == marked_edge || sheet.lie.from_fence == marked_edge;
+    const bool edge = runs_along_length(sheet.lie.at_fence);
     const auto name = [&](Point at, std::string_view text, Anchor anchor) {
         drawing.shapes.emplace_back(Label{at, std::string(text), anchor, Emphasis::plain, std::nullopt});
     };
     name({(left + right) / 2, top + gap}, name_of(sheet.lie.away), Anchor::bottom);
     name({(left + right) / 2, -gap}, std::string(name_of(sheet.lie.toward_maker)) + ", toward you",
          Anchor::top);
-    name({left + in, (edge ? 0.84 : 0.5) * top}, name_of(sheet.lie.at_fence), Anchor::left);
-    name({right - in, (edge ? 0.16 : 0.5) * top}, name_of(sheet.lie.from_fence), Anchor::right);
+    // Within the board where it is long, and beside it where it is not.
+    if (edge) {
+        name({-thickness_of_fence(sheet) - gap, 0.5 * top}, name_of(sheet.lie.at_fence), Anchor::right);
+        name({right + gap, 0.5 * top}, name_of(sheet.lie.from_fence), Anchor::left);
+    } else {
+        name({left + in, 0.5 * top}, name_of(sheet.lie.at_fence), Anchor::left);
+        name({right - in, 0.5 * top}, name_of(sheet.lie.from_fence), Anchor::right);
+    }
 }
 
 }  // namespace

@@ -183,6 +183,21 @@ void open_a_keypad(Theatre& stage) {
     press(stage, "Width");
 }
 
+// From the step before at the same machine: what stood there is still to be seen.
+void come_to(Theatre& stage, const std::string& step) {
+    const auto& sequence = stage.work().plan.sequence;
+    const auto here =
+        static_cast<std::size_t>(std::find(sequence.begin(), sequence.end(), step) - sequence.begin());
+    std::string before = step;
+    for (std::size_t i = 0; i < here; ++i) {
+        const Setup* setup = stage.work().plan.setup_with_id(sequence[i].substr(0, sequence[i].find('#')));
+        if (setup && setup->height) before = sequence[i];
+    }
+    go_to_saw(stage, before, SawTab::picture);
+    stage.settle();
+    stage.state().setup = step;
+}
+
 std::vector<Shot> shots_of(const Work& work) {
     const auto dado = setup_like(work, [](const Setup& s) { return says(s, "locking rabbet: side dado"); });
     const auto rabbet = setup_like(work, [](const Setup& s) { return says(s, "locking rabbet: rabbet"); });
@@ -247,6 +262,19 @@ std::vector<Shot> shots_of(const Work& work) {
              scroll_down(stage);
          }},
         {"24-set-by-its-scale", at_saw(groove)},
+        {"24-moved-from-before", [groove](Theatre& stage) { come_to(stage, groove); }},
+        {"24-moved-zoomed-dark",
+         [](Theatre& stage) {
+             stage.settle();
+             press(stage, "Zoom to the cut");
+         },
+         dark},
+        {"24-boards-fence-at-the-right",
+         [dado](Theatre& stage) {
+             go_to_saw(stage, dado, SawTab::picture);
+             stage.state().picture_options.fence_left = false;
+             stage.state().setup_picture.boards = true;
+         }},
         {"25-seen-by-eye",
          [other](Theatre& stage) {
              go_to_saw(stage, other, SawTab::test);

@@ -10,6 +10,7 @@
 #include "draw/order_drag.h"
 #include "session/session.h"
 #include "window/gl_picture.h"
+#include "window/setup_picture.h"
 #include "window/widgets.h"
 
 namespace kw::window {
@@ -74,6 +75,8 @@ struct UiState {
     std::vector<std::string> recent;      // lengths entered last, the newest first
     TestDraft test;
     ViewTransform picture, closed, magnified;
+    draw::SetupViewOptions picture_options;
+    SetupPicture setup_picture;
     std::string filling;  // caption of the number that fills the screen
     LogWords log;
     OrderPicture order;
