@@ -183,19 +183,22 @@ void open_a_keypad(Theatre& stage) {
     press(stage, "Width");
 }
 
-// From the step before at the same machine: what stood there is still to be seen.
-void come_to(Theatre& stage, const std::string& step) {
-    const auto& sequence = stage.work().plan.sequence;
-    const auto here =
-        static_cast<std::size_t>(std::find(sequence.begin(), sequence.end(), step) - sequence.begin());
-    std::string before = step;
-    for (std::size_t i = 0; i < here; ++i) {
-        const Setup* setup = stage.work().plan.setup_with_id(sequence[i].substr(0, sequence[i].find('#')));
-        if (setup && setup->height) before = sequence[i];
+// Where going on moves the same machine's controls: what stood there is still to be seen.
+void go_on_at_the_machine(Theatre& stage) {
+    std::optional<draw::SetupScene> before;
+    std::string from;
+    for (const std::string& step : stage.work().plan.sequence) {
+        const Setup* setup = stage.work().plan.setup_with_id(step.substr(0, step.find('#')));
+        const auto scene = setup ? draw::setup_scene(stage.work(), *setup) : std::nullopt;
+        if (before && scene && draw::slides(*before, *scene)) {
+            go_to_saw(stage, from, SawTab::picture);
+            stage.settle();
+            stage.state().setup = step;
+            return;
+        }
+        before = scene;
+        from = step;
     }
-    go_to_saw(stage, before, SawTab::picture);
-    stage.settle();
-    stage.state().setup = step;
 }
 
 std::vector<Shot> shots_of(const Work& work) {
@@ -262,7 +265,7 @@ std::vector<Shot> shots_of(const Work& work) {
              scroll_down(stage);
          }},
         {"24-set-by-its-scale", at_saw(groove)},
-        {"24-moved-from-before", [groove](Theatre& stage) { come_to(stage, groove); }},
+        {"24-moved-from-before", go_on_at_the_machine},
         {"24-moved-zoomed-dark",
          [](Theatre& stage) {
              stage.settle();

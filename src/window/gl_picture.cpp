@@ -196,10 +196,13 @@ const char* buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room, const std::ve
     }
     float x = corner.x + (at == Corner::lower_left ? 0 : room.x - whole);
     const float y = corner.y + (at == Corner::upper_right ? 0 : room.y - ui.px(size::target));
+    // Bare ground, on which words are read whatever the picture has there; and cheaper than sheets and edges.
+    fill_opaque(ui, *ImGui::GetWindowDrawList(), {x, y}, {x + whole, y + ui.px(size::target)},
+                ui.colours().card);
     const char* pressed = nullptr;
     for (std::size_t i = 0; i < labels.size(); ++i) {
         ImGui::SetCursorScreenPos({x, y});
-        if (secondary_button(ui, labels[i], {.width = widths[i]})) pressed = labels[i];
+        if (quiet_button(ui, labels[i], {.width = widths[i]})) pressed = labels[i];
         x += widths[i] + gap;
     }
     ImGui::SetCursorScreenPos(corner);
