@@ -30,6 +30,7 @@ struct Grow {
     void operator()(const Dimension& dimension) const {
         grow(box, dimension.from);
         grow(box, dimension.to);
+        if (dimension.change) grow(box, dimension.change->stood);
     }
     void operator()(const Label& label) const {
         grow(box, label.at);
@@ -53,6 +54,7 @@ struct Mirror {
     void operator()(Dimension& dimension) const {
         (*this)(dimension.from);
         (*this)(dimension.to);
+        if (dimension.change) (*this)(dimension.change->stood);
         if (dimension.side != Side::left && dimension.side != Side::right) return;
         dimension.side = dimension.side == Side::left ? Side::right : Side::left;
         dimension.clear_of_mm = 2 * axis_mm - dimension.clear_of_mm;
@@ -94,9 +96,11 @@ Ring circle(Point centre, double radius_mm, int corners) {
 Drawing mirrored_about_x(const Drawing& drawing, double axis_mm) {
     Drawing result = drawing;
     for (Shape& shape : result.shapes) std::visit(Mirror{axis_mm}, shape);
-    if (result.frame) {
-        result.frame->left_mm = 2 * axis_mm - drawing.frame->right_mm;
-        result.frame->right_mm = 2 * axis_mm - drawing.frame->left_mm;
+    for (std::optional<Box>* box : {&result.frame, &result.close_up}) {
+        if (!*box) continue;
+        const Box was = **box;
+        (*box)->left_mm = 2 * axis_mm - was.right_mm;
+        (*box)->right_mm = 2 * axis_mm - was.left_mm;
     }
     return result;
 }

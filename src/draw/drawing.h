@@ -62,14 +62,18 @@ struct Fill {
 };
 
 enum class Stroke {
-    outline,  // visible edge
-    thin,     // detail, leader
-    centre,   // long dash, short dash: axis
-    hidden,   // short dashes: an edge behind something
-    ghost,    // where something was, or will be
-    arrow,    // a movement: ends in an arrowhead at the last point
-    walk,     // steps from one machine to another: dots
-    now,      // how far the work has come
+    outline,         // visible edge
+    thin,            // detail, leader
+    centre,          // long dash, short dash: axis
+    hidden,          // short dashes: an edge behind something
+    ghost,           // where something was, or will be
+    arrow,           // a movement: ends in an arrowhead at the last point
+    walk,            // steps from one machine to another: dots
+    now,             // how far the work has come
+    stood,           // where something stood before it was moved
+    pencil,          // what the maker marks on the wood
+    pencil_beneath,  // the same on the side that is not seen
+    halo,            // bare ground round a pencil line
 };
 
 struct Line {
@@ -88,6 +92,13 @@ enum class Emphasis {
 // The side on which a dimension line stands. above and below measure along x, left and right along y.
 enum class Side { above, below, left, right };
 
+// That a dimension differs from before: by how much, in words under its text, and where the end that has moved stood.
+struct Change {
+    Point stood;
+    std::string text;
+    bool operator==(const Change&) const = default;
+};
+
 // A dimension between two points. Its line stands outside of `clear_of_mm` (a y for above and below, an x for left
 // and right; usually the edge of the picture's solid things), in paper row `row` counted outwards from 0. A row that
 // is taken already at that place moves the dimension further out.
@@ -99,6 +110,7 @@ struct Dimension {
     int row = 0;
     std::string text;
     Emphasis emphasis = Emphasis::plain;
+    std::optional<Change> change = {};
     bool operator==(const Dimension&) const = default;
 };
 
@@ -121,7 +133,8 @@ using Shape = std::variant<Fill, Line, Dimension, Label>;
 struct Drawing {
     std::string title;  // in words, for those who cannot see it, and for the file
     std::vector<Shape> shapes;
-    std::optional<Box> frame = {};  // what must be seen, if not just all that is drawn
+    std::optional<Box> frame = {};     // what must be seen, if not just all that is drawn
+    std::optional<Box> close_up = {};  // what is looked at closely, where there is such a place
     bool operator==(const Drawing&) const = default;
 };
 

@@ -1,97 +1,23 @@
 #include <algorithm>
 
+#include "draw/board_marks.h"
 #include "draw/setup_parts.h"
-#include "draw/setup_view.h"
+#include "draw/setup_slide.h"
 #include "draw/wood.h"
 #include "joint/closed.h"
 
 namespace kw::draw {
 namespace {
 
-// What stands where, all from the fence's face and the table.
-struct Scene {
-    Length thickness;
-    Length fence;
-    Length height;
-    Length kerf;
-    Length spacer;
-    Length cleared;  // of this slot already, from `fence_before`: 0 before its first pass
-    Length fence_before;
-    bool nibble = false;
-    bool sacrificial = false;
-    BoardFace down = BoardFace::inside;
+double end_mm(const SetupScene& scene) { return scene.spacer.mm(); }
 
-    Length far() const { return fence + kerf; }
-};
-
-// The fence of this slot's first pass, where `setup` is a later one.
-std::optional<Length> first_fence(const Work& work, const Setup& setup) {
-    const Group* group = work.plan.group_with_id(setup.group);
-    if (!group || !group->cuts_slot || group->slot_passes() < 2) return std::nullopt;
-    const Pass& pass = setup.passes.front();
-    const auto& receivers = group->work.receivers;
-    const bool slot = std::any_of(receivers.begin(), receivers.end(), [&](const PartEnd& end) {
-        return end.part == pass.part && end.reference == pass.reference;
-    });
-    if (!slot || setup.fence <= group->stands.fence) return std::nullopt;
-    return group->stands.fence;
-}
-
-// As far as the passes before this one reached.
-Length cleared_to(const Work& work, const Setup& setup) {
-    const Group& group = *work.plan.group_with_id(setup.group);
-    Length to = group.stands.fence;
-    for (int pass = 0; pass < group.slot_passes(); ++pass) {
-        const Length fence = fence_of_pass(group.stands, pass, group.slot_passes());
-        if (fence < setup.fence) to = fence + group.stands.kerf;
-    }
-    return to;
-}
-
-Scene scene_of(const Work& work, const Setup& setup) {
-    Scene scene;
-    scene.thickness = stock_of(work, setup).thickness;
-    scene.fence = setup.fence;
-    scene.height = setup.height.value_or(scene.thickness);
-    scene.kerf = setup.kerf;
-    scene.spacer = setup.spacer;
-    scene.sacrificial = setup.sacrificial;
-    scene.nibble = setup.passes.front().nibble;
-    scene.down = setup.passes.front().down;
-    if (const auto first = first_fence(work, setup)) {
-        scene.fence_before = *first;
-        scene.cleared = cleared_to(work, setup) - *first;
-    }
-    return scene;
-}
-
-// Sizes of what is only shown, in proportion to the board.
-struct Frame {
-    double end_mm = 0;    // of the work, at the fence or the spacer
-    double break_mm = 0;  // where the board is broken off
-    double thickness_mm = 0;
-    double fence_left_mm = 0;
-    double fence_top_mm = 0;
-    double slab_mm = 0;  // y of the table's underside
-    double table_right_mm = 0;
-};
-
-Frame frame_of(const Scene& scene) {
-    const double t = scene.thickness.mm();
-    const double cut_right = std::max(scene.far(), scene.spacer).mm();
-    Frame frame;
-    frame.end_mm = scene.spacer.mm();
-    frame.thickness_mm = t;
-    frame.break_mm = cut_right + std::max(2.6 * t, 32.0);
-    frame.fence_left_mm = -std::max(0.8 * t, 9.0);
-    frame.fence_top_mm = t + std::max(0.45 * t, 6.0);
-    frame.slab_mm = -std::max(0.38 * t, 4.5);
-    frame.table_right_mm = frame.break_mm + 0.3 * t;
-    return frame;
+// Where the board is broken off, in what is drawn of the machine.
+double break_mm(const SetupScene& scene, const Reach& reach) {
+    return reach.right_mm - 0.3 * scene.thickness.mm();
 }
 
 // The board less what came away before and what this pass takes.
-Region board_of(const Scene& scene, Length shown) {
+Region board_of(const SetupScene& scene, Length shown) {
     const Length end = scene.spacer;
     std::vector<Removal> removals;
     const Length near = scene.nibble ? Length{} : max(scene.fence - end, Length{});
@@ -103,24 +29,22 @@ Region board_of(const Scene& scene, Length shown) {
     return cut_section(Member::receiver, scene.thickness, shown, removals);
 }
 
-void add_rest(Drawing& drawing, const Frame& frame, const Scene& scene) {
-    const double far = scene.far().mm(), near = scene.fence.mm();
-    const double left = frame.fence_left_mm - 0.3 * frame.thickness_mm;
+void add_rest(Drawing& drawing, const SetupScene& scene, const Reach& reach) {
+    const double far = scene.far().mm(), near = scene.fence.mm(), slab = slab_mm(scene);
     // The table's insert is open where the cutter comes up.
-    const Box slab_left{left, frame.slab_mm, near, 0},
-        slab_right{far, frame.slab_mm, frame.table_right_mm, 0};
-    for (const Box& slab : {slab_left, slab_right})
-        drawing.shapes.push_back(Fill{{rectangle(slab)}, Material::table, false, false, false});
-    drawing.shapes.push_back(Line{{{left, 0}, {near, 0}}, Stroke::outline});
-    drawing.shapes.push_back(Line{{{far, 0}, {frame.table_right_mm, 0}}, Stroke::outline});
+    const Box slab_left{reach.left_mm, slab, near, 0}, slab_right{far, slab, reach.right_mm, 0};
+    for (const Box& box : {slab_left, slab_right})
+        drawing.shapes.push_back(Fill{{rectangle(box)}, Material::table, false, false, false});
+    drawing.shapes.push_back(Line{{{reach.left_mm, 0}, {near, 0}}, Stroke::outline});
+    drawing.shapes.push_back(Line{{{far, 0}, {reach.right_mm, 0}}, Stroke::outline});
     drawing.shapes.push_back(
-        Fill{{rectangle({frame.fence_left_mm, 0, 0, frame.fence_top_mm})}, Material::fence});
+        Fill{{rectangle({fence_left_mm(scene), 0, 0, fence_top_mm(scene)})}, Material::fence});
     if (scene.spacer > Length{})
-        drawing.shapes.push_back(Fill{{rectangle({0, 0, frame.end_mm, 0.86 * frame.thickness_mm})},
+        drawing.shapes.push_back(Fill{{rectangle({0, 0, end_mm(scene), spacer_top_mm(scene)})},
                                       scene.sacrificial ? Material::sacrificial_spacer : Material::spacer});
 }
 
-void add_removed(Drawing& drawing, const Scene& scene) {
+void add_removed(Drawing& drawing, const SetupScene& scene) {
     const double top = scene.height.mm();
     const auto strip = [&](Length from, Length to) {
         if (to > from)
@@ -130,75 +54,176 @@ void add_removed(Drawing& drawing, const Scene& scene) {
     if (scene.nibble) strip(scene.spacer, scene.fence);
 }
 
-void add_cutter(Drawing& drawing, const Frame& frame, const Scene& scene) {
+void add_cutter(Drawing& drawing, const SetupScene& scene) {
     drawing.shapes.push_back(
-        Fill{{rectangle({scene.fence.mm(), frame.slab_mm, scene.far().mm(), scene.height.mm()})},
+        Fill{{rectangle({scene.fence.mm(), slab_mm(scene), scene.far().mm(), scene.height.mm()})},
              Material::cutter});
 }
 
-const char* spacer_name(const Scene& scene) { return scene.sacrificial ? "sacrificial spacer" : "spacer"; }
-
-void add_dimensions(Drawing& drawing, const Work& work, const Frame& frame, const Scene& scene) {
-    const double near = scene.fence.mm(), far = scene.far().mm(), top = scene.height.mm();
-    const auto add = [&](Point from, Point to, Side side, double clear, const char* what, Length length,
-                         Emphasis emphasis) {
-        drawing.shapes.push_back(
-            Dimension{from, to, side, clear, 0, measure_text(work, what, length), emphasis});
-    };
-    if (scene.fence != Length{})
-        add({0, 0}, {near, 0}, Side::below, frame.slab_mm, "fence", scene.fence, Emphasis::strong);
-    add({near, 0}, {far, 0}, Side::below, frame.slab_mm, "kerf", scene.kerf, Emphasis::plain);
-    add({far, 0}, {far, top}, Side::right, frame.table_right_mm, "height", scene.height, Emphasis::strong);
-    if (scene.spacer > Length{})
-        add({0, frame.fence_top_mm}, {frame.end_mm, 0.86 * frame.thickness_mm}, Side::above,
-            frame.fence_top_mm, spacer_name(scene), scene.spacer, Emphasis::strong);
+// The loop stands on the marked face, near the break, where nothing is cut; the caret on the marked edge, where that is the one
+// at the fence.
+void add_marks(Drawing& drawing, const SetupScene& scene, const Reach& reach) {
+    const double t = scene.thickness.mm(), up = scene.down == marked_face ? 1 : -1;
+    const Point on_face{break_mm(scene, reach) - 0.33 * t, scene.down == marked_face ? 0 : t};
+    add_face_mark(drawing, {on_face, {0, up * 0.62 * t}, up < 0});
+    if (scene.reference != marked_edge) return;
+    const double above_cut = (scene.height.mm() + t) / 2;
+    add_edge_mark(drawing, {{end_mm(scene), above_cut}, {0.38 * t, 0}});
 }
 
-std::string face_text(const Scene& scene) { return std::string(name_of(scene.down)) + " face down"; }
-
-std::string against_text(const Scene& scene, const Setup& setup) {
-    return references_text(setup) + (scene.spacer > Length{} ? " against the spacer" : " against the fence");
+const char* spacer_name(const SetupScene& scene) {
+    return scene.sacrificial ? "sacrificial spacer" : "spacer";
 }
 
-void add_labels(Drawing& drawing, const Frame& frame, const Scene& scene, const Setup& setup) {
-    const double t = frame.thickness_mm, above = frame.fence_top_mm;
-    const double middle = (std::max(scene.far().mm(), frame.end_mm) + frame.break_mm) / 2;
+// By how much the maker has to move what is dimensioned, where a caliper shows it.
+std::optional<Change> change_of(const Way& way, Length SetupScene::*what, Point stood, const char* more,
+                                const char* less) {
+    if (!way.stood) return std::nullopt;
+    const Length by = way.says.*what - way.stood->*what;
+    const std::string text = change_text(by, way.says.graduation, way.says.caliper);
+    if (text.empty()) return std::nullopt;
+    return Change{stood, text + " " + (by > Length{} ? more : less)};
+}
+
+void add_fence_dimension(Drawing& drawing, const Way& way, bool to_far_side) {
+    const SetupScene &stands = way.stands, &says = way.says;
+    const auto change = change_of(way, &SetupScene::fence, {way.stood_face_mm, 0}, "out", "closer");
+    if (!to_far_side && says.fence == Length{} && !change) return;
+    const double to = to_far_side ? stands.far().mm() : stands.fence.mm();
+    const std::string text = to_far_side ? measure_text(says.graduation, "fence to far side", says.far())
+                                         : measure_text(says.graduation, "fence", says.fence);
+    drawing.shapes.emplace_back(Dimension{
+        {0, 0}, {to, 0}, Side::below, slab_mm(stands), to_far_side ? 1 : 0, text, Emphasis::strong, change});
+}
+
+void add_spacer_dimension(Drawing& drawing, const Way& way) {
+    const SetupScene& stands = way.stands;
+    const double above = fence_top_mm(stands);
+    if (way.says.spacer == Length{}) {
+        if (way.stood && way.stood->spacer > Length{})
+            drawing.shapes.emplace_back(Label{{0, above + 0.1 * stands.thickness.mm()},
+                                              "spacer off",
+                                              Anchor::bottom,
+                                              Emphasis::changed,
+                                              {}});
+        return;
+    }
+    auto change = change_of(way, &SetupScene::spacer, {way.stood ? way.stood->spacer.mm() : 0, above},
+                            "thicker", "thinner");
+    if (way.stood && way.stood->spacer == Length{}) change = Change{{0, above}, "put on"};
+    drawing.shapes.emplace_back(
+        Dimension{{0, above},
+                  {end_mm(stands), spacer_top_mm(stands)},
+                  Side::above,
+                  above,
+                  0,
+                  measure_text(way.says.graduation, spacer_name(way.says), way.says.spacer),
+                  Emphasis::strong,
+                  change});
+}
+
+void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& options) {
+    const SetupScene &stands = way.stands, &says = way.says;
+    const double near = stands.fence.mm(), far = stands.far().mm(), top = stands.height.mm();
+    add_fence_dimension(drawing, way, options.to_far_side);
+    const double stood_far = way.stood ? near + way.stood->kerf.mm() : far;
+    drawing.shapes.emplace_back(
+        Dimension{{near, 0},
+                  {far, 0},
+                  Side::below,
+                  slab_mm(stands),
+                  0,
+                  measure_text(says.graduation, "kerf", says.kerf),
+                  Emphasis::plain,
+                  change_of(way, &SetupScene::kerf, {stood_far, 0}, "wider", "narrower")});
+    const Point stood_top{far, way.stood ? way.stood->height.mm() : top};
+    drawing.shapes.emplace_back(Dimension{{far, 0},
+                                          {far, top},
+                                          Side::right,
+                                          way.reach.right_mm,
+                                          0,
+                                          measure_text(says.graduation, "height", says.height),
+                                          Emphasis::strong,
+                                          change_of(way, &SetupScene::height, stood_top, "up", "down")});
+    add_spacer_dimension(drawing, way);
+}
+
+std::string face_text(const SetupScene& scene) { return std::string(name_of(scene.down)) + " face down"; }
+
+std::string against_text(const SetupScene& scene) {
+    return scene.references + (scene.spacer > Length{} ? " against the spacer" : " against the fence");
+}
+
+void add_labels(Drawing& drawing, const SetupScene& stands, const SetupScene& says, const Reach& reach) {
+    const double t = stands.thickness.mm(), above = fence_top_mm(stands), end = end_mm(stands);
+    const double mark = break_mm(stands, reach) - 0.62 * t, right = std::max(stands.far().mm(), end);
+    // On whichever side of the cut there is more of the board.
+    const double cut = stands.cleared > Length{} ? stands.fence_before.mm() : stands.fence.mm();
+    const bool at_left = !stands.nibble && cut - end > mark - right;
+    const double middle = (right + mark) / 2, face = at_left ? (end + cut) / 2 : middle;
     const auto led = [&](Point at, std::string text, Anchor anchor, Point target) {
         drawing.shapes.push_back(Label{at, std::move(text), anchor, Emphasis::plain, target});
     };
     drawing.shapes.push_back(
-        Label{{middle, 0.5 * t}, face_text(scene), Anchor::centre, Emphasis::plain, std::nullopt});
-    led({frame.end_mm + 0.9 * t, above}, against_text(scene, setup), Anchor::left, {frame.end_mm, 0.93 * t});
+        Label{{face, 0.5 * t}, face_text(says), Anchor::centre, Emphasis::plain, std::nullopt});
+    led({end + 0.9 * t, above}, against_text(says), Anchor::left, {end, 0.93 * t});
     std::get<Label>(drawing.shapes.back()).spare = true;
-    if (scene.nibble && scene.fence > scene.spacer)
+    if (stands.nibble && stands.fence > stands.spacer)
         led({middle, t + 0.4 * (above - t)}, "nibble this strip away", Anchor::left,
-            {(scene.spacer + scene.fence).mm() / 2, scene.height.mm() * 0.6});
+            {(stands.spacer + stands.fence).mm() / 2, stands.height.mm() * 0.6});
 }
 
-std::string title_of(const Work& work, const Scene& scene, const Setup& setup) {
-    std::string title = setup.work + ": " + measure_text(work, "fence", scene.fence) + ", " +
-                        measure_text(work, "height", scene.height);
-    if (scene.spacer > Length{}) title += ", " + measure_text(work, spacer_name(scene), scene.spacer);
-    return title + ", " + face_text(scene) + ", " + against_text(scene, setup);
+std::string title_of(const SetupScene& scene) {
+    std::string title = scene.work + ": " + measure_text(scene.graduation, "fence", scene.fence) + ", " +
+                        measure_text(scene.graduation, "height", scene.height);
+    if (scene.spacer > Length{})
+        title += ", " + measure_text(scene.graduation, spacer_name(scene), scene.spacer);
+    return title + ", " + face_text(scene) + ", " + against_text(scene);
+}
+
+// The cut, with the end or edge it is measured from where that is not far.
+Box close_up_of(const SetupScene& scene) {
+    const double near = scene.fence.mm(), far = scene.far().mm(), top = scene.height.mm();
+    const double size = std::max(far - near, top);
+    return {std::min(std::max(near - 1.6 * size, -0.4 * size), end_mm(scene) < near ? near : end_mm(scene)) -
+                0.2 * size,
+            -0.35 * size, far + 0.9 * size, top + 0.9 * size};
 }
 
 }  // namespace
 
-Drawing joint_cut_view(const Work& work, const Setup& setup) {
-    const Scene scene = scene_of(work, setup);
-    const Frame frame = frame_of(scene);
-    const Grain grain = setup.guide == "rip fence" ? Grain::across : Grain::along;
-    const Length shown = Length::nearest_mm(frame.break_mm) - scene.spacer;
+double fence_top_mm(const SetupScene& scene) {
+    const double t = scene.thickness.mm();
+    return t + std::max(0.45 * t, 6.0);
+}
+
+double fence_left_mm(const SetupScene& scene) { return -std::max(0.8 * scene.thickness.mm(), 9.0); }
+
+double spacer_top_mm(const SetupScene& scene) { return 0.86 * scene.thickness.mm(); }
+
+double slab_mm(const SetupScene& scene) { return -std::max(0.38 * scene.thickness.mm(), 4.5); }
+
+Reach reach_of(const SetupScene& scene) {
+    const double t = scene.thickness.mm(), cut_right = std::max(scene.far(), scene.spacer).mm();
+    return {fence_left_mm(scene) - 0.3 * t, cut_right + std::max(3.5 * t, 42.0) + 0.3 * t};
+}
+
+Drawing joint_cut_view(const Way& way, const SetupViewOptions& options) {
+    const SetupScene& stands = way.stands;
+    const Grain grain = stands.along_edge ? Grain::across : Grain::along;
+    const Length shown = Length::nearest_mm(break_mm(stands, way.reach)) - stands.spacer;
     Drawing drawing;
-    drawing.title = title_of(work, scene, setup);
-    add_rest(drawing, frame, scene);
-    add_wood(drawing, rings_of(board_of(scene, shown), shifted(frame.end_mm, 0)),
-             {wood_material(stock_of(work, setup).kind, grain), false, false},
-             {std::nullopt, (shown + scene.spacer).mm(), std::nullopt, std::nullopt});
-    add_removed(drawing, scene);
-    add_cutter(drawing, frame, scene);
-    add_dimensions(drawing, work, frame, scene);
-    add_labels(drawing, frame, scene, setup);
+    drawing.title = title_of(way.says);
+    drawing.close_up = close_up_of(stands);
+    add_rest(drawing, stands, way.reach);
+    add_wood(drawing, rings_of(board_of(stands, shown), shifted(end_mm(stands), 0)),
+             {wood_material(stands.stock, grain), false, false},
+             {std::nullopt, (shown + stands.spacer).mm(), std::nullopt, std::nullopt});
+    add_removed(drawing, stands);
+    add_cutter(drawing, stands);
+    add_marks(drawing, stands, way.reach);
+    add_dimensions(drawing, way, options);
+    add_labels(drawing, stands, way.says, way.reach);
     return drawing;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "draw/board_marks.h"
 #include "draw/joint_words.h"
 #include "draw/turned.h"
 #include "draw/wood.h"
@@ -82,6 +83,30 @@ void add_receiver(Drawing& drawing, const Work& work, const Group& group, const 
              receiver_look(work, group), breaks_at(window));
 }
 
+bool holds(const Box& window, Point p) {
+    return p.x_mm > window.left_mm && p.x_mm < window.right_mm && p.y_mm > window.bottom_mm &&
+           p.y_mm < window.top_mm;
+}
+
+// The marked face of each board is the one that is marked at the machine: the receiver's inside is y = 0, and the insert's outside
+// stands the step away from the receiver's end. Of the edges only one that is seen on end is in the picture.
+void add_marks(Drawing& drawing, const Group& group, const JointCuts& cuts, const ClosedJoint& joint,
+               const Box& window) {
+    static_assert(marked_face == BoardFace::inside);
+    const double receiver = cuts.receiver_thickness.mm(), insert = cuts.insert_thickness.mm();
+    const double most = 0.2 * std::min(window.right_mm - window.left_mm, window.top_mm - window.bottom_mm);
+    const double high = std::min(0.55 * receiver, most), insert_high = std::min(0.55 * insert, most);
+    const MarkPlace on_receiver{{window.right_mm - 0.6 * high, 0}, {0, high}};
+    const MarkPlace on_insert{{joint.face_step.mm() + insert, window.bottom_mm + 0.6 * insert_high},
+                              {-insert_high, 0}};
+    for (const MarkPlace& place : {on_receiver, on_insert})
+        if (holds(window, place.at)) add_face_mark(drawing, place);
+    const MarkPlace on_edge{{0, 0.6 * std::min(receiver, window.top_mm)}, {0.5 * high, 0}};
+    const Reference edge =
+        group.work.receivers.empty() ? marked_edge : group.work.receivers.front().reference;
+    if (is_edge(group) && edge == marked_edge && holds(window, on_edge.at)) add_edge_mark(drawing, on_edge);
+}
+
 std::string title_of(const Work& work, const Group& group, const JointCuts& cuts, const ClosedJoint& joint) {
     std::string title = group.work.label + ", closed";
     for (const std::string& error : joint_errors(joint, cuts, caliper_graduation(work.job)))
@@ -105,7 +130,7 @@ std::string times_text(int times) {
 using AddErrors = decltype(&add_errors);
 
 Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, int times, const Box& window,
-                  AddErrors add_words) {
+                  AddErrors add_words, bool with_marks) {
     const auto joint = closed(cuts, shown_for(cuts));
     const auto drawn = closed(exaggerated(cuts, times), shown_for(cuts));
     Drawing drawing;
@@ -116,6 +141,7 @@ Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, i
     }
     drawing.title = title_of(work, group, cuts, *joint) + "; " + times_text(times);
     add_joint(drawing, work, group, *drawn, window);
+    if (with_marks) add_marks(drawing, group, cuts, *drawn, window);
     add_words(drawing, *joint, *drawn, cuts, window, caliper_graduation(work.job));
     return drawing;
 }
@@ -144,6 +170,8 @@ Drawing joint_view(const Work& work, const Group& group, const Settings& setting
     if (joint) {
         drawing.title = title_of(work, group, cuts, *joint);
         add_joint(drawing, work, group, *joint, window);
+        add_marks(drawing, group, cuts, *joint, window);
+        drawing.close_up = close_window(cuts);
         add_slot_sizes(drawing, *joint, group.slot().name, window, work.job.graduation);
         add_errors(drawing, *joint, *joint, cuts, window, caliper_graduation(work.job));
     } else {
@@ -158,7 +186,7 @@ Drawing joint_view(const Work& work, const Group& group) { return joint_view(wor
 Drawing joint_magnified(const Work& work, const Group& group, const Settings& settings) {
     const JointCuts cuts = joint_cuts(work, group, settings);
     const int times = fitting_exaggeration(cuts);
-    Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(cuts), add_errors));
+    Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(cuts), add_errors, true));
     add_caption(drawing, times_text(times));
     return drawing;
 }
@@ -174,7 +202,8 @@ Drawing joint_before_after(const Work& work, const Group& group, const Settings&
     // Ends stand side by side with their words outside, edges one above the other with their words at the right.
     const bool stacked = is_edge(group);
     const auto picture = [&](const JointCuts& cuts, const char* caption, AddErrors add_words) {
-        Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(was), add_words));
+        Drawing drawing =
+            stood(group, magnified(work, group, cuts, times, close_window(was), add_words, false));
         add_caption(drawing, caption);
         return drawing;
     };

@@ -30,6 +30,7 @@ public:
     Sheet(const View& view, const TextMeasure& measure) : view_(view), measure_(measure) {}
 
     void fixed_label(const Label& label) {
+        if (!in_sight(to_pixel(view_, label.at))) return;
         PlacedText text = sized(label.text, label.emphasis, label_px);
         text.bare = label.bare;
         place(text, to_pixel(view_, label.at), label.anchor);
@@ -39,7 +40,10 @@ public:
     void led_label(const Label& label) {
         PlacedText text = sized(label.text, label.emphasis, label_px);
         const Pixel target = to_pixel(view_, *label.points_at);
+        if (!in_sight(target)) return;
         Pixel at = to_pixel(view_, label.at);
+        place(text, at, label.anchor);
+        at = on_sheet(text, at);
         // Labels at one side stand in a column; others go on outward.
         const bool in_a_column = label.anchor == Anchor::left || label.anchor == Anchor::right;
         const Pixel step = in_a_column ? Pixel{0, px(row_step_px)} : direction(target, at, px(row_step_px));
@@ -54,21 +58,34 @@ public:
 
     void dimension(const Dimension& d) {
         const bool along_x = d.side == Side::above || d.side == Side::below;
-        const double out = d.side == Side::above || d.side == Side::left ? -1 : 1;
+        double out = d.side == Side::above || d.side == Side::left ? -1 : 1;
+        const double inward = -out;
         const AnnotationStyle style = annotation_style(d.emphasis, Theme::light);
-        PlacedText text = sized(d.text, d.emphasis, style.text_px);
+        Said words{sized(d.text, d.emphasis, style.text_px), {}};
+        if (d.change) words.change = sized(d.change->text, Emphasis::changed, label_px);
         const Pixel from = to_pixel(view_, d.from), to = to_pixel(view_, d.to);
         const Pixel clear = to_pixel(view_, {d.clear_of_mm, d.clear_of_mm});
         double level = (along_x ? clear.y : clear.x) + out * px(dimension_clearance_px);
-        if (d.row > 0) level += out * d.row * row_depth(text, along_x);
+        if (d.row > 0) level += out * d.row * row_depth(words.text, along_x);
+        if (is_out_of_sight(from, to, along_x)) return;
         for (int tries = 0;; ++tries) {
-            put_beside(text, from, to, level, d.side);
-            if (tries == most_steps || !taken(room(text, from, to, level, along_x))) break;
+            put_beside(words, from, to, level, d.side);
+            if (const double kept = kept_on_sheet(level, plate(words), d.side); kept != level) {
+                level = kept;
+                out = inward;  // from the sheet's edge the next row is farther in
+                put_beside(words, from, to, level, d.side);
+            }
+            if (tries == most_steps || !taken(room(plate(words), from, to, level, along_x))) break;
             level += out * px(row_step_px);
         }
-        taken_.push_back(room(text, from, to, level, along_x));
+        taken_.push_back(room(plate(words), from, to, level, along_x));
+        if (d.change) {
+            const Pixel stood = to_pixel(view_, d.change->stood);
+            extend(stood, along_x ? Pixel{stood.x, level} : Pixel{level, stood.y}, Emphasis::changed);
+        }
         draw_dimension(from, to, level, along_x, d.emphasis);
-        sheet_.texts.push_back(text);
+        sheet_.texts.push_back(words.text);
+        if (words.change) sheet_.texts.push_back(*words.change);
     }
 
     Annotations finished() && { return std::move(sheet_); }
@@ -77,7 +94,61 @@ private:
     static constexpr int most_steps = 60;
 
     double px(double paper_px) const { return paper_px * view_.pixel_ratio; }
+
+    bool in_sight(Pixel p) const {
+        const auto& sheet = view_.sheet;
+        return !sheet ||
+               (p.x >= sheet->left && p.x <= sheet->right && p.y >= sheet->top && p.y <= sheet->bottom);
+    }
+
+    // The same point, moved so that the text round it lies on the sheet.
+    Pixel on_sheet(const PlacedText& text, Pixel at) const {
+        if (!view_.sheet) return at;
+        const PixelBox box = plate(text);
+        const auto by = [](double low, double high, double least, double most) {
+            return low < least ? least - low : high > most ? most - high : 0.0;
+        };
+        return {at.x + by(box.left, box.right, view_.sheet->left, view_.sheet->right),
+                at.y + by(box.top, box.bottom, view_.sheet->top, view_.sheet->bottom)};
+    }
+
+    bool is_out_of_sight(Pixel from, Pixel to, bool along_x) const {
+        if (!view_.sheet) return false;
+        const double a = along_x ? from.x : from.y, b = along_x ? to.x : to.y;
+        return std::max(a, b) < (along_x ? view_.sheet->left : view_.sheet->top) ||
+               std::min(a, b) > (along_x ? view_.sheet->right : view_.sheet->bottom);
+    }
+
+    double kept_on_sheet(double level, const PixelBox& words, Side side) const {
+        if (!view_.sheet) return level;
+        const PixelBox& sheet = *view_.sheet;
+        switch (side) {
+            case Side::above: return level + std::max(0.0, sheet.top - words.top);
+            case Side::below: return level - std::max(0.0, words.bottom - sheet.bottom);
+            case Side::left: return level + std::max(0.0, sheet.left - words.left);
+            case Side::right: break;
+        }
+        return level - std::max(0.0, words.right - sheet.right);
+    }
+
+    // The middle of what can be seen of a dimension.
+    double middle_in_sight(double a, double b, double low, double high) const {
+        if (!view_.sheet) return (a + b) / 2;
+        return (std::clamp(std::min(a, b), low, high) + std::clamp(std::max(a, b), low, high)) / 2;
+    }
     PixelBox plate(const PlacedText& text) const { return padded(text.box, px(plate_pad_px)); }
+
+    // What stands at a dimension: its text, and how it has changed beneath.
+    struct Said {
+        PlacedText text;
+        std::optional<PlacedText> change;
+    };
+
+    PixelBox plate(const Said& words) const {
+        if (!words.change) return plate(words.text);
+        constexpr double frame_px = 3;  // and a hair
+        return both(plate(words.text), padded(plate(*words.change), px(frame_px)));
+    }
 
     PlacedText sized(const std::string& words, Emphasis emphasis, double size) const {
         const AnnotationStyle style = annotation_style(emphasis, Theme::light);
@@ -123,13 +194,29 @@ private:
     }
 
     // The text stands on the outer side of the dimension line, upright to the reader in every direction.
-    void put_beside(PlacedText& text, Pixel from, Pixel to, double level, Side side) const {
-        const double gap = px(text_gap_px), mid_x = (from.x + to.x) / 2, mid_y = (from.y + to.y) / 2;
+    void put_beside(Said& words, Pixel from, Pixel to, double level, Side side) const {
+        const PixelBox sheet = view_.sheet.value_or(PixelBox{});
+        const double gap = px(text_gap_px), mid_x = middle_in_sight(from.x, to.x, sheet.left, sheet.right),
+                     mid_y = middle_in_sight(from.y, to.y, sheet.top, sheet.bottom);
+        // Two plates one under the other, and between them as little as shows that they are two.
+        const auto height = [](const PlacedText& text) { return text.box.bottom - text.box.top; };
+        const double apart = words.change ? px(2 * plate_pad_px + 1) : 0;
+        const double below = words.change ? height(*words.change) + apart : 0;
+        const double whole = height(words.text) + below;
+        const auto set = [&](double x, double top, Anchor anchor) {
+            const double middle = top + height(words.text) / 2;
+            if (anchor == Anchor::top) place(words.text, {x, top}, anchor);
+            else place(words.text, {x, middle}, anchor);
+            if (!words.change) return;
+            const double next = top + height(words.text) + apart;
+            if (anchor == Anchor::top) place(*words.change, {x, next}, anchor);
+            else place(*words.change, {x, next + height(*words.change) / 2}, anchor);
+        };
         switch (side) {
-            case Side::above: place(text, {mid_x, level - gap}, Anchor::bottom); break;
-            case Side::below: place(text, {mid_x, level + gap}, Anchor::top); break;
-            case Side::left: place(text, {level - gap, mid_y}, Anchor::right); break;
-            case Side::right: place(text, {level + gap, mid_y}, Anchor::left); break;
+            case Side::above: set(mid_x, level - gap - whole, Anchor::top); break;
+            case Side::below: set(mid_x, level + gap, Anchor::top); break;
+            case Side::left: set(level - gap, mid_y - whole / 2, Anchor::right); break;
+            case Side::right: set(level + gap, mid_y - whole / 2, Anchor::left); break;
         }
     }
 
@@ -138,14 +225,14 @@ private:
     }
 
     // What a dimension takes up: its text, its line, and the arrows that stand outside a short one.
-    PixelBox room(const PlacedText& text, Pixel from, Pixel to, double level, bool along_x) const {
+    PixelBox room(const PixelBox& words, Pixel from, Pixel to, double level, bool along_x) const {
         const double a = along_x ? from.x : from.y, b = along_x ? to.x : to.y;
         const double reach = arrow_reach(std::abs(a - b)), half = px(arrow_half_width_px);
         const double low = std::min(a, b) - reach, high = std::max(a, b) + reach;
         const PixelBox line = along_x ? PixelBox{low, level - half, high, level + half}
                                       : PixelBox{level - half, low, level + half, high};
         // A hair less than touching, so that chains of dimensions share one row.
-        return both(padded(line, -0.5), plate(text));
+        return both(padded(line, -0.5), words);
     }
 
     void draw_dimension(Pixel from, Pixel to, double level, bool along_x, Emphasis emphasis) {

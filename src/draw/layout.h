@@ -3,6 +3,7 @@
 // here, so that they agree. Pixels: x to the right, y down, from the sheet's upper left corner.
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -32,6 +33,8 @@ struct View {
     Pixel origin;             // where (0 mm, 0 mm) lands
     double pixel_ratio = 1;   // device pixels per paper pixel
     bool with_spares = true;  // spare words are set as well
+    // Where words and dimensions have to stay if what they belong to is in sight; those of the rest are left out.
+    std::optional<PixelBox> sheet = {};
     bool operator==(const View&) const = default;
 };
 

@@ -261,6 +261,10 @@ LineStyle line_style(Stroke stroke, Theme theme) {
         case Stroke::ghost: return {p.edge, 2.4, {3, 7, 3, 7}};
         case Stroke::walk: return {p.accent, 3.6, {3.6, 4.4, 3.6, 4.4}};
         case Stroke::now: return {p.changed, 3.6, {}};
+        case Stroke::stood: return {p.changed, 2.0, {9, 6, 9, 6}};
+        case Stroke::pencil: return {p.ink, 3.0, {}};
+        case Stroke::pencil_beneath: return {p.ink, 2.0, {6, 5, 6, 5}};
+        case Stroke::halo: return {p.card, 9.0, {}};
         case Stroke::arrow: break;
     }
     return {p.accent, 3.0, {}};

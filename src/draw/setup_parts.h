@@ -1,18 +1,42 @@
 #pragma once
 // The two pictures that setup_view() chooses between, and what both need.
 
-#include "draw/drawing.h"
-#include "job/work.h"
+#include "draw/setup_scene.h"
+#include "draw/setup_view.h"
 
 namespace kw::draw {
 
-Drawing joint_cut_view(const Work& work, const Setup& setup);
+// How far the machine is drawn to either side, from the fence's face.
+struct Reach {
+    double left_mm = 0;
+    double right_mm = 0;
+};
+
+Reach reach_of(const SetupScene& scene);
+
+// A picture on its way from one setting to another.
+struct Way {
+    const SetupScene& stands;  // what is drawn
+    const SetupScene& says;    // what is written on it
+    Reach reach;
+    const SetupScene* stood = nullptr;  // before, where that is to be seen
+    double stood_face_mm = 0;           // where the fence's face was, from where it is drawn
+};
+
+// Seen along the feed, the fence at the left.
+Drawing joint_cut_view(const Way& way, const SetupViewOptions& options);
 Drawing size_cut_view(const Work& work, const Setup& setup);
+
+// Sizes of what is only shown, in proportion to the board.
+double fence_top_mm(const SetupScene& scene);
+double fence_left_mm(const SetupScene& scene);
+double spacer_top_mm(const SetupScene& scene);
+double slab_mm(const SetupScene& scene);  // y of the table's underside
 
 // The stock of the first part that goes through. The plan's parts are of stock that the job has.
 const Stock& stock_of(const Work& work, const Setup& setup);
 
 // "fence 1/4 in"
-std::string measure_text(const Work& work, const char* what, Length length);
+std::string measure_text(Graduation graduation, const char* what, Length length);
 
 }  // namespace kw::draw

@@ -44,12 +44,19 @@ const Stock& stock_of(const Work& work, const Setup& setup) {
     return *stock;
 }
 
-std::string measure_text(const Work& work, const char* what, Length length) {
-    return std::string(what) + " " + show_with_unit(length, work.job.graduation);
+std::string measure_text(Graduation graduation, const char* what, Length length) {
+    return std::string(what) + " " + show_with_unit(length, graduation);
 }
 
-Drawing setup_view(const Work& work, const Setup& setup) {
-    return setup.stage == Stage::joint ? joint_cut_view(work, setup) : size_cut_view(work, setup);
+Drawing setup_view(const SetupScene& scene, const SetupViewOptions& options) {
+    Drawing drawing = joint_cut_view({scene, scene, reach_of(scene)}, options);
+    return options.fence_left ? drawing : mirrored_about_x(drawing, 0);
+}
+
+Drawing setup_view(const Work& work, const Setup& setup, const SetupViewOptions& options) {
+    if (const auto scene = setup_scene(work, setup)) return setup_view(*scene, options);
+    Drawing drawing = size_cut_view(work, setup);
+    return options.fence_left || setup.guide != "rip fence" ? drawing : mirrored_about_x(drawing, 0);
 }
 
 }  // namespace kw::draw

@@ -1,17 +1,25 @@
 #pragma once
 // A setup as the maker stands before it. The cuts of joints are seen along the feed: the fence at the left, the work
 // against its right face or the spacer's, the cutter rising from the table. x = 0 is the fence's face, y = 0 the
-// table. Cuts to size are seen from above: the blade at x = 0, the fence or the stop to its left.
+// table. Cuts to size are seen from above: the blade at x = 0, the fence or the stop to its left. A stop is not moved by the options.
 //
 // All sizes are true but the length of a board that runs out of the picture: that is broken off.
 
 #include "draw/drawing.h"
-#include "job/work.h"
+#include "draw/setup_scene.h"
 
 namespace kw::draw {
 
-// `setup` is one of work.plan's.
-Drawing setup_view(const Work& work, const Setup& setup);
+struct SetupViewOptions {
+    bool fence_left =
+        true;  // seen along the feed: the fence stands to the left of the cutter, or to its right
+    bool to_far_side = false;  // of the cutter is what the fence is measured to, when a joint is cut
+    bool operator==(const SetupViewOptions&) const = default;
+};
+
+// `setup` is one of work.plan's. With the fence at the right all but the words is seen in a mirror.
+Drawing setup_view(const Work& work, const Setup& setup, const SetupViewOptions& options = {});
+Drawing setup_view(const SetupScene& scene, const SetupViewOptions& options = {});
 
 // "front end", "left and right ends": what touches the fence, each named once.
 std::string references_text(const Setup& setup);

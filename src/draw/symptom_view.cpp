@@ -29,8 +29,11 @@ Settings with_symptom(const Group& group, const Sight& sight) {
 
 Drawing symptom_view(const Work& work, const Group& group, const Sight& sight) {
     Drawing drawing = joint_magnified(work, group, with_symptom(group, sight));
+    // No words, and no pencil: they are small pictures of one thing.
     std::erase_if(drawing.shapes, [](const Shape& shape) {
-        return std::holds_alternative<Label>(shape) || std::holds_alternative<Dimension>(shape);
+        const auto* line = std::get_if<Line>(&shape);
+        return std::holds_alternative<Label>(shape) || std::holds_alternative<Dimension>(shape) ||
+               (line && (line->stroke == Stroke::pencil || line->stroke == Stroke::halo));
     });
     drawing.title = std::string(sight.word);
     return drawing;

@@ -42,6 +42,7 @@ struct Turn {
         const bool along_x = dimension.side == Side::above || dimension.side == Side::below;
         dimension.from = turned(dimension.from);
         dimension.to = turned(dimension.to);
+        if (dimension.change) dimension.change->stood = turned(dimension.change->stood);
         dimension.side = turned(dimension.side);
         if (along_x) dimension.clear_of_mm = -dimension.clear_of_mm;
     }
@@ -67,6 +68,7 @@ struct Shift {
     void operator()(Dimension& dimension) const {
         move(dimension.from);
         move(dimension.to);
+        if (dimension.change) move(dimension.change->stood);
         const bool along_x = dimension.side == Side::above || dimension.side == Side::below;
         dimension.clear_of_mm += along_x ? y_mm : x_mm;
     }
@@ -80,17 +82,19 @@ struct Shift {
 
 Drawing turned_left(Drawing drawing) {
     for (Shape& shape : drawing.shapes) std::visit(Turn{}, shape);
-    if (drawing.frame) {
-        const Box box = *drawing.frame;
-        drawing.frame = Box{-box.top_mm, box.left_mm, -box.bottom_mm, box.right_mm};
+    for (std::optional<Box>* seen : {&drawing.frame, &drawing.close_up}) {
+        if (!*seen) continue;
+        const Box box = **seen;
+        *seen = Box{-box.top_mm, box.left_mm, -box.bottom_mm, box.right_mm};
     }
     return drawing;
 }
 
 Drawing moved(Drawing drawing, double x_mm, double y_mm) {
     for (Shape& shape : drawing.shapes) std::visit(Shift{x_mm, y_mm}, shape);
-    if (drawing.frame) {
-        Box& box = *drawing.frame;
+    for (std::optional<Box>* seen : {&drawing.frame, &drawing.close_up}) {
+        if (!*seen) continue;
+        Box& box = **seen;
         box = {box.left_mm + x_mm, box.bottom_mm + y_mm, box.right_mm + x_mm, box.top_mm + y_mm};
     }
     return drawing;

@@ -183,6 +183,24 @@ void open_a_keypad(Theatre& stage) {
     press(stage, "Width");
 }
 
+// Where going on moves the same machine's controls: what stood there is still to be seen.
+void go_on_at_the_machine(Theatre& stage) {
+    std::optional<draw::SetupScene> before;
+    std::string from;
+    for (const std::string& step : stage.work().plan.sequence) {
+        const Setup* setup = stage.work().plan.setup_with_id(step.substr(0, step.find('#')));
+        const auto scene = setup ? draw::setup_scene(stage.work(), *setup) : std::nullopt;
+        if (before && scene && draw::slides(*before, *scene)) {
+            go_to_saw(stage, from, SawTab::picture);
+            stage.settle();
+            stage.state().setup = step;
+            return;
+        }
+        before = scene;
+        from = step;
+    }
+}
+
 std::vector<Shot> shots_of(const Work& work) {
     const auto dado = setup_like(work, [](const Setup& s) { return says(s, "locking rabbet: side dado"); });
     const auto rabbet = setup_like(work, [](const Setup& s) { return says(s, "locking rabbet: rabbet"); });
@@ -247,6 +265,19 @@ std::vector<Shot> shots_of(const Work& work) {
              scroll_down(stage);
          }},
         {"24-set-by-its-scale", at_saw(groove)},
+        {"24-moved-from-before", go_on_at_the_machine},
+        {"24-moved-zoomed-dark",
+         [](Theatre& stage) {
+             stage.settle();
+             press(stage, "Zoom to the cut");
+         },
+         dark},
+        {"24-boards-fence-at-the-right",
+         [dado](Theatre& stage) {
+             go_to_saw(stage, dado, SawTab::picture);
+             stage.state().picture_options.fence_left = false;
+             stage.state().setup_picture.boards = true;
+         }},
         {"25-seen-by-eye",
          [other](Theatre& stage) {
              go_to_saw(stage, other, SawTab::test);

@@ -7,21 +7,13 @@
 
 #include "window/platform.h"
 #include "window/text.h"
+#include "window/widgets.h"
 
 namespace kw::window {
 namespace {
 
 constexpr int frames_kept =
     240;  // a picture that is away for a while is not rendered again when it comes back
-
-draw::View seen(const draw::View& fitted, const ViewTransform& look, int width, int height) {
-    draw::View view = fitted;
-    const double cx = width / 2.0, cy = height / 2.0;
-    view.px_per_mm *= look.zoom;
-    view.origin.x = cx + (fitted.origin.x - cx) * look.zoom + look.pan_x_px * fitted.pixel_ratio;
-    view.origin.y = cy + (fitted.origin.y - cy) * look.zoom + look.pan_y_px * fitted.pixel_ratio;
-    return view;
-}
 
 Font font_for(Ui& ui, double size_px, bool bold) {
     return ui.fonts.get(bold ? Face::strong : Face::text, size_px);
@@ -74,14 +66,6 @@ ImVec2 whole_pixels(ImVec2 size) {
     return {std::max(16.0f, std::floor(size.x)), std::max(16.0f, std::floor(size.y))};
 }
 
-void zoom_about(ViewTransform& look, double factor, ImVec2 from_middle_px) {
-    const double zoom = std::clamp(look.zoom * factor, 1.0, 60.0), real = zoom / look.zoom;
-    look.pan_x_px = from_middle_px.x + (look.pan_x_px - from_middle_px.x) * real;
-    look.pan_y_px = from_middle_px.y + (look.pan_y_px - from_middle_px.y) * real;
-    look.zoom = zoom;
-    if (zoom <= 1.0) look = {};
-}
-
 }  // namespace
 
 Pictures::~Pictures() {
@@ -92,13 +76,14 @@ Pictures::~Pictures() {
 }
 
 const Pictures::Picture& Pictures::rendered(Ui& ui, ImGuiID id, const draw::Drawing& drawing, ImVec2 size,
-                                            const ViewTransform& look) {
+                                            const ViewTransform& look, const Approach& approach) {
     Picture& picture = pictures_[id];
     const int width = static_cast<int>(size.x), height = static_cast<int>(size.y);
     picture.last_frame = ImGui::GetFrameCount();
-    if (picture.texture && picture.width == width && picture.height == height && picture.theme == ui.theme &&
-        picture.pixel_ratio == ui.pixel_ratio && picture.fonts == ui.fonts.generation() &&
-        picture.look == look && picture.drawing == drawing) {
+    const bool same_room = picture.texture && picture.width == width && picture.height == height;
+    if (same_room && picture.theme == ui.theme && picture.pixel_ratio == ui.pixel_ratio &&
+        picture.fonts == ui.fonts.generation() && picture.look == look &&
+        picture.fraction == approach.fraction && picture.drawing == drawing) {
         return picture;
     }
     picture.drawing = drawing;
@@ -108,14 +93,27 @@ const Pictures::Picture& Pictures::rendered(Ui& ui, ImGuiID id, const draw::Draw
     picture.fonts = ui.fonts.generation();
     picture.width = width;
     picture.height = height;
+    set(ui, picture, same_room ? approach : Approach{});
+    picture.fraction = approach.fraction;
+    render(picture);
+    return picture;
+}
+
+void Pictures::set(Ui& ui, Picture& picture, const Approach& approach) {
     const draw::TextMeasure measure = [&ui](std::string_view text, double size_px, bool bold) {
         return static_cast<double>(text_width(ui, text, font_for(ui, size_px, bold)));
     };
-    const draw::View all = draw::fitted(drawing, width, height, ui.pixel_ratio, measure);
-    picture.view = seen(all, look, width, height);
-    picture.annotations = draw::annotate(drawing, picture.view, measure);
-    render(picture);
-    return picture;
+    const draw::View all =
+        draw::fitted(picture.drawing, picture.width, picture.height, ui.pixel_ratio, measure);
+    if (approach.fraction >= 1) {
+        picture.all = picture.before = all;
+    } else {
+        draw::View from = picture.before;
+        from.origin.x -= approach.shift_mm * from.px_per_mm;
+        picture.all = between(from, all, approach.fraction);
+    }
+    picture.view = seen(picture.all, picture.look, picture.width, picture.height, ui.pixel_ratio);
+    picture.annotations = draw::annotate(picture.drawing, picture.view, measure);
 }
 
 void Pictures::render(Picture& picture) {
@@ -148,36 +146,93 @@ void Pictures::forget_unused(int frame) {
     }
 }
 
-void draw_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size,
-                  const ViewTransform& look) {
+const Pictures::Picture& draw_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size,
+                                      const ViewTransform& look, const Approach& approach) {
     const ImVec2 cursor = ImGui::GetCursorScreenPos();
     const ImVec2 corner{std::floor(cursor.x), std::floor(cursor.y)}, room = whole_pixels(size);
-    const Pictures::Picture& picture = ui.pictures.rendered(ui, ImGui::GetID(id), drawing, room, look);
+    const Pictures::Picture& picture =
+        ui.pictures.rendered(ui, ImGui::GetID(id), drawing, room, look, approach);
     show(ui, *ImGui::GetWindowDrawList(), picture, corner);
     ImGui::Dummy(room);
     log_picture(ui, picture, corner);
+    return picture;
 }
 
-void explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size, ViewTransform& look) {
-    const ImVec2 corner = ImGui::GetCursorScreenPos(), room = whole_pixels(size);
+namespace {
+
+// Wheel, drag; true where it was pressed twice.
+bool take_hand(Ui& ui, const char* id, ImVec2 room, ViewTransform& look) {
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
     ImGui::PushID(id);
     ImGui::SetNextItemAllowOverlap();
     ImGui::InvisibleButton("explore", room);
     const ImGuiIO& io = ImGui::GetIO();
-    const ImVec2 from_middle{(io.MousePos.x - corner.x - room.x / 2) / ui.px(1),
-                             (io.MousePos.y - corner.y - room.y / 2) / ui.px(1)};
-    if (ImGui::IsItemHovered() && io.MouseWheel != 0)
-        zoom_about(look, std::pow(1.25, static_cast<double>(io.MouseWheel)), from_middle);
+    const FromMiddle at{(io.MousePos.x - corner.x - room.x / 2) / ui.px(1),
+                        (io.MousePos.y - corner.y - room.y / 2) / ui.px(1)};
+    const bool hovered = ImGui::IsItemHovered();
+    if (hovered && io.MouseWheel != 0)
+        look = zoomed_about(look, std::pow(1.25, static_cast<double>(io.MouseWheel)), at);
     ImGui::SetItemKeyOwner(ImGuiKey_MouseWheelY);
     // The step that arrives together with the release still counts.
     if ((ImGui::IsItemActive() || ImGui::IsItemDeactivated()) && look.zoom > 1) {
         look.pan_x_px += io.MouseDelta.x / ui.px(1);
         look.pan_y_px += io.MouseDelta.y / ui.px(1);
     }
-    if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) look = {};
     ImGui::PopID();
+    return hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left);
+}
+
+}  // namespace
+
+const char* buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room, const std::vector<const char*>& labels,
+                               Corner at) {
+    const Font font = ui.font(TypeSize::body, Face::strong);
+    const float gap = ui.px(size::gap), most = (room.x - gap) / static_cast<float>(labels.size());
+    std::vector<float> widths;
+    float whole = -gap;
+    for (const char* label : labels) {
+        widths.push_back(std::min(most, std::ceil(text_width(ui, label, font) + 2 * ui.px(size::pad)) + 1));
+        whole += widths.back() + gap;
+    }
+    float x = corner.x + (at == Corner::lower_left ? 0 : room.x - whole);
+    const float y = corner.y + (at == Corner::upper_right ? 0 : room.y - ui.px(size::target));
+    // Bare ground, on which words are read whatever the picture has there; and cheaper than sheets and edges.
+    fill_opaque(ui, *ImGui::GetWindowDrawList(), {x, y}, {x + whole, y + ui.px(size::target)},
+                ui.colours().card);
+    const char* pressed = nullptr;
+    for (std::size_t i = 0; i < labels.size(); ++i) {
+        ImGui::SetCursorScreenPos({x, y});
+        if (quiet_button(ui, labels[i], {.width = widths[i]})) pressed = labels[i];
+        x += widths[i] + gap;
+    }
     ImGui::SetCursorScreenPos(corner);
-    draw_picture(ui, id, drawing, size, look);
+    ImGui::Dummy(room);
+    return pressed;
+}
+
+bool explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size, ViewTransform& look,
+                     const Explore& explore) {
+    const ImVec2 corner = ImGui::GetCursorScreenPos(), room = whole_pixels(size);
+    bool other_look = take_hand(ui, id, room, look);
+    ImGui::SetCursorScreenPos(corner);
+    const Pictures::Picture& picture = draw_picture(ui, id, drawing, size, look, explore.approach);
+    std::vector<const char*> labels;
+    const char* zoom = look.zoom > 1 ? "See all of it" : "Zoom to the cut";
+    if (explore.also) labels.push_back(explore.also);
+    if (drawing.close_up) labels.push_back(zoom);
+    const char* pressed = nullptr;
+    if (!labels.empty()) {
+        ImGui::PushID(id);
+        pressed = buttons_on_picture(ui, corner, room, labels, explore.corner);
+        ImGui::PopID();
+    }
+    if (pressed == zoom) other_look = true;
+    if (other_look) {
+        if (look.zoom > 1 || !drawing.close_up) look = {};
+        else look = kw::window::close_up(*drawing.close_up, picture.all, room.x, room.y, ui.pixel_ratio);
+        ui.animate();
+    }
+    return pressed && pressed == explore.also;
 }
 
 }  // namespace kw::window

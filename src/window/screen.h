@@ -11,6 +11,7 @@
 #include "memory/preferences.h"
 #include "session/session.h"
 #include "window/gl_picture.h"
+#include "window/setup_picture.h"
 #include "window/widgets.h"
 
 namespace kw::window {
@@ -78,6 +79,8 @@ struct UiState {
     std::vector<std::string> recent;      // lengths entered last, the newest first
     TestDraft test;
     ViewTransform picture, closed, magnified;
+    draw::SetupViewOptions picture_options;
+    SetupPicture setup_picture;
     std::string filling;  // caption of the number that fills the screen
     LogWords log;
     OrderPicture order;

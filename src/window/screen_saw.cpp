@@ -4,7 +4,6 @@
 #include <array>
 
 #include "draw/joint_view.h"
-#include "draw/setup_view.h"
 #include "job/notes.h"
 #include "session/say_ways.h"
 #include "session/words.h"
@@ -207,12 +206,6 @@ void draw_steps(Screen& screen, const Stand& stand) {
         go(stand.index + 1);
 }
 
-void draw_setup_picture(Screen& screen, const Stand& stand, float height) {
-    Ui& ui = screen.ui;
-    explore_picture(ui, "setup", draw::setup_view(stand.work, stand.setup), {content_width(ui), height},
-                    screen.state.picture);
-}
-
 void draw_picture_wide(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const ImVec2 room = ImGui::GetContentRegionAvail();
@@ -260,7 +253,8 @@ void draw_closed(Screen& screen, const Stand& stand) {
     const float gap = ui.px(size::gap);
     const bool beside = screen.is_wide();
     const ImVec2 each = beside ? ImVec2{(room.x - gap) / 2, room.y} : ImVec2{room.x, (room.y - gap) / 2};
-    explore_picture(ui, "closed", draw::joint_view(stand.work, *group), each, screen.state.closed);
+    explore_picture(ui, "closed", draw::joint_view(stand.work, *group), each, screen.state.closed,
+                    {.corner = Corner::upper_right});
     if (beside) ImGui::SameLine(0, gap);
     explore_picture(ui, "magnified", draw::joint_magnified(stand.work, *group), each, screen.state.magnified);
 }

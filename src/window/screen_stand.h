@@ -17,6 +17,8 @@ struct Stand {
 
 // The numbers to set, large; one of them is made to fill the screen by a tap.
 void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row);
+// The section at the machine and, where there is room, the boards as they lie: this high altogether, device pixels.
+void draw_setup_picture(Screen& screen, const Stand& stand, float height);
 // The number that fills the screen; false where none does.
 bool draw_filling(Screen& screen, const Stand& stand);
 

@@ -2,8 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include <random>
-
+#include "draw/random_views.h"
 #include "draw/setup_view.h"
 #include "draw/shapes_of.h"
 #include "draw/view_job.h"
@@ -15,29 +14,10 @@ using kw::Stage;
 
 namespace {
 
-view_job::Wanted random_wanted(std::mt19937& dice) {
-    const auto roll = [&](int low, int high) { return std::uniform_int_distribution<int>(low, high)(dice); };
-    view_job::Wanted wanted = roll(0, 1) ? view_job::metric() : view_job::Wanted{};
-    wanted.side = Length::micrometres(roll(115, 190) * 100);
-    wanted.front = Length::micrometres(roll(115, 190) * 100);
-    wanted.bottom = Length::micrometres(roll(66, 75) * 100);
-    wanted.groove_depth = Length::micrometres(3000);  // less than any tongue here is thick
-    wanted.kerf = Length::micrometres(roll(30, 65) * 100);
-    wanted.kind = roll(0, 1) ? kw::StockKind::plywood : kw::StockKind::solid;
-    return wanted;
-}
-
 template <class Check>
 void for_joint_setups(Check check) {
-    std::mt19937 dice(20);
-    for (int round = 0; round < 25; ++round) {
-        // The plain job first: its spacer is one that the cutter runs into.
-        const auto work = view_job::work(round == 0 ? view_job::Wanted{} : random_wanted(dice));
-        for (const Setup& setup : work->plan.setups) {
-            CAPTURE(setup.work);
-            if (setup.stage == Stage::joint) check(*work, setup, setup_view(*work, setup));
-        }
-    }
+    random_views::for_joint_setups(
+        [&](const kw::Work& work, const Setup& setup) { check(work, setup, setup_view(work, setup)); });
 }
 
 std::vector<Fill> wood_in(const Drawing& drawing) {
@@ -202,4 +182,61 @@ TEST_CASE("cuts to size show the finished size between fence or stop and the nea
         }
         CHECK(seen >= 4);
     }
+}
+
+namespace {
+
+// Both ways round, the same shapes in the same places, hatches and words' sides included; words themselves are not mirrored.
+bool is_mirror_image(const Drawing& a, const Drawing& b) { return mirrored_about_x(a, 0) == b; }
+
+std::vector<double> widths(const Drawing& drawing, Material material) {
+    std::vector<double> all;
+    for (const Fill& fill : shapes_of::fills(drawing, material)) {
+        const Box box = shapes_of::box_of(fill);
+        all.push_back(box.right_mm - box.left_mm);
+    }
+    return all;
+}
+
+}  // namespace
+
+TEST_CASE("with the fence at the right the machine is seen in a mirror, and the words and sizes stay") {
+    random_views::for_setups([](const kw::Work& work, const Setup& setup) {
+        const Drawing left = setup_view(work, setup),
+                      right = setup_view(work, setup, {.fence_left = false, .to_far_side = false});
+        if (setup.guide == "stop") {
+            CHECK(left == right);
+            return;
+        }
+        CHECK(is_mirror_image(left, right));
+        CHECK(shapes_of::box_of(shapes_of::fills(right, Material::fence).at(0)).left_mm ==
+              doctest::Approx(
+                  setup.stage == Stage::joint
+                      ? 0
+                      : -shapes_of::box_of(shapes_of::fills(left, Material::fence).at(0)).right_mm));
+        CHECK(widths(left, Material::cutter).at(0) == doctest::Approx(widths(right, Material::cutter).at(0)));
+        for (const Material wood : {Material::plywood, Material::long_grain, Material::end_grain})
+            CHECK(widths(left, wood).size() == widths(right, wood).size());
+        const auto a = shapes_of::all<Dimension>(left), b = shapes_of::all<Dimension>(right);
+        REQUIRE(a.size() == b.size());
+        for (std::size_t i = 0; i < a.size(); ++i) {
+            CHECK(a[i].text == b[i].text);
+            CHECK(std::abs(a[i].to.x_mm - a[i].from.x_mm) ==
+                  doctest::Approx(std::abs(b[i].to.x_mm - b[i].from.x_mm)));
+            CHECK((a[i].side == Side::right) == (b[i].side == Side::left));
+        }
+    });
+}
+
+TEST_CASE("the fence is dimensioned to the cutter's far side where the maker measures so") {
+    random_views::for_joint_setups([](const kw::Work& work, const Setup& setup) {
+        const Drawing drawing = setup_view(work, setup, {.fence_left = true, .to_far_side = true});
+        const auto dimensions = shapes_of::all<Dimension>(drawing);
+        const Dimension* far = shapes_of::dimension(dimensions, "fence to far side");
+        REQUIRE(far != nullptr);
+        CHECK(far->text == "fence to far side " + text(work, setup.fence + setup.kerf));
+        CHECK(far->from.x_mm == doctest::Approx(0));
+        CHECK(far->to.x_mm == doctest::Approx((setup.fence + setup.kerf).mm()));
+        CHECK(dimensions.size() == (setup.spacer > Length{} ? 4u : 3u));
+    });
 }

@@ -1,0 +1,44 @@
+#pragma once
+// What stands where when a joint is cut, as a value: all that its picture needs of the plan. So two of them can be kept from two
+// plans, and the picture can go from one to the other.
+
+#include <optional>
+#include <string>
+
+#include "job/work.h"
+
+namespace kw::draw {
+
+// Lengths from the fence's face and from the table.
+struct SetupScene {
+    Length thickness;
+    Length fence;
+    Length height;
+    Length kerf;
+    Length spacer;
+    Length cleared;  // of this slot already, from `fence_before`: 0 before its first pass
+    Length fence_before;
+    bool nibble = false;
+    bool sacrificial = false;
+    BoardFace down = BoardFace::inside;
+    std::optional<Reference>
+        reference;  // what touches the fence, where it is the same for all that go through
+
+    std::string id;  // of the setup
+    std::string work;
+    std::string machine;
+    std::string cutter;
+    std::string references;   // in words
+    bool along_edge = false;  // an edge runs along the fence; otherwise an end touches it
+    StockKind stock = StockKind::plywood;
+    Graduation graduation = Graduation::in_64;
+    Graduation caliper = Graduation::in_001;
+
+    Length far() const { return fence + kerf; }
+    bool operator==(const SetupScene&) const = default;
+};
+
+// Of a cut at a joint; nothing for a cut to size. `setup` is one of work.plan's.
+std::optional<SetupScene> setup_scene(const Work& work, const Setup& setup);
+
+}  // namespace kw::draw
