@@ -7,6 +7,7 @@
 #include <fstream>
 
 #include "file/shop_file.h"
+#include "session/asked_on.h"
 #include "window/platform.h"
 #include "window/screen_words.h"
 
@@ -140,8 +141,22 @@ void App::act(Ui& ui, const Action& action) {
     ui.pacer.request(Pacer::settle_frames);
 }
 
+// The maker stands at a setup, not at a number: setups are numbered anew with every order.
+void App::follow_setup(const std::shared_ptr<const Work>& before) {
+    if (!before || !shown_.work || before == shown_.work) return;
+    const auto follow = [&](std::string& setup) {
+        if (setup.empty()) return;
+        const auto now = asked_on(PinSetup{setup}, before->plan, shown_.work->plan);
+        setup = now ? std::get<PinSetup>(*now).setup : std::string();
+    };
+    follow(state_.setup);
+    follow(state_.test.setup);
+    follow(state_.shown_page.setup);
+}
+
 // The answer with the later actions on top.
 void App::show(Session answered, std::size_t actions) {
+    const auto before = shown_.work;
     const auto later = asked_.begin() + static_cast<std::ptrdiff_t>(actions);
     const bool was_shown = std::all_of(asked_.begin(), later,
                                        [](const AskedAction& asked) { return can_be_shown(asked.action); });
@@ -156,6 +171,7 @@ void App::show(Session answered, std::size_t actions) {
             answered = edited(std::move(answered), asked.action, asked.time);
         std::swap(shown_, answered);
     }
+    follow_setup(before);
     keeper_->forget(std::move(answered));
 }
 

@@ -281,6 +281,17 @@ std::vector<Shot> shots_of(const Work& work) {
          }},
         {"29-drawer-with-errors", mark_an_error},
         {"30-keypad", open_a_keypad},
+        {"32-job", [](Theatre& stage) { at_place(Where::job)(stage); }},
+        {"33-keys",
+         [](Theatre& stage) {
+             at_place(Where::job)(stage);
+             stage.state().keys_shown = true;
+         }},
+        {"34-which-part-is-spoilt",
+         [dado](Theatre& stage) {
+             go_to_saw(stage, dado, SawTab::picture);
+             stage.state().spoilt_at = dado;
+         }},
     };
 }
 
@@ -301,7 +312,6 @@ bool take(Window& window, App& app, const fs::path& folder, Size size) {
         const Pixels pixels = window.capture([&](Ui& ui) { app.frame(ui); });
         if (!save_png(pixels, (folder / (shot.name + suffix)).string())) return false;
     }
-    press(stage, "Cancel");
     return true;
 }
 
@@ -317,7 +327,7 @@ int run_shots(const fs::path& folder, const std::string& job) {
     };
     auto window = Window::open({});
     if (!window) return refuse(window.error());
-    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}}) {
+    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}, Size{1024, 600}}) {
         // Each size begins with the job as it was.
         if (!fs::copy_file(job.empty() ? platform::asset("demo.json") : fs::path(job), copy,
                            fs::copy_options::overwrite_existing, error))

@@ -14,7 +14,7 @@
 
 namespace kw::window {
 
-enum class Where { drawers, order, saw };
+enum class Where { drawers, order, saw, job };
 enum class DrawersTab { drawers, stock, shop, fit };
 enum class SawTab { picture, closed, test, log };
 
@@ -64,6 +64,15 @@ struct Searching {
         at_most_better_s;  // than the best order found so far; known where it takes long
 };
 
+// What fills the window: where that is another page than before, it is seen from its top.
+struct ShownPage {
+    Where place = Where::drawers;
+    DrawersTab tab = DrawersTab::drawers;
+    SawTab saw_tab = SawTab::picture;
+    std::string setup;
+    bool operator==(const ShownPage&) const = default;
+};
+
 struct UiState {
     Where place = Where::drawers;
     DrawersTab tab = DrawersTab::drawers;
@@ -74,7 +83,10 @@ struct UiState {
     std::vector<std::string> recent;      // lengths entered last, the newest first
     TestDraft test;
     ViewTransform picture, closed, magnified;
-    std::string filling;  // caption of the number that fills the screen
+    std::string filling;      // caption of the number that fills the screen
+    std::string spoilt_at;    // the step at which the maker is asked which part is spoilt; empty: none
+    bool keys_shown = false;  // the page that lists the keys, over whatever else is shown
+    ShownPage shown_page;     // in the frame before
     LogWords log;
     OrderPicture order;
     OrderDrag drag;
@@ -90,6 +102,8 @@ struct Screen {
 
     const Work* work() const { return session.work.get(); }
     bool is_wide() const { return ui.page_size.x >= ui.px(1100); }
+    // A small panel on its side: numbers and picture stand beside each other all the same.
+    bool is_low() const { return ui.page_size.y < ui.px(700) && ui.page_size.x >= ui.px(960); }
 };
 
 // One frame of the whole program.
@@ -101,6 +115,9 @@ void draw_when(Screen& screen, const Setup& setup);
 void draw_saw(Screen& screen);
 void draw_test_cut(Screen& screen, const Setup& setup);
 void draw_log(Screen& screen);
+// The whole work in stages, each with how far it has come.
+void draw_job(Screen& screen);
+void draw_keys(Screen& screen);
 
 // Their parts.
 // The order as a picture, no higher than `most_height` (device pixels) or else scrolled; the step that was tapped, or nothing.

@@ -41,8 +41,8 @@ std::vector<Number> numbers_of(const Stand& stand) {
     const Setup* before = stand.at_machine;
     const Length zero;
     std::vector<Number> numbers;
-    numbers.push_back(number_for(job, setup.guide == "stop" ? "Stop to blade" : "Fence to near side",
-                                 setup.fence, before ? std::optional(before->fence) : std::nullopt));
+    numbers.push_back(number_for(job, fence_caption(setup), setup.fence,
+                                 before ? std::optional(before->fence) : std::nullopt));
     if (const std::string from_before = say_from_pass_before(stand.work, setup); !from_before.empty())
         numbers.back().note += (numbers.back().note.empty() ? "" : ", ") + from_before;
     if (!setup.height) {
@@ -69,6 +69,7 @@ std::vector<Number> numbers_of(const Stand& stand) {
 }
 
 void draw_number(Screen& screen, const Number& number, float width, double value_px) {
+    if (number.value.empty() && screen.is_low()) return say(screen.ui, number.caption + ": " + number.note);
     if (number.value.empty()) {
         begin_card(screen.ui, number.caption.c_str(), width);
         caption(screen.ui, number.caption);
@@ -82,17 +83,25 @@ void draw_number(Screen& screen, const Number& number, float width, double value
                            .note = number.note,
                            .value_px = value_px,
                            .width = width,
-                           .pressable = true}))
+                           .pressable = true,
+                           .compact = screen.is_low()}))
         screen.state.filling = number.caption;
 }
 
 }  // namespace
 
+std::string fence_caption(const Setup& setup) {
+    return setup.guide == "stop" ? "Stop to blade" : "Fence to near side";
+}
+
 void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row) {
     const auto numbers = numbers_of(stand);
     if (!in_a_row) {
-        const double value_px = std::clamp(
-            static_cast<double>(ImGui::GetContentRegionAvail().y) / screen.ui.pixel_ratio / 8, 60.0, 110.0);
+        const double value_px = screen.is_low()
+                                    ? 46
+                                    : std::clamp(static_cast<double>(ImGui::GetContentRegionAvail().y) /
+                                                     screen.ui.pixel_ratio / 8,
+                                                 60.0, 110.0);
         for (const Number& number : numbers) draw_number(screen, number, content_width(screen.ui), value_px);
         return;
     }
