@@ -34,18 +34,18 @@ fs::path last_job() {
     return !line.empty() && fs::exists(line, error) ? fs::path(line) : fs::path();
 }
 
-// The shipped demo is only ever read: the maker works on a copy.
-fs::path own_demo() {
-    const fs::path copy = platform::data_folder() / "demo.json";
+// What is shipped is only ever read: the maker works on a copy.
+fs::path own_first() {
+    const fs::path copy = platform::data_folder() / "first.json";
     std::error_code error;
-    if (!fs::exists(copy, error)) fs::copy_file(platform::asset("demo.json"), copy, error);
+    if (!fs::exists(copy, error)) fs::copy_file(platform::asset("first.json"), copy, error);
     return copy;
 }
 
 fs::path job_to_open(const std::string& asked) {
     if (!asked.empty()) return fs::absolute(asked);
     const fs::path last = last_job();
-    return last.empty() ? own_demo() : last;
+    return last.empty() ? own_first() : last;
 }
 
 void remember_as_last(const fs::path& path) {
@@ -230,6 +230,8 @@ int run_app(const AppOptions& options) {
         std::fprintf(stderr, "kerfwright: %s", app.error().c_str());
         return 1;
     }
+    // At the very first it asks for one drawer, a question at a time.
+    if (options.job.empty() && last_job().empty()) app->state().first_question = 0;
     remember_as_last(path);
     WindowOptions window = options.window;
     window.title = title_of(*app);

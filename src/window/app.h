@@ -16,7 +16,7 @@ namespace kw::window {
 
 struct AppOptions {
     std::string job =
-        {};  // path; empty: the one that was open last, and at the very first the demo
+        {};  // path; empty: the one that was open last, and at the very first one drawer, asked for step by step
     std::string shop = {};  // path of the shop's file; empty: the user's own
     WindowOptions window = {};
 };

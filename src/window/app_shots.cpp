@@ -179,8 +179,9 @@ void mark_an_error(Theatre& stage) {
 void open_a_keypad(Theatre& stage) {
     stage.act(Undo{});
     at_place(Where::drawers)(stage);
+    stage.state().first_question = 1;  // in sight in every size
     stage.settle();
-    press(stage, "Width");
+    press(stage, "Press to put it in");
 }
 
 std::vector<Shot> shots_of(const Work& work) {
@@ -281,6 +282,12 @@ std::vector<Shot> shots_of(const Work& work) {
          }},
         {"29-drawer-with-errors", mark_an_error},
         {"30-keypad", open_a_keypad},
+        {"31-first-start",
+         [](Theatre& stage) {
+             press(stage, "Cancel");
+             at_place(Where::drawers)(stage);
+             stage.state().first_question = 1;
+         }},
         {"32-job", [](Theatre& stage) { at_place(Where::job)(stage); }},
         {"33-keys",
          [](Theatre& stage) {

@@ -86,6 +86,7 @@ struct UiState {
     std::string filling;      // caption of the number that fills the screen
     std::string spoilt_at;    // the step at which the maker is asked which part is spoilt; empty: none
     bool keys_shown = false;  // the page that lists the keys, over whatever else is shown
+    int first_question = -1;  // of the first start; negative: they are answered, or were left
     ShownPage shown_page;     // in the frame before
     LogWords log;
     OrderPicture order;

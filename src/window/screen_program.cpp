@@ -3,6 +3,7 @@
 #include <array>
 
 #include "window/screen_fields.h"
+#include "window/screen_first.h"
 #include "window/screen_keys.h"
 #include "window/screen_next.h"
 #include "window/screen_words.h"
@@ -132,15 +133,17 @@ void note_page(Screen& screen) {
 std::optional<Action> draw_program(Ui& ui, const Session& session, UiState& state) {
     Screen screen{ui, session, state, std::nullopt};
     if (screen.work()) ui.rule = screen.work()->job.graduation;
-    take_keys(screen);
+    if (state.first_question < 0) take_keys(screen);
     note_page(screen);
     const float pad = ui.px(size::page);
     ImGui::SetCursorPos({pad, ui.px(8)});
     ImGui::BeginChild("program", {ui.page_size.x - 2 * pad, ui.page_size.y - pad - ui.px(8)}, 0,
                       ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollWithMouse);
-    draw_head(screen);
-    draw_problems(screen);
-    if (state.keys_shown) draw_keys(screen);
+    const bool is_first = state.first_question >= 0;
+    if (!is_first) draw_head(screen);
+    if (!is_first) draw_problems(screen);
+    if (is_first) draw_first(screen);
+    else if (state.keys_shown) draw_keys(screen);
     else draw_place(screen);
     ImGui::EndChild();
     return std::move(screen.done);
