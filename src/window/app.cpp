@@ -7,6 +7,7 @@
 #include <fstream>
 
 #include "file/shop_file.h"
+#include "session/asked_on.h"
 #include "window/chime.h"
 #include "window/platform.h"
 #include "window/screen_words.h"
@@ -34,18 +35,18 @@ fs::path last_job() {
     return !line.empty() && fs::exists(line, error) ? fs::path(line) : fs::path();
 }
 
-// The shipped demo is only ever read: the maker works on a copy.
-fs::path own_demo() {
-    const fs::path copy = platform::data_folder() / "demo.json";
+// What is shipped is only ever read: the maker works on a copy.
+fs::path own_first() {
+    const fs::path copy = platform::data_folder() / "first.json";
     std::error_code error;
-    if (!fs::exists(copy, error)) fs::copy_file(platform::asset("demo.json"), copy, error);
+    if (!fs::exists(copy, error)) fs::copy_file(platform::asset("first.json"), copy, error);
     return copy;
 }
 
 fs::path job_to_open(const std::string& asked) {
     if (!asked.empty()) return fs::absolute(asked);
     const fs::path last = last_job();
-    return last.empty() ? own_demo() : last;
+    return last.empty() ? own_first() : last;
 }
 
 draw::Theme theme_of(const Preferences& preferences) {
@@ -146,8 +147,22 @@ void App::act(Ui& ui, const Action& action) {
     ui.pacer.request(Pacer::settle_frames);
 }
 
+// The maker stands at a setup, not at a number: setups are numbered anew with every order.
+void App::follow_setup(const std::shared_ptr<const Work>& before) {
+    if (!before || !shown_.work || before == shown_.work) return;
+    const auto follow = [&](std::string& setup) {
+        if (setup.empty()) return;
+        const auto now = asked_on(PinSetup{setup}, before->plan, shown_.work->plan);
+        setup = now ? std::get<PinSetup>(*now).setup : std::string();
+    };
+    follow(state_.setup);
+    follow(state_.test.setup);
+    follow(state_.shown_page.setup);
+}
+
 // The answer with the later actions on top.
 void App::show(Session answered, std::size_t actions) {
+    const auto before = shown_.work;
     const auto later = asked_.begin() + static_cast<std::ptrdiff_t>(actions);
     const bool was_shown = std::all_of(asked_.begin(), later,
                                        [](const AskedAction& asked) { return can_be_shown(asked.action); });
@@ -162,6 +177,7 @@ void App::show(Session answered, std::size_t actions) {
             answered = edited(std::move(answered), asked.action, asked.time);
         std::swap(shown_, answered);
     }
+    follow_setup(before);
     keeper_->forget(std::move(answered));
 }
 
@@ -242,6 +258,8 @@ int run_app(const AppOptions& options) {
         std::fprintf(stderr, "kerfwright: %s", app.error().c_str());
         return 1;
     }
+    // At the very first it asks for one drawer, a question at a time.
+    if (options.job.empty() && last_job().empty()) app->state().first_question = 0;
     remember_as_last(path);
     WindowOptions window = options.window;
     window.title = title_of(*app);

@@ -15,7 +15,8 @@
 namespace kw::window {
 
 struct AppOptions {
-    std::string job = {};   // path; empty: the one that was open last, and at the very first the demo
+    std::string job =
+        {};  // path; empty: the one that was open last, and at the very first one drawer, asked for step by step
     std::string shop = {};  // path of the shop's file; empty: the user's own
     WindowOptions window = {};
 };
@@ -47,6 +48,7 @@ public:
 
 private:
     void show(Session answered, std::size_t actions);
+    void follow_setup(const std::shared_ptr<const Work>& before);
     void take_answers(Ui& ui);
     void note_search(Ui& ui);
     void keep_preferences(Ui& ui);

@@ -179,8 +179,9 @@ void mark_an_error(Theatre& stage) {
 void open_a_keypad(Theatre& stage) {
     stage.act(Undo{});
     at_place(Where::drawers)(stage);
+    stage.state().first_question = 1;  // in sight in every size
     stage.settle();
-    press(stage, "Width");
+    press(stage, "Press to put it in");
 }
 
 // Where going on moves the same machine's controls: what stood there is still to be seen.
@@ -272,10 +273,10 @@ std::vector<Shot> shots_of(const Work& work) {
              press(stage, "Zoom to the cut");
          },
          dark},
-        {"24-boards-fence-at-the-right",
+        {"24-boards-fence-at-the-left",
          [dado](Theatre& stage) {
              go_to_saw(stage, dado, SawTab::picture);
-             stage.state().picture_options.fence_left = false;
+             stage.state().preferences.fence_stands = Hand::left;
              stage.state().setup_picture.boards = true;
          }},
         {"25-seen-by-eye",
@@ -315,7 +316,24 @@ std::vector<Shot> shots_of(const Work& work) {
         {"31-preferences",
          [](Theatre& stage) {
              at_place(Where::drawers)(stage);
-             stage.state().are_preferences_open = true;
+             stage.state().over = Over::preferences;
+         }},
+        {"32-first-start",
+         [](Theatre& stage) {
+             press(stage, "Cancel");
+             at_place(Where::drawers)(stage);
+             stage.state().first_question = 1;
+         }},
+        {"33-job", [](Theatre& stage) { at_place(Where::job)(stage); }},
+        {"34-keys",
+         [](Theatre& stage) {
+             at_place(Where::job)(stage);
+             stage.state().over = Over::keys;
+         }},
+        {"35-which-part-is-spoilt",
+         [dado](Theatre& stage) {
+             go_to_saw(stage, dado, SawTab::picture);
+             stage.state().spoilt_at = dado;
          }},
     };
 }
@@ -337,7 +355,6 @@ bool take(Window& window, App& app, const fs::path& folder, Size size) {
         const Pixels pixels = window.capture([&](Ui& ui) { app.frame(ui); });
         if (!save_png(pixels, (folder / (shot.name + suffix)).string())) return false;
     }
-    press(stage, "Cancel");
     return true;
 }
 
@@ -353,7 +370,7 @@ int run_shots(const fs::path& folder, const std::string& job) {
     };
     auto window = Window::open({});
     if (!window) return refuse(window.error());
-    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}}) {
+    for (const Size size : {Size{1280, 800}, Size{1920, 1080}, Size{800, 1280}, Size{1024, 600}}) {
         // Each size begins with the job as it was.
         if (!fs::copy_file(job.empty() ? platform::asset("demo.json") : fs::path(job), copy,
                            fs::copy_options::overwrite_existing, error))

@@ -229,6 +229,35 @@ bool tick_row(Ui& ui, const char* label, bool& ticked, std::string_view detail, 
     return row.press.pressed;
 }
 
+Tick hold_tick_row(Ui& ui, const char* label, bool ticked, std::string_view detail, double hold_s) {
+    const ImGuiContext& g = *ImGui::GetCurrentContext();
+    const Row row = begin_row(ui, label, detail, 32 + size::gap, 0, true);
+    const bool holding = ticked && g.ActiveId == row.press.id && g.IO.MouseDown[0];
+    const double held_s = holding ? static_cast<double>(g.IO.MouseDownDuration[0]) : 0;
+    const draw::Palette& p = ui.colours();
+    const draw::Rgb ink = ticked ? p.soft_ink : p.ink;
+    row_ground(ui, row, false);
+    if (holding) {
+        const ImRect& box = row.press.box;
+        const auto share = static_cast<float>(std::min(held_s / hold_s, 1.0));
+        canvas().AddRectFilled(box.Min, {box.Min.x + share * box.GetWidth(), box.Max.y},
+                               colour(p.changed, 0.35f), ui.px(size::radius));
+        ui.animate();
+    }
+    tick_box(ui, row.press.box, ticked, true);
+    row_words(ui, row, {shown_label(label), detail, ink});
+    focus_ring(ui, row.press);
+    log_row(ui, "tick", row, label, detail, ink, ticked);
+    if (held_s >= hold_s) {
+        ImGui::ClearActiveID();
+        return Tick::taken_away;
+    }
+    if (!row.press.pressed) return Tick::none;
+    if (!ticked) return Tick::set;
+    // By keyboard there is nothing to hold, and nothing to brush past.
+    return g.NavActivateId == row.press.id ? Tick::taken_away : Tick::only_tapped;
+}
+
 bool toggle_row(Ui& ui, const char* label, bool& on, std::string_view detail) {
     const Row row = begin_row(ui, label, detail, 0, 60 + size::gap, true);
     row_ground(ui, row, false);
@@ -259,16 +288,18 @@ bool list_row(Ui& ui, const char* label, std::string_view detail, bool chosen, T
     return row.press.pressed;
 }
 
-bool places(Ui& ui, std::span<const std::string> labels, int& current, float width) {
+bool places(Ui& ui, std::span<const std::string> labels, int& current, const PlacesLook& look) {
     const Font strong = ui.font(TypeSize::body, Face::strong);
+    const float width = look.width;
+    const double height_px = look.height_px;
     const draw::Palette& p = ui.colours();
     const float even = width > 0 ? width / static_cast<float>(labels.size()) : 0;
     bool changed = false;
     for (std::size_t i = 0; i < labels.size(); ++i) {
         const bool here = static_cast<int>(i) == current;
         if (i > 0) ImGui::SameLine(0, 0);
-        const float w = std::max(even, text_width(ui, labels[i], strong) + ui.px(2 * size::page));
-        const Press press = press_area(ui, labels[i], {w, ui.px(60)});
+        const float w = std::max(even, text_width(ui, labels[i], strong) + ui.px(2 * look.pad_px));
+        const Press press = press_area(ui, labels[i], {w, ui.px(height_px)});
         const ImRect& box = press.box;
         if (press.held && press.hovered)
             canvas().AddRectFilled(box.Min, box.Max, colour(p.accent_tint), ui.px(size::radius));

@@ -97,6 +97,7 @@ bool text_field(Ui& ui, const char* label, std::string& text, const FieldOptions
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     const ImRect box(corner, {corner.x + width, corner.y + ui.px(size::target)});
     const ImGuiID id = ImGui::GetID(("##entry" + std::string(label)).c_str());
+    take_room(ui, box.Min, box.Max);
     field_frame(ui, box, ImGui::GetActiveID() == id || ImGui::GetFocusID() == id, options);
     const float unit_room = field_unit(ui, box, options.unit);
     const bool done = text_entry(ui, label, text, box, unit_room, options);

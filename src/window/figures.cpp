@@ -143,6 +143,28 @@ std::vector<Small> small_lines(Ui& ui, const Figure& figure, float room) {
     return all;
 }
 
+// What is said of a value, set to its right, if it fits there.
+struct Beside {
+    std::vector<Small> all;
+    float height = 0;
+    bool fits = false;
+};
+
+Beside lines_beside(Ui& ui, const Figure& figure, float room, float most_height) {
+    const Font small = ui.font(TypeSize::small);
+    Beside beside;
+    if (room < ui.px(84)) return beside;
+    beside.all = small_lines(ui, figure, room);
+    beside.fits = true;
+    for (const Small& s : beside.all) {
+        beside.height += static_cast<float>(s.lines.size()) * small.line;
+        for (const std::string& line : s.lines)
+            beside.fits = beside.fits && text_width(ui, line, small) <= room;
+    }
+    beside.fits = beside.fits && beside.height <= most_height + ui.px(4);
+    return beside;
+}
+
 }  // namespace
 
 void ask_for_figure_type(Ui& ui, TypeSize size) { fonts_at(ui, ui.px(em_px(size))); }
@@ -161,7 +183,13 @@ bool figure(Ui& ui, const Figure& figure) {
     float lines = static_cast<float>(head.size());
     for (const Small& s : below) lines += static_cast<float>(s.lines.size());
     const float digits = em * (cap_height_em + 2 * (top_em - cap_height_em / 2)) + ui.px(16);
-    const float pad = ui.px(figure.pressable ? 10 : 2), height = lines * small.line + digits + 2 * pad;
+    const float value_width = set_value(ui, nullptr, fonts, {}, parts, figure.unit, 0, 0) + ui.px(size::gap);
+    const Beside beside = figure.compact ? lines_beside(ui, figure, room - value_width, digits) : Beside{};
+    if (beside.fits) lines = static_cast<float>(head.size());
+    const float pad = ui.px(figure.compact     ? 5
+                            : figure.pressable ? 10
+                                               : 2),
+                height = lines * small.line + digits + 2 * pad;
     const Press press =
         press_area(ui, figure.caption, {width, std::max(height, ui.px(size::target))}, figure.pressable);
     const draw::Palette& p = ui.colours();
@@ -182,10 +210,11 @@ bool figure(Ui& ui, const Figure& figure) {
     const float base = y + ui.px(8) + em * (top_em + cap_height_em / 2);
     set_value(ui, &canvas(), fonts, {box.Min.x + inset, base}, parts, figure.unit,
               colour(changed ? p.changed : p.ink), colour(p.soft_ink));
-    y += digits;
-    for (const Small& s : below) {
+    const float left = box.Min.x + inset + (beside.fits ? value_width : 0);
+    y += beside.fits ? std::round((digits - beside.height) / 2) : digits;
+    for (const Small& s : beside.fits ? beside.all : below) {
         for (const std::string& line : s.lines) {
-            draw_text(ui, canvas(), {box.Min.x + inset, y}, line, small, colour(ink(ui.theme, s.tone)));
+            draw_text(ui, canvas(), {left, y}, line, small, colour(ink(ui.theme, s.tone)));
             y += small.line;
         }
     }

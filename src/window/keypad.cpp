@@ -22,13 +22,17 @@ struct Grid {
     float unit;  // width of a column
     float gap;
     float height;
+    bool beside;  // the keys to the right of what they write: the page is low
 };
 
 Grid grid_for(const Ui& ui) {
     const float gap = ui.px(8);
-    const float room = std::min(ui.page_size.x - ui.px(2 * size::page + 2 * size::pad), ui.px(560));
-    const float tallest = (ui.page_size.y - ui.px(420)) / 4;
-    return {std::floor((room - 4 * gap) / 5), gap, std::clamp(tallest, ui.px(size::least_target), ui.px(68))};
+    const float page = ui.page_size.x - ui.px(2 * size::page + 2 * size::pad);
+    const bool beside = ui.page_size.y < ui.px(720) && page > ui.px(900);
+    const float room = std::min(beside ? (page - ui.px(24)) / 2 : page, ui.px(560));
+    const float tallest = (ui.page_size.y - ui.px(beside ? 140 : 440)) / 5;
+    return {std::floor((room - 4 * gap) / 5), gap, std::clamp(tallest, ui.px(size::least_target), ui.px(68)),
+            beside};
 }
 
 float whole_width(const Grid& grid) { return 5 * grid.unit + 4 * grid.gap; }
@@ -113,8 +117,37 @@ void part_keys(Ui& ui, const Grid& grid, LengthEntry& entry, int first, int seco
     }
 }
 
+// "1/64" or "0.1": a step, without what zeros are behind it.
+std::string step_words(const LengthEntry& entry, Graduation rule) {
+    const Graduation step = step_of(entry, rule);
+    return show(length_of(step), step);
+}
+
+// Steps at once, and goes on as long as it is held.
+bool step_key(Ui& ui, const Grid& grid, const Key& k) {
+    const ImGuiID id = ImGui::GetID(k.label);
+    key(ui, grid, k);
+    const bool is_held = ImGui::GetActiveID() == id;
+    if (is_held) ui.animate();
+    return is_held && ImGui::IsMouseClicked(ImGuiMouseButton_Left, true);
+}
+
+void step_row(Ui& ui, const Grid& grid, LengthEntry& entry) {
+    const std::string step = step_words(entry, ui.rule), less = step + " less##less",
+                      more = step + " more##more";
+    if (step_key(ui, grid, {less.c_str(), 1.5})) entry = nudged(entry, -1, ui.rule);
+    ImGui::SameLine(0, grid.gap);
+    if (step_key(ui, grid, {more.c_str(), 1.5})) entry = nudged(entry, 1, ui.rule);
+    ImGui::SameLine(0, grid.gap);
+    if (key(ui, grid, {"+"})) entry = next_term(entry, '+');
+    ImGui::SameLine(0, grid.gap);
+    if (key(ui, grid, {"\u2212"})) entry = next_term(entry, '-');
+}
+
 void keys(Ui& ui, const Grid& grid, LengthEntry& entry) {
+    ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(grid.gap, grid.gap));
+    step_row(ui, grid, entry);
     digit_row(ui, grid, entry, {"7", "8", "9"});
     part_keys(ui, grid, entry, 2, 4);
     digit_row(ui, grid, entry, {"4", "5", "6"});
@@ -129,6 +162,7 @@ void keys(Ui& ui, const Grid& grid, LengthEntry& entry) {
     ImGui::SameLine(0, grid.gap);
     if (key(ui, grid, {"\u232b", 2})) entry = erased(entry);
     ImGui::PopStyleVar();
+    ImGui::EndGroup();
 }
 
 void unit_row(Ui& ui, const Grid& grid, LengthEntry& entry) {
@@ -154,9 +188,17 @@ bool recent_row(Ui& ui, const Grid& grid, std::span<const std::string> recent, s
     return chosen;
 }
 
+// What stands before the term that is put in, with the sign as a maker writes it.
+std::string title_words(std::string_view title, const LengthEntry& entry) {
+    std::string terms = entry.terms;
+    for (std::size_t at = terms.find(" - "); at != std::string::npos; at = terms.find(" - ", at + 1))
+        terms.replace(at, 3, " \u2212 ");
+    return std::string(title) + (terms.empty() ? "" : ":  " + terms);
+}
+
 enum class Answer { none, use, cancel };
 
-Answer from_keyboard(LengthEntry& entry) {
+Answer from_keyboard(const Ui& ui, LengthEntry& entry) {
     const ImGuiIO& io = ImGui::GetIO();
     for (const ImWchar c : io.InputQueueCharacters) {
         if (c == 'i') entry = with_unit(entry, "in");
@@ -164,6 +206,8 @@ Answer from_keyboard(LengthEntry& entry) {
         else if (c < 0x80) entry = typed(entry, static_cast<char>(c));
     }
     if (ImGui::IsKeyPressed(ImGuiKey_Backspace)) entry = erased(entry);
+    if (ImGui::IsKeyPressed(ImGuiKey_UpArrow)) entry = nudged(entry, 1, ui.rule);
+    if (ImGui::IsKeyPressed(ImGuiKey_DownArrow)) entry = nudged(entry, -1, ui.rule);
     if (ImGui::IsKeyPressed(ImGuiKey_Escape, false)) return Answer::cancel;
     const bool enter =
         ImGui::IsKeyPressed(ImGuiKey_Enter, false) || ImGui::IsKeyPressed(ImGuiKey_KeypadEnter, false);
@@ -175,7 +219,7 @@ Answer answer_row(Ui& ui, const Grid& grid, const LengthEntry& entry) {
     Answer answer = Answer::none;
     if (secondary_button(ui, "Cancel", {.width = two})) answer = Answer::cancel;
     ImGui::SameLine(0, grid.gap);
-    const std::string value = text_of(entry);
+    const std::string value = worked_text(entry);
     const std::string label = "Use " + (is_complete(entry) ? value : std::string("\u2026")) + "##use";
     if (primary_button(ui, label.c_str(),
                        {.width = 3 * grid.unit + 2 * grid.gap, .enabled = is_complete(entry)}))
@@ -199,14 +243,20 @@ bool keypad(Ui& ui, std::string_view title, std::string& text, std::span<const s
     std::deque<CardFrame> behind;
     behind.swap(ui.cards);  // the popup has its own room
     const Grid grid = grid_for(ui);
-    Answer answer = ImGui::IsWindowAppearing() ? Answer::none : from_keyboard(ui.entry);
-    say(ui, title, TypeSize::body, Tone::soft, whole_width(grid));
+    Answer answer = ImGui::IsWindowAppearing() ? Answer::none : from_keyboard(ui, ui.entry);
+    ImGui::BeginGroup();
+    say(ui, title_words(title, ui.entry), TypeSize::body, Tone::soft, whole_width(grid));
     display(ui, grid, ui.entry);
     const bool again = recent_row(ui, grid, recent, text);
-    keys(ui, grid, ui.entry);
+    if (!grid.beside) keys(ui, grid, ui.entry);
     unit_row(ui, grid, ui.entry);
     if (const Answer pressed = answer_row(ui, grid, ui.entry); pressed != Answer::none) answer = pressed;
-    if (answer == Answer::use) text = text_of(ui.entry);
+    ImGui::EndGroup();
+    if (grid.beside) {
+        ImGui::SameLine(0, ui.px(24));
+        keys(ui, grid, ui.entry);
+    }
+    if (answer == Answer::use) text = worked_text(ui.entry);
     if (answer != Answer::none || again) ImGui::CloseCurrentPopup();
     ImGui::EndPopup();
     behind.swap(ui.cards);

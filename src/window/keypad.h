@@ -1,6 +1,6 @@
 #pragma once
 // The keypad for lengths: everything by touch, and everything by keyboard (digits, point, space for the fraction, slash,
-// minus, i and m for the unit, Backspace, Enter, Escape).
+// plus and minus for sums, Up and Down for a step, i and m for the unit, Backspace, Enter, Escape).
 
 #include <span>
 #include <string>

@@ -1,5 +1,7 @@
 #include "window/length_entry.h"
 
+#include <algorithm>
+
 #include "draw/fraction_text.h"
 
 namespace kw::window {
@@ -12,6 +14,7 @@ bool is_digit(char c) { return c >= '0' && c <= '9'; }
 LengthEntry emptied(const LengthEntry& entry) {
     LengthEntry next;
     next.unit = entry.unit;
+    next.terms = entry.terms;
     next.fresh = false;
     return next;
 }
@@ -29,6 +32,27 @@ std::string& digits_of(LengthEntry& entry) {
 }
 
 bool has_fraction(const LengthEntry& e) { return !e.numerator.empty() || !e.denominator.empty(); }
+
+constexpr std::size_t most_in_terms = 48;
+
+// The last term of the sum is what is being put in again.
+LengthEntry last_term_again(const LengthEntry& entry) {
+    const std::string all = entry.terms.substr(0, entry.terms.size() - 3);  // without the sign at its end
+    const std::size_t plus = all.rfind(" + "), minus = all.rfind(" - ");
+    const std::size_t at = plus == std::string::npos    ? minus
+                           : minus == std::string::npos ? plus
+                                                        : std::max(plus, minus);
+    LengthEntry next = entry_of(at == std::string::npos ? all : all.substr(at + 3), entry.unit);
+    next.terms = at == std::string::npos ? std::string() : all.substr(0, at + 3);
+    next.fresh = false;
+    if (!next.numerator.empty()) next.slot = Slot::denominator;
+    else if (!next.decimals.empty()) next.slot = Slot::decimals;
+    return next;
+}
+
+Unit unit_for(const LengthEntry& entry) {
+    return entry.unit == "mm" ? Unit::millimetre : entry.unit == "cm" ? Unit::centimetre : Unit::inch;
+}
 
 // "in", "mm", "cm", and the marks for inches; empty for anything else.
 std::string_view unit_at_end(std::string_view text) {
@@ -130,13 +154,39 @@ LengthEntry erased(const LengthEntry& entry) {
             next.slot = Slot::whole;
             break;
         case Slot::decimals: next.slot = Slot::whole; break;
-        case Slot::whole: next.negative = false; break;
+        case Slot::whole:
+            if (!next.terms.empty()) return last_term_again(next);
+            next.negative = false;
+            break;
     }
+    return next;
+}
+
+LengthEntry next_term(const LengthEntry& entry, char sign) {
+    LengthEntry next = entry;
+    if (is_complete(entry)) {
+        const std::string before = text_of(entry);
+        if (before.size() > most_in_terms) return entry;
+        next = emptied(entry);
+        next.terms = before + " " + sign + " ";
+        return next;
+    }
+    const bool is_empty = entry.whole.empty() && !has_fraction(entry);
+    if (!is_empty) return entry;
+    if (!entry.terms.empty()) next.terms[next.terms.size() - 2] = sign;
+    else if (sign == '-') next.negative = !next.negative;
+    next.fresh = false;
     return next;
 }
 
 LengthEntry change_sign(const LengthEntry& entry) {
     LengthEntry next = entry;
+    // Within a sum the sign is the one before the term.
+    if (!next.terms.empty()) {
+        char& sign = next.terms[next.terms.size() - 2];
+        sign = sign == '+' ? '-' : '+';
+        return next;
+    }
     next.negative = !next.negative;
     return next;
 }
@@ -150,7 +200,7 @@ LengthEntry with_unit(const LengthEntry& entry, std::string_view unit) {
 LengthEntry typed(const LengthEntry& entry, char key) {
     if (is_digit(key)) return digit(entry, key);
     if (key == '.' || key == ',') return point(entry);
-    if (key == '-') return change_sign(started(entry));
+    if (key == '-' || key == '+') return next_term(entry, key);
     if (key == ' ' && (entry.slot == Slot::whole || entry.fresh)) return next_slot(entry);
     if (key != '/') return entry;
     LengthEntry next = started(entry);
@@ -172,12 +222,66 @@ std::string text_of(const LengthEntry& entry) {
         number += (number.empty() ? "" : " ") + entry.numerator + "/" + entry.denominator;
     }
     if (number.empty()) return "";
-    return (entry.negative ? "-" : "") + number + (entry.unit.empty() ? "" : " " + entry.unit);
+    return entry.terms + (entry.negative ? "-" : "") + number + (entry.unit.empty() ? "" : " " + entry.unit);
 }
 
 bool is_complete(const LengthEntry& entry) {
     const bool number = !entry.whole.empty() || !entry.numerator.empty();
     return number && entry.numerator.empty() == entry.denominator.empty();
+}
+
+Graduation step_of(const LengthEntry& entry, Graduation rule) {
+    const bool is_metric = unit_for(entry) != Unit::inch,
+               is_same = (unit_of(rule) != Unit::inch) == is_metric;
+    if (is_metric) {
+        if (entry.decimals.size() > 1) return Graduation::mm_0_01;
+        return is_same ? rule : Graduation::mm_0_1;
+    }
+    if (!entry.decimals.empty()) return Graduation::in_001;
+    return is_same && rule != Graduation::in_001 ? rule : Graduation::in_64;
+}
+
+Length length_of(Graduation step) {
+    switch (step) {
+        case Graduation::in_64: return Length::inches(1, 64);
+        case Graduation::in_32: return Length::inches(1, 32);
+        case Graduation::in_16: return Length::inches(1, 16);
+        case Graduation::in_001: return Length::inches(1, 1000);
+        case Graduation::mm_0_01: return Length::micrometres(10);
+        case Graduation::mm_0_1: return Length::micrometres(100);
+        case Graduation::mm_0_5: break;
+    }
+    return Length::micrometres(500);
+}
+
+LengthEntry nudged(const LengthEntry& entry, int steps, Graduation rule) {
+    const Unit unit = unit_for(entry);
+    Length length;
+    if (!text_of(entry).empty()) {
+        const auto read = read_length(text_of(entry), unit);
+        if (!read || !is_complete(entry)) return entry;
+        length = *read;
+    } else if (!entry.terms.empty()) {
+        return entry;
+    }
+    const Graduation step = step_of(entry, rule);
+    length += steps * length_of(step);
+    // With all its decimals, so that the next step is as fine; a value between two lines stays exact.
+    std::string text = (length < Length{} ? "-" : "") + show(abs(length), step);
+    const auto again = read_length(text, unit_of(step));
+    if (!again || *again != length || unit == Unit::centimetre) text = exact_text(length, unit);
+    LengthEntry next = entry_of(text, entry.unit);
+    next.fresh = false;
+    if (!next.numerator.empty()) next.slot = Slot::denominator;
+    else if (!next.decimals.empty()) next.slot = Slot::decimals;
+    return next;
+}
+
+std::string worked_text(const LengthEntry& entry) {
+    const std::string text = text_of(entry);
+    if (entry.terms.empty()) return text;
+    const auto read = read_length(text, unit_for(entry));
+    return read ? exact_text(*read, unit_for(entry)) : text;
 }
 
 }  // namespace kw::window

@@ -6,6 +6,8 @@
 #include <string>
 #include <string_view>
 
+#include "length/text.h"
+
 namespace kw::window {
 
 enum class Slot { whole, decimals, numerator, denominator };
@@ -18,6 +20,8 @@ struct LengthEntry {
     std::string denominator;
     Slot slot = Slot::whole;
     std::string unit;
+    std::string
+        terms;  // of a sum, before the one that is being put in: "13 1/2 in - "; '+' and '-' stand between spaces
     bool fresh = true;  // a value to be replaced: the first digit takes its place
     bool operator==(const LengthEntry&) const = default;
 };
@@ -35,13 +39,23 @@ LengthEntry next_slot(const LengthEntry& entry);
 LengthEntry denominator(const LengthEntry& entry, int value);
 LengthEntry erased(const LengthEntry& entry);
 LengthEntry change_sign(const LengthEntry& entry);
+// The next term of a sum, '+' or '-'. Where nothing was put in yet, '-' is a sign; behind another, it takes its place.
+LengthEntry next_term(const LengthEntry& entry, char sign);
 LengthEntry with_unit(const LengthEntry& entry, std::string_view unit);
-// What a hardware keyboard types: digits, point or comma, space, slash, minus; others change nothing.
+// What a hardware keyboard types: digits, point or comma, space, slash, plus, minus; others change nothing.
 LengthEntry typed(const LengthEntry& entry, char key);
 
 // "10 3/16 in"; empty if nothing was put in. A denominator without a numerator is left out, and so is a numerator
 // without a denominator.
 std::string text_of(const LengthEntry& entry);
 bool is_complete(const LengthEntry& entry);  // nothing half put in
+
+// What a step more or less changes: a line of the rule for a fraction, its last decimal for a decimal. `rule`: how finely the maker reads.
+Graduation step_of(const LengthEntry& entry, Graduation rule);
+Length length_of(Graduation step);
+// So many steps more; the sum worked out, if it is one. As it was where it can't be read.
+LengthEntry nudged(const LengthEntry& entry, int steps, Graduation rule);
+// The text to keep: a sum worked out, all else as it was put in.
+std::string worked_text(const LengthEntry& entry);
 
 }  // namespace kw::window

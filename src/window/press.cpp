@@ -14,6 +14,7 @@ Press press_area(Ui& ui, std::string_view id, ImVec2 size, bool enabled) {
     press.box = ImRect(corner, {corner.x + size.x, corner.y + size.y});
     ImGui::ItemSize(size, 0);
     press.shown = ImGui::ItemAdd(press.box, press.id, nullptr, enabled ? 0 : ImGuiItemFlags_Disabled);
+    if (press.shown) take_room(ui, press.box.Min, press.box.Max);
     if (press.shown && enabled)
         press.pressed = ImGui::ButtonBehavior(press.box, press.id, &press.hovered, &press.held);
     if (press.pressed) ui.pacer.request(Pacer::settle_frames);

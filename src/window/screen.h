@@ -16,7 +16,9 @@
 
 namespace kw::window {
 
-enum class Where { drawers, order, saw };
+enum class Where { drawers, order, saw, job };
+// A page over whatever else is shown.
+enum class Over { none, keys, preferences };
 enum class DrawersTab { drawers, stock, shop, fit };
 enum class SawTab { picture, closed, test, log };
 
@@ -67,9 +69,18 @@ struct Searching {
         at_most_better_s;  // than the best order found so far; known where it takes long
 };
 
+// What fills the window: where that is another page than before, it is seen from its top.
+struct ShownPage {
+    Where place = Where::drawers;
+    DrawersTab tab = DrawersTab::drawers;
+    SawTab saw_tab = SawTab::picture;
+    std::string setup;
+    Over over = Over::none;
+    bool operator==(const ShownPage&) const = default;
+};
+
 struct UiState {
     Preferences preferences;
-    bool are_preferences_open = false;
     Where place = Where::drawers;
     DrawersTab tab = DrawersTab::drawers;
     int drawer = 0;
@@ -79,9 +90,12 @@ struct UiState {
     std::vector<std::string> recent;      // lengths entered last, the newest first
     TestDraft test;
     ViewTransform picture, closed, magnified;
-    draw::SetupViewOptions picture_options;
     SetupPicture setup_picture;
-    std::string filling;  // caption of the number that fills the screen
+    std::string filling;    // caption of the number that fills the screen
+    std::string spoilt_at;  // the step at which the maker is asked which part is spoilt; empty: none
+    Over over = Over::none;
+    int first_question = -1;  // of the first start; negative: they are answered, or were left
+    ShownPage shown_page;     // in the frame before
     LogWords log;
     OrderPicture order;
     OrderDrag drag;
@@ -96,7 +110,10 @@ struct Screen {
     std::optional<Action> done;
 
     const Work* work() const { return session.work.get(); }
+    bool is_left_handed() const { return state.preferences.works_with == Hand::left; }
     bool is_wide() const { return ui.page_size.x >= ui.px(1100); }
+    // A small panel on its side: numbers and picture stand beside each other all the same.
+    bool is_low() const { return ui.page_size.y < ui.px(700) && ui.page_size.x >= ui.px(960); }
 };
 
 // One frame of the whole program.
@@ -108,6 +125,9 @@ void draw_when(Screen& screen, const Setup& setup);
 void draw_saw(Screen& screen);
 void draw_test_cut(Screen& screen, const Setup& setup);
 void draw_log(Screen& screen);
+// The whole work in stages, each with how far it has come.
+void draw_job(Screen& screen);
+void draw_keys(Screen& screen);
 
 // Changes the preferences where they are kept, and asks for this job's own reading.
 void draw_preferences(Screen& screen);

@@ -3,7 +3,8 @@
 #include "session/say_log.h"
 #include "session/test_cut.h"
 #include "session/words.h"
-#include "window/screen.h"
+#include "window/screen_next.h"
+#include "window/screen_stand.h"
 #include "window/screen_words.h"
 
 namespace kw::window {
@@ -45,7 +46,7 @@ std::string clock_words(const std::string& time) {
 
 std::string entry_words(const Work& work, const LogEntry& entry) {
     if (entry.kind == LogKind::lock) return "Locked";
-    if (entry.kind == LogKind::lost) return "Lost: " + entry.part;
+    if (entry.kind == LogKind::lost) return "Lost: " + part_words(work.plan, entry.part);
     if (entry.kind == LogKind::ran)
         return "Ran " + part_words(work.plan, entry.part) + ", " + entry.reference;
     return "Test cut: " + say_told(work.job, entry);
@@ -59,7 +60,8 @@ void draw_head(Screen& screen, const LogEntry& entry) {
     if (entry.key.empty()) return caption(screen.ui, clock_words(entry.time) + " UTC");
     const Setup* setup = setup_with_key(*screen.work(), entry.key);
     caption(screen.ui, clock_words(entry.time) + " UTC, " +
-                           (setup ? capital(setup->work) : entry.setup + ", no longer planned"));
+                           (setup ? step_name(screen.work()->plan, setup->id) + ", " + setup->work
+                                  : entry.setup + ", no longer planned"));
 }
 
 }  // namespace
@@ -70,6 +72,7 @@ void draw_log(Screen& screen) {
     say_again(screen.state.log, screen.session.work);
     begin_scroll(ui, "log", ImGui::GetContentRegionAvail());
     const auto& log = work.job.log;
+    draw_take_back(screen);
     if (log.empty())
         say(ui,
             "Nothing yet. Test cuts, locks and parts that have run are written here, the last one on top.");

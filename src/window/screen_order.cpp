@@ -3,17 +3,11 @@
 #include "session/say_ways.h"
 #include "session/test_cut.h"
 #include "session/words.h"
-#include "window/screen.h"
+#include "window/screen_next.h"
 #include "window/screen_words.h"
 
 namespace kw::window {
 namespace {
-
-void open_at_saw(Screen& screen, const std::string& step) {
-    screen.state.place = Where::saw;
-    screen.state.setup = step;
-    screen.state.saw_tab = SawTab::picture;
-}
 
 std::string left_words(const Rest& rest) {
     if (!rest.begun || rest.steps.empty()) return {};
@@ -32,7 +26,7 @@ void draw_summary(Screen& screen, const Work& work) {
         const std::string detail = capital(setup->work);
         if (primary_button(ui, "Go on at the saw",
                            {.width = content_width(ui), .height_px = 76, .detail = detail}))
-            open_at_saw(screen, next);
+            open_step(screen, next);
     }
     const auto& searching = screen.state.searching;
     say(ui, searching ? search_words(searching->at_most_better_s) : proof_words(work.plan));
@@ -113,8 +107,8 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
     const Setup& setup = *setup_of_step(work.plan, step);
     const Progress progress = progress_of(work, setup);
     const bool ready = progress.done == progress.of;
-    std::string detail = step + "  \u00b7  " + drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine +
-                         ", " + say_cutter(work, setup);
+    std::string detail =
+        drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine + ", " + say_cutter(work, setup);
     if (const std::string change = change_words(work, index); !change.empty())
         detail += "  \u00b7  " + change;
     if (const std::string pin = pin_words(work, setup); !pin.empty()) detail += "  \u00b7  " + pin;
@@ -127,7 +121,7 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
                  ready  ? Tone::good
                  : next ? Tone::accent
                         : Tone::soft))
-        open_at_saw(screen, step);
+        open_step(screen, step);
 }
 
 void draw_sequence(Screen& screen, const Work& work) {
@@ -142,7 +136,7 @@ void draw_sequence(Screen& screen, const Work& work) {
 void draw_picture_card(Screen& screen, float most_height) {
     begin_card(screen.ui, "picture");
     if (const std::string step = draw_order_picture(screen, most_height); !step.empty())
-        open_at_saw(screen, step);
+        open_step(screen, step);
     end_card(screen.ui);
 }
 
@@ -157,7 +151,8 @@ void draw_order(Screen& screen) {
         draw_reasons(screen, work);
         draw_notes(screen, work);
     };
-    if (!screen.is_wide()) {
+    const bool is_low = screen.is_low();
+    if (!screen.is_wide() && !is_low) {
         begin_scroll(ui, "order", {0, 0});
         draw_summary(screen, work);
         draw_affected(screen, work);
@@ -170,12 +165,13 @@ void draw_order(Screen& screen) {
     }
     const ImVec2 all = ImGui::GetContentRegionAvail();
     const float side = all.x * 0.34f, gap = ui.px(size::gap);
-    draw_picture_card(screen, all.y * 0.63f);
+    if (!is_low) draw_picture_card(screen, all.y * 0.63f);
     begin_scroll(ui, "about", {side, 0});
     about();
     end_scroll(ui);
     ImGui::SameLine(0, gap);
     begin_scroll(ui, "order", {0, 0});
+    if (is_low) draw_picture_card(screen, all.y - ui.px(2 * size::pad));
     draw_sequence(screen, work);
     end_scroll(ui);
 }

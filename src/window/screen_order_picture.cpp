@@ -41,6 +41,14 @@ void log_blocks(Ui& ui, const draw::OrderView& view, ImVec2 corner, float margin
     }
 }
 
+// A finger that went off, whichever way, did not mean what lies where it came up.
+bool was_carried(const Ui& ui) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const float far = ui.px(size::drag_starts);
+    const float x = io.MousePos.x - io.MouseClickedPos[0].x, y = io.MousePos.y - io.MouseClickedPos[0].y;
+    return x * x + y * y > far * far || io.MouseDragMaxDistanceSqr[0] > far * far;
+}
+
 }  // namespace
 
 std::string draw_order_picture(Screen& screen, float most_height) {
@@ -60,6 +68,9 @@ std::string draw_order_picture(Screen& screen, float most_height) {
     const PictureOnScreen picture{view, {corner.x + ui.px(margin_px), corner.y + ui.px(margin_px)}};
     log_blocks(ui, view, corner, ui.px(margin_px));
     if (drag_step(screen, press, picture) || !press.pressed) return {};
+    // By keyboard there is no place on the picture: it opens what is next.
+    if (ImGui::GetCurrentContext()->NavActivateId == press.id) return next_step(*screen.work());
+    if (was_carried(ui)) return {};
     return draw::step_at(view, picture.point_at(ui, ImGui::GetIO().MousePos), size::least_target / 2);
 }
 

@@ -96,7 +96,7 @@ void draw_preferences(Screen& screen) {
     ask(screen, across, {"Sound", "Two notes when another step is shown."}, {"Off", "On"}, mine.sounds, false,
         true);
     end_scroll(ui);
-    if (primary_button(ui, "Done", {.width = -1})) screen.state.are_preferences_open = false;
+    if (primary_button(ui, "Done", {.width = -1})) screen.state.over = Over::none;
 }
 
 }  // namespace kw::window

@@ -3,38 +3,77 @@
 #include <array>
 
 #include "window/screen_fields.h"
+#include "window/screen_first.h"
+#include "window/screen_keys.h"
+#include "window/screen_next.h"
 #include "window/screen_words.h"
+#include "window/text.h"
 
 namespace kw::window {
 namespace {
 
+// Where there is little room across, the head is set closer.
+bool is_close(const Screen& screen) { return screen.ui.page_size.x < screen.ui.px(1200); }
+float history_button(const Screen& screen) { return screen.ui.px(is_close(screen) ? 74 : 92); }
+double head_px(const Screen& screen) { return screen.is_low() ? size::target : 60; }
+
 void draw_history(Screen& screen, float left) {
     Ui& ui = screen.ui;
+    const float width = history_button(screen);
     ImGui::SameLine();
     ImGui::SetCursorPosX(left);
-    if (secondary_button(ui, "Undo", {.width = ui.px(84), .enabled = !screen.session.undo.empty()}))
+    if (secondary_button(ui, "Undo", {.width = width, .enabled = !screen.session.undo.empty()}))
         screen.done = Undo{};
     ImGui::SameLine(0, ui.px(8));
-    if (secondary_button(ui, "Redo", {.width = ui.px(84), .enabled = !screen.session.redo.empty()}))
+    if (secondary_button(ui, "Redo", {.width = width, .enabled = !screen.session.redo.empty()}))
         screen.done = Redo{};
     ImGui::SameLine(0, ui.px(8));
-    if (secondary_button(ui, "Options", {.width = ui.px(110)}))
-        screen.state.are_preferences_open = !screen.state.are_preferences_open;
+    if (secondary_button(ui, "Options", {.width = width}))
+        screen.state.over = screen.state.over == Over::preferences ? Over::none : Over::preferences;
+}
+
+// What is next to do, one tap away from everywhere.
+void draw_next(Screen& screen, float width) {
+    if (!screen.work()) return;
+    const NextThing next = next_thing(*screen.work());
+    const std::string label =
+        next.step.empty() ? std::string("All is cut") : "Next to do: step " + std::to_string(next.number);
+    const bool is_here = is_at_next(screen, next);
+    const Font font = screen.ui.font(TypeSize::small);
+    const auto fits = [&](const std::string& words) {
+        return text_width(screen.ui, words, font) <= width - screen.ui.px(2 * size::pad);
+    };
+    const std::string what = fits(next.what) ? next.what : std::string();
+    if (button(screen.ui, (label + "##next to do").c_str(), is_here ? Rank::secondary : Rank::primary,
+               {.width = width, .height_px = head_px(screen), .detail = what}))
+        go_to_next(screen);
 }
 
 void draw_head(Screen& screen) {
     Ui& ui = screen.ui;
-    static const std::array<std::string, 3> labels{"Drawers", "Order of work", "At the saw"};
+    static const std::array<std::string, 4> labels{"Drawers", "Order of work", "At the saw", "The job"};
     const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
-                history = ui.px(2 * 84 + 110 + 16);
-    int place = static_cast<int>(screen.state.place);
+                history = 3 * history_button(screen) + ui.px(16), gap = ui.px(size::gap);
+    int place = screen.state.over != Over::none ? -1 : static_cast<int>(screen.state.place);
     ImGui::BeginGroup();
-    const bool changed = places(ui, labels, place);
+    const bool changed =
+        places(ui, labels, place,
+               {.height_px = head_px(screen), .pad_px = is_close(screen) ? size::gap : size::page});
     ImGui::EndGroup();
-    if (changed) screen.state.place = static_cast<Where>(place);
-    if (changed) screen.state.filling.clear();
-    if (changed) screen.state.are_preferences_open = false;
+    const float used = ImGui::GetItemRectSize().x, between = room - used - history - 2 * gap;
+    if (changed) {
+        screen.state.place = static_cast<Where>(place);
+        screen.state.filling.clear();
+        screen.state.over = Over::none;
+    }
+    const bool has_room = between >= ui.px(200);
+    if (has_room) {
+        ImGui::SameLine();
+        ImGui::SetCursorPosX(left + used + gap);
+        draw_next(screen, between);
+    }
     draw_history(screen, left + room - history);
+    if (!has_room) draw_next(screen, room);
 }
 
 // To the field that a problem blames.
@@ -69,23 +108,41 @@ void draw_problems(Screen& screen) {
 }
 
 void draw_place(Screen& screen) {
-    if (screen.state.are_preferences_open) return draw_preferences(screen);
     if (screen.state.place == Where::drawers || !screen.work()) return draw_drawers(screen);
     if (screen.state.place == Where::order) return draw_order(screen);
+    if (screen.state.place == Where::job) return draw_job(screen);
     draw_saw(screen);
+}
+
+// Whether another page is shown than in the frame before.
+void note_page(Screen& screen) {
+    UiState& state = screen.state;
+    const ShownPage page{state.place, state.tab, state.saw_tab,
+                         state.place == Where::saw ? state.setup : std::string(), state.over};
+    screen.ui.opens_anew = page != state.shown_page;
+    if (!screen.ui.opens_anew) return;
+    state.shown_page = page;
+    screen.ui.scroll = {};  // a swing that was under way ends with its page
 }
 
 }  // namespace
 
 std::optional<Action> draw_program(Ui& ui, const Session& session, UiState& state) {
     Screen screen{ui, session, state, std::nullopt};
+    if (screen.work()) ui.rule = screen.work()->job.graduation;
+    if (state.first_question < 0) take_keys(screen);
+    note_page(screen);
     const float pad = ui.px(size::page);
     ImGui::SetCursorPos({pad, ui.px(8)});
     ImGui::BeginChild("program", {ui.page_size.x - 2 * pad, ui.page_size.y - pad - ui.px(8)}, 0,
                       ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollWithMouse);
-    draw_head(screen);
-    draw_problems(screen);
-    draw_place(screen);
+    const bool is_first = state.first_question >= 0;
+    if (!is_first) draw_head(screen);
+    if (!is_first) draw_problems(screen);
+    if (is_first) draw_first(screen);
+    else if (state.over == Over::keys) draw_keys(screen);
+    else if (state.over == Over::preferences) draw_preferences(screen);
+    else draw_place(screen);
     ImGui::EndChild();
     return std::move(screen.done);
 }

@@ -9,6 +9,7 @@
 #include "session/words.h"
 #include "window/screen.h"
 #include "window/screen_fields.h"
+#include "window/screen_next.h"
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
 #include "window/text.h"
@@ -16,7 +17,10 @@
 namespace kw::window {
 namespace {
 
-constexpr float steps_px = 88;  // the way back and on: a word, and two lines of what is done there
+// The way back and on: a word, and what is done there, in two lines or on a low page in one.
+float steps_height(const Screen& screen) { return screen.ui.px(screen.is_low() ? 64 : 88); }
+
+}  // namespace
 
 std::optional<Stand> stand_at(Screen& screen) {
     const Work& work = *screen.work();
@@ -32,6 +36,8 @@ std::optional<Stand> stand_at(Screen& screen) {
         stand.after = setup_of_step(work.plan, work.plan.sequence[stand.index + 1]);
     return stand;
 }
+
+namespace {
 
 // --- what to do ----------------------------------------------------------------------------------------------------
 
@@ -112,37 +118,6 @@ void draw_test_state(Screen& screen, const Stand& stand) {
         screen.state.saw_tab = SawTab::test;
 }
 
-std::string fate_words(const Work& work, const std::string& part) {
-    for (const Affected& affected : work.affected) {
-        if (affected.part != part || affected.fate == Fate::fine) continue;
-        return (affected.fate == Fate::lost ? "Lost: " : "Cut again: ") +
-               affected.what.text(work.job.graduation);
-    }
-    return {};
-}
-
-void draw_parts(Screen& screen, const Stand& stand) {
-    Ui& ui = screen.ui;
-    const Setup& setup = stand.setup;
-    const Progress progress = progress_of(stand.work, setup);
-    begin_card(ui, "parts");
-    heading(ui, std::to_string(progress.done) + " of " + std::to_string(progress.of) + " run");
-    // Not the ends that can only go through when it is set a second time.
-    const RestStep* step = step_named(stand.work.rest, stand.step);
-    const std::vector<std::size_t> left = step ? step->open : std::vector<std::size_t>{};
-    for (std::size_t i = 0; i < setup.passes.size(); ++i) {
-        const Pass& pass = setup.passes[i];
-        bool ticked = has_run(stand.work, setup, pass);
-        std::string detail(name_of(pass.reference));
-        if (const std::string fate = fate_words(stand.work, pass.part); !fate.empty()) detail += ". " + fate;
-        const std::string label = part_words(stand.work.plan, pass.part) + "##" + std::to_string(i);
-        if (tick_row(ui, label.c_str(), ticked, detail)) screen.done = MarkRun{setup.id, {i}, ticked};
-    }
-    if (!left.empty() && secondary_button(ui, "Tick all", {.width = content_width(ui)}))
-        screen.done = MarkRun{setup.id, left, true};
-    end_card(ui);
-}
-
 // --- the page ------------------------------------------------------------------------------------------------------
 
 void draw_title(Screen& screen, const Stand& stand) {
@@ -153,8 +128,8 @@ void draw_title(Screen& screen, const Stand& stand) {
     static const std::array<std::string, 4> tabs{"Picture", "Joint closed", "Test cut", "Log"};
     int tab = static_cast<int>(screen.state.saw_tab);
     const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
-                tabs_width = std::min(ui.px(620), room);
-    const bool beside = screen.is_wide();
+                tabs_width = std::min(ui.px(screen.is_low() ? 568 : 620), room);
+    const bool beside = screen.is_wide() || screen.is_low();
     const float words = beside ? room - tabs_width - ui.px(size::gap) : room;
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
@@ -180,59 +155,107 @@ void draw_steps(Screen& screen, const Stand& stand) {
         const std::string work = capital(setup->work);
         std::string all = work + ", " + drawers_of(stand.work.plan, *setup);
         const float words = width - ui.px(2 * size::pad);
-        return wrapped(ui, all, ui.font(TypeSize::small), words).size() > 2 ? work : std::move(all);
+        const Font font = ui.font(TypeSize::small);
+        if (screen.is_low()) {
+            const std::string step = step_name(stand.work.plan, setup->id);
+            return wrapped(ui, work, font, words).size() > 1 ? step : work;
+        }
+        return wrapped(ui, all, font, words).size() > 2 ? work : std::move(all);
     };
     const std::string before = name(stand.before, "this is the first", room * 0.4f - gap),
                       after = name(stand.after, "this is the last", room * 0.6f);
+    const double height_px = static_cast<double>(steps_height(screen)) / ui.pixel_ratio;
     const auto go = [&](std::size_t index) {
-        screen.state.setup = sequence[index];
-        if (screen.state.saw_tab != SawTab::log) screen.state.saw_tab = SawTab::picture;
-        screen.state.picture = screen.state.closed = screen.state.magnified = {};
+        open_step(screen, sequence[index],
+                  screen.state.saw_tab == SawTab::log ? SawTab::log : SawTab::picture);
     };
-    if (secondary_button(ui, "Back",
-                         {.width = room * 0.4f - gap,
-                          .height_px = steps_px,
-                          .enabled = stand.before != nullptr,
-                          .detail = before}))
-        go(stand.index - 1);
+    const auto back = [&] {
+        if (secondary_button(ui, "Back",
+                             {.width = room * 0.4f - gap,
+                              .height_px = height_px,
+                              .enabled = stand.before != nullptr,
+                              .detail = before}))
+            go(stand.index - 1);
+    };
+    const auto on = [&] {
+        const Progress progress = progress_of(stand.work, stand.setup);
+        const Rank rank = progress.done == progress.of ? Rank::primary : Rank::secondary;
+        if (button(ui, "Next", rank,
+                   {.width = room * 0.6f,
+                    .height_px = height_px,
+                    .enabled = stand.after != nullptr,
+                    .detail = after}))
+            go(stand.index + 1);
+    };
+    // The larger one under the hand that works.
+    const bool left = screen.is_left_handed();
+    if (left) on();
+    else back();
     ImGui::SameLine(0, gap);
-    const Progress progress = progress_of(stand.work, stand.setup);
-    const Rank rank = progress.done == progress.of ? Rank::primary : Rank::secondary;
-    if (button(ui, "Next", rank,
-               {.width = room * 0.6f,
-                .height_px = steps_px,
-                .enabled = stand.after != nullptr,
-                .detail = after}))
-        go(stand.index + 1);
+    if (left) back();
+    else on();
 }
 
-void draw_picture_wide(Screen& screen, const Stand& stand) {
+struct Columns {
+    float numbers = 0, parts = 0;  // wide
+    float picture = 0;             // high
+};
+
+// Numbers, picture and parts; for who works with the left hand the other way round.
+void draw_columns(Screen& screen, const Stand& stand, const Columns& columns) {
     Ui& ui = screen.ui;
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    const float gap = ui.px(size::gap), numbers = std::max(ui.px(280), room.x * 0.21f),
-                parts = std::max(ui.px(310), room.x * 0.23f);
-    begin_scroll(ui, "numbers", {numbers, room.y});
-    draw_numbers(screen, stand, false);
-    say_lie(screen, stand.setup);
-    end_scroll(ui);
+    const float gap = ui.px(size::gap);
+    const auto numbers = [&] {
+        begin_scroll(ui, "numbers", {columns.numbers, room.y});
+        if (screen.is_low()) ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(ui.px(8), ui.px(6)));
+        draw_numbers(screen, stand, false);
+        say_lie(screen, stand.setup);
+        if (screen.is_low()) ImGui::PopStyleVar();
+        end_scroll(ui);
+    };
+    const auto parts = [&] {
+        begin_scroll(ui, "parts to run", {columns.parts, room.y});
+        draw_test_state(screen, stand);
+        draw_parts(screen, stand);
+        draw_when(screen, stand.setup);
+        end_scroll(ui);
+    };
+    const bool left = screen.is_left_handed();
+    if (left) parts();
+    else numbers();
     ImGui::SameLine(0, gap);
-    begin_scroll(ui, "middle", {room.x - numbers - parts - 2 * gap, room.y});
-    draw_setup_picture(screen, stand, std::max(ui.px(300), room.y - ui.px(310)));
+    begin_scroll(ui, "middle", {room.x - columns.numbers - columns.parts - 2 * gap, room.y});
+    draw_setup_picture(screen, stand, columns.picture);
+    draw_changes(screen, stand);
     draw_gear(screen, stand);
     draw_cautions(screen, stand);
     end_scroll(ui);
     ImGui::SameLine(0, gap);
-    begin_scroll(ui, "right", {parts, room.y});
-    draw_test_state(screen, stand);
-    draw_parts(screen, stand);
-    draw_when(screen, stand.setup);
-    end_scroll(ui);
+    if (left) numbers();
+    else parts();
+}
+
+void draw_picture_wide(Screen& screen, const Stand& stand) {
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    const auto px = [&](double paper_px) { return screen.ui.px(paper_px); };
+    draw_columns(screen, stand,
+                 {std::max(px(280), room.x * 0.21f), std::max(px(310), room.x * 0.23f),
+                  std::max(px(250), room.y - px(380))});
+}
+
+// A panel of 1024 x 600: all three are in sight there as well.
+void draw_picture_low(Screen& screen, const Stand& stand) {
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    draw_columns(screen, stand,
+                 {room.x * 0.28f, room.x * 0.28f, std::max(screen.ui.px(200), room.y - screen.ui.px(120))});
 }
 
 void draw_picture_narrow(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     begin_scroll(ui, "saw", {0, ImGui::GetContentRegionAvail().y});
     draw_numbers(screen, stand, true);
+    draw_changes(screen, stand);
     draw_test_state(screen, stand);
     draw_setup_picture(screen, stand, ui.px(380));
     begin_card(ui, "facts");
@@ -251,7 +274,7 @@ void draw_closed(Screen& screen, const Stand& stand) {
     if (!group) return say(ui, "This setup brings parts to size: no joint is closed here.");
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const float gap = ui.px(size::gap);
-    const bool beside = screen.is_wide();
+    const bool beside = screen.is_wide() || screen.is_low();
     const ImVec2 each = beside ? ImVec2{(room.x - gap) / 2, room.y} : ImVec2{room.x, (room.y - gap) / 2};
     explore_picture(ui, "closed", draw::joint_view(stand.work, *group), each, screen.state.closed,
                     {.corner = Corner::upper_right});
@@ -262,6 +285,7 @@ void draw_closed(Screen& screen, const Stand& stand) {
 void draw_tab(Screen& screen, const Stand& stand) {
     switch (screen.state.saw_tab) {
         case SawTab::picture:
+            if (screen.is_low()) return draw_picture_low(screen, stand);
             return screen.is_wide() ? draw_picture_wide(screen, stand) : draw_picture_narrow(screen, stand);
         case SawTab::closed: return draw_closed(screen, stand);
         case SawTab::test: return draw_test_cut(screen, stand.setup);
@@ -278,7 +302,7 @@ void draw_saw(Screen& screen) {
     if (!screen.state.filling.empty() && draw_filling(screen, *stand)) return;
     draw_title(screen, *stand);
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    ImGui::BeginChild("body", {room.x, room.y - ui.px(steps_px + size::gap)}, 0,
+    ImGui::BeginChild("body", {room.x, room.y - steps_height(screen) - ui.px(size::gap)}, 0,
                       ImGuiWindowFlags_NoBackground);
     draw_tab(screen, *stand);
     ImGui::EndChild();

@@ -59,7 +59,7 @@ Number control_number(const Job& job, const std::string& control, const std::str
     return number;
 }
 
-std::vector<Number> numbers_of(const Stand& stand) {
+std::vector<Number> numbers_of(const Stand& stand, CutterSide measured_to) {
     const Job& job = stand.work.job;
     const Setup& setup = stand.setup;
     const Setup* before = stand.at_machine;
@@ -72,9 +72,17 @@ std::vector<Number> numbers_of(const Stand& stand) {
     const auto note = [&](const std::string& words) {
         numbers.back().note = with(numbers.back().note, words);
     };
-    const bool stop = setup.guide == "stop";
-    numbers.push_back(control_number(job, stop ? "stop" : "fence", stop ? " to blade" : " to near side",
-                                     setup.fence, dial.fence, fence_before));
+    if (setup.guide == "stop") {
+        numbers.push_back(control_number(job, "stop", " to blade", setup.fence, dial.fence, fence_before));
+    } else {
+        const FenceReading now = fence_reading(setup, setup.height ? measured_to : CutterSide::near);
+        // The scale of a fence says nothing of how the cutter is measured.
+        const bool scale = is_off(setup.fence, dial.fence);
+        if (!scale && before && before->height && measured_to == CutterSide::far)
+            fence_before = *fence_before + before->kerf;
+        numbers.push_back(control_number(job, "fence", " to " + now.side + " side", now.distance,
+                                         scale ? dial.fence : now.distance, fence_before));
+    }
     note(say_from_pass_before(stand.work, setup));
     if (setup.height) note(say_beyond(stand.work, dial.fence_beyond));
     if (!setup.height) {
@@ -93,6 +101,7 @@ std::vector<Number> numbers_of(const Stand& stand) {
 }
 
 void draw_number(Screen& screen, const Number& number, float width, double value_px) {
+    if (number.value.empty() && screen.is_low()) return say(screen.ui, number.caption + ": " + number.note);
     if (number.value.empty()) {
         begin_card(screen.ui, number.caption.c_str(), width);
         caption(screen.ui, number.caption);
@@ -106,17 +115,25 @@ void draw_number(Screen& screen, const Number& number, float width, double value
                            .note = number.note,
                            .value_px = value_px,
                            .width = width,
-                           .pressable = true}))
+                           .pressable = true,
+                           .compact = screen.is_low()}))
         screen.state.filling = number.caption;
 }
 
 }  // namespace
 
+std::string fence_caption(const Stand& stand, CutterSide measured_to) {
+    return numbers_of(stand, measured_to).front().caption;
+}
+
 void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row) {
-    const auto numbers = numbers_of(stand);
+    const auto numbers = numbers_of(stand, screen.state.preferences.fence_to);
     if (!in_a_row) {
-        const double value_px = std::clamp(
-            static_cast<double>(ImGui::GetContentRegionAvail().y) / screen.ui.pixel_ratio / 8, 60.0, 110.0);
+        const double value_px = screen.is_low()
+                                    ? 46
+                                    : std::clamp(static_cast<double>(ImGui::GetContentRegionAvail().y) /
+                                                     screen.ui.pixel_ratio / 8,
+                                                 60.0, 110.0);
         for (const Number& number : numbers) draw_number(screen, number, content_width(screen.ui), value_px);
         return;
     }
@@ -131,7 +148,7 @@ void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row) {
 // One number, as large as the page: to be read from across the shop. Any press brings the screen back.
 bool draw_filling(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
-    for (const Number& number : numbers_of(stand)) {
+    for (const Number& number : numbers_of(stand, screen.state.preferences.fence_to)) {
         if (number.caption != screen.state.filling) continue;
         heading(ui, number.caption + (number.note.empty() ? "" : "  (" + number.note + ")"));
         const ImVec2 room = ImGui::GetContentRegionAvail();

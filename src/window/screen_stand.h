@@ -15,6 +15,25 @@ struct Stand {
     const Setup* at_machine = nullptr;  // what its machine was set for before
 };
 
+// Nothing where the plan has no setups.
+std::optional<Stand> stand_at(Screen& screen);
+// Of the number that is set by the guide: "Fence to near side".
+std::string fence_caption(const Stand& stand, CutterSide measured_to);
+
+// What to do to a machine that was set for `before` (nullptr: for nothing yet), one sentence each; and what to leave as it is.
+struct SetupChanges {
+    std::vector<std::string> change;
+    std::string leave;  // empty: nothing stays
+};
+SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& now);
+void draw_changes(Screen& screen, const Stand& stand);
+
+// The ends to run, with the way to say that a part is spoilt, and the way back.
+void draw_parts(Screen& screen, const Stand& stand);
+// What "Hold to undo" takes back: "the lock at step 12"; empty where there is nothing.
+std::string last_words(const Work& work);
+void draw_take_back(Screen& screen);
+
 // The numbers to set, large; one of them is made to fill the screen by a tap.
 void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row);
 // The section at the machine and, where there is room, the boards as they lie: this high altogether, device pixels.

@@ -52,9 +52,14 @@ draw::Drawing draw_section(const Stand& stand, const SetupMotion& motion, double
     return draw::setup_slide(*motion.before, *motion.shown, fraction, options);
 }
 
+draw::SetupViewOptions picture_options(const Preferences& preferences) {
+    return {.fence_left = preferences.fence_stands == Hand::left,
+            .to_far_side = preferences.fence_to == CutterSide::far};
+}
+
 void bring_up_to_date(Screen& screen, const Stand& stand) {
     SetupPicture& picture = screen.state.setup_picture;
-    const draw::SetupViewOptions& options = screen.state.picture_options;
+    const draw::SetupViewOptions options = picture_options(screen.state.preferences);
     const std::size_t next = next_pass(stand);
     const bool same =
         picture.of == screen.session.work && picture.step == stand.step && picture.options == options;

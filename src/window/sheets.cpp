@@ -124,6 +124,7 @@ void end_card(Ui& ui) {
 }
 
 void begin_scroll(Ui& ui, const char* id, ImVec2 size) {
+    if (ui.opens_anew) ImGui::SetNextWindowScroll({0, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
     // Flattened: the keyboard goes on from the page into the region and out of it again.
     ImGui::BeginChild(id, size, ImGuiChildFlags_AlwaysUseWindowPadding,

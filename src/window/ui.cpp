@@ -36,6 +36,14 @@ void Ui::toast(std::string text, Tone tone) {
     pacer.request(Pacer::settle_frames);
 }
 
+void take_room(Ui& ui, ImVec2 min, ImVec2 max) {
+    const ImVec2 clip_min = ImGui::GetWindowDrawList()->GetClipRectMin(),
+                 clip_max = ImGui::GetWindowDrawList()->GetClipRectMax();
+    const ImVec4 box{std::max(min.x, clip_min.x), std::max(min.y, clip_min.y), std::min(max.x, clip_max.x),
+                     std::min(max.y, clip_max.y)};
+    if (box.z > box.x && box.w > box.y) ui.taken.push_back(box);
+}
+
 void fill_opaque(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb) {
     ui.opaque_areas.push_back({{min.x, min.y, max.x, max.y}, rgb});
     list.AddCallback(clear_area, &ui.opaque_areas.back());

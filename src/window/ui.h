@@ -64,11 +64,14 @@ struct Ui {
     // Widgets' own memory.
     std::deque<OpaqueArea> opaque_areas;  // of this frame: the draw list points into it
     std::deque<CardFrame> cards;          // open ones
+    std::vector<ImVec4> taken;            // by what can be pressed, this frame: left, top, right, bottom
+    bool opens_anew = false;  // another page than in the frame before: its regions begin at their tops
     std::vector<Toast> toasts;
     ImGuiID armed = 0;  // the confirm button that waits for its second press
     double armed_until_s = 0;
     ScrollState scroll;
-    LengthEntry entry;  // what stands on the open keypad
+    LengthEntry entry;                    // what stands on the open keypad
+    Graduation rule = Graduation::in_64;  // how finely the maker reads: the keypad's step
 
     float px(double paper_px) const { return static_cast<float>(paper_px * pixel_ratio); }
     const draw::Palette& colours() const { return draw::palette(theme); }
@@ -79,6 +82,9 @@ struct Ui {
     void animate() { pacer.request(1); }
     void toast(std::string text, Tone tone = Tone::plain);
 };
+
+// Marks a box (screen coordinates) as taken by something to press, as far as it is in sight: no toast comes to lie there.
+void take_room(Ui& ui, ImVec2 min, ImVec2 max);
 
 void fill_opaque(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb);
 // A sheet with rounded corners, painted mostly without blending.

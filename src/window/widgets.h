@@ -68,13 +68,21 @@ bool segments(Ui& ui, const char* id, std::span<const std::string> labels, int& 
 bool chip(Ui& ui, const char* label, bool chosen = false);
 // A row with a box to tick; the whole row can be pressed. True if `ticked` changed.
 bool tick_row(Ui& ui, const char* label, bool& ticked, std::string_view detail = {}, bool enabled = true);
+// A row of which a tap sets the tick, and only holding it down takes it away.
+enum class Tick { none, set, taken_away, only_tapped };
+Tick hold_tick_row(Ui& ui, const char* label, bool ticked, std::string_view detail = {}, double hold_s = 0.7);
 // A row with words and a switch at its end.
 bool toggle_row(Ui& ui, const char* label, bool& on, std::string_view detail = {});
 // A row that leads somewhere: words, detail at the end, an arrow. True when pressed.
 bool list_row(Ui& ui, const char* label, std::string_view detail = {}, bool chosen = false,
               Tone tone = Tone::plain);
 // The places of the program, across the top or down the side.
-bool places(Ui& ui, std::span<const std::string> labels, int& current, float width = 0);
+struct PlacesLook {
+    float width = 0;
+    double height_px = 60;
+    double pad_px = size::page;  // on either side of the words
+};
+bool places(Ui& ui, std::span<const std::string> labels, int& current, const PlacesLook& look = {});
 
 // --- sheets ------------------------------------------------------------------------------------------------------
 
@@ -105,6 +113,7 @@ struct Figure {
     double value_px = 0;  // em of the value where `size` is not enough; 0: as size says
     float width = 0;
     bool pressable = false;
+    bool compact = false;  // what is said of it stands beside the value, where there is room
 };
 
 // A large number with its fraction set one over the other. True when pressed.

@@ -45,7 +45,34 @@ void log_words(Ui& ui, const char* kind, std::string_view text, double size, dra
     log_widget(ui, w, min, max);
 }
 
-void draw_toast(Ui& ui, const Toast& toast, float& bottom) {
+float common_area(const ImVec4& a, const ImVec4& b) {
+    const float across = std::min(a.z, b.z) - std::max(a.x, b.x),
+                down = std::min(a.w, b.w) - std::max(a.y, b.y);
+    return across > 0 && down > 0 ? across * down : 0;
+}
+
+// Where a toast of this size covers least of what can be pressed: nothing at all, if there is such a place. The lowest of the
+// places that are as good, in the middle rather than at a side.
+ImVec2 free_place(Ui& ui, ImVec2 size) {
+    const float page = ui.px(size::page), step = ui.px(8);
+    const float far = std::max(page, ui.page_size.x - page - size.x);
+    const float xs[] = {std::floor((ui.page_size.x - size.x) / 2), std::floor(far), page};
+    ImVec2 best{xs[0], page};
+    float least = -1;
+    for (float y = ui.page_size.y - page / 2 - size.y; y >= 0 && least != 0; y -= step) {
+        for (const float x : xs) {
+            const ImVec4 box{x, std::floor(y), x + size.x, std::floor(y) + size.y};
+            float covered = 0;
+            for (const ImVec4& taken : ui.taken) covered += common_area(box, taken);
+            if (least >= 0 && covered >= least) continue;
+            least = covered;
+            best = {box.x, box.y};
+        }
+    }
+    return best;
+}
+
+void draw_toast(Ui& ui, const Toast& toast) {
     const Font font = ui.font(TypeSize::body);
     const draw::Palette& p = ui.colours();
     const float pad = ui.px(size::pad), most = std::min(ui.page_size.x - ui.px(4 * size::page), ui.px(720));
@@ -53,8 +80,8 @@ void draw_toast(Ui& ui, const Toast& toast, float& bottom) {
         *sign(toast.tone) ? std::string(sign(toast.tone)) + "  " + toast.text : toast.text;
     const Paragraph text = set_paragraph(ui, words, font, most - 2 * pad);
     const ImVec2 size{text.width + 2 * pad, text.height + 2 * pad};
-    const ImVec2 min{std::floor((ui.page_size.x - size.x) / 2), std::floor(bottom - size.y)},
-        max{min.x + size.x, min.y + size.y};
+    const ImVec2 min = free_place(ui, size), max{min.x + size.x, min.y + size.y};
+    ui.taken.push_back({min.x, min.y, max.x, max.y});  // the next one lies elsewhere
     ImDrawList& list = *ImGui::GetForegroundDrawList();
     list.AddRectFilled(min, max, colour(p.ink), ui.px(size::radius));
     ImVec2 at{min.x + pad, min.y + pad};
@@ -62,7 +89,6 @@ void draw_toast(Ui& ui, const Toast& toast, float& bottom) {
         draw_text(ui, list, at, line, font, colour(p.paper));
         at.y += font.line;
     }
-    bottom = min.y - ui.px(size::gap);
     LoggedWidget w;
     w.kind = "toast";
     w.label = toast.text;
@@ -151,9 +177,8 @@ void progress(Ui& ui, int done, int of, float width) {
 
 void draw_toasts(Ui& ui) {
     std::erase_if(ui.toasts, [&](const Toast& toast) { return toast.until_s <= ui.now_s; });
-    float bottom = ui.page_size.y - ui.px(2 * size::page);
     for (const Toast& toast : ui.toasts) {
-        draw_toast(ui, toast, bottom);
+        draw_toast(ui, toast);
         ui.pacer.wake_at(toast.until_s);
     }
 }

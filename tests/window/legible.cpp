@@ -61,6 +61,7 @@ constexpr Place all_places[] = {
     {"joint closed", Where::saw, DrawersTab::drawers, SawTab::closed},
     {"test cut", Where::saw, DrawersTab::drawers, SawTab::test},
     {"log", Where::saw, DrawersTab::drawers, SawTab::log},
+    {"job", Where::job, DrawersTab::drawers, SawTab::picture},
 };
 
 struct Look {

@@ -81,6 +81,50 @@ TEST_CASE("no run of keys makes more digits than a length can have") {
     CHECK(text_of(keyed("1234567890")).size() <= 6);
 }
 
+TEST_CASE("a sum is put in term by term, and worked out exactly") {
+    CHECK(text_of(keyed("13 1/2-1/4", entry_of("", "in"))) == "13 1/2 in - 1/4 in");
+    CHECK(worked_text(keyed("13 1/2-1/4", entry_of("", "in"))) == "13 1/4 in");
+    CHECK(worked_text(keyed("10+3/8+1/64", entry_of("", "in"))) == "10 25/64 in");
+    CHECK(worked_text(keyed("12.7-0.25", entry_of("", "mm"))) == "12.45 mm");
+    CHECK(worked_text(keyed("5", entry_of("", "in"))) == "5 in");
+    // From the value that stands there.
+    CHECK(worked_text(keyed("-1/4", entry_of("10 1/16 in", "in"))) == "9 13/16 in");
+    // Another sign takes the first one's place; a sum that ends with one is not a value yet.
+    CHECK(worked_text(keyed("3-+1/2", entry_of("", "in"))) == "3 1/2 in");
+    CHECK_FALSE(is_complete(keyed("3-")));
+    CHECK(worked_text(change_sign(keyed("3-1/2", entry_of("", "in")))) == "3 1/2 in");
+}
+
+TEST_CASE("erasing a sum goes back into the term before") {
+    CHECK(text_of(keyed("13 1/2-1<", entry_of("", "in"))).empty());
+    CHECK(text_of(keyed("13 1/2-1<<", entry_of("", "in"))) == "13 1/2 in");
+    CHECK(text_of(keyed("13 1/2-1<<<4", entry_of("", "in"))) == "13 1/4 in");
+    CHECK(text_of(keyed("1+2-3<<", entry_of("", "in"))) == "1 in + 2 in");
+}
+
+TEST_CASE("a step is a line of the rule, or the last decimal, and goes on from where it is") {
+    const auto rule = kw::Graduation::in_64;
+    const auto text_after = [&](std::string_view text, int steps, std::string_view unit = "in") {
+        return text_of(nudged(entry_of(text, unit), steps, rule));
+    };
+    CHECK(text_after("10 1/16", 1) == "10 5/64 in");
+    CHECK(text_after("10 1/16", -4) == "10 in");
+    CHECK(text_after("", 1) == "1/64 in");
+    CHECK(text_after("0", -1) == "-1/64 in");
+    CHECK(text_after("0.249", 1) == "0.250 in");
+    CHECK(text_after("12.7 mm", 1) == "12.8 mm");
+    CHECK(text_after("12.69 mm", 1) == "12.70 mm");
+    CHECK(text_of(nudged(entry_of("10", "in"), 1, kw::Graduation::in_16)) == "10 1/16 in");
+    // Between two lines of the rule it stays there.
+    CHECK(text_after("1/128", 1) == "3/128 in");
+    // Half a fraction is not moved.
+    CHECK(nudged(denominator(keyed("10"), 16), 1, rule) == denominator(keyed("10"), 16));
+    for (int steps = -130; steps <= 130; ++steps) {
+        const auto there = nudged(entry_of("2 3/32", "in"), steps, rule);
+        CHECK(text_of(nudged(there, -steps, rule)) == "2 3/32 in");
+    }
+}
+
 TEST_CASE("a shown length is taken apart for large type") {
     CHECK(figure_parts("10 15/32 +") == FigureParts{"10", "15", "32", "+"});
     CHECK(figure_parts("15/64") == FigureParts{"", "15", "64", ""});

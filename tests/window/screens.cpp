@@ -6,114 +6,13 @@
 #include <filesystem>
 #include <fstream>
 
-#include "window/app.h"
-#include "window/hand.h"
+#include "window/maker.h"
 
 namespace kw::window {
 namespace {
 
-namespace fs = std::filesystem;
-
-// One drawer for side-mounted slides in half-inch stock.
-const char* const one_drawer = R"({
-  "format": "kerfwright-job", "version": 1, "name": "One drawer", "unit": "in", "reading": "1/64 in",
-  "stock": [ { "name": "ply 12", "thickness": "0.480", "kind": "plywood" }, { "name": "ply 6", "thickness": "0.235", "kind": "plywood" } ],
-  "machines": [ { "name": "saw", "kind": "table saw" }, { "name": "stop saw", "kind": "miter saw" } ],
-  "cutters": [ { "name": "stack", "kind": "dado stack", "machine": "saw", "kerf": "1/4" } ],
-  "drawers": [ { "name": "string", "count": 1,
-    "opening": { "width": "14 3/8", "height": "5 1/4", "depth": "18" },
-    "slide": { "kind": "side mount" },
-    "front": { "stock": "ply 12", "joint": "locking rabbet" }, "sides": { "stock": "ply 12" },
-    "back": { "stock": "ply 12", "joint": "dado" }, "bottom": { "stock": "ply 6", "joint": "groove" } } ],
-  "log": [] })";
-
-// The job file and the program that has it open.
-struct OpenJob {
-    fs::path path;
-    App app;
-
-    explicit OpenJob(const std::string& text)
-        : path(fs::temp_directory_path() / ("kerfwright-screens-" + std::to_string(getpid()) + ".json")),
-          app(opened(text)) {}
-    ~OpenJob() { fs::remove(path); }
-    OpenJob(const OpenJob&) = delete;
-    OpenJob& operator=(const OpenJob&) = delete;
-
-private:
-    App opened(const std::string& text) const {
-        std::ofstream(path) << text;
-        auto read = App::open(path);
-        REQUIRE_MESSAGE(read.has_value(), (read ? "" : read.error()));
-        return std::move(*read);
-    }
-};
-
-// Someone at the window, who scrolls until what is wanted can be seen.
-class Maker {
-public:
-    explicit Maker(const std::string& text, int width = 1280, int height = 800)
-        : job_(text),
-          hand_({.title = "test", .width = width, .height = height}, [this](Ui& ui) { job_.app.frame(ui); }) {
-    }
-
-    App& app() { return job_.app; }
-    Hand& hand() { return hand_; }
-    const Work& work() const { return *job_.app.session().work; }
-    Length box_width() const { return work().plan.boxes.at(0).size.width; }
-    Length length_of(const std::string& part) const { return work().plan.part_with_id(part)->size.length; }
-    const Setup& setup() { return *work().plan.setup_with_id(job_.app.state().setup); }
-    Json on_disk() const {
-        std::ifstream in(job_.path);
-        return Json::parse(in);
-    }
-
-    const LoggedWidget* find(const std::string& label, bool beginning = false) const {
-        for (const LoggedWidget& widget : hand_.log().widgets)
-            if (widget.pressable && (beginning ? widget.label.rfind(label, 0) == 0 : widget.label == label))
-                return &widget;
-        return nullptr;
-    }
-
-    void press(const std::string& label, bool beginning = false) {
-        const LoggedWidget* widget = in_sight(label, beginning);
-        REQUIRE_MESSAGE(widget, "nothing to press with the label ", label, " in:\n", dump(hand_.log()));
-        REQUIRE_MESSAGE(widget->enabled, label, " cannot be pressed now");
-        const draw::PixelBox box = widget->seen;
-        hand_.press_at((box.left + box.right) / 2, (box.top + box.bottom) / 2);
-    }
-
-    // "11 3/16" or "0.25" on the open keypad, by its keys alone.
-    void key_in(const std::string& length) {
-        const std::size_t slash = length.find('/'), space = length.find(' ');
-        for (const char c : length.substr(0, space)) press(std::string(1, c));
-        if (slash != std::string::npos) {
-            press(length.substr(slash));
-            for (const char c : length.substr(space + 1, slash - space - 1)) press(std::string(1, c));
-        }
-        press("Use ", true);
-    }
-
-private:
-    const LoggedWidget* in_sight(const std::string& label, bool beginning) {
-        constexpr int far_too_many = 200;
-        for (int i = 0; i < far_too_many; ++i) {
-            const LoggedWidget* widget = find(label, beginning);
-            if (!widget ||
-                widget->seen.bottom - widget->seen.top > 0.9 * (widget->box.bottom - widget->box.top))
-                return widget;
-            const bool above = widget->box.top < 150;
-            hand_.move((widget->box.left + widget->box.right) / 2, 430);
-            hand_.wheel(above ? 1 : -1);
-        }
-        return nullptr;
-    }
-
-    OpenJob job_;
-    Hand hand_;
-};
-
 std::string demo() {
-    std::ifstream in(fs::path(KW_ASSET_DIR) / "demo.json");
+    std::ifstream in(std::filesystem::path(KW_ASSET_DIR) / "demo.json");
     return {std::istreambuf_iterator<char>(in), {}};
 }
 

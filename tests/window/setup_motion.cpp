@@ -181,9 +181,10 @@ TEST_CASE("zoomed to the cut, its sizes are still written in sight, and no small
 
 TEST_CASE("a fence at the right turns the picture and the boards") {
     AtTheSaw page;
+    page.state().preferences.fence_stands = kw::Hand::left;
     Hand hand({.pixel_ratio = 1}, std::ref(page));
     const SetupPicture left = page.picture();
-    page.state().picture_options.fence_left = false;
+    page.state().preferences.fence_stands = kw::Hand::right;
     hand.ui().animate();
     hand.settle();
     CHECK(page.picture().section == draw::mirrored_about_x(left.section, 0));

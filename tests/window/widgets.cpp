@@ -173,6 +173,39 @@ TEST_CASE("a length is entered by keyboard alone, and Escape leaves the old one"
     CHECK_FALSE(hand.sees("/16"));
 }
 
+TEST_CASE("a sum and a step by touch, and by the keyboard's arrows") {
+    SamplePage page;
+    Hand hand({.width = 1600, .height = 1500, .pixel_ratio = 1}, std::ref(page));
+    hand.press("Dado width");
+    for (const char* key : {"9", "/2", "1", "\u2212", "/4", "1", "Use 9 1/4 in"}) hand.press(key);
+    CHECK(page.dado == "9 1/4 in");
+    hand.press("Dado width");
+    for (const char* key : {"1/64 more", "1/64 more", "1/64 less", "Use 9 17/64 in"}) hand.press(key);
+    CHECK(page.dado == "9 17/64 in");
+    hand.press("Dado width");
+    ImGui::GetIO().KeyRepeatDelay = 1e6f;  // a slow machine must not make two steps of one press
+    hand.key(GLFW_KEY_DOWN);
+    hand.type("+1/2");
+    hand.key(GLFW_KEY_ENTER);
+    CHECK(page.dado == "9 3/4 in");
+}
+
+TEST_CASE("a step that is held down goes on") {
+    SamplePage page;
+    Hand hand({.width = 1600, .height = 1500, .pixel_ratio = 1}, std::ref(page));
+    hand.press("Dado width");
+    const auto box = hand.find("1/64 more").box;
+    hand.move((box.left + box.right) / 2, (box.top + box.bottom) / 2);
+    hand.button(true);
+    for (int i = 0; i < 400 && !hand.sees("Use 10 1/8 in"); ++i) {
+        glfwWaitEventsTimeout(0.005);
+        hand.window().step(std::ref(page));
+    }
+    CHECK(hand.sees("Use 10 1/8 in"));  // four steps past 10 1/16
+    hand.button(false);
+    hand.settle();
+}
+
 TEST_CASE("a value used lately is one press away") {
     SamplePage page;
     Hand hand({.width = 1600, .height = 1500, .pixel_ratio = 1}, std::ref(page));

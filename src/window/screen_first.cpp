@@ -1,0 +1,163 @@
+// The very first start: one question after another, from the opening to the first setup at the saw.
+
+#include <array>
+
+#include "session/words.h"
+#include "window/screen_fields.h"
+#include "window/screen_first.h"
+#include "window/screen_next.h"
+#include "window/screen_words.h"
+
+namespace kw::window {
+namespace {
+
+struct Question {
+    const char* asks;
+    const char* why;
+    const char* pointer;  // of the answer
+    Sketch sketch;
+};
+
+constexpr std::array<Question, 7> questions{{
+    {"Inches or millimetres?",
+     "All numbers are shown so. Either can be put in at any time: 12.7 mm, or 1/2 in.", "/unit",
+     Sketch::rule},
+    {"How wide is the opening in the case?",
+     "Measure at the top, in the middle and at the foot, and put in the least.", "/drawers/0/opening/width",
+     Sketch::width},
+    {"How high is the opening?", "From the shelf or rail beneath to the one above.",
+     "/drawers/0/opening/height", Sketch::height},
+    {"How deep is the opening?", "From the face of the case to its back, inside.", "/drawers/0/opening/depth",
+     Sketch::depth},
+    {"Which slides?", "What room they need beside, above and beneath follows from it.",
+     "/drawers/0/slide/kind", Sketch::slides},
+    {"How thick is the stock of the sides, as measured?",
+     "With a caliper, at several places: half-inch plywood is hardly ever half an inch.",
+     "/stock/0/thickness", Sketch::stock},
+    {"How thick is the bottom, as measured?", "The groove is as wide as the bottom is, and a little.",
+     "/stock/1/thickness", Sketch::bottom},
+}};
+
+constexpr int last_page = static_cast<int>(questions.size());
+
+void draw_units(Screen& screen) {
+    static const std::array<std::string, 2> units{"Inches", "Millimetres"};
+    const bool metric = unit_of_job(screen.session) != Unit::inch;
+    for (int i = 0; i < 2; ++i) {
+        const bool is_now = metric == (i == 1);
+        if (!button(screen.ui, units[static_cast<std::size_t>(i)].c_str(),
+                    is_now ? Rank::primary : Rank::secondary,
+                    {.width = content_width(screen.ui), .height_px = 72}))
+            continue;
+        if (!is_now) screen.done = SetField{"/unit", i == 1 ? "mm" : "in"};
+        ++screen.state.first_question;
+    }
+}
+
+void draw_slides(Screen& screen) {
+    const std::string now = text_at(screen.session, "/drawers/0/slide/kind");
+    for (const SlideKind kind : slide_kinds()) {
+        const std::string name(name_of(kind));
+        if (!button(screen.ui, capital(name).c_str(), name == now ? Rank::primary : Rank::secondary,
+                    {.width = content_width(screen.ui), .height_px = 60}))
+            continue;
+        if (name != now) screen.done = SetField{"/drawers/0/slide/kind", name};
+        ++screen.state.first_question;
+    }
+}
+
+// Of the answer itself; the drawer's other troubles come with the plan.
+void draw_problem(Screen& screen) {
+    if (screen.session.problems.empty()) return;
+    const Problem& problem = screen.session.problems.front();
+    const Graduation graduation =
+        unit_of_job(screen.session) == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1;
+    notice(screen.ui, Tone::wrong, capital(problem.why.text(graduation)),
+           capital(problem.remedy.text(graduation)));
+}
+
+// What stands there now, in the unit of the job; a word as it is.
+std::string held_text(const Screen& screen, const Question& question) {
+    const std::string held = text_at(screen.session, question.pointer);
+    const auto length = read_length(held, unit_of_job(screen.session));
+    return length ? exact_text(*length, unit_of_job(screen.session)) : held;
+}
+
+void draw_answer(Screen& screen, const Question& question) {
+    const std::string pointer = question.pointer;
+    if (pointer == "/unit") return draw_units(screen);
+    if (pointer == "/drawers/0/slide/kind") return draw_slides(screen);
+    // Shown in the maker's unit, so that the keypad begins with it; the job is left as it is until something is put in.
+    auto& drafts = screen.state.drafts;
+    if (!drafts.contains(pointer)) drafts[pointer] = {held_text(screen, question), {}};
+    length_entry(screen, "Press to put it in", pointer, {content_width(screen.ui), {}});
+    if (screen.done) ++screen.state.first_question;
+    if (const auto draft = drafts.find(pointer); draft != drafts.end() && draft->second.why.empty())
+        drafts.erase(draft);
+}
+
+void draw_question(Screen& screen, const Question& question) {
+    Ui& ui = screen.ui;
+    const bool beside = ui.page_size.x > ui.page_size.y;
+    const float gap = ui.px(size::gap), room = content_width(ui);
+    heading(ui, question.asks);
+    say(ui, question.why);
+    const float height = beside ? ui.px(280) : ui.px(340), width = beside ? (room - gap) / 2 : room;
+    draw_sketch(ui, question.sketch, {width, height});
+    if (beside) ImGui::SameLine(0, gap);
+    begin_card(ui, question.pointer, width);
+    draw_answer(screen, question);
+    if (screen.state.first_question > 0 && secondary_button(ui, "Back", {.width = content_width(ui)}))
+        --screen.state.first_question;
+    const std::string held = held_text(screen, question),
+                      keep = held.empty() ? std::string() : "it stays " + held;
+    if (quiet_button(ui, "Skip this", {.width = content_width(ui), .detail = keep}))
+        ++screen.state.first_question;
+    end_card(ui);
+}
+
+void draw_end(Screen& screen) {
+    Ui& ui = screen.ui;
+    begin_card(ui, "end");
+    const Work* work = screen.work();
+    if (screen.session.problems.empty() && work && !work->plan.boxes.empty()) {
+        const BoxSize& box = work->plan.boxes.front().size;
+        heading(ui, "Your drawer");
+        say(ui, "The box is " + size_words(work->job, box.width, box.height, box.depth) +
+                    ", outside: width, height, depth.");
+        say(ui, std::to_string(work->plan.sequence.size()) + " steps, " + proof_words(work->plan) + ".");
+        say(ui,
+            "A table saw with a quarter-inch dado stack and a miter saw with a stop are taken for granted, "
+            "and "
+            "so are the joints: all of it can be changed under Drawers.");
+        if (primary_button(ui, "To the first setup at the saw",
+                           {.width = content_width(ui), .height_px = 76})) {
+            screen.state.first_question = -1;
+            go_to_next(screen);
+        }
+    }
+    if (secondary_button(ui, "Back", {.width = content_width(ui)})) --screen.state.first_question;
+    end_card(ui);
+}
+
+}  // namespace
+
+void draw_first(Screen& screen) {
+    Ui& ui = screen.ui;
+    const int page = std::min(screen.state.first_question, last_page);
+    begin_scroll(ui, ("first" + std::to_string(page)).c_str(), {0, 0});
+    caption(ui, page < last_page
+                    ? "One drawer, question " + std::to_string(page + 1) + " of " + std::to_string(last_page)
+                    : std::string("One drawer"));
+    progress(ui, page, last_page);
+    draw_problem(screen);
+    if (page < last_page) draw_question(screen, questions[static_cast<std::size_t>(page)]);
+    else draw_end(screen);
+    if (quiet_button(ui, "Leave the questions, and show everything")) {
+        screen.state.first_question = -1;
+        screen.state.place = Where::drawers;
+    }
+    end_scroll(ui);
+}
+
+}  // namespace kw::window

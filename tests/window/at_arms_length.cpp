@@ -1,0 +1,292 @@
+// Gloves, one hand, three seconds: nothing is hidden, lost or opened by a slip, and what is next is one tap away.
+#include <GLFW/glfw3.h>
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "window/maker.h"
+#include "window/screen_next.h"
+#include "window/screen_stand.h"
+#include "window/screen_words.h"
+
+namespace kw::window {
+namespace {
+
+double common(double a_low, double a_high, double b_low, double b_high) {
+    return std::min(a_high, b_high) - std::max(a_low, b_low);
+}
+
+bool whole_in_sight(const LoggedWidget& widget) {
+    return widget.seen.bottom - widget.seen.top > widget.box.bottom - widget.box.top - 1;
+}
+
+void go_to_test(Maker& maker) {
+    for (const std::string& step : maker.work().plan.sequence)
+        if (setup_of_step(maker.work().plan, step)->test_cut) {
+            maker.app().state().place = Where::saw;
+            maker.app().state().setup = step;
+            maker.redraw();
+            return;
+        }
+    FAIL("no step with a test cut");
+}
+
+const LoggedWidget* toast_in(const WidgetLog& log) {
+    for (const LoggedWidget& widget : log.widgets)
+        if (widget.kind == "toast") return &widget;
+    return nullptr;
+}
+
+// What can be pressed and lies under the toast; pictures may: they are seen again in four seconds.
+std::string under_toast(const WidgetLog& log) {
+    const LoggedWidget* toast = toast_in(log);
+    if (!toast) return "no toast";
+    std::string out;
+    for (const LoggedWidget& widget : log.widgets) {
+        if (!widget.pressable || widget.kind == "block" || widget.kind == "picture") continue;
+        if (common(toast->box.left, toast->box.right, widget.seen.left, widget.seen.right) > 1 &&
+            common(toast->box.top, toast->box.bottom, widget.seen.top, widget.seen.bottom) > 1)
+            out += widget.label + "\n";
+    }
+    return out;
+}
+
+void hold(Maker& maker, const std::string& label) {
+    const draw::PixelBox box = maker.hand().find(label).seen;
+    maker.hand().move((box.left + box.right) / 2, (box.top + box.bottom) / 2);
+    maker.hand().button(true);
+    const std::size_t before = maker.app().session().undo.size();
+    for (int i = 0; i < 400 && maker.app().session().undo.size() == before; ++i) {
+        glfwWaitEventsTimeout(0.005);
+        maker.step();
+    }
+    maker.hand().button(false);
+    maker.hand().settle();
+}
+
+}  // namespace
+
+TEST_CASE("every step opens at its top, however far the one before was scrolled") {
+    Maker maker(one_drawer, 800, 700);
+    go_to_test(maker);
+    const double top = maker.find("Test cut first")->box.top;
+    maker.hand().move(400, 430);
+    maker.hand().wheel(-8);
+    REQUIRE(maker.find("Test cut first")->box.top < top - 40);
+    maker.press("Next");
+    maker.press("Back");
+    CHECK(maker.find("Test cut first")->box.top == doctest::Approx(top));
+}
+
+TEST_CASE("a toast lies over nothing that can be pressed") {
+    for (const auto& [width, height] : {std::pair{1280, 800}, std::pair{800, 1280}, std::pair{1024, 600}}) {
+        Maker maker(one_drawer, width, height);
+        for (const Where place : {Where::drawers, Where::order, Where::saw, Where::job}) {
+            maker.app().state().place = place;
+            maker.hand().ui().toasts.clear();
+            maker.hand().ui().toast("Undone: parts run at step 12");
+            maker.redraw();
+            INFO(width << " x " << height << ", place " << static_cast<int>(place));
+            CHECK(under_toast(maker.hand().log()) == "");
+        }
+    }
+}
+
+TEST_CASE("a steep drag over the order's picture opens nothing") {
+    Maker maker(one_drawer);
+    maker.press("Order of work");
+    const std::string step = maker.work().plan.sequence.front();
+    const draw::PixelBox box = maker.find(step)->box;
+    const double x = (box.left + box.right) / 2, y = (box.top + box.bottom) / 2;
+    maker.hand().drag(x - 5, y - 40, x, y);
+    CHECK(maker.app().state().place == Where::order);
+    maker.press(step);
+    CHECK(maker.app().state().place == Where::saw);
+}
+
+TEST_CASE("the page stays with its setup when the order is numbered anew") {
+    Maker maker(one_drawer);
+    maker.app().state().place = Where::saw;
+    const std::size_t steps = maker.work().plan.sequence.size();
+    maker.app().state().setup = maker.work().plan.sequence.at(steps - 2);
+    maker.redraw();
+    const std::string work = maker.setup().work, id = maker.setup().id;
+    // The last is wanted first, so that all others have other numbers.
+    maker.app().act(maker.hand().ui(), PinSetup{maker.work().plan.sequence.back(), Pinned::first});
+    maker.app().finish(maker.hand().ui());
+    maker.redraw();
+    CHECK(maker.setup().work == work);
+    CHECK(maker.setup().id != id);
+}
+
+TEST_CASE("a part is spoilt by a press and a hold; a tap loses nothing") {
+    Maker maker(one_drawer);
+    maker.press("At the saw");
+    maker.press("Tick all");
+    const std::size_t told = maker.on_disk()["log"].size();
+    maker.press("A part is spoilt");
+    const Pass pass = maker.setup().passes.front();
+    const std::string part = part_words(maker.work().plan, pass.part);
+    maker.press(part);
+    CHECK(maker.on_disk()["log"].size() == told);
+    hold(maker, part);
+    REQUIRE(maker.on_disk()["log"].size() == told + 1);
+    CHECK(maker.on_disk()["log"].back()["kind"] == "lost");
+    CHECK(maker.on_disk()["log"].back()["part"] == pass.part);
+}
+
+TEST_CASE("a tick is taken away by holding it down, and a tap says so") {
+    Maker maker(one_drawer);
+    maker.press("At the saw");
+    const std::string part = part_words(maker.work().plan, maker.setup().passes.front().part);
+    maker.press(part);
+    REQUIRE(maker.on_disk()["log"].size() == 1);
+    maker.press(part);
+    CHECK(maker.on_disk()["log"].size() == 1);
+    REQUIRE(toast_in(maker.hand().log()));
+    CHECK(toast_in(maker.hand().log())->label == "Hold it down to take the tick away");
+    hold(maker, part);
+    CHECK(maker.on_disk()["log"].empty());
+}
+
+TEST_CASE("hold to undo says what it takes back, and takes it") {
+    Maker maker(one_drawer);
+    maker.press("At the saw");
+    maker.press("Tick all");
+    const std::size_t passes = maker.setup().passes.size();
+    const std::string what =
+        (passes == 1 ? "the tick" : std::to_string(passes) + " ticks") + std::string(" at step 1");
+    CHECK(last_words(maker.work()) == what);
+    maker.press("Hold to undo");  // a tap
+    CHECK(maker.on_disk()["log"].size() == passes);
+    hold(maker, "Hold to undo");
+    CHECK(maker.on_disk()["log"].empty());
+    CHECK_FALSE(maker.find("Hold to undo"));
+}
+
+TEST_CASE("what is next is one tap away from everywhere") {
+    Maker maker(one_drawer, 800, 1280);
+    for (const char* place : {"Drawers", "Order of work", "The job"}) {
+        maker.press(place);
+        maker.press("Next to do: step 1");
+        CHECK(maker.app().state().place == Where::saw);
+        CHECK(maker.app().state().setup == maker.work().plan.sequence.front());
+    }
+}
+
+TEST_CASE("when a step is done, the next one is what is next to do") {
+    Maker maker(one_drawer);
+    maker.press("At the saw");
+    maker.press("Tick all");
+    CHECK(maker.find("Next to do: step 2"));
+}
+
+TEST_CASE("the job's stages add up to the work, and a tap leads to the first step that is left") {
+    Maker maker(one_drawer);
+    maker.press("The job");
+    Screen screen{maker.hand().ui(), maker.app().session(), maker.app().state(), std::nullopt};
+    const auto counted = [&] {
+        int of = 0;
+        for (const JobStage& stage : job_stages(screen))
+            if (stage.unit == "cuts") of += stage.of;
+        return of;
+    };
+    CHECK(counted() == progress_of(maker.work()).of);
+    const auto stages = job_stages(screen);
+    CHECK(stages.front().name == "Measure the openings, slides and stock");
+    CHECK(stages.front().done == 1);
+    CHECK(stages.back().name == "Assemble and hang");
+    CHECK(stages.back().done == 0);
+    CHECK(stages.back().of == 1);
+    const auto crosscut = std::find_if(stages.begin(), stages.end(), [](const JobStage& stage) {
+        return stage.name == "Crosscut to length";
+    });
+    REQUIRE(crosscut != stages.end());
+    maker.press(std::to_string(crosscut - stages.begin() + 1) + ".  Crosscut to length");
+    CHECK(maker.setup().stage == Stage::crosscut);
+}
+
+TEST_CASE("what changes at the machine is said, and what stays") {
+    Maker maker(one_drawer);
+    const Work& work = maker.work();
+    Setup before = *setup_of_step(work.plan, work.plan.sequence.front());
+    before.guide = "fence";
+    before.height = Length::inches(1, 4);
+    before.fence = Length::inches(1, 2);
+    before.spacer = {};
+    Setup now = before;
+    CHECK(setup_changes(work, &before, now).change.empty());
+    CHECK(setup_changes(work, &before, now).leave ==
+          "Leave the " + now.cutter + ", the fence and the height as they are");
+    now.fence = Length::inches(5, 8);
+    now.height = Length::inches(7, 32);
+    now.spacer = Length::inches(3, 8);
+    const SetupChanges said = setup_changes(work, &before, now);
+    CHECK(said.change == std::vector<std::string>{"Move the fence out, from 1/2 in to 5/8 in",
+                                                  "Lower the blade from 1/4 in to 7/32 in",
+                                                  "Put a spacer of 3/8 in on the fence"});
+    CHECK(said.leave == "Leave the " + now.cutter + " as it is");
+    CHECK(setup_changes(work, nullptr, now).change.size() == 1);
+}
+
+TEST_CASE("on a panel of 1024 x 600 the numbers, the picture and what is next are in sight at every step") {
+    Maker maker(one_drawer, 1024, 600);
+    for (const std::string& step : maker.work().plan.sequence) {
+        maker.app().state().place = Where::saw;
+        maker.app().state().setup = step;
+        maker.redraw();
+        INFO(step);
+        int numbers = 0, pictures = 0;
+        for (const LoggedWidget& widget : maker.hand().log().widgets) {
+            if (widget.kind == "number" && widget.pressable) {
+                CHECK_MESSAGE(whole_in_sight(widget), widget.label);
+                ++numbers;
+            }
+            if (widget.kind == "picture" && whole_in_sight(widget)) ++pictures;
+        }
+        CHECK(numbers >= 1);
+        CHECK(pictures == 1);
+        for (const char* label : {"Back", "Next"}) CHECK(whole_in_sight(*maker.find(label)));
+        CHECK(whole_in_sight(maker.hand().find("Next to do: step 1")));
+    }
+}
+
+TEST_CASE("the keyboard alone: to the saw, through the steps, and a part has run") {
+    Maker maker(one_drawer);
+    Hand& hand = maker.hand();
+    hand.key(GLFW_KEY_4);
+    CHECK(maker.app().state().place == Where::job);
+    hand.key(GLFW_KEY_N);
+    CHECK(maker.app().state().setup == maker.work().plan.sequence.front());
+    hand.key(GLFW_KEY_PAGE_DOWN);
+    CHECK(maker.app().state().setup == maker.work().plan.sequence.at(1));
+    hand.key(GLFW_KEY_PAGE_UP);
+    hand.key(GLFW_KEY_PAGE_UP);  // there is none before the first
+    CHECK(maker.app().state().setup == maker.work().plan.sequence.front());
+    hand.key(GLFW_KEY_R);
+    CHECK(maker.on_disk()["log"].size() == 1);
+    hand.key(GLFW_KEY_F);
+    CHECK(maker.find("Back to the setup"));
+    hand.key(GLFW_KEY_ESCAPE);
+    CHECK_FALSE(maker.find("Back to the setup"));
+    hand.key(GLFW_KEY_L);
+    CHECK(maker.app().state().saw_tab == SawTab::log);
+    hand.key(GLFW_KEY_F1);
+    CHECK(maker.find("Back to the work"));
+    hand.key(GLFW_KEY_F1);
+    CHECK_FALSE(maker.find("Back to the work"));
+}
+
+TEST_CASE("no key is heard beside the keypad or a field") {
+    Maker maker(one_drawer);
+    maker.press("Width");
+    maker.hand().key(GLFW_KEY_4);
+    maker.hand().key(GLFW_KEY_N);
+    CHECK(maker.app().state().place == Where::drawers);
+    maker.hand().key(GLFW_KEY_ESCAPE);
+    maker.press("Name");
+    maker.hand().key(GLFW_KEY_2);
+    CHECK(maker.app().state().place == Where::drawers);
+}
+
+}  // namespace kw::window
