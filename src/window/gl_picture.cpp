@@ -113,6 +113,8 @@ void Pictures::set(Ui& ui, Picture& picture, const Approach& approach) {
         picture.all = between(from, all, approach.fraction);
     }
     picture.view = seen(picture.all, picture.look, picture.width, picture.height, ui.pixel_ratio);
+    // A picture with a close-up has buttons at its foot: no words under them.
+    if (picture.view.sheet && picture.drawing.close_up) picture.view.sheet->bottom -= ui.px(size::target);
     picture.annotations = draw::annotate(picture.drawing, picture.view, measure);
 }
 

@@ -163,7 +163,7 @@ TEST_CASE("zoomed to the cut, its sizes are still written in sight, and no small
     AtTheSaw page;
     Hand hand({.pixel_ratio = 1}, std::ref(page));
     hand.press("Zoom to the cut");
-    const auto whole = hand.find(page.picture().section.title).box;
+    const auto whole = hand.find(page.picture().section.title).box, button = hand.find("See all of it").box;
     int sizes = 0;
     for (const LoggedWidget& widget : hand.log().widgets) {
         if (widget.kind != "picture text" || widget.box.top < whole.top || widget.box.bottom > whole.bottom)
@@ -173,6 +173,7 @@ TEST_CASE("zoomed to the cut, its sizes are still written in sight, and no small
                 ++sizes;
                 CHECK(widget.box.left >= whole.left);
                 CHECK(widget.box.right <= whole.right);
+                CHECK(widget.box.bottom <= button.top);
                 CHECK(widget.text_px >= 18);
             }
     }
