@@ -3,6 +3,7 @@
 
 #include <random>
 
+#include "effort.h"
 #include "sample_job.h"
 #include "session/made_ready.h"
 
@@ -188,7 +189,9 @@ TEST_CASE("the demo's plan can be told from its first step to its last") {
         cutter.erase("spare_shims");
     }
     Session session = opened(job);
-    const auto sequence = session.work->plan.sequence;
+    // Under sanitizers only its beginning.
+    auto sequence = session.work->plan.sequence;
+    if (tests::is_sanitized) sequence.resize(4);
     for (const std::string& id : sequence) {
         const Setup& setup = *session.work->plan.setup_with_id(id);
         if (!setup.group.empty() && !is_locked(*session.work, setup)) session = locked(session, id);
@@ -196,5 +199,5 @@ TEST_CASE("the demo's plan can be told from its first step to its last") {
         CHECK_FALSE(what_comes_first(*session.work, *session.work->plan.setup_with_id(id), all));
         session = apply(session, MarkRun{id, all, true}, now);
     }
-    CHECK(session.work->rest.steps.empty());
+    CHECK(session.work->rest.steps.empty() == !tests::is_sanitized);
 }

@@ -48,7 +48,7 @@ void stop(pid_t child) {
 }
 
 template <class Condition>
-void wait_for(const char* what, Condition condition) {
+void await(const char* what, Condition condition) {
     const auto give_up = std::chrono::steady_clock::now() + far_too_long;
     while (!condition()) {
         REQUIRE_MESSAGE(std::chrono::steady_clock::now() < give_up, "waited in vain: ", what);
@@ -66,14 +66,14 @@ Desk::Desk(const fs::path& folder, const fs::path& job, int width, int height) :
     server_ = start({"Xvfb", "-displayfd", "3", "-screen", "0", screen, "-nolisten", "tcp", "-noreset"}, {},
                     folder / "server.log", told);
     ::close(told);
-    wait_for("the X server", [&] { return fs::file_size(number) > 1; });
+    await("the X server", [&] { return fs::file_size(number) > 1; });
     std::getline(std::ifstream(number) >> std::ws, display_);
     display_ = ":" + display_;
     program_ = start(
         {KW_PROGRAM, job.string()},
         {"DISPLAY=" + display_, "KERFWRIGHT_DATA=" + folder.string(), "KERFWRIGHT_STATS=" + stats_.string()},
         folder / "program.log");
-    wait_for("the first frame", [&] { return counter(frames) > 0; });
+    await("the first frame", [&] { return counter(frames) > 0; });
     settle(0);
 }
 
@@ -92,16 +92,21 @@ std::uint64_t Desk::counter(int index) const {
 
 // It rests when no frame has been drawn for longer than any that it still owes could take.
 void Desk::settle(std::uint64_t events_before) {
-    constexpr int still = 20;
-    wait_for("input to be taken", [&] { return counter(events) > events_before || events_before == 0; });
+    constexpr int still = 7;
+    await("input to be taken", [&] { return counter(events) > events_before || events_before == 0; });
     std::uint64_t last = counter(frames);
     int unchanged = 0;
-    wait_for("the program to rest", [&] {
+    await("the program to rest", [&] {
         const std::uint64_t now = counter(frames);
         unchanged = now == last ? unchanged + 1 : 0;
         last = now;
         return unchanged > still;
     });
+}
+
+void Desk::wait_for(const std::function<bool()>& condition) {
+    await("what comes of it", condition);
+    settle(0);
 }
 
 void Desk::input(const std::string& xdotool_words) {
@@ -115,9 +120,9 @@ void Desk::press_at(double x, double y) {
     const std::string at = std::to_string(std::lround(x)) + " " + std::to_string(std::lround(y));
     const std::uint64_t before = counter(events);
     REQUIRE(
-        std::system(("DISPLAY=" + display_ + " xdotool mousemove " + at + " mousedown 1 sleep 0.05 mouseup 1")
+        std::system(("DISPLAY=" + display_ + " xdotool mousemove " + at + " mousedown 1 sleep 0.03 mouseup 1")
                         .c_str()) == 0);
-    wait_for("press and release", [&] { return counter(events) >= before + 2; });
+    await("press and release", [&] { return counter(events) >= before + 2; });
     settle(before);
 }
 

@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <string>
 
 namespace kw::window {
@@ -23,6 +24,9 @@ public:
     void type(const std::string& ascii);
     // As xdotool names it: "Return".
     void key(const std::string& name);
+
+    // For what comes of it aside; then until the program rests.
+    void wait_for(const std::function<bool()>& condition);
 
 private:
     void input(const std::string& xdotool_words);

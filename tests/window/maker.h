@@ -4,8 +4,10 @@
 #include <doctest/doctest.h>
 #include <unistd.h>
 
+#include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <functional>
 #include <string>
 
 #include "window/app.h"
@@ -51,12 +53,20 @@ private:
 // Someone at the window, who scrolls until what is wanted can be seen.
 class Maker {
 public:
+    // A press, or a turn of the wheel there (+ up).
+    struct Input {
+        double x = 0, y = 0;
+        int wheel = 0;
+    };
+    std::function<void(const Input&)> on_input;  // after each
+
     explicit Maker(const std::string& text, int width = 1280, int height = 800)
         : job_(text),
           hand_({.title = "test", .width = width, .height = height}, [this](Ui& ui) { job_.app.frame(ui); }) {
     }
 
     App& app() { return job_.app; }
+    const std::filesystem::path& path() const { return job_.path; }
     Hand& hand() { return hand_; }
     const Work& work() const { return *job_.app.session().work; }
     Length box_width() const { return work().plan.boxes.at(0).size.width; }
@@ -79,7 +89,9 @@ public:
         REQUIRE_MESSAGE(widget, "nothing to press with the label ", label, " in:\n", dump(hand_.log()));
         REQUIRE_MESSAGE(widget->enabled, label, " cannot be pressed now");
         const draw::PixelBox box = widget->seen;
-        hand_.press_at((box.left + box.right) / 2, (box.top + box.bottom) / 2);
+        const Input input{std::round((box.left + box.right) / 2), std::round((box.top + box.bottom) / 2)};
+        hand_.press_at(input.x, input.y);
+        if (on_input) on_input(input);
     }
 
     // "11 3/16" or "0.25" on the open keypad, by its keys alone.
@@ -111,8 +123,10 @@ private:
                 widget->seen.bottom - widget->seen.top > 0.9 * (widget->box.bottom - widget->box.top))
                 return widget;
             const bool above = widget->box.top < 150;
-            hand_.move((widget->box.left + widget->box.right) / 2, 430);
-            hand_.wheel(above ? 1 : -1);
+            const Input input{std::round((widget->box.left + widget->box.right) / 2), 430, above ? 1 : -1};
+            hand_.move(input.x, input.y);
+            hand_.wheel(input.wheel);
+            if (on_input) on_input(input);
         }
         return nullptr;
     }

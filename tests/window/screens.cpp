@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "window/by_pressing.h"
 #include "window/maker.h"
 
 namespace kw::window {
@@ -14,28 +15,6 @@ namespace {
 std::string demo() {
     std::ifstream in(std::filesystem::path(KW_ASSET_DIR) / "demo.json");
     return {std::istreambuf_iterator<char>(in), {}};
-}
-
-// What the cut would measure if the stop stood this far off: the reading, as the maker keys it in.
-std::string decimals(Length length) {
-    const std::string text = show(length, Graduation::in_001);
-    return text.substr(0, text.find(' '));
-}
-
-// A test cut at this setup, read, worked out and locked, by its buttons. A tongue is read 0.005 in long.
-void test_and_lock(Maker& maker) {
-    maker.press("Test cut first");
-    const Group& group = *maker.work().plan.group_with_id(maker.setup().group);
-    const bool has_tongue = maker.find("Tongue length", true) != nullptr;
-    const Length off = Length::inches(5, 1000);
-    const Length tongue = group.stands.fence + group.stands.kerf - group.stands.spacer + off;
-    maker.press(has_tongue ? "Tongue length" : "Depth", true);
-    maker.key_in(decimals(has_tongue ? tongue : group.stands.height));
-    maker.press("Work it out");
-    REQUIRE_MESSAGE(maker.app().session().refused.empty(), maker.app().session().refused);
-    for (int i = 0; i < 2 && maker.find("Lock", true); ++i) maker.press("Lock", true);
-    REQUIRE(is_locked(maker.work(), maker.setup()));
-    maker.press("Picture");
 }
 
 }  // namespace
@@ -95,19 +74,7 @@ TEST_CASE("a drawer is added like another, and goes only with a second press") {
 TEST_CASE("a whole drawer is made by pressing alone: every step run, every joint tested and locked") {
     Maker maker(one_drawer);
     const Length front_designed = maker.length_of("string.1.front");
-    maker.press("Order of work");
-    maker.press("Go on at the saw");
-    int locked = 0;
-    const std::size_t steps = maker.work().plan.sequence.size();
-    for (std::size_t step = 0; step < steps; ++step) {
-        INFO("step " << step + 1 << ": " << maker.setup().work);
-        if (maker.find("Test cut first")) {
-            test_and_lock(maker);
-            ++locked;
-        }
-        maker.press("Tick all");
-        if (step + 1 < steps) maker.press("Next");
-    }
+    const int locked = make_all(maker);
     CHECK(locked >= 3);  // the front's joint, the back's, the groove
     for (const Setup& setup : maker.work().plan.setups)
         for (const Pass& pass : setup.passes) CHECK(has_run(maker.work(), setup, pass));
