@@ -313,27 +313,27 @@ std::vector<Shot> shots_of(const Work& work) {
          }},
         {"29-drawer-with-errors", mark_an_error},
         {"30-keypad", open_a_keypad},
-        {"31-preferences",
-         [](Theatre& stage) {
-             at_place(Where::drawers)(stage);
-             stage.state().over = Over::preferences;
-         }},
-        {"32-first-start",
+        {"31-first-start",
          [](Theatre& stage) {
              press(stage, "Cancel");
              at_place(Where::drawers)(stage);
              stage.state().first_question = 1;
          }},
-        {"33-job", [](Theatre& stage) { at_place(Where::job)(stage); }},
-        {"34-keys",
+        {"32-job", [](Theatre& stage) { at_place(Where::job)(stage); }},
+        {"33-keys",
          [](Theatre& stage) {
              at_place(Where::job)(stage);
              stage.state().over = Over::keys;
          }},
-        {"35-which-part-is-spoilt",
+        {"34-which-part-is-spoilt",
          [dado](Theatre& stage) {
              go_to_saw(stage, dado, SawTab::picture);
              stage.state().spoilt_at = dado;
+         }},
+        {"35-preferences",
+         [](Theatre& stage) {
+             at_place(Where::drawers)(stage);
+             stage.state().over = Over::preferences;
          }},
     };
 }

@@ -24,11 +24,25 @@ std::string from_to(const Job& job, Length from, Length to) {
 // What no caliper can tell apart is no change to the maker.
 bool same(const Job& job, Length a, Length b) { return caliper_text(job, a) == caliper_text(job, b); }
 
+// What a control is moved from and to, as the large numbers say it: by its scale where that is known to be off.
+struct Way {
+    Length from, to;
+    std::string by;
+};
+
+Way way(Length truly_from, Length scale_from, Length truly_to, Length scale_to) {
+    if (is_off(truly_from, scale_from) || is_off(truly_to, scale_to))
+        return {scale_from, scale_to, "by its scale "};
+    return {truly_from, truly_to, ""};
+}
+
 struct Sentences {
     const Work& work;
     const Setup& before;
     const Setup& now;
-    std::vector<std::string> change, leave;
+    CutterSide measured_to;
+    std::vector<std::string> change = {}, leave = {};
+    Dial dial_before = dial_of(work, before), dial_now = dial_of(work, now);
 
     const Job& job() const { return work.job; }
     std::string guide_word() const { return now.guide == "stop" ? "stop" : "fence"; }
@@ -39,13 +53,21 @@ struct Sentences {
             change.push_back("Make the stack up to " + caliper_text(job(), now.make_up));
         else leave.push_back("the " + now.cutter);
     }
+    Length distance(const Setup& setup) const {
+        return fence_reading(setup, setup.height ? measured_to : CutterSide::near).distance;
+    }
+    Way fence_way() const {
+        const Way near = way(before.fence, dial_before.fence, now.fence, dial_now.fence);
+        return near.by.empty() ? Way{distance(before), distance(now), ""} : near;
+    }
     void fence() {
+        const Way w = fence_way();
         if ((before.guide == "stop") != (now.guide == "stop"))
-            change.push_back("Set the " + guide_word() + " to " +
-                             without_mark(show_with_unit(now.fence, job().graduation)));
-        else if (!same(job(), before.fence, now.fence))
-            change.push_back("Move the " + guide_word() + (now.fence > before.fence ? " out, " : " in, ") +
-                             from_to(job(), before.fence, now.fence));
+            change.push_back("Set the " + guide_word() + " " + w.by + "to " +
+                             without_mark(show_with_unit(w.to, job().graduation)));
+        else if (!same(job(), w.from, w.to))
+            change.push_back("Move the " + guide_word() + (w.to > w.from ? " out, " : " in, ") + w.by +
+                             from_to(job(), w.from, w.to));
         else leave.push_back("the " + guide_word());
     }
     void guide() {
@@ -59,12 +81,16 @@ struct Sentences {
             else if (before.cutter == now.cutter) leave.push_back("the height");
             return;
         }
+        const Length height_before = before.height.value_or(*now.height);
+        const Way w = way(height_before, before.height ? dial_before.height : dial_now.height, *now.height,
+                          dial_now.height);
         if (!before.height)
-            change.push_back("Set the " + blade + " " +
-                             without_mark(show_with_unit(*now.height, job().graduation)) + " high");
-        else if (!same(job(), *before.height, *now.height))
-            change.push_back((*now.height > *before.height ? "Raise the " : "Lower the ") + blade + " " +
-                             from_to(job(), *before.height, *now.height));
+            change.push_back("Set the " + blade + " " + w.by +
+                             (w.by.empty() ? without_mark(show_with_unit(w.to, job().graduation)) + " high"
+                                           : "to " + caliper_text(job(), w.to)));
+        else if (!same(job(), w.from, w.to))
+            change.push_back((w.to > w.from ? "Raise the " : "Lower the ") + blade + " " + w.by +
+                             from_to(job(), w.from, w.to));
         else leave.push_back("the height");
     }
     void spacer() {
@@ -94,9 +120,9 @@ std::string all_of(const std::vector<std::string>& words) {
 
 }  // namespace
 
-SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& now) {
+SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& now, CutterSide measured_to) {
     if (!before) return {{"Set all of it: nothing was cut on the " + now.machine + " before"}, {}};
-    Sentences all{work, *before, now, {}, {}};
+    Sentences all{work, *before, now, measured_to};
     all.cutter();
     all.guide();
     all.fence();
@@ -111,7 +137,8 @@ SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& n
 
 void draw_changes(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
-    const SetupChanges said = setup_changes(stand.work, stand.at_machine, stand.setup);
+    const SetupChanges said =
+        setup_changes(stand.work, stand.at_machine, stand.setup, screen.state.preferences.fence_to);
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, ui.px(2)));
     for (const std::string& change : said.change) status(ui, Tone::changed, change);

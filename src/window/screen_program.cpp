@@ -14,7 +14,8 @@ namespace {
 
 // Where there is little room across, the head is set closer.
 bool is_close(const Screen& screen) { return screen.ui.page_size.x < screen.ui.px(1200); }
-float history_button(const Screen& screen) { return screen.ui.px(is_close(screen) ? 74 : 92); }
+float history_button(const Screen& screen) { return screen.ui.px(is_close(screen) ? 74 : 84); }
+float options_button(const Screen& screen) { return screen.ui.px(is_close(screen) ? 106 : 114); }
 double head_px(const Screen& screen) { return screen.is_low() ? size::target : 60; }
 
 void draw_history(Screen& screen, float left) {
@@ -28,7 +29,7 @@ void draw_history(Screen& screen, float left) {
     if (secondary_button(ui, "Redo", {.width = width, .enabled = !screen.session.redo.empty()}))
         screen.done = Redo{};
     ImGui::SameLine(0, ui.px(8));
-    if (secondary_button(ui, "Options", {.width = width}))
+    if (secondary_button(ui, "Options", {.width = options_button(screen)}))
         screen.state.over = screen.state.over == Over::preferences ? Over::none : Over::preferences;
 }
 
@@ -53,7 +54,8 @@ void draw_head(Screen& screen) {
     Ui& ui = screen.ui;
     static const std::array<std::string, 4> labels{"Drawers", "Order of work", "At the saw", "The job"};
     const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
-                history = 3 * history_button(screen) + ui.px(16), gap = ui.px(size::gap);
+                history = 2 * history_button(screen) + options_button(screen) + ui.px(16),
+                gap = ui.px(size::gap);
     int place = screen.state.over != Over::none ? -1 : static_cast<int>(screen.state.place);
     ImGui::BeginGroup();
     const bool changed =

@@ -297,16 +297,21 @@ void draw_tab(Screen& screen, const Stand& stand) {
 
 void draw_saw(Screen& screen) {
     Ui& ui = screen.ui;
-    const auto stand = stand_at(screen);
+    auto stand = stand_at(screen);
     if (!stand) return say(ui, "There is no setup in this plan.");
     if (!screen.state.filling.empty() && draw_filling(screen, *stand)) return;
+    // The way on comes first, at the foot of the page: where it is taken, this very frame shows the other step.
+    const ImVec2 top = ImGui::GetCursorPos(), page = ImGui::GetContentRegionAvail();
+    const float foot = page.y - steps_height(screen);
+    ImGui::SetCursorPos({top.x, top.y + foot});
+    draw_steps(screen, *stand);
+    stand.emplace(*stand_at(screen));
+    ImGui::SetCursorPos(top);
     draw_title(screen, *stand);
-    const ImVec2 room = ImGui::GetContentRegionAvail();
-    ImGui::BeginChild("body", {room.x, room.y - steps_height(screen) - ui.px(size::gap)}, 0,
-                      ImGuiWindowFlags_NoBackground);
+    const float head = ImGui::GetCursorPosY() - top.y;
+    ImGui::BeginChild("body", {page.x, foot - head - ui.px(size::gap)}, 0, ImGuiWindowFlags_NoBackground);
     draw_tab(screen, *stand);
     ImGui::EndChild();
-    draw_steps(screen, *stand);
 }
 
 }  // namespace kw::window

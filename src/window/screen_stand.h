@@ -25,7 +25,7 @@ struct SetupChanges {
     std::vector<std::string> change;
     std::string leave;  // empty: nothing stays
 };
-SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& now);
+SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& now, CutterSide measured_to);
 void draw_changes(Screen& screen, const Stand& stand);
 
 // The ends to run, with the way to say that a part is spoilt, and the way back.

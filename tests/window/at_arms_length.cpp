@@ -215,18 +215,23 @@ TEST_CASE("what changes at the machine is said, and what stays") {
     before.fence = Length::inches(1, 2);
     before.spacer = {};
     Setup now = before;
-    CHECK(setup_changes(work, &before, now).change.empty());
-    CHECK(setup_changes(work, &before, now).leave ==
+    now.group = before.group = {};  // of no joint: no scale of it is known to be off
+    CHECK(setup_changes(work, &before, now, CutterSide::near).change.empty());
+    CHECK(setup_changes(work, &before, now, CutterSide::near).leave ==
           "Leave the " + now.cutter + ", the fence and the height as they are");
     now.fence = Length::inches(5, 8);
     now.height = Length::inches(7, 32);
     now.spacer = Length::inches(3, 8);
-    const SetupChanges said = setup_changes(work, &before, now);
+    const SetupChanges said = setup_changes(work, &before, now, CutterSide::near);
     CHECK(said.change == std::vector<std::string>{"Move the fence out, from 1/2 in to 5/8 in",
                                                   "Lower the blade from 1/4 in to 7/32 in",
                                                   "Put a spacer of 3/8 in on the fence"});
     CHECK(said.leave == "Leave the " + now.cutter + " as it is");
-    CHECK(setup_changes(work, nullptr, now).change.size() == 1);
+    CHECK(setup_changes(work, nullptr, now, CutterSide::near).change.size() == 1);
+    // To the far side it is farther by the kerf, from either setting.
+    before.kerf = now.kerf = Length::inches(1, 4);
+    CHECK(setup_changes(work, &before, now, CutterSide::far).change.front() ==
+          "Move the fence out, from 3/4 in to 7/8 in");
 }
 
 TEST_CASE("on a panel of 1024 x 600 the numbers, the picture and what is next are in sight at every step") {

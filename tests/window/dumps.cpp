@@ -1,0 +1,100 @@
+// What stands where on every screen, as text: golden files that are looked at when they change (./dev accept writes them anew).
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "effort.h"
+#include "window/maker.h"
+#include "window/screen_words.h"
+
+namespace kw::window {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Page {
+    const char* name;
+    Where place;
+    DrawersTab tab = DrawersTab::drawers;
+    SawTab saw_tab = SawTab::picture;
+    Over over = Over::none;
+    int first_question = -1;
+};
+
+constexpr Page pages[] = {
+    {"drawers", Where::drawers},
+    {"stock", Where::drawers, DrawersTab::stock},
+    {"machines", Where::drawers, DrawersTab::shop},
+    {"fit", Where::drawers, DrawersTab::fit},
+    {"order", Where::order},
+    {"job", Where::job},
+    {"saw", Where::saw},
+    {"joint closed", Where::saw, DrawersTab::drawers, SawTab::closed},
+    {"test cut", Where::saw, DrawersTab::drawers, SawTab::test},
+    {"log", Where::saw, DrawersTab::drawers, SawTab::log},
+    {"keys", Where::saw, DrawersTab::drawers, SawTab::picture, Over::keys},
+    {"options", Where::saw, DrawersTab::drawers, SawTab::picture, Over::preferences},
+    {"first question", Where::drawers, DrawersTab::drawers, SawTab::picture, Over::none, 1},
+};
+
+void show(Maker& maker, const Page& page, const std::string& step) {
+    UiState& state = maker.app().state();
+    state = {};
+    state.place = page.place;
+    state.tab = page.tab;
+    state.saw_tab = page.saw_tab;
+    state.over = page.over;
+    state.first_question = page.first_question;
+    state.setup = step;
+    maker.redraw();
+}
+
+std::string text_of(const fs::path& path) {
+    std::ostringstream all;
+    all << std::ifstream(path, std::ios::binary).rdbuf();
+    return all.str();
+}
+
+std::vector<std::string> lines_of(const std::string& text) {
+    std::vector<std::string> lines;
+    std::istringstream in(text);
+    for (std::string line; std::getline(in, line);) lines.push_back(line);
+    return lines;
+}
+
+}  // namespace
+
+// Another compiler rounds a place to the next pixel.
+TEST_CASE("every screen says what it said, where it said it, in each size" *
+          doctest::skip(tests::is_sanitized)) {
+    for (const auto& [width, height] : {std::pair{1280, 800}, {800, 1280}, {1024, 600}}) {
+        Maker maker(one_drawer, width, height);
+        std::string step;
+        for (const std::string& one : maker.work().plan.sequence)
+            if (step.empty() && setup_of_step(maker.work().plan, one)->test_cut) step = one;
+        std::string all;
+        for (const Page& page : pages) {
+            show(maker, page, step);
+            all += std::string("== ") + page.name + "\n" + dump(maker.hand().log()) + "\n";
+        }
+        const std::string name = "screens_" + std::to_string(width) + "x" + std::to_string(height) + ".txt";
+        const fs::path golden = fs::path(KW_TEST_DIR) / "golden" / name;
+        if (std::getenv("KW_ACCEPT")) std::ofstream(golden, std::ios::binary) << all;
+        INFO(name);
+        const auto is = lines_of(all), was = lines_of(text_of(golden));
+        std::string page;
+        for (std::size_t line = 0; line < std::min(is.size(), was.size()); ++line) {
+            if (is[line].rfind("== ", 0) == 0) page = is[line];
+            CAPTURE(page);
+            REQUIRE(is[line] == was[line]);
+        }
+        CHECK(is.size() == was.size());
+        CHECK(all.size() > 20'000);
+    }
+}
+
+}  // namespace kw::window
