@@ -41,7 +41,7 @@ bool segment(Ui& ui, const Segment& s, int index, ImVec2 size) {
     const float r = ui.px(size::radius);
     const draw::Rgb ground = s.chosen ? p.accent : press.held ? p.accent_tint : p.card;
     const draw::Rgb ink = s.chosen ? p.on_accent : p.ink;
-    canvas().AddRectFilled(press.box.Min, press.box.Max, colour(ground), r, s.corners);
+    fill_sheet(ui, canvas(), press.box.Min, press.box.Max, ground, r, s.corners);
     canvas().AddRect(press.box.Min, press.box.Max, colour(s.chosen ? p.accent : p.edge), r, s.corners,
                      ui.px(1.5));
     const Fitted words = shortened(ui, s.label, font, size.x - ui.px(8));

@@ -19,16 +19,33 @@ Font font_for(Ui& ui, double size_px, bool bold) {
     return ui.fonts.get(bold ? Face::strong : Face::text, size_px);
 }
 
-void unblended(const ImDrawList*, const ImDrawCmd*) { glDisable(GL_BLEND); }
-void blended(const ImDrawList*, const ImDrawCmd*) { glEnable(GL_BLEND); }
+// Pixel for pixel from the texture's own framebuffer: where pixels are drawn by the processor, far cheaper than a textured rectangle.
+void copy_picture(const ImDrawList*, const ImDrawCmd* command) {
+    const auto& copy = *static_cast<const PictureCopy*>(command->UserCallbackData);
+    const ImGuiIO& io = ImGui::GetIO();
+    const auto device = [](float value, float scale) { return static_cast<int>(std::lround(value * scale)); };
+    const float sx = io.DisplayFramebufferScale.x, sy = io.DisplayFramebufferScale.y;
+    const int x = device(copy.corner.x, sx), y = device(copy.corner.y, sy);
+    const int left = std::max(x, device(command->ClipRect.x, sx)),
+              right = std::min(x + copy.width, device(command->ClipRect.z, sx));
+    const int top = std::max(y, device(command->ClipRect.y, sy)),
+              bottom = std::min(y + copy.height, device(command->ClipRect.w, sy));
+    if (right <= left || bottom <= top) return;
+    // Both framebuffers count from their lower left corner.
+    const int page = device(io.DisplaySize.y, sy), foot = copy.height - (bottom - y);
+    glBindFramebuffer(GL_READ_FRAMEBUFFER, copy.framebuffer);
+    glDisable(GL_SCISSOR_TEST);
+    glBlitFramebuffer(left - x, foot, right - x, foot + bottom - top, left, page - bottom, right, page - top,
+                      GL_COLOR_BUFFER_BIT, GL_NEAREST);
+    glEnable(GL_SCISSOR_TEST);
+    glBindFramebuffer(GL_READ_FRAMEBUFFER, 0);
+}
 
 void show(Ui& ui, ImDrawList& list, const Pictures::Picture& picture, ImVec2 corner) {
     const ImVec2 end{corner.x + static_cast<float>(picture.width),
                      corner.y + static_cast<float>(picture.height)};
-    const auto texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(picture.texture));
-    list.AddCallback(unblended, nullptr);
-    list.AddImage(texture, corner, end, {0, 1}, {1, 0});
-    list.AddCallback(blended, nullptr);
+    ui.picture_copies.push_back({picture.framebuffer, corner, picture.width, picture.height});
+    list.AddCallback(copy_picture, &ui.picture_copies.back());
     list.PushClipRect(corner, end, true);
     for (const draw::PlacedText& text : picture.annotations.texts) {
         const draw::AnnotationStyle style = draw::annotation_style(text.emphasis, ui.theme);

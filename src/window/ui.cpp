@@ -49,20 +49,31 @@ void fill_opaque(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb
     list.AddCallback(clear_area, &ui.opaque_areas.back());
 }
 
-void fill_sheet(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb, float radius) {
+void fill_sheet(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb, float radius,
+                ImDrawFlags round) {
     const float r = std::ceil(std::min({radius, (max.x - min.x) / 2, (max.y - min.y) / 2}));
-    fill_opaque(ui, list, {min.x + r, min.y}, {max.x - r, max.y}, rgb);
-    fill_opaque(ui, list, {min.x, min.y + r}, {min.x + r, max.y - r}, rgb);
-    fill_opaque(ui, list, {max.x - r, min.y + r}, {max.x, max.y - r}, rgb);
-    const ImU32 c = colour(rgb);
+    const auto is_round = [&](ImDrawFlags corner) { return (round & corner) != 0; };
+    const ImDrawFlags clockwise[] = {ImDrawFlags_RoundCornersTopLeft, ImDrawFlags_RoundCornersTopRight,
+                                     ImDrawFlags_RoundCornersBottomRight, ImDrawFlags_RoundCornersBottomLeft};
+    const auto [top_left, top_right, bottom_right, bottom_left] = clockwise;
+    const float left = is_round(top_left | bottom_left) ? r : 0,
+                right = is_round(top_right | bottom_right) ? r : 0;
+    fill_opaque(ui, list, {min.x + left, min.y}, {max.x - right, max.y}, rgb);
+    if (left > 0)
+        fill_opaque(ui, list, {min.x, min.y + (is_round(top_left) ? r : 0)},
+                    {min.x + r, max.y - (is_round(bottom_left) ? r : 0)}, rgb);
+    if (right > 0)
+        fill_opaque(ui, list, {max.x - r, min.y + (is_round(top_right) ? r : 0)},
+                    {max.x, max.y - (is_round(bottom_right) ? r : 0)}, rgb);
     const float pi = 3.14159265f;
     const ImVec2 centres[] = {
         {min.x + r, min.y + r}, {max.x - r, min.y + r}, {max.x - r, max.y - r}, {min.x + r, max.y - r}};
     for (int i = 0; i < 4; ++i) {
+        if (!is_round(clockwise[i])) continue;
         const float from = pi + static_cast<float>(i) * pi / 2;
         list.PathLineTo(centres[i]);
         list.PathArcTo(centres[i], r, from, from + pi / 2);
-        list.PathFillConvex(c);
+        list.PathFillConvex(colour(rgb));
     }
 }
 

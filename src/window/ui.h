@@ -27,6 +27,13 @@ struct OpaqueArea {
     draw::Rgb rgb;
 };
 
+// A picture put on the page from its own framebuffer, from the draw list's callback.
+struct PictureCopy {
+    unsigned framebuffer = 0;
+    ImVec2 corner;
+    int width = 0, height = 0;
+};
+
 struct Toast {
     std::string text;
     Tone tone = Tone::plain;
@@ -62,9 +69,10 @@ struct Ui {
     Pacer& pacer;
 
     // Widgets' own memory.
-    std::deque<OpaqueArea> opaque_areas;  // of this frame: the draw list points into it
-    std::deque<CardFrame> cards;          // open ones
-    std::vector<ImVec4> taken;            // by what can be pressed, this frame: left, top, right, bottom
+    std::deque<OpaqueArea> opaque_areas;     // of this frame: the draw list points into it
+    std::deque<PictureCopy> picture_copies;  // of this frame, likewise
+    std::deque<CardFrame> cards;             // open ones
+    std::vector<ImVec4> taken;               // by what can be pressed, this frame: left, top, right, bottom
     bool opens_anew = false;  // another page than in the frame before: its regions begin at their tops
     std::vector<Toast> toasts;
     ImGuiID armed = 0;  // the confirm button that waits for its second press
@@ -87,8 +95,9 @@ struct Ui {
 void take_room(Ui& ui, ImVec2 min, ImVec2 max);
 
 void fill_opaque(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb);
-// A sheet with rounded corners, painted mostly without blending.
-void fill_sheet(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb, float radius);
+// A sheet with rounded corners (all, or those of `round`), painted mostly without blending.
+void fill_sheet(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb, float radius,
+                ImDrawFlags round = ImDrawFlags_RoundCornersAll);
 
 // Adds to the test's log, if there is one. box is in screen coordinates.
 void log_widget(Ui& ui, LoggedWidget widget, ImVec2 min, ImVec2 max);

@@ -217,6 +217,7 @@ void Window::draw(const FrameFunction& frame) {
     in.apply_look();
     in.renew_fonts();
     in.ui.opaque_areas.clear();
+    in.ui.picture_copies.clear();
     in.ui.taken.clear();
     if (in.ui.log) in.ui.log->widgets.clear();
     ImGui_ImplOpenGL3_NewFrame();
