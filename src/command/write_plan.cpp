@@ -99,11 +99,12 @@ std::string settings_text(const Work& work, const Setup& setup, CutterSide measu
     const auto more = [](const std::string& words) { return words.empty() ? words : "; " + words; };
     const Dial dial = dial_of(work, setup);
     const FenceReading fence = fence_reading(setup, measured_to);
-    scaled("fence", is_off(setup.fence, dial.fence), fence.distance, dial.fence,
+    scaled("fence", is_off(setup.fence + dial.fence_beyond, dial.fence), fence.distance + dial.fence_beyond,
+           dial.fence,
            "to the " + fence.side + " side of the cutter" + more(say_from_pass_before(work, setup)) +
                more(say_beyond(work, dial.fence_beyond)));
-    scaled("height", is_off(*setup.height, dial.height), *setup.height, dial.height,
-           say_beyond(work, dial.height_beyond));
+    const Length height = *setup.height + dial.height_beyond;
+    scaled("height", is_off(height, dial.height), height, dial.height, say_beyond(work, dial.height_beyond));
     if (const std::string shims = say_shims(work, setup, dial.shims); !shims.empty())
         table.row({"stack", "", "", shims});
     if (setup.spacer > Length{})

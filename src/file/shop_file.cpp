@@ -95,7 +95,10 @@ void add_shop(Json& job, const Json& shop) {
     for (const char* own : {"machines", "cutters", "times"})
         if (!job.contains(own) && shop.contains(own)) job[own] = shop[own];
     const auto reading = read_preferences(shop).reading;
-    if (!job.contains("reading") && reading) job["reading"] = name_of(*reading);
+    const auto unit = job.find("unit");
+    const bool in_inches = unit == job.end() || *unit == "in";
+    if (!job.contains("reading") && reading && (unit_of(*reading) == Unit::inch) == in_inches)
+        job["reading"] = name_of(*reading);
 }
 
 }  // namespace kw

@@ -28,7 +28,7 @@ Preferences read_preferences(const Json& shop, std::vector<Problem>& problems, A
 // The same file with these preferences: those that are as usual are left out. Everything else in it is kept.
 Json with_preferences(Json shop, const Preferences& preferences);
 
-// Machines and cutters of the shop, what things take in it, and how the maker reads, for a job that does not say.
+// Machines and cutters of the shop, what things take in it, and how the maker reads (where the unit is the job's), for a job that does not say.
 void add_shop(Json& job, const Json& shop);
 
 }  // namespace kw

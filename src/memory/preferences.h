@@ -25,4 +25,7 @@ struct Preferences {
     bool operator==(const Preferences&) const = default;
 };
 
+// What was changed from `before` to `now` in those of `there`, which may be another window's.
+Preferences changed_in(Preferences there, const Preferences& before, const Preferences& now);
+
 }  // namespace kw

@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <ctime>
 #include <fstream>
+#include <utility>
 
 #include "file/shop_file.h"
 #include "session/asked_on.h"
@@ -31,22 +32,30 @@ fs::path last_job() {
     std::ifstream in(note_of_last());
     std::string line;
     std::getline(in, line);
+    return line;
+}
+
+bool is_there(const fs::path& path) {
     std::error_code error;
-    return !line.empty() && fs::exists(line, error) ? fs::path(line) : fs::path();
+    return fs::exists(path, error);
 }
 
 // What is shipped is only ever read: the maker works on a copy.
-fs::path own_first() {
-    const fs::path copy = platform::data_folder() / "first.json";
-    std::error_code error;
-    if (!fs::exists(copy, error)) fs::copy_file(platform::asset("first.json"), copy, error);
-    return copy;
-}
+struct JobToOpen {
+    fs::path path;
+    bool is_first_start = false;
+    fs::path absent = {};  // the one that was open last, where it is not there now
+};
 
-fs::path job_to_open(const std::string& asked) {
-    if (!asked.empty()) return fs::absolute(asked);
+JobToOpen job_to_open(const std::string& asked) {
+    if (!asked.empty()) return {fs::absolute(asked)};
     const fs::path last = last_job();
-    return last.empty() ? own_first() : last;
+    if (!last.empty() && is_there(last)) return {last};
+    const fs::path own = platform::data_folder() / "first.json";
+    if (is_there(own)) return {own, false, last};
+    std::error_code error;
+    fs::copy_file(platform::asset("first.json"), own, error);
+    return {own, last.empty(), last};
 }
 
 draw::Theme theme_of(const Preferences& preferences) {
@@ -210,9 +219,14 @@ void App::note_search(Ui& ui) {
     ui.pacer.wake_at(std::max(due_s, ui.now_s + again_s));
 }
 
+// Of steps that go by quickly only the first is heard.
 void App::sound() {
     if (!sounds_) sounds_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
-    sounds_->post([] { platform::play(chime_samples(), chime_rate_hz); });
+    if (is_sounding_->exchange(true)) return;
+    sounds_->post([sounding = is_sounding_] {
+        platform::play(chime_samples(), chime_rate_hz);
+        *sounding = false;
+    });
 }
 
 // At once in this window, and aside on the disk.
@@ -221,7 +235,7 @@ void App::keep_preferences(Ui& ui) {
     if (applied_ == now) return;
     ui.theme = theme_of(now);
     ui.user_scale = now.size_percent / 100.0;
-    if (applied_) keeper_->keep(now);
+    if (applied_) keeper_->keep(*applied_, now);
     if (applied_ && now.sounds && !applied_->sounds) sound();
     applied_ = now;
     ui.animate();
@@ -251,21 +265,26 @@ void App::frame(Ui& ui) {
 }
 
 int run_app(const AppOptions& options) {
-    const fs::path path = job_to_open(options.job);
-    auto app = App::open(path, options.shop.empty() ? own_shop_file() : fs::path(options.shop), {},
+    const JobToOpen to_open = job_to_open(options.job);
+    auto app = App::open(to_open.path, options.shop.empty() ? own_shop_file() : fs::path(options.shop), {},
                          App::Plan::follows);
     if (!app) {
         std::fprintf(stderr, "kerfwright: %s", app.error().c_str());
         return 1;
     }
     // At the very first it asks for one drawer, a question at a time.
-    if (options.job.empty() && last_job().empty()) app->state().first_question = 0;
-    remember_as_last(path);
+    if (to_open.is_first_start) app->state().first_question = 0;
+    // A job on a stick that is not in stays the last one.
+    if (to_open.absent.empty()) remember_as_last(to_open.path);
+    std::string absent = to_open.absent.empty() ? "" : to_open.absent.string() + " is not there now";
     WindowOptions window = options.window;
     window.title = title_of(*app);
     window.theme = theme_of(app->state().preferences);
     window.user_scale = app->state().preferences.size_percent / 100.0;
-    return run_window(window, [&](Ui& ui) { app->frame(ui); });
+    return run_window(window, [&](Ui& ui) {
+        if (!absent.empty()) ui.toast(std::exchange(absent, {}), Tone::caution);
+        app->frame(ui);
+    });
 }
 
 }  // namespace kw::window

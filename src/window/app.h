@@ -1,6 +1,7 @@
 #pragma once
 // The program with its window: the open job, kept on disk, and the screens that change it.
 
+#include <atomic>
 #include <deque>
 #include <filesystem>
 #include <memory>
@@ -63,7 +64,8 @@ private:
     bool was_shown_ = true;          // since the last was asked
     bool is_beginning_ = false;      // the plan of the job as it was opened is not there yet
     std::unique_ptr<JobKeeper> keeper_;
-    std::optional<Preferences> applied_;         // to the window
+    std::optional<Preferences> applied_;  // to the window
+    std::shared_ptr<std::atomic<bool>> is_sounding_ = std::make_shared<std::atomic<bool>>(false);
     std::unique_ptr<kw::window::Aside> sounds_;  // begins with the first sound
     UiState state_;
 };

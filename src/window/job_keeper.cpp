@@ -159,25 +159,37 @@ void JobKeeper::save(Answer& answer) {
     platform::commit_data();
 }
 
-// The file may have been changed by someone else meanwhile: that stays.
-void JobKeeper::read_shop_again() {
+// The file may have been changed by someone else meanwhile: that stays. Where it can't be read now, why: then it is not written either.
+std::string JobKeeper::read_shop_again() {
+    const std::string name = kept_.shop_path.string();
+    std::error_code error;
+    if (!std::filesystem::exists(kept_.shop_path, error)) return {};
     const auto text = read_file(kept_.shop_path);
-    if (!text) return;
+    if (!text) return name + ": " + text.error().why;
     auto json = parse_json(*text);
-    if (json && read_memory(*json)) kept_.shop = std::move(*json);
+    if (!json) return report(name, *text, json.error());
+    if (const auto memory = read_memory(*json); !memory) {
+        const Problem& problem = memory.error().front();
+        return name + ": " + problem.pointer + ": " + problem.why.text(Graduation::mm_0_01);
+    }
+    kept_.shop = std::move(*json);
+    return {};
 }
 
-void JobKeeper::keep(const Preferences& preferences) {
-    aside_.post([this, preferences] {
+void JobKeeper::keep(const Preferences& before, const Preferences& now) {
+    aside_.post([this, before, now] {
         if (kept_.shop_path.empty()) return;
-        read_shop_again();
-        kept_.shop = with_preferences(std::move(kept_.shop), preferences);
-        const auto saved = save_file(kept_.shop_path, to_text(kept_.shop));
-        platform::commit_data();
-        if (saved) return;
+        std::string why = read_shop_again();
+        if (why.empty()) {
+            kept_.shop = with_preferences(kept_.shop, changed_in(read_preferences(kept_.shop), before, now));
+            const auto saved = save_file(kept_.shop_path, to_text(kept_.shop));
+            platform::commit_data();
+            if (saved) return;
+            why = saved.error().why;
+        }
         Answer answer;
         answer.session = kept_.session;
-        answer.said.push_back({"The preferences are not saved: " + saved.error().why, Tone::wrong});
+        answer.said.push_back({"The preferences are not saved: " + why, Tone::wrong});
         give(std::move(answer));
     });
 }
@@ -185,7 +197,10 @@ void JobKeeper::keep(const Preferences& preferences) {
 void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
     if (kept_.shop_path.empty()) return;
     Memory memory = kept_.session.memory;
-    read_shop_again();
+    if (const std::string why = read_shop_again(); !why.empty()) {
+        answer.said.push_back({"What was learned is not saved: " + why, Tone::wrong});
+        return;
+    }
     const auto there = read_memory(kept_.shop);
     for (const Lesson& lesson : there ? there->lessons : std::vector<Lesson>{}) {
         const auto holds = [&](const Memory& all) {

@@ -62,8 +62,8 @@ public:
     std::optional<SearchNews> search_news() const;
     void turn() { aside_.turn(); }
     void finish() { aside_.finish(); }
-    // Writes them into the shop's file; nothing where there is none.
-    void keep(const Preferences& preferences);
+    // Writes what was changed into the shop's file; nothing where there is none.
+    void keep(const Preferences& before, const Preferences& now);
     // Whatever it holds is given back aside: a large job takes milliseconds to forget.
     void forget(Session session);
 
@@ -75,7 +75,7 @@ private:
     Answer take(const AskedAction& asked);
     void save(Answer& answer);
     void keep_memory(const Memory& before, Answer& answer);
-    void read_shop_again();
+    std::string read_shop_again();
     Watch watch();
 
     KeptJob kept_;  // touched aside only

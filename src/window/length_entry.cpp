@@ -164,6 +164,14 @@ LengthEntry erased(const LengthEntry& entry) {
 
 LengthEntry next_term(const LengthEntry& entry, char sign) {
     LengthEntry next = entry;
+    // Over what stands there a minus begins anew, as a digit does: a reading that is tight is negative.
+    if (entry.fresh && sign == '-') {
+        next = emptied(entry);
+        next.terms.clear();
+        next.negative = true;
+        next.fresh = false;
+        return next;
+    }
     if (is_complete(entry)) {
         const std::string before = text_of(entry);
         if (before.size() > most_in_terms) return entry;

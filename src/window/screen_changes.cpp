@@ -51,14 +51,19 @@ struct Sentences {
         if (before.cutter != now.cutter) change.push_back("Change the cutter: " + now.cutter);
         else if (before.make_up != now.make_up)
             change.push_back("Make the stack up to " + caliper_text(job(), now.make_up));
-        else leave.push_back("the " + now.cutter);
+        else if (dial_before.shims != dial_now.shims) {
+            const std::string shims = say_shims(work, now, dial_now.shims);
+            change.push_back(capital("the " + now.cutter) + ": " +
+                             (shims.empty() ? "put on as it was made up, without further shims" : shims));
+        } else leave.push_back("the " + now.cutter);
     }
     Length distance(const Setup& setup) const {
         return fence_reading(setup, setup.height ? measured_to : CutterSide::near).distance;
     }
     Way fence_way() const {
-        const Way near = way(before.fence, dial_before.fence, now.fence, dial_now.fence);
-        return near.by.empty() ? Way{distance(before), distance(now), ""} : near;
+        const Length from = dial_before.fence_beyond, to = dial_now.fence_beyond;
+        const Way near = way(before.fence + from, dial_before.fence, now.fence + to, dial_now.fence);
+        return near.by.empty() ? Way{distance(before) + from, distance(now) + to, ""} : near;
     }
     void fence() {
         const Way w = fence_way();
@@ -81,9 +86,10 @@ struct Sentences {
             else if (before.cutter == now.cutter) leave.push_back("the height");
             return;
         }
-        const Length height_before = before.height.value_or(*now.height);
-        const Way w = way(height_before, before.height ? dial_before.height : dial_now.height, *now.height,
-                          dial_now.height);
+        const Length to = *now.height + dial_now.height_beyond;
+        const Way w = before.height ? way(*before.height + dial_before.height_beyond, dial_before.height, to,
+                                          dial_now.height)
+                                    : way(to, dial_now.height, to, dial_now.height);
         if (!before.height)
             change.push_back("Set the " + blade + " " + w.by +
                              (w.by.empty() ? without_mark(show_with_unit(w.to, job().graduation)) + " high"

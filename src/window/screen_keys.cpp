@@ -48,7 +48,14 @@ bool is_open_elsewhere() {
     return ImGui::GetIO().WantTextInput || g.OpenPopupStack.Size > 0;
 }
 
+// The toolkit would take the ring a page on as well, to whatever stands there, and Space would press that.
+void leave_ring() {
+    ImGui::NavMoveRequestCancel();
+    ImGui::GetCurrentContext()->NavId = 0;
+}
+
 void turn_step(Screen& screen, const Stand& stand, int by) {
+    leave_ring();
     const auto& sequence = stand.work.plan.sequence;
     const auto to = static_cast<std::ptrdiff_t>(stand.index) + by;
     if (to < 0 || to >= static_cast<std::ptrdiff_t>(sequence.size())) return;

@@ -90,8 +90,7 @@ NextThing next_thing(const Work& work) {
     const RestStep& rest = work.rest.steps.front();
     const Setup& setup = *work.plan.setup_with_id(rest.setup);
     NextThing next{rest.step, SawTab::picture, step_of(work.plan, rest.step) + 1, {}};
-    const bool needs_test = setup.test_cut && (!is_locked(work, setup) || rest.set_again);
-    if (needs_test && !is_locked(work, setup)) {
+    if (is_torn_down(work, setup) || (setup.test_cut && !is_locked(work, setup))) {
         next.tab = SawTab::test;
         next.what = "Test cut, " + setup.work;
     } else {
@@ -124,7 +123,7 @@ bool is_at_next(const Screen& screen, const NextThing& next) {
     if (next.step.empty()) return state.place == Where::job;
     // The numbers come before the test cut: who looks at them is there already.
     return state.place == Where::saw && state.setup == next.step &&
-           (state.saw_tab == next.tab || (next.tab == SawTab::picture && state.saw_tab == SawTab::picture));
+           (state.saw_tab == next.tab || (next.tab == SawTab::test && state.saw_tab == SawTab::picture));
 }
 
 std::vector<JobStage> job_stages(const Screen& screen) {

@@ -54,7 +54,7 @@ void ask_reading(Screen& screen, Across& across) {
 
 // Whether the pages would still have the room that they are made for.
 bool has_room(const Ui& ui, int percent) {
-    constexpr double least_width_px = 780, least_height_px = 580;
+    constexpr double least_width_px = 1100, least_height_px = 700;
     const double ratio = ui.pixel_ratio / ui.user_scale * percent / 100;
     return static_cast<double>(ui.page_size.x) >= least_width_px * ratio &&
            static_cast<double>(ui.page_size.y) >= least_height_px * ratio;

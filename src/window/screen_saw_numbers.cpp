@@ -47,7 +47,7 @@ Number number_for(const Job& job, const std::string& caption, Length now, std::o
     return number;
 }
 
-// `truly`: where the control is to stand; `set`: what its scale shows then. Where the scale is known to be off, the number to set it to; where that puts the control is the note.
+// `truly`: where the control is to stand, with what makes up for the cutter; `set`: what its scale shows then. Where the scale is known to be off, the number to set it to; where that puts the control is the note.
 Number control_number(const Job& job, const std::string& control, const std::string& to, Length truly,
                       Length set, std::optional<Length> set_before) {
     if (!is_off(truly, set)) return number_for(job, capital(control) + to, truly, set_before);
@@ -65,31 +65,35 @@ std::vector<Number> numbers_of(const Stand& stand, CutterSide measured_to) {
     const Setup* before = stand.at_machine;
     const Length zero;
     const Dial dial = dial_of(stand.work, setup);
-    std::optional<Length> fence_before, height_before;  // as the scales were set
-    if (before) fence_before = dial_of(stand.work, *before).fence;
-    if (before && before->height) height_before = dial_of(stand.work, *before).height;
+    const std::optional<Dial> was = before ? std::optional(dial_of(stand.work, *before)) : std::nullopt;
     std::vector<Number> numbers;
     const auto note = [&](const std::string& words) {
         numbers.back().note = with(numbers.back().note, words);
     };
-    if (setup.guide == "stop") {
-        numbers.push_back(control_number(job, "stop", " to blade", setup.fence, dial.fence, fence_before));
-    } else {
-        const FenceReading now = fence_reading(setup, setup.height ? measured_to : CutterSide::near);
-        // The scale of a fence says nothing of how the cutter is measured.
-        const bool scale = is_off(setup.fence, dial.fence);
-        if (!scale && before && before->height && measured_to == CutterSide::far)
-            fence_before = *fence_before + before->kerf;
-        numbers.push_back(control_number(job, "fence", " to " + now.side + " side", now.distance,
-                                         scale ? dial.fence : now.distance, fence_before));
-    }
+    // The scale of a fence says nothing of how the cutter is measured: it is set as it reads.
+    const bool by_scale = is_off(setup.fence + dial.fence_beyond, dial.fence);
+    const auto stands = [&](const Setup& of, const Dial& its) {
+        return fence_reading(of, of.height ? measured_to : CutterSide::near).distance + its.fence_beyond;
+    };
+    const Length truly = stands(setup, dial);
+    std::optional<Length> fence_before;
+    if (before) fence_before = by_scale ? was->fence : stands(*before, *was);
+    const bool stop = setup.guide == "stop";
+    const std::string side = fence_reading(setup, setup.height ? measured_to : CutterSide::near).side;
+    numbers.push_back(control_number(job, stop ? "stop" : "fence",
+                                     stop ? " to blade" : " to " + side + " side", truly,
+                                     by_scale ? dial.fence : truly, fence_before));
+    if (by_scale && side == "far") note("the scale reads to the near side");
     note(say_from_pass_before(stand.work, setup));
     if (setup.height) note(say_beyond(stand.work, dial.fence_beyond));
     if (!setup.height) {
-        if (setup.guide != "stop") numbers.push_back({"Height", "", "", "", "Through: just above the board"});
+        if (!stop) numbers.push_back({"Height", "", "", "", "Through: just above the board"});
         return numbers;
     }
-    numbers.push_back(control_number(job, "height", "", *setup.height, dial.height, height_before));
+    std::optional<Length> height_before;
+    if (before && before->height) height_before = was->height;
+    numbers.push_back(
+        control_number(job, "height", "", *setup.height + dial.height_beyond, dial.height, height_before));
     note(say_beyond(stand.work, dial.height_beyond));
     if (const std::string shims = say_shims(stand.work, setup, dial.shims); !shims.empty())
         numbers.push_back({"Stack", "", "", "", capital(shims)});

