@@ -54,7 +54,7 @@ Sheet sheet_of(const Work& work, const Setup& setup, const PartLie& lie, bool fe
     sheet.along_y_mm = edge ? std::min(length, 0.9 * width) : width;
     sheet.broken_y = edge && length > 0.9 * width;
     sheet.cut_from_mm = pass.nibble ? sheet.end_mm : std::max(setup.fence, setup.spacer).mm();
-    sheet.cut_to_mm = (setup.fence + setup.kerf).mm();
+    sheet.cut_to_mm = (setup.fence + kerf_as_put_on(work, setup)).mm();
     sheet.sacrificial = setup.sacrificial;
     const bool grain = stock_of(work, setup).kind != StockKind::panel;
     sheet.look = {grain ? Material::long_grain : Material::end_grain, false, edge};

@@ -48,7 +48,7 @@ std::optional<SetupScene> setup_scene(const Work& work, const Setup& setup) {
     scene.thickness = stock.thickness;
     scene.fence = setup.fence;
     scene.height = setup.height.value_or(scene.thickness);
-    scene.kerf = setup.kerf;
+    scene.kerf = kerf_as_put_on(work, setup);
     scene.spacer = setup.spacer;
     scene.sacrificial = setup.sacrificial;
     scene.nibble = setup.passes.front().nibble;

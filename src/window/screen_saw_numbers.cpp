@@ -75,7 +75,8 @@ std::vector<Number> numbers_of(const Stand& stand, CutterSide measured_to) {
     if (setup.guide == "stop") {
         numbers.push_back(control_number(job, "stop", " to blade", setup.fence, dial.fence, fence_before));
     } else {
-        const FenceReading now = fence_reading(setup, setup.height ? measured_to : CutterSide::near);
+        const FenceReading now =
+            fence_reading(stand.work, setup, setup.height ? measured_to : CutterSide::near);
         // The scale of a fence says nothing of how the cutter is measured.
         const bool scale = is_off(setup.fence, dial.fence);
         if (!scale && before && before->height && measured_to == CutterSide::far)
