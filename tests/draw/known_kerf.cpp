@@ -54,3 +54,32 @@ TEST_CASE("a stack that stays on is as wide in every picture, and as wide as it 
         CHECK(in_one_pass > 0);
     }
 }
+
+TEST_CASE("what the earlier passes of a slot cleared reaches as far as they are known to have cut") {
+    for (const double wider_mm : {-0.3, 0.0, 0.3}) {
+        CAPTURE(wider_mm);
+        const auto work = work_with_known_kerf(wider_mm);
+        int later = 0;
+        for (const Setup& setup : work->plan.setups) {
+            if (setup.stage != kw::Stage::joint || setup.work.find(", pass ") == std::string::npos) continue;
+            CAPTURE(setup.work);
+            // As one finds it in the list of setups: from the first pass's fence to where the pass before this one cut.
+            std::optional<SetupScene> first, before;
+            for (const Setup& other : work->plan.setups) {
+                if (other.id == setup.id) break;
+                if (other.group != setup.group) continue;
+                before = *setup_scene(*work, other);
+                if (!first) first = before;
+            }
+            const SetupScene scene = *setup_scene(*work, setup);
+            if (!before) {
+                CHECK(scene.cleared == Length{});
+                continue;
+            }
+            ++later;
+            CHECK(scene.fence_before == first->fence);
+            CHECK(scene.fence_before + scene.cleared == before->far());
+        }
+        CHECK(later >= 2);
+    }
+}
