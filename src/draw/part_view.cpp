@@ -95,16 +95,16 @@ void add_fence(Drawing& drawing, const Sheet& sheet) {
 }
 
 // The loop in the middle of the board's face, its tail to the marked edge, and the caret on that edge.
-void add_marks(Drawing& drawing, const Sheet& sheet) {
+void add_marks(Drawing& drawing, const Sheet& sheet, bool in_mirror) {
     const BoardLie& lie = sheet.lie;
     const double left = sheet.end_mm, right = sheet.right_mm(), top = sheet.along_y_mm;
     const double across = sheet.broken_x ? left + 0.48 * sheet.along_x_mm : (left + right) / 2;
     const double high = 0.58 * sheet.scale_mm();
     std::optional<MarkPlace> tail;
-    if (lie.toward_maker == marked_edge) tail = {{across, 0}, {0, high}, false};
-    else if (lie.away == marked_edge) tail = {{across, top}, {0, -high}, true};
-    else if (lie.at_fence == marked_edge) tail = {{left, 0.5 * top}, {high, 0}, false};
-    else if (lie.from_fence == marked_edge) tail = {{right, 0.5 * top}, {-high, 0}, true};
+    if (lie.toward_maker == marked_edge) tail = {{across, 0}, {0, high}, in_mirror};
+    else if (lie.away == marked_edge) tail = {{across, top}, {0, -high}, in_mirror};
+    else if (lie.at_fence == marked_edge) tail = {{left, 0.5 * top}, {high, 0}, in_mirror};
+    else if (lie.from_fence == marked_edge) tail = {{right, 0.5 * top}, {-high, 0}, in_mirror};
     if (!tail) return;
     const bool underneath = lie.up != marked_face;
     add_face_mark(drawing, *tail, underneath);
@@ -170,7 +170,7 @@ Drawing part_view(const Work& work, const Setup& setup, const PartLie& lie, cons
     add_board(drawing, sheet);
     add_cut(drawing, sheet);
     add_fence(drawing, sheet);
-    add_marks(drawing, sheet);
+    add_marks(drawing, sheet, !options.fence_left);
     add_names(drawing, sheet);
     return options.fence_left ? drawing : mirrored_about_x(drawing, 0);
 }
