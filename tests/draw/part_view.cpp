@@ -157,6 +157,38 @@ TEST_CASE(
     });
 }
 
+// Found with a board held in the hands: a left side's inside face is down, its front end at the fence, which is beyond the bit. The front end
+// points away from the maker then, the top edge to the left, and to the left it is fed.
+TEST_CASE(
+    "at a router table it is said which edge goes in first, whichever side of a saw's blade the fence is "
+    "on") {
+    kw::Job job = view_job::job(view_job::Wanted{});
+    job.shop.machines.push_back(kw::usual_machine("table", kw::MachineKind::router_table));
+    job.shop.cutters.push_back({"bit", kw::CutterKind::bit, "table", kw::Length::inches(1, 4)});
+    job.drawers[0].front.cutter = "bit";
+    const auto work = view_job::work(job);
+    int seen = 0, left_sides = 0;
+    for (const Setup& setup : work->plan.setups) {
+        if (setup.stage != kw::Stage::joint || setup.machine != "table") continue;
+        for (const PartLie& lie : part_lies(*work, setup)) {
+            ++seen;
+            const Drawing drawing = part_view(*work, setup, lie);
+            CHECK(drawing == part_view(*work, setup, lie, {.fence_left = false, .to_far_side = false}));
+            CHECK_FALSE(drawing.title.find("toward you") != std::string::npos);
+            const kw::Pass& pass = setup.passes[lie.pass];
+            const BoardLie there = board_lie(lie.role, pass.reference, pass.down);
+            CHECK(shapes_of::says(drawing, std::string(name_of(there.toward_maker)) + ", goes in first"));
+            CHECK(shapes_of::says(drawing, std::string(name_of(there.away)) + ", trailing"));
+            if (lie.role != Role::side_left || pass.reference != Reference::front_end) continue;
+            ++left_sides;
+            REQUIRE(pass.down == BoardFace::inside);
+            CHECK(shapes_of::says(drawing, "top edge, goes in first"));
+        }
+    }
+    CHECK(seen >= 2);
+    CHECK(left_sides == 1);
+}
+
 // What is pencilled is the same on every board: its hand is that of the mark alone, and the other one where it is seen through the board.
 TEST_CASE(
     "the loop has one hand wherever the marked face is seen, and the other where it is seen through the "
