@@ -98,7 +98,7 @@ std::string settings_text(const Work& work, const Setup& setup, CutterSide measu
     };
     const auto more = [](const std::string& words) { return words.empty() ? words : "; " + words; };
     const Dial dial = dial_of(work, setup);
-    const FenceReading fence = fence_reading(setup, measured_to);
+    const FenceReading fence = fence_reading(work, setup, measured_to);
     scaled("fence", is_off(setup.fence + dial.fence_beyond, dial.fence), fence.distance + dial.fence_beyond,
            dial.fence,
            "to the " + fence.side + " side of the cutter" + more(say_from_pass_before(work, setup)) +

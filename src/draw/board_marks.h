@@ -13,13 +13,14 @@ inline constexpr Reference marked_edge = Reference::bottom_edge;
 
 // Where a mark stands, and which way round.
 struct MarkPlace {
-    Point at;               // on the line of the face or the edge
-    Point in_mm;            // from `at` into the wood, to the mark's top
-    bool mirrored = false;  // a loop that leans to the other side
+    Point at;                // on the line of the face or the edge
+    Point in_mm;             // from `at` into the wood, to the mark's top
+    bool in_mirror = false;  // the whole drawing will be mirrored: drawn so that it has its own hand then
     bool operator==(const MarkPlace&) const = default;
 };
 
-// The loop, its tail at `at`. Dashed where the marked face is the one that is not seen.
+// The loop, its tail at `at`; turned with the board it keeps its hand. Where the marked face is the one that is not seen it is dashed, and
+// mirrored, since it is seen through the board.
 void add_face_mark(Drawing& drawing, const MarkPlace& place, bool underneath = false);
 // The caret, its point at `at`.
 void add_edge_mark(Drawing& drawing, const MarkPlace& place);

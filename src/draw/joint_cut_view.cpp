@@ -62,10 +62,10 @@ void add_cutter(Drawing& drawing, const SetupScene& scene) {
 
 // The loop stands on the marked face, near the break, where nothing is cut; the caret on the marked edge, where that is the one
 // at the fence.
-void add_marks(Drawing& drawing, const SetupScene& scene, const Reach& reach) {
+void add_marks(Drawing& drawing, const SetupScene& scene, const Reach& reach, bool in_mirror) {
     const double t = scene.thickness.mm(), up = scene.down == marked_face ? 1 : -1;
     const Point on_face{break_mm(scene, reach) - 0.33 * t, scene.down == marked_face ? 0 : t};
-    add_face_mark(drawing, {on_face, {0, up * 0.62 * t}, up < 0});
+    add_face_mark(drawing, {on_face, {0, up * 0.62 * t}, in_mirror});
     if (scene.reference != marked_edge) return;
     const double above_cut = (scene.height.mm() + t) / 2;
     add_edge_mark(drawing, {{end_mm(scene), above_cut}, {0.38 * t, 0}});
@@ -221,7 +221,7 @@ Drawing joint_cut_view(const Way& way, const SetupViewOptions& options) {
              {std::nullopt, (shown + stands.spacer).mm(), std::nullopt, std::nullopt});
     add_removed(drawing, stands);
     add_cutter(drawing, stands);
-    add_marks(drawing, stands, way.reach);
+    add_marks(drawing, stands, way.reach, !options.fence_left);
     add_dimensions(drawing, way, options);
     add_labels(drawing, stands, way.says, way.reach);
     return drawing;

@@ -24,6 +24,7 @@ struct Sheet {
     double cut_to_mm = 0;
     bool goes_through = false;
     bool sacrificial = false;
+    bool at_router = false;  // fed toward y = 0: see is_at_router
     WoodLook look;
 
     double right_mm() const { return end_mm + along_x_mm; }
@@ -40,12 +41,20 @@ bool runs_along_length(Reference reference) {
     return reference == Reference::bottom_edge || reference == Reference::top_edge;
 }
 
+// At a router table the fence stands beyond the bit and the board is fed from right to left (common practice, no source). Seen from
+// above and turned until the fence is at the left, it goes toward y = 0, and which edge is toward the maker says nothing.
+bool is_at_router(const Work& work, const Setup& setup) {
+    const Machine* machine = work.job.shop.machine_named(setup.machine);
+    return machine && machine->kind == MachineKind::router_table;
+}
+
 Sheet sheet_of(const Work& work, const Setup& setup, const PartLie& lie, bool fence_left) {
     const Pass& pass = setup.passes[lie.pass];
     const PartSize& size = work.plan.part_with_id(pass.part)->size;
     Sheet sheet;
     sheet.lie = board_lie(lie.role, pass.reference, pass.down, fence_left);
     sheet.down = pass.down;
+    sheet.at_router = is_at_router(work, setup);
     sheet.end_mm = setup.spacer.mm();
     const double length = size.length.mm(), width = size.width.mm();
     const bool edge = runs_along_length(pass.reference);
@@ -54,7 +63,7 @@ Sheet sheet_of(const Work& work, const Setup& setup, const PartLie& lie, bool fe
     sheet.along_y_mm = edge ? std::min(length, 0.9 * width) : width;
     sheet.broken_y = edge && length > 0.9 * width;
     sheet.cut_from_mm = pass.nibble ? sheet.end_mm : std::max(setup.fence, setup.spacer).mm();
-    sheet.cut_to_mm = (setup.fence + setup.kerf).mm();
+    sheet.cut_to_mm = (setup.fence + kerf_as_put_on(work, setup)).mm();
     sheet.sacrificial = setup.sacrificial;
     const bool grain = stock_of(work, setup).kind != StockKind::panel;
     sheet.look = {grain ? Material::long_grain : Material::end_grain, false, edge};
@@ -95,16 +104,16 @@ void add_fence(Drawing& drawing, const Sheet& sheet) {
 }
 
 // The loop in the middle of the board's face, its tail to the marked edge, and the caret on that edge.
-void add_marks(Drawing& drawing, const Sheet& sheet) {
+void add_marks(Drawing& drawing, const Sheet& sheet, bool in_mirror) {
     const BoardLie& lie = sheet.lie;
     const double left = sheet.end_mm, right = sheet.right_mm(), top = sheet.along_y_mm;
     const double across = sheet.broken_x ? left + 0.48 * sheet.along_x_mm : (left + right) / 2;
     const double high = 0.58 * sheet.scale_mm();
     std::optional<MarkPlace> tail;
-    if (lie.toward_maker == marked_edge) tail = {{across, 0}, {0, high}, false};
-    else if (lie.away == marked_edge) tail = {{across, top}, {0, -high}, true};
-    else if (lie.at_fence == marked_edge) tail = {{left, 0.5 * top}, {high, 0}, false};
-    else if (lie.from_fence == marked_edge) tail = {{right, 0.5 * top}, {-high, 0}, true};
+    if (lie.toward_maker == marked_edge) tail = {{across, 0}, {0, high}, in_mirror};
+    else if (lie.away == marked_edge) tail = {{across, top}, {0, -high}, in_mirror};
+    else if (lie.at_fence == marked_edge) tail = {{left, 0.5 * top}, {high, 0}, in_mirror};
+    else if (lie.from_fence == marked_edge) tail = {{right, 0.5 * top}, {-high, 0}, in_mirror};
     if (!tail) return;
     const bool underneath = lie.up != marked_face;
     add_face_mark(drawing, *tail, underneath);
@@ -118,8 +127,9 @@ void add_names(Drawing& drawing, const Sheet& sheet) {
     const auto name = [&](Point at, std::string_view text, Anchor anchor) {
         drawing.shapes.emplace_back(Label{at, std::string(text), anchor, Emphasis::plain, std::nullopt});
     };
-    name({(left + right) / 2, top + gap}, name_of(sheet.lie.away), Anchor::bottom);
-    name({(left + right) / 2, -gap}, std::string(name_of(sheet.lie.toward_maker)) + ", toward you",
+    const std::string last(name_of(sheet.lie.away)), first(name_of(sheet.lie.toward_maker));
+    name({(left + right) / 2, top + gap}, last + (sheet.at_router ? ", trailing" : ""), Anchor::bottom);
+    name({(left + right) / 2, -gap}, first + (sheet.at_router ? ", goes in first" : ", toward you"),
          Anchor::top);
     // Within the board where it is long, and beside it where it is not.
     if (edge) {
@@ -160,19 +170,22 @@ std::vector<PartLie> part_lies(const Work& work, const Setup& setup) {
 }
 
 Drawing part_view(const Work& work, const Setup& setup, const PartLie& lie, const SetupViewOptions& options) {
-    const Sheet sheet = sheet_of(work, setup, lie, options.fence_left);
+    // On which side of a saw's blade the fence stands says nothing of a router table's.
+    const bool mirrored = !options.fence_left && !is_at_router(work, setup);
+    const Sheet sheet = sheet_of(work, setup, lie, !mirrored);
     const std::string face(name_of(sheet.lie.up));
     Drawing drawing;
     drawing.title = std::string(words_for(lie.role)) + " seen from above: " + face + " face up, " +
                     std::string(name_of(sheet.lie.at_fence)) + " against the " +
                     (setup.spacer > Length{} ? "spacer" : "fence") + ", " +
-                    std::string(name_of(sheet.lie.toward_maker)) + " toward you";
+                    std::string(name_of(sheet.lie.toward_maker)) +
+                    (sheet.at_router ? " goes in first" : " toward you");
     add_board(drawing, sheet);
     add_cut(drawing, sheet);
     add_fence(drawing, sheet);
-    add_marks(drawing, sheet);
+    add_marks(drawing, sheet, mirrored);
     add_names(drawing, sheet);
-    return options.fence_left ? drawing : mirrored_about_x(drawing, 0);
+    return mirrored ? mirrored_about_x(drawing, 0) : drawing;
 }
 
 }  // namespace kw::draw

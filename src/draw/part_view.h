@@ -17,8 +17,9 @@ struct PartLie {
 // All ways in which parts of this setup lie, in the order of the passes; `setup` is one of work.plan's.
 std::vector<PartLie> part_lies(const Work& work, const Setup& setup);
 
-// x = 0 is the fence's face, as in setup_view; y runs along the feed from the maker's edge of the board, y = 0. Widths are true; a
-// length is broken off where it is too long to be shown. What is cut lies underneath and is dashed.
+// x = 0 is the fence's face, as in setup_view; y runs along the feed from the maker's edge of the board, y = 0. At a router table,
+// where the fence is beyond the bit, y runs against the feed instead, from the edge that goes in first; that picture is never
+// mirrored. Widths are true; a length is broken off where it is too long to be shown. What is cut lies underneath and is dashed.
 Drawing part_view(const Work& work, const Setup& setup, const PartLie& lie,
                   const SetupViewOptions& options = {});
 

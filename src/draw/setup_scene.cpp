@@ -8,28 +8,29 @@
 namespace kw::draw {
 namespace {
 
-// The fence of this slot's first pass, where `setup` is a later one.
-std::optional<Length> first_fence(const Work& work, const Setup& setup) {
-    const Group* group = work.plan.group_with_id(setup.group);
-    if (!group || !group->cuts_slot || group->slot_passes() < 2) return std::nullopt;
+bool cuts_slot(const Group& group, const Setup& setup) {
     const Pass& pass = setup.passes.front();
-    const auto& receivers = group->work.receivers;
-    const bool slot = std::any_of(receivers.begin(), receivers.end(), [&](const PartEnd& end) {
+    const auto& receivers = group.work.receivers;
+    return std::any_of(receivers.begin(), receivers.end(), [&](const PartEnd& end) {
         return end.part == pass.part && end.reference == pass.reference;
     });
-    if (!slot || setup.fence <= group->stands.fence) return std::nullopt;
-    return group->stands.fence;
 }
 
-// As far as the passes before this one reached.
-Length cleared_to(const Work& work, const Setup& setup) {
-    const Group& group = *work.plan.group_with_id(setup.group);
-    Length to = group.stands.fence;
-    for (int pass = 0; pass < group.slot_passes(); ++pass) {
-        const Length fence = fence_of_pass(group.stands, pass, group.slot_passes());
-        if (fence < setup.fence) to = fence + group.stands.kerf;
+// What the passes of this slot before this one have taken away, as the plan has their setups.
+void add_cleared(SetupScene& scene, const Work& work, const Setup& setup) {
+    const Group* group = work.plan.group_with_id(setup.group);
+    if (!group || !group->cuts_slot || group->slot_passes() < 2 || !cuts_slot(*group, setup)) return;
+    std::optional<Length> from, to;
+    for (const Setup& pass : work.plan.setups) {
+        if (pass.id == setup.id) break;
+        if (pass.group != setup.group || !cuts_slot(*group, pass)) continue;
+        const Length far = pass.fence + kerf_as_put_on(work, pass);
+        from = from ? min(*from, pass.fence) : pass.fence;
+        to = to ? max(*to, far) : far;
     }
-    return to;
+    if (!from) return;
+    scene.fence_before = *from;
+    scene.cleared = *to - *from;
 }
 
 std::optional<Reference> common_reference(const Setup& setup) {
@@ -48,16 +49,13 @@ std::optional<SetupScene> setup_scene(const Work& work, const Setup& setup) {
     scene.thickness = stock.thickness;
     scene.fence = setup.fence;
     scene.height = setup.height.value_or(scene.thickness);
-    scene.kerf = setup.kerf;
+    scene.kerf = kerf_as_put_on(work, setup);
     scene.spacer = setup.spacer;
     scene.sacrificial = setup.sacrificial;
     scene.nibble = setup.passes.front().nibble;
     scene.down = setup.passes.front().down;
     scene.reference = common_reference(setup);
-    if (const auto first = first_fence(work, setup)) {
-        scene.fence_before = *first;
-        scene.cleared = cleared_to(work, setup) - *first;
-    }
+    add_cleared(scene, work, setup);
     scene.id = setup.id;
     scene.work = setup.work;
     scene.machine = setup.machine;

@@ -14,7 +14,7 @@ struct SetupScene {
     Length thickness;
     Length fence;
     Length height;
-    Length kerf;
+    Length kerf;  // that is believed of the cutter as it is put on
     Length spacer;
     Length cleared;  // of this slot already, from `fence_before`: 0 before its first pass
     Length fence_before;

@@ -17,7 +17,7 @@ struct SetupViewOptions {
     bool operator==(const SetupViewOptions&) const = default;
 };
 
-// `setup` is one of work.plan's. With the fence at the right all but the words is seen in a mirror.
+// `setup` is one of work.plan's. With the fence at the right all but the words and the pencilled loop is seen in a mirror.
 Drawing setup_view(const Work& work, const Setup& setup, const SetupViewOptions& options = {});
 Drawing setup_view(const SetupScene& scene, const SetupViewOptions& options = {});
 

@@ -133,6 +133,17 @@ Dial dial_of(const Work& work, const Setup& setup) {
     return planned;
 }
 
+Length kerf_as_put_on(const Work& work, const Setup& setup) {
+    const Group* group = work.plan.group_with_id(setup.group);
+    // Of a group that is tested, the plan's kerf is the one that is believed.
+    if (!group || work.standing.groups.contains(group->key)) return setup.kerf;
+    const ChosenJoint& chosen = group->work.chosen;
+    const Scales scales = scales_for(work.memory, chosen.machine, chosen.cutter, work.day);
+    // Only listed shims are ever put in or left out: the search for a first setting is spared where there are none.
+    const Length put_on = lists_shims(chosen.cutter) ? start_of(work, *group).dial.kerf : group->stands.kerf;
+    return put_on + Length::nearest_mm(scales.kerf.offset_mm);
+}
+
 std::vector<Lesson> lessons_of(const Work& work) {
     std::vector<Lesson> all;
     for (const Group& group : work.design.groups) {

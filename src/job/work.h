@@ -43,6 +43,10 @@ struct Dial {
 };
 Dial dial_of(const Work& work, const Setup& setup);
 
+// How wide the cutter of this setup is believed to cut as it is put on: with what the shop knows of its kerf, and with the shims that
+// it is put on with, also before the first test cut. `setup` is one of work.plan's.
+Length kerf_as_put_on(const Work& work, const Setup& setup);
+
 // What the group's locks have taught, of all groups that are tested and locked.
 std::vector<Lesson> lessons_of(const Work& work);
 

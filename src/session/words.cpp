@@ -181,9 +181,9 @@ std::string caliper_text(const Job& job, Length length) {
     return without_mark(show_with_unit(length, caliper_graduation(job)));
 }
 
-FenceReading fence_reading(const Setup& setup, CutterSide measured_to) {
+FenceReading fence_reading(const Work& work, const Setup& setup, CutterSide measured_to) {
     if (measured_to == CutterSide::near) return {setup.fence, "near"};
-    return {setup.fence + setup.kerf, "far"};
+    return {setup.fence + kerf_as_put_on(work, setup), "far"};
 }
 
 std::string say_from_pass_before(const Work& work, const Setup& setup) {

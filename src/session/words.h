@@ -26,12 +26,12 @@ std::string say_guide(const Work& work, const Setup& setup);
 // As a caliper reads it, without a mark: "0.223 in".
 std::string caliper_text(const Job& job, Length length);
 
-// How far the fence stands from one side of the cutter, and which: "near" or "far".
+// How far the fence stands from one side of the cutter, and which: "near" or "far". The far side is where the cutter is believed to cut.
 struct FenceReading {
     Length distance;
     std::string side;
 };
-FenceReading fence_reading(const Setup& setup, CutterSide measured_to);
+FenceReading fence_reading(const Work& work, const Setup& setup, CutterSide measured_to);
 
 // "0.008 in out from the pass before", for the further passes of a slot; empty for all else.
 std::string say_from_pass_before(const Work& work, const Setup& setup);

@@ -58,7 +58,7 @@ struct Sentences {
         } else leave.push_back("the " + now.cutter);
     }
     Length distance(const Setup& setup) const {
-        return fence_reading(setup, setup.height ? measured_to : CutterSide::near).distance;
+        return fence_reading(work, setup, setup.height ? measured_to : CutterSide::near).distance;
     }
     Way fence_way() const {
         const Length from = dial_before.fence_beyond, to = dial_now.fence_beyond;

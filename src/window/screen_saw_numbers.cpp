@@ -73,13 +73,15 @@ std::vector<Number> numbers_of(const Stand& stand, CutterSide measured_to) {
     // The scale of a fence says nothing of how the cutter is measured: it is set as it reads.
     const bool by_scale = is_off(setup.fence + dial.fence_beyond, dial.fence);
     const auto stands = [&](const Setup& of, const Dial& its) {
-        return fence_reading(of, of.height ? measured_to : CutterSide::near).distance + its.fence_beyond;
+        return fence_reading(stand.work, of, of.height ? measured_to : CutterSide::near).distance +
+               its.fence_beyond;
     };
     const Length truly = stands(setup, dial);
     std::optional<Length> fence_before;
     if (before) fence_before = by_scale ? was->fence : stands(*before, *was);
     const bool stop = setup.guide == "stop";
-    const std::string side = fence_reading(setup, setup.height ? measured_to : CutterSide::near).side;
+    const std::string side =
+        fence_reading(stand.work, setup, setup.height ? measured_to : CutterSide::near).side;
     numbers.push_back(control_number(job, stop ? "stop" : "fence",
                                      stop ? " to blade" : " to " + side + " side", truly,
                                      by_scale ? dial.fence : truly, fence_before));

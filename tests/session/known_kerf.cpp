@@ -55,3 +55,29 @@ TEST_CASE("the passes of a slot come to its width by the kerf that is known, by 
               caliper_text(work.job, passes[1]->fence - passes[0]->fence) + " out from the pass before");
     }
 }
+
+TEST_CASE(
+    "to the far side it is as far as the cutter is known to cut, in one pass as in several, tested or not") {
+    for (const double wider_mm : {-0.1, 0.0, 0.3}) {
+        CAPTURE(wider_mm);
+        const Session session = open_session(tests::sample_json(), kerf_known(wider_mm), now);
+        REQUIRE(session.work);
+        const Work& work = *session.work;
+        int in_one_pass = 0;
+        for (const Setup& setup : work.plan.setups) {
+            const Group* group = work.plan.group_with_id(setup.group);
+            if (!group || setup.cutter != "quarter stack") continue;
+            CAPTURE(setup.work);
+            const ChosenJoint& chosen = group->work.chosen;
+            const double known_mm =
+                scales_for(work.memory, chosen.machine, chosen.cutter, now).kerf.offset_mm;
+            CHECK(std::abs(known_mm) >= 0.7 * std::abs(wider_mm));
+            const double far_mm = fence_reading(work, setup, CutterSide::far).distance.mm();
+            CHECK(far_mm ==
+                  doctest::Approx(setup.fence.mm() + Length::inches(1, 4).mm() + known_mm).epsilon(1e-5));
+            CHECK(fence_reading(work, setup, CutterSide::near).distance == setup.fence);
+            in_one_pass += group->slot_passes() == 1 ? 1 : 0;
+        }
+        CHECK(in_one_pass > 0);
+    }
+}
