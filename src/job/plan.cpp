@@ -6,7 +6,9 @@
 #include "job/notes.h"
 #include "job/parts_of.h"
 #include "job/pins.h"
+#include "job/planned.h"
 #include "job/scheduling.h"
+#include "order/cost.h"
 
 namespace kw {
 namespace {
@@ -106,12 +108,39 @@ struct Ordered {
     std::vector<Note> notes;
 };
 
+// The order of these setups by their names; empty where they are not the same.
+std::vector<std::size_t> order_by_names(const Job& job, const Design& designed, std::size_t setups,
+                                        const std::vector<std::string>& names) {
+    if (names.size() != setups) return {};
+    const auto planned = planned_of(job, designed);
+    if (!planned || planned->names.size() != setups) return {};
+    std::map<std::string, std::size_t> number;
+    for (std::size_t i = 0; i < setups; ++i) number[planned->names[i]] = i;
+    std::vector<std::size_t> order;
+    for (const std::string& name : names)
+        if (const auto found = number.find(name); found != number.end()) order.push_back(found->second);
+    return order;
+}
+
+// A search that ends early may find less than the one for the ways has.
+order::Result or_known(const order::Problem& problem, order::Result result,
+                       const std::vector<std::size_t>& known) {
+    if (known.empty() || order::first_breach(problem, known)) return result;
+    const std::int64_t seconds = order::price(problem, known).seconds;
+    if (!result.order.empty() && result.seconds <= seconds) return result;
+    result.order = known;
+    result.seconds = seconds;
+    return result;
+}
+
 // Pins that can't be kept are let go, and that is said: a plan is worth more.
 Ordered in_best_order(const Job& job, const Design& designed, const std::vector<Setup>& setups,
-                      const std::vector<std::pair<int, int>>& before, const Watch& watch) {
+                      const std::vector<std::pair<int, int>>& before, const std::vector<std::size_t>& known,
+                      const Watch& watch) {
     const auto solved = [&](const std::vector<std::pair<int, int>>& pairs) {
-        return order::solve(order_problem(job, setups, pairs),
-                            {.node_limit = looks_per_plan, .stop = watched(watch)});
+        const order::Problem problem = order_problem(job, setups, pairs);
+        return or_known(problem,
+                        order::solve(problem, {.node_limit = looks_per_plan, .stop = watched(watch)}), known);
     };
     Ordered ordered{solved(before), 0, {}};
     for (const std::string& idle : idle_pins(job.pins, designed, setups)) {
@@ -156,8 +185,7 @@ const Group* Plan::group_with_id(std::string_view id) const { return find_with_i
 const Part* Plan::part_with_id(std::string_view id) const { return find_with_id(parts, id); }
 
 tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
-                                                   const Design& standing,
-                                                   std::optional<std::int64_t> least_seconds,
+                                                   const Design& standing, const FoundOrder& found,
                                                    const Watch& watch) {
     auto setups =
         sizing_setups(with_implied_blades(job.shop), size_cuts_of(designed, parts_of(job, designed)));
@@ -169,7 +197,8 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
         for (Setup& setup : setups_of(group)) setups->push_back(std::move(setup));
 
     const Precedence precedence = precedence_of(designed, *setups);
-    const Ordered ordered = in_best_order(job, designed, *setups, precedence.before, watch);
+    const Ordered ordered = in_best_order(job, designed, *setups, precedence.before,
+                                          order_by_names(job, designed, setups->size(), found.names), watch);
     const order::Result& result = ordered.result;
     if (result.order.empty()) return tl::unexpected(no_order(*setups, result));
     Plan plan;
@@ -181,7 +210,7 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
     for (const Setup& setup : plan.setups) plan.sequence.push_back(setup.id);
     plan.seconds = result.seconds;
     plan.lower_bound_seconds =
-        std::min(result.lower_bound_seconds, least_seconds.value_or(result.lower_bound_seconds));
+        std::min(result.lower_bound_seconds, found.least_seconds.value_or(result.lower_bound_seconds));
     plan.proved = plan.seconds == plan.lower_bound_seconds;
     plan.notes = designed.notes;
     plan.notes.insert(plan.notes.end(), precedence.notes.begin(), precedence.notes.end());

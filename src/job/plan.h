@@ -38,16 +38,24 @@ struct Plan {
     const Part* part_with_id(std::string_view id) const;
 };
 
+enum class SearchMore { yes, no };
+
 // Told now and then while an order is searched: how long the best takes that was found, and what no order can take less than.
-// It can't change what is found.
-using Watch = std::function<void(std::int64_t best_s, std::int64_t bound_s)>;
+// It answers whether that search goes on. A watch that never says no can't change what is found; after a no the best that was
+// found stands, with its bound, and every search that follows for the same plan asks again.
+using Watch = std::function<SearchMore(std::int64_t best_s, std::int64_t bound_s)>;
+
+// What the search for the ways of the joints has found of the whole work already.
+struct FoundOrder {
+    std::optional<std::int64_t> least_seconds;  // where joints could be cut in other ways: no way takes less
+    std::vector<std::string> names;  // the setups in the best order, by name (see planned.h); empty: none
+};
 
 // Setups and their order come from `designed`, so that a correction changes numbers and never what a setup is called; every
 // number comes from `standing`, the same design with its groups as tested and locked.
-// `least_seconds`: where joints could have been cut in other ways, what no way takes less than.
+// The plan takes no longer than the order that is `found`, where that is one of the same setups and keeps the pins.
 tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
-                                                   const Design& standing,
-                                                   std::optional<std::int64_t> least_seconds = {},
+                                                   const Design& standing, const FoundOrder& found = {},
                                                    const Watch& watch = {});
 
 // How a drawer's joints stand: the reach, setback and groove that its parts' sizes follow from.

@@ -99,8 +99,7 @@ std::string_view name_of_attribute(std::size_t attribute) {
 std::function<bool(const order::Progress&)> watched(const Watch& watch) {
     if (!watch) return {};
     return [watch](const order::Progress& progress) {
-        watch(progress.best_seconds, progress.bound_seconds);
-        return false;
+        return watch(progress.best_seconds, progress.bound_seconds) == SearchMore::no;
     };
 }
 

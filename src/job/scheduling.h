@@ -10,7 +10,7 @@ namespace kw {
 // Of a machine, as the maker calls it: "cutter", "shims", "fence", "height", "spacer"; empty for what nobody sets by hand.
 std::string_view name_of_attribute(std::size_t attribute);
 
-// For order::Options: tells `watch`, and never stops.
+// For order::Options: tells `watch`, and stops when it has enough.
 std::function<bool(const order::Progress&)> watched(const Watch& watch);
 
 order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,

@@ -14,8 +14,15 @@ struct Timed {
     bool proved = false;
 };
 
-std::optional<Timed> timed(const order::Problem& problem, std::int64_t looks) {
-    const order::Result found = order::solve(problem, {.node_limit = looks, .stop = {}});
+// How a search is bounded.
+struct Search {
+    std::int64_t looks;
+    const Watch& watch;
+};
+
+std::optional<Timed> timed(const order::Problem& problem, const Search& search) {
+    const order::Result found =
+        order::solve(problem, {.node_limit = search.looks, .stop = watched(search.watch)});
     if (found.order.empty()) return std::nullopt;
     return Timed{found.seconds, found.status == order::Status::proved};
 }
@@ -41,7 +48,7 @@ bool is_of(const Pass& pass, const std::vector<std::string>& drawers) {
 // as it is, so where one is shared it may be a little less.
 std::optional<Timed> timed_without(const Job& job, const Design& design, Planned planned,
                                    const JointKeys& keys, const std::vector<std::string>& drawers,
-                                   std::int64_t looks) {
+                                   const Search& search) {
     std::vector<std::size_t> gone;
     bool is_shared = false;
     for (const std::string& key : {keys.slot, keys.end}) {
@@ -59,7 +66,7 @@ std::optional<Timed> timed_without(const Job& job, const Design& design, Planned
         }
     }
     std::sort(gone.begin(), gone.end());
-    auto found = timed(order::without(order_problem(job, planned.setups, planned.before), gone), looks);
+    auto found = timed(order::without(order_problem(job, planned.setups, planned.before), gone), search);
     if (found) found->proved = found->proved && !is_shared;
     return found;
 }
@@ -78,7 +85,8 @@ void sort_ways(WayReason& reason) {
 }
 
 std::optional<WayReason> compare_alone(const Job& job, const Alternative& of, Picks& picks,
-                                       std::int64_t looks) {
+                                       std::int64_t looks, const Watch& watch) {
+    const Search search{looks, watch};
     std::vector<Timed> with;
     std::optional<Timed> without_it;
     Picks trial = picks;
@@ -87,11 +95,11 @@ std::optional<WayReason> compare_alone(const Job& job, const Alternative& of, Pi
         const auto made = design(job, trial);
         const auto planned = made ? planned_of(job, *made) : std::nullopt;
         const auto time =
-            planned ? timed(order_problem(job, planned->setups, planned->before), looks) : std::nullopt;
+            planned ? timed(order_problem(job, planned->setups, planned->before), search) : std::nullopt;
         if (!time) return std::nullopt;
         with.push_back(*time);
         if (way != of.picked) continue;
-        without_it = timed_without(job, *made, *planned, of.keys[way], of.drawers, looks);
+        without_it = timed_without(job, *made, *planned, of.keys[way], of.drawers, search);
         if (!without_it) return std::nullopt;
     }
     std::size_t best = of.picked;

@@ -11,9 +11,9 @@ Surety surety_of(bool proved_with, bool proved_without);
 // The one that was picked first, then the least.
 void sort_ways(WayReason& reason);
 
-// Each way with all else as in `picks`, in a search of so many looks; `picks` gets the best. Nothing where a way can't be had so, or what
+// Each way with all else as in `picks`, in a search of so many looks, which `watch` may end; `picks` gets the best. Nothing where a way can't be had so, or what
 // the joint adds can't be told from what another joint of the same drawer does.
 std::optional<WayReason> compare_alone(const Job& job, const Alternative& of, Picks& picks,
-                                       std::int64_t looks);
+                                       std::int64_t looks, const Watch& watch);
 
 }  // namespace kw

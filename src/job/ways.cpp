@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <set>
 
 #include "job/planned.h"
@@ -117,6 +118,13 @@ public:
 
     const order::Problem& problem() const { return problem_; }
 
+    std::vector<std::string> names_of(const std::vector<std::size_t>& order) const {
+        std::vector<std::string> names(setups_.size()), named;
+        for (const auto& [name, number] : number_) names[number] = name;
+        for (const std::size_t i : order) named.push_back(names[i]);
+        return named;
+    }
+
 private:
     void add(const Planned& design) {
         std::vector<int> number;
@@ -140,9 +148,31 @@ private:
     order::Problem problem_;
 };
 
-order::Result solved(const order::Problem& problem, std::int64_t looks, const Watch& watch = {}) {
+order::Result solved(const order::Problem& problem, std::int64_t looks, const Watch& watch) {
     return order::solve(problem, {.node_limit = looks, .stop = watched(watch)});
 }
+
+// The maker hears of all the work only. Searches of a part of it, or of one way, repeat what was told of all, to be stopped with it.
+class Told {
+public:
+    explicit Told(const Watch& watch) {
+        if (!watch) return;
+        of_all_ = [last = last_, watch](std::int64_t best_s, std::int64_t bound_s) {
+            *last = {best_s, bound_s};
+            return watch(best_s, bound_s);
+        };
+        of_a_part_ = [last = last_, watch](std::int64_t, std::int64_t) {
+            return *last ? watch((*last)->first, (*last)->second) : SearchMore::yes;
+        };
+    }
+    const Watch& of_all() const { return of_all_; }
+    const Watch& of_a_part() const { return of_a_part_; }
+
+private:
+    using Seconds = std::optional<std::pair<std::int64_t, std::int64_t>>;  // of the best, and of the bound
+    std::shared_ptr<Seconds> last_ = std::make_shared<Seconds>();
+    Watch of_all_, of_a_part_;
+};
 
 bool is_proved(const order::Result& result) { return result.status == order::Status::proved; }
 
@@ -173,7 +203,7 @@ struct Best {
 
 // How long all the work without that joint takes, and whether that is proved: a short search, or what is left of the best order.
 std::pair<std::int64_t, bool> seconds_without(const order::Problem& problem, const order::Choice& choice,
-                                              const Best& best) {
+                                              const Best& best, const Watch& watch) {
     const std::vector<std::size_t> its = all_but(choice, std::nullopt);
     const order::Problem left = order::without(problem, its);
     std::vector<std::size_t> number(problem.operations.size(), 0), order;
@@ -182,18 +212,19 @@ std::pair<std::int64_t, bool> seconds_without(const order::Problem& problem, con
     for (const std::size_t i : best.order)
         if (std::find(its.begin(), its.end(), i) == its.end()) order.push_back(number[i]);
     const std::int64_t kept = order::price(left, order).seconds;
-    const order::Result found = solved(left, looks_per_reason);
+    const order::Result found = solved(left, looks_per_reason, watch);
     return {found.order.empty() ? kept : std::min(kept, found.seconds), is_proved(found)};
 }
 
 // What each way adds to all the work without that joint. Where a way turns out to be better than what was picked, it is picked.
-WayReason reason_of(const order::Problem& problem, std::size_t c, const Alternative& of, Best& best) {
+WayReason reason_of(const order::Problem& problem, std::size_t c, const Alternative& of, Best& best,
+                    const Watch& watch) {
     WayReason reason{of.label, of.drawers, {}};
     const order::Choice& choice = problem.choices[c];
-    const auto [without_it, is_least] = seconds_without(problem, choice, best);
+    const auto [without_it, is_least] = seconds_without(problem, choice, best, watch);
     const std::size_t picked = best.picked[c];
     for (std::size_t way = 0; way < of.ways.size(); ++way) {
-        order::Result with = solved(order::without(problem, all_but(choice, way)), looks_per_reason);
+        order::Result with = solved(order::without(problem, all_but(choice, way)), looks_per_reason, watch);
         bool proved = is_proved(with);
         if (way == picked && (with.order.empty() || with.seconds >= best.seconds)) {
             with.seconds = best.seconds;
@@ -213,14 +244,15 @@ WayReason reason_of(const order::Problem& problem, std::size_t c, const Alternat
 }
 
 // All reasons, for the best that is found on the way to them.
-std::vector<WayReason> reasons_of(const order::Problem& problem, const std::vector<Open>& open, Best& best) {
+std::vector<WayReason> reasons_of(const order::Problem& problem, const std::vector<Open>& open, Best& best,
+                                  const Watch& watch) {
     std::vector<WayReason> reasons;
     if (problem.operations.size() > most_setups_for_reasons || open.size() > most_reasons) return reasons;
     for (std::int64_t known = best.seconds + 1; best.seconds < known;) {
         known = best.seconds;
         reasons.clear();
         for (std::size_t c = 0; c < open.size() && best.seconds == known; ++c)
-            reasons.push_back(reason_of(problem, c, *open[c].of, best));
+            reasons.push_back(reason_of(problem, c, *open[c].of, best, watch));
     }
     return reasons;
 }
@@ -263,39 +295,42 @@ Opened open_ones(const Job& job, const Design& usual, const Planned& planned, co
 }
 
 // All the work as it is usually cut: where the search had to stop early, that may be shorter.
-void keep_the_usual_if_shorter(const order::Problem& problem, const std::vector<Open>& open, Best& best) {
+void keep_the_usual_if_shorter(const order::Problem& problem, const std::vector<Open>& open, Best& best,
+                               const Watch& watch) {
     std::vector<std::size_t> others, picked;
     for (std::size_t c = 0; c < open.size(); ++c) {
         picked.push_back(open[c].of->picked);
         for (const std::size_t i : all_but(problem.choices[c], picked.back())) others.push_back(i);
     }
-    const order::Result usual = solved(order::without(problem, others), looks_per_plan);
+    const order::Result usual = solved(order::without(problem, others), looks_per_plan, watch);
     if (!usual.order.empty() && usual.seconds < best.seconds)
         best = {picked, numbered_in(problem, others, usual.order), usual.seconds, false};
 }
 
 // Those that can be decided on together.
-void choose_among(const Job& job, const Planned& planned, const Opened& opened, const Watch& watch,
+void choose_among(const Job& job, const Planned& planned, const Opened& opened, const Told& told,
                   FoundWays& found) {
     const std::vector<Open>& open = opened.all;
     const Together together(job, planned, open);
     const order::Problem& problem = together.problem();
-    const order::Result result = solved(problem, looks_per_choice, watch);
+    const order::Result result = solved(problem, looks_per_choice, told.of_all());
     if (result.order.empty()) return;
     Best best{result.picked, result.order, result.seconds, is_proved(result)};
-    if (!is_proved(result)) keep_the_usual_if_shorter(problem, open, best);
-    found.reasons = reasons_of(problem, open, best);
+    if (!is_proved(result)) keep_the_usual_if_shorter(problem, open, best, told.of_a_part());
+    found.reasons = reasons_of(problem, open, best, told.of_a_part());
+    found.order = together.names_of(best.order);
     if (opened.shared.empty() && opened.too_many.empty())
         found.lower_bound_seconds = result.lower_bound_seconds;
     for (std::size_t c = 0; c < open.size(); ++c) found.picks[open[c].of->id] = best.picked[c];
 }
 
 // The others are looked at one by one, while all else stays as it was found to be best.
-void choose_one_by_one(const Job& job, const Planned& planned, const Opened& opened, FoundWays& found) {
+void choose_one_by_one(const Job& job, const Planned& planned, const Opened& opened, const Told& told,
+                       FoundWays& found) {
     for (const Alternative* one : opened.shared) {
         std::optional<WayReason> reason;
         if (planned.setups.size() <= most_setups_for_reasons && found.reasons.size() < most_reasons)
-            reason = compare_alone(job, *one, found.picks, looks_per_reason);
+            reason = compare_alone(job, *one, found.picks, looks_per_reason, told.of_a_part());
         if (reason) found.reasons.push_back(std::move(*reason));
         else found.not_compared.push_back({one->label, one->drawers, one->ways[one->picked], true});
     }
@@ -305,13 +340,14 @@ void choose_one_by_one(const Job& job, const Planned& planned, const Opened& ope
 
 // `decided`: what is not to be chosen any more.
 FoundWays found_with(const Job& job, const Picks& decided, const Watch& watch) {
-    FoundWays found{decided, {}, {}, {}};
+    const Told told(watch);
+    FoundWays found{decided, {}, {}, {}, {}};
     const auto usual = design(job, decided);
     const auto planned = usual ? planned_of(job, *usual) : std::nullopt;
     if (!planned) return found;
     const Opened opened = open_ones(job, *usual, *planned, decided);
-    if (!opened.all.empty()) choose_among(job, *planned, opened, watch, found);
-    choose_one_by_one(job, *planned, opened, found);
+    if (!opened.all.empty()) choose_among(job, *planned, opened, told, found);
+    choose_one_by_one(job, *planned, opened, told, found);
     return found;
 }
 

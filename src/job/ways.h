@@ -36,6 +36,8 @@ struct FoundWays {
     Picks picks;
     // Where there was something to choose: no way and no order takes less than this.
     std::optional<std::int64_t> lower_bound_seconds;
+    std::vector<std::string>
+        order;  // of all the work, by the names of its setups; empty where there was no choice
     std::vector<WayReason> reasons;
     std::vector<NotCompared> not_compared;
 };

@@ -80,7 +80,8 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->design = std::move(*designed);
     work->standing = replay(work->job, work->design);
     work->standing_design = with_standing(work->design, work->standing);
-    auto plan = make_plan(work->job, work->design, work->standing_design, ways.lower_bound_seconds, watch);
+    auto plan = make_plan(work->job, work->design, work->standing_design,
+                          {ways.lower_bound_seconds, std::move(ways.order)}, watch);
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
     work->elsewhere = begun_elsewhere(work->job, work->design);

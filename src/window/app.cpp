@@ -215,7 +215,7 @@ void App::note_search(Ui& ui) {
     state_.searching = Searching{};
     const double due_s = asked_s_ + soon_s;
     if (const auto news = keeper_->search_news(); news && ui.now_s >= due_s)
-        state_.searching->at_most_better_s = news->best_s - news->bound_s;
+        *state_.searching = {news->best_s - news->bound_s, aside_ == Aside::thread, news->is_ending};
     ui.pacer.wake_at(std::max(due_s, ui.now_s + again_s));
 }
 
@@ -254,8 +254,10 @@ void App::frame(Ui& ui) {
     take_answers(ui);
     note_search(ui);
     const std::string step = state_.setup;
+    const bool was_ending = is_search_ending();
     if (const auto action = draw_program(ui, shown_, state_); action && !is_asked_already(*action))
         act(ui, *action);
+    if (!was_ending && is_search_ending()) keeper_->stop_searching();
     const bool is_another = state_.place == Where::saw && !step.empty() && state_.setup != step;
     if (is_another && state_.preferences.sounds) sound();
     if (sounds_) sounds_->turn();

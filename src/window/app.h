@@ -40,6 +40,8 @@ public:
     void act(Ui& ui, const Action& action);
     // Waits until all is worked out and saved.
     void finish(Ui& ui);
+    // Is told of every search for an order, aside, and may end it. To be set before anything is asked for.
+    void watch_with(Watch watch) { keeper_->watch_with(std::move(watch)); }
     bool is_idle() const { return asked_.empty() && !is_beginning_; }
 
     // The document as it was typed; its work may still be that of an older one.
@@ -52,6 +54,7 @@ private:
     void follow_setup(const std::shared_ptr<const Work>& before);
     void take_answers(Ui& ui);
     void note_search(Ui& ui);
+    bool is_search_ending() const { return state_.searching && state_.searching->is_ending; }
     void keep_preferences(Ui& ui);
     void sound();
     bool is_asked_already(const Action& action) const;

@@ -43,6 +43,7 @@ void JobKeeper::ask(AskedAction asked) {
     {
         const std::lock_guard lock(mutex_);
         asked_.push_back(std::move(asked));
+        ++asked_for_;
     }
     aside_.post([this] { take_next(); });
 }
@@ -67,9 +68,20 @@ void JobKeeper::forget(Session session) {
 
 Watch JobKeeper::watch() {
     return [this](std::int64_t best_s, std::int64_t bound_s) {
+        {
+            const std::lock_guard lock(mutex_);
+            news_ = SearchNews{best_s, bound_s, has_enough()};
+        }
+        const SearchMore more = other_ ? other_(best_s, bound_s) : SearchMore::yes;
         const std::lock_guard lock(mutex_);
-        news_ = SearchNews{best_s, bound_s};
+        return has_enough() ? SearchMore::no : more;
     };
+}
+
+void JobKeeper::stop_searching() {
+    const std::lock_guard lock(mutex_);
+    enough_ = asked_for_;
+    if (news_) news_->is_ending = true;
 }
 
 // Edits that have come in together are worked out once; any other action needs the plan that is newest then.
@@ -80,6 +92,7 @@ std::vector<AskedAction> JobKeeper::next_asked() {
     const auto end = other == asked_.begin() && other != asked_.end() ? other + 1 : other;
     std::vector<AskedAction> next(std::make_move_iterator(asked_.begin()), std::make_move_iterator(end));
     asked_.erase(asked_.begin(), end);
+    taken_ += next.size();
     return next;
 }
 

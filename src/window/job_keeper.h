@@ -39,6 +39,7 @@ struct Answer {
 struct SearchNews {
     std::int64_t best_s = 0;
     std::int64_t bound_s = 0;
+    bool is_ending = false;  // the maker has had enough of it
 };
 
 struct KeptJob {
@@ -52,6 +53,10 @@ class JobKeeper {
 public:
     // `wake` is called when there is something new, from whichever thread.
     JobKeeper(KeptJob kept, bool in_a_thread, std::function<void()> wake);
+    // All that was asked for is done first, but for searching the order to its end, which nobody will see.
+    ~JobKeeper() { stop_searching(); }
+    JobKeeper(const JobKeeper&) = delete;
+    JobKeeper& operator=(const JobKeeper&) = delete;
 
     // Works out the job as it was handed over, and answers with it.
     void begin();
@@ -60,6 +65,10 @@ public:
     std::optional<Answer> answer();
     // Of the search that is under way; nothing where none has found an order yet.
     std::optional<SearchNews> search_news() const;
+    // All that was asked for so far is answered with the best order that is found, and what is asked for later is searched again.
+    void stop_searching();
+    // Is asked too whether a search goes on, aside. To be set before anything is asked for.
+    void watch_with(Watch other) { other_ = std::move(other); }
     void turn() { aside_.turn(); }
     void finish() { aside_.finish(); }
     // Writes what was changed into the shop's file; nothing where there is none.
@@ -77,13 +86,18 @@ private:
     void keep_memory(const Memory& before, Answer& answer);
     std::string read_shop_again();
     Watch watch();
+    bool has_enough() const { return enough_ && taken_ <= *enough_; }
 
     KeptJob kept_;  // touched aside only
     std::function<void()> wake_;
+    Watch other_;
     mutable std::mutex mutex_;
     std::vector<AskedAction> asked_;
     std::vector<Answer> answers_;
     std::optional<SearchNews> news_;
+    // Actions by number: asked for so far, taken so far, and up to which one the search is not to go on.
+    std::size_t asked_for_ = 0, taken_ = 0;
+    std::optional<std::size_t> enough_;
     Aside aside_;  // last: ends before the rest goes
 };
 

@@ -66,7 +66,9 @@ struct OrderDrag {
 // The plan that is shown is that of an older document: a newer one is being worked out.
 struct Searching {
     std::optional<std::int64_t>
-        at_most_better_s;  // than the best order found so far; known where it takes long
+        at_most_better_s;       // than the best order found so far; known where it takes long
+    bool can_be_ended = false;  // the best is found, and there is a thread that can be told
+    bool is_ending = false;     // the maker has asked for that
 };
 
 // What fills the window: where that is another page than before, it is seen from its top.

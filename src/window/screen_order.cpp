@@ -15,12 +15,23 @@ std::string left_words(const Rest& rest) {
            (rest.proved ? ", in the order that takes least from how the machines stand now" : "");
 }
 
+// What can be pressed while it is searched stands first: there it is in sight, however low the page is.
+void draw_searching(Ui& ui, Searching& searching) {
+    say(ui, search_words(searching.at_most_better_s));
+    if (secondary_button(ui, "Stop searching, take this one",
+                         {.width = content_width(ui), .enabled = !searching.is_ending}))
+        searching.is_ending = true;
+}
+
 void draw_summary(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     const Progress all = progress_of(work);
     begin_card(ui, "summary");
     heading(ui, std::to_string(all.done) + " of " + std::to_string(all.of) + " cuts done");
     progress(ui, all.done, all.of);
+    auto& searching = screen.state.searching;
+    const bool can_be_ended = searching && searching->can_be_ended;
+    if (can_be_ended) draw_searching(ui, *searching);
     const std::string next = next_step(work);
     if (const Setup* setup = setup_of_step(work.plan, next)) {
         const std::string detail = capital(setup->work);
@@ -28,8 +39,8 @@ void draw_summary(Screen& screen, const Work& work) {
                            {.width = content_width(ui), .height_px = 76, .detail = detail}))
             open_step(screen, next);
     }
-    const auto& searching = screen.state.searching;
-    say(ui, searching ? search_words(searching->at_most_better_s) : proof_words(work.plan));
+    if (!can_be_ended)
+        say(ui, searching ? search_words(searching->at_most_better_s) : proof_words(work.plan));
     if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
     if (work.plan.pins_s > 0)
         say(ui, "What you want first or last takes " + minutes(work.plan.pins_s) + " of it");
