@@ -22,6 +22,20 @@ float steps_height(const Screen& screen) { return screen.ui.px(screen.is_low() ?
 
 }  // namespace
 
+// A joint of several cuts was tested with all of them: as long as none of its parts has run, the machine stands as the last of
+// those cuts left it, and not as it is set for the first.
+static const Setup* left_by_test(const Work& work, const Setup& setup) {
+    if (!is_locked(work, setup) || is_torn_down(work, setup)) return nullptr;
+    const Setup* last = nullptr;
+    for (const Setup& other : work.plan.setups) {
+        if (other.group != setup.group) continue;
+        last = &other;
+        for (const Pass& pass : other.passes)
+            if (has_run(work, other, pass)) return nullptr;
+    }
+    return last == &setup ? nullptr : last;
+}
+
 std::optional<Stand> stand_at(Screen& screen) {
     const Work& work = *screen.work();
     std::string step = screen.state.setup;
@@ -30,7 +44,9 @@ std::optional<Stand> stand_at(Screen& screen) {
     if (!setup) return std::nullopt;
     screen.state.setup = step;
     Stand stand{work, step, step_of(work.plan, step), *setup, nullptr, nullptr, nullptr};
-    stand.at_machine = before_at_machine(work, stand.index);
+    const Setup* tested = left_by_test(work, *setup);
+    stand.at_machine = tested ? tested : before_at_machine(work, stand.index);
+    stand.is_left_by_test = tested != nullptr;
     if (stand.index > 0) stand.before = setup_of_step(work.plan, work.plan.sequence[stand.index - 1]);
     if (stand.index + 1 < work.plan.sequence.size())
         stand.after = setup_of_step(work.plan, work.plan.sequence[stand.index + 1]);
@@ -105,10 +121,13 @@ void draw_test_state(Screen& screen, const Stand& stand) {
     const RestStep* step = step_named(stand.work.rest, stand.step);
     const bool torn_down = is_torn_down(stand.work, stand.setup), again = step && step->set_again;
     if (is_locked(stand.work, stand.setup) && !torn_down)
-        return status(screen.ui, again ? Tone::caution : Tone::good,
+        return status(screen.ui, again || stand.is_left_by_test ? Tone::caution : Tone::good,
                       again ? "Locked, and to be torn down before these parts: then set it again as it was "
                               "locked, and test first"
-                            : "Locked as tested: leave it set");
+                      : stand.is_left_by_test
+                          ? "Locked as tested. The last test cut left it set for another cut of this joint: "
+                            "set what is marked here"
+                          : "Locked as tested: leave it set");
     if (torn_down)
         status(screen.ui, Tone::caution,
                "Was locked, then torn down: set it again as it was locked, and test first");

@@ -278,9 +278,13 @@ void draw_lock(Bench& bench) {
     if (bench.report.locked) {
         const Group* group = bench.work.plan.group_with_id(bench.setup.group);
         const bool moves_on = group && group->cuts_slot && group->slot_passes() > 1;
+        const auto cuts = std::count_if(bench.work.plan.setups.begin(), bench.work.plan.setups.end(),
+                                        [&](const Setup& one) { return group && one.group == group->id; });
         return status(ui, Tone::good,
-                      moves_on ? "Leave the height. All parts at one pass, then the fence to the next."
-                               : "Run the parts without moving anything.");
+                      moves_on ? "Leave the height. Fence back to the first pass: all parts, then the next."
+                      : cuts > 1
+                          ? "Leave scales and stack. Fence, spacer and face as the picture says for each cut."
+                          : "Run the parts without moving anything.");
     }
     if (bench.report.is_good()) {
         if (primary_button(ui, "Lock", {.width = width, .height_px = 64, .detail = "as it stands"})) lock();
