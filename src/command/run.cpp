@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "command/options.h"
+#include "command/report_after.h"
 #include "command/shop.h"
 #include "command/unread.h"
 #include "command/write.h"
@@ -332,8 +333,9 @@ private:
                                            : after.refused_field == "fresh_end" ? ": --fresh-end"
                                                                                 : ""));
         if (save && !this->save(before, after)) return 1;
-        const auto report = fit_report(*after.work, options_.setup);
-        io_.out << (options_.json ? fit_json(*report) : fit_text(*after.work, *report));
+        const auto report = report_after(*before.session.work, *after.work, options_.setup);
+        if (!report) io_.out << rest_text(*after.work);
+        else io_.out << (options_.json ? fit_json(*report) : fit_text(*after.work, *report));
         if (!save && !options_.json) io_.out << "\nNot kept: --save logs it in the job.\n";
         return 0;
     }
