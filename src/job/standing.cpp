@@ -1,6 +1,7 @@
 #include "job/standing.h"
 
 #include <algorithm>
+#include <tuple>
 
 #include "testcut/observe.h"
 
@@ -119,14 +120,28 @@ AdviceOptions advice_options(const Job& job, const std::vector<std::string>& rea
 
 namespace {
 
+// What a machine was last used for, and how often it has been set for something.
+struct MachineUse {
+    std::string what;  // a group's key, or a sizing cut's
+    int settings = 0;
+};
+
+// What is cut, of which part, at which end or edge.
+using RanIdentity = std::tuple<std::string, std::string, std::string>;
+RanIdentity identity(const Ran& ran) { return {ran.work_key, ran.part, ran.reference}; }
+
 class Replay {
 public:
     Replay(const Job& job, const Design& design) : job_(job), design_(design) {}
 
     Standing run() {
         for (const LogEntry& entry : job_.log) {
-            if (!is_planned(entry)) ++standing_.forgotten;
-            else if (entry.kind == LogKind::ran) note_ran(entry);
+            if (!is_planned(entry)) {
+                ++standing_.forgotten;
+                continue;
+            }
+            if (entry.kind != LogKind::lost) note_set(entry);
+            if (entry.kind == LogKind::ran) note_ran(entry);
             else if (entry.kind == LogKind::lost) note_lost(entry.part);
             else if (const Group* group = group_of(entry))
                 entry.kind == LogKind::test ? test(*group, entry) : lock(*group, entry);
@@ -148,6 +163,33 @@ private:
         for (const Group& group : design_.groups)
             if (entry.key == group.key || entry.key.rfind(group.key + " | ", 0) == 0) return &group;
         return nullptr;
+    }
+
+    // Sizes are cut where the shop cuts them; a piece too wide for its stop is not told apart.
+    std::string machine_of(const LogEntry& entry) const {
+        if (const Group* group = group_of(entry)) return group->work.chosen.machine.name;
+        const auto& machines = job_.shop.machines;
+        const auto saw = std::find_if(machines.begin(), machines.end(), [](const Machine& machine) {
+            return machine.kind == MachineKind::table_saw;
+        });
+        const Machine* cuts = entry.key == "crosscut" ? crosscut_machine(job_.shop)
+                              : saw == machines.end() ? nullptr
+                                                      : &*saw;
+        return cuts ? cuts->name : std::string();
+    }
+
+    // A machine that is used for something else than before is set anew: its settings are counted.
+    void note_set(const LogEntry& entry) {
+        const Group* group = group_of(entry);
+        MachineUse& use = uses_[machine_of(entry)];
+        const std::string what = group ? group->key : entry.key;
+        if (use.what != what) ++use.settings;
+        use.what = what;
+    }
+
+    int settings_on(const Group& group) const {
+        const auto use = uses_.find(group.work.chosen.machine.name);
+        return use == uses_.end() ? 0 : use->second.settings;
     }
 
     GroupStanding& standing_of(const Group& group, const LogEntry& entry) {
@@ -227,10 +269,12 @@ private:
         standing.stood = standing.dial;
     }
 
-    // Parts that ran since the test before were cut by the controls as they are now found to have stood.
+    // Parts that ran since the test before were cut by the controls as they are now found to have stood; but nothing is found of
+    // those that ran before the machine did something else.
     void recall_ran(const Group& group, const GroupStanding& standing, int tests) {
         for (Ran& ran : standing_.ran)
-            if (ran.group_key == group.key && ran.after_tests == tests)
+            if (ran.group_key == group.key && ran.after_tests == tests &&
+                ran_in_setting_.at(identity(ran)) == settings_on(group))
                 ran.settings = settings_by(standing.model, group.designed, standing.now);
     }
 
@@ -273,19 +317,19 @@ private:
         for (const NamedLength& reading : entry.readings)
             if (reading.name == "size") ran.size = reading.value;
         // Told twice is run once, as it ran last.
-        standing_.ran.erase(std::remove_if(standing_.ran.begin(), standing_.ran.end(),
-                                           [&](const Ran& other) {
-                                               return other.work_key == ran.work_key &&
-                                                      other.part == ran.part &&
-                                                      other.reference == ran.reference;
-                                           }),
-                            standing_.ran.end());
+        standing_.ran.erase(
+            std::remove_if(standing_.ran.begin(), standing_.ran.end(),
+                           [&](const Ran& other) { return identity(other) == identity(ran); }),
+            standing_.ran.end());
+        if (const Group* group = group_of(entry)) ran_in_setting_[identity(ran)] = settings_on(*group);
         standing_.ran.push_back(std::move(ran));
     }
 
     const Job& job_;
     const Design& design_;
     Standing standing_;
+    std::map<std::string, MachineUse> uses_;  // by machine
+    std::map<RanIdentity, int> ran_in_setting_;
     Group partner_;
 };
 

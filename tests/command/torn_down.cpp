@@ -122,3 +122,27 @@ TEST_CASE("a part goes through a setup that was torn down when it is set again, 
     CHECK(shop.planned(shop.groove).rfind(shop.groove + "  groove  (locked)\n", 0) == 0);
     shop.done("ran", shop.groove, its);
 }
+
+TEST_CASE("a test of a setup that is set again says nothing of the parts that it cut as it was set before") {
+    const Torn shop;
+    Json job = tests::sample_json();
+    job["fit"]["tolerance"]["fit"] = job["fit"]["tolerance"]["step"] = "0.03 mm";
+    shop.write(job);
+    const auto its = [&](const std::string& work) { return setup_of(shop, work); };
+    const std::string dado = "locking rabbet: side dado";
+    shop.done("ran", its("rip to width: sides"));
+    shop.done("ran", its("crosscut to length: sides"));
+    for (int i = 0; i < 3; ++i)
+        shop.done("fit", its(dado),
+                  {"--fresh-end", "--read", "dado_depth=5.85mm", "lip=5.85mm", "dado_width=6.35mm",
+                   "tongue_thickness=6.25mm", "fit=0.1mm", "--save"});
+    shop.done("lock", its(dado), {"--anyway"});
+    shop.done("ran", its(dado), {"--part", left});
+    shop.done("lock", its("groove"), {"--anyway"});
+    REQUIRE(shop.planned(its(dado)).find("torn down") != std::string::npos);
+    REQUIRE(shop.run({"plan", shop.job()}).out.find("ALREADY CUT") == std::string::npos);
+    shop.done("fit", its(dado),
+              {"--fresh-end", "--read", "dado_depth=6.05mm", "tongue_thickness=6.05mm", "fit=0.3mm", "--sure",
+               "--save"});
+    CHECK(shop.run({"plan", shop.job()}).out.find("ALREADY CUT") == std::string::npos);
+}
