@@ -79,7 +79,8 @@ TEST_CASE("every step opens at its top, however far the one before was scrolled"
 }
 
 TEST_CASE("a toast lies over nothing that can be pressed") {
-    for (const auto& [width, height] : {std::pair{1280, 800}, std::pair{800, 1280}, std::pair{1024, 600}}) {
+    for (const auto& size : {std::pair{1280, 800}, std::pair{800, 1280}, std::pair{1024, 600}}) {
+        const int width = size.first, height = size.second;
         Maker maker(one_drawer, width, height);
         for (const Where place : {Where::drawers, Where::order, Where::saw, Where::job}) {
             maker.app().state().place = place;
