@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "effort.h"
 #include "window/app.h"
 #include "window/hand.h"
 #include "window/screen_words.h"
@@ -93,11 +94,13 @@ private:
     Hand hand_;
 };
 
+// Under sanitizers each plan of the whole demo takes minutes: these are left to the run without them.
 constexpr double gutter_x = 60;  // over the machine's name, before the time begins
 
 }  // namespace
 
-TEST_CASE("a step dragged to the beginning of its lane is pinned first, and what that takes is said") {
+TEST_CASE("a step dragged to the beginning of its lane is pinned first, and what that takes is said" *
+          doctest::skip(tests::is_sanitized)) {
     Dragging page;
     const auto before = page.app().session().work;
     const std::string step = before->plan.sequence.back(), name = page.name_of(step);
@@ -129,7 +132,8 @@ TEST_CASE("a step dragged to the beginning of its lane is pinned first, and what
     CHECK(page.work().plan.sequence == before->plan.sequence);
 }
 
-TEST_CASE("a step dragged to the end is pinned last, by a finger that is quick, too") {
+TEST_CASE("a step dragged to the end is pinned last, by a finger that is quick, too" *
+          doctest::skip(tests::is_sanitized)) {
     Dragging page;
     const std::string step = page.work().plan.sequence[1], name = page.name_of(step);
     const Place from = page.middle(step);
@@ -137,7 +141,8 @@ TEST_CASE("a step dragged to the end is pinned last, by a finger that is quick, 
     CHECK(page.on_disk()["pins"].dump() == R"({"last":[")" + name + R"("]})");
 }
 
-TEST_CASE("a drag that goes back, or that Escape ends, asks for nothing, and is no tap") {
+TEST_CASE("a drag that goes back, or that Escape ends, asks for nothing, and is no tap" *
+          doctest::skip(tests::is_sanitized)) {
     Dragging page;
     const std::string step = page.work().plan.sequence.back();
     const Place from = page.middle(step);
@@ -159,7 +164,8 @@ TEST_CASE("a drag that goes back, or that Escape ends, asks for nothing, and is 
 }
 
 TEST_CASE(
-    "on a page that scrolls a finger that goes up from a block scrolls, and one that goes sideways drags") {
+    "on a page that scrolls a finger that goes up from a block scrolls, and one that goes sideways drags" *
+    doctest::skip(tests::is_sanitized)) {
     Dragging page(800, 1280);
     const std::string step = page.work().plan.sequence.back();
     const Place from = page.middle(step);
@@ -176,7 +182,8 @@ TEST_CASE(
     CHECK(page.on_disk().contains("pins"));
 }
 
-TEST_CASE("while a newer document is worked out the status says so, and afterwards how good the order is") {
+TEST_CASE("while a newer document is worked out the status says so, and afterwards how good the order is" *
+          doctest::skip(tests::is_sanitized)) {
     Dragging page;
     CHECK(page.hand().sees(proof_words(page.work().plan)));
     bool was_said = false;
@@ -198,7 +205,8 @@ TEST_CASE("while a newer document is worked out the status says so, and afterwar
     CHECK(page.hand().sees(proof_words(page.work().plan)));
 }
 
-TEST_CASE("how much better the order can be at most stands on the screen as it was told while searching") {
+TEST_CASE("how much better the order can be at most stands on the screen as it was told while searching" *
+          doctest::skip(tests::is_sanitized)) {
     Dragging page;
     for (const std::int64_t seconds : {std::int64_t{1}, std::int64_t{59}, std::int64_t{61}}) {
         page.hand().window().draw([&](Ui& ui) {
