@@ -4,6 +4,7 @@
 #include <cctype>
 #include <cmath>
 
+#include "draw/part_view.h"
 #include "session/words.h"
 
 namespace kw::window {
@@ -54,17 +55,7 @@ std::string size_words(const Job& job, Length a, Length b, Length c) {
     return tight(a) + " \u00d7 " + tight(b) + " \u00d7 " + tight(c) + " " + unit_words(job);
 }
 
-std::string role_words(Role role) {
-    switch (role) {
-        case Role::front: return "front";
-        case Role::back: return "back";
-        case Role::side_left: return "left side";
-        case Role::side_right: return "right side";
-        case Role::bottom: return "bottom";
-        case Role::face: break;
-    }
-    return "face";
-}
+std::string role_words(Role role) { return std::string(draw::words_for(role)); }
 
 std::string part_words(const Plan& plan, const std::string& id) {
     const Part* part = plan.part_with_id(id);
