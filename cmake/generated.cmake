@@ -31,3 +31,13 @@ foreach(asset IN LISTS asset_files)
   kw_copy(${CMAKE_SOURCE_DIR}/assets/${asset} ${KW_BUILT_ASSETS}/${asset})
 endforeach()
 add_custom_target(kw_assets ALL DEPENDS ${copied})
+
+# kw_tables: #include "words/tables_embedded.h" gives src/words/<language>.txt as kw::tables::<language>.
+file(GLOB word_files CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/src/words/*.txt)
+set(word_header ${CMAKE_BINARY_DIR}/generated/words/tables_embedded.h)
+add_custom_command(
+  OUTPUT ${word_header}
+  COMMAND ${CMAKE_COMMAND} "-DFILES=${word_files}" -DOUT=${word_header} -P ${CMAKE_SOURCE_DIR}/cmake/embed_words.cmake
+  DEPENDS ${word_files} ${CMAKE_SOURCE_DIR}/cmake/embed_words.cmake
+  VERBATIM)
+add_custom_target(kw_words_header DEPENDS ${word_header})

@@ -24,6 +24,10 @@ foreach(line IN LISTS lines)
 endforeach()
 
 target_link_libraries(kw_window PUBLIC kw_shaders)
-foreach(folder window command)  # the two that look for the demo job, fonts and schemas, and say the version
-  target_compile_definitions(kw_${folder} PRIVATE KW_VERSION="${PROJECT_VERSION}" KW_ASSET_DIR="${KW_BUILT_ASSETS}")
-endforeach()
+add_dependencies(kw_words kw_words_header)
+target_include_directories(kw_words PRIVATE ${CMAKE_BINARY_DIR}/generated)
+# The standard asks no compiler for literals as long as a table; all of ours take them.
+set_source_files_properties(${CMAKE_SOURCE_DIR}/src/words/words.cpp PROPERTIES COMPILE_OPTIONS -Wno-overlength-strings)
+# The one file that looks for the demo job, fonts and schemas.
+set_source_files_properties(${CMAKE_SOURCE_DIR}/src/window/platform_native.cpp PROPERTIES
+  COMPILE_DEFINITIONS "KW_ASSET_DIR=\"${KW_BUILT_ASSETS}\"")

@@ -90,7 +90,74 @@ def check_self():
         assert not list(check_includes(layers, "high", line)), line
     for line in ("// TO" + "DO later", "CHECK(" + "true);", "from deb" + ".example.org", "at /ho" + "me/me/x"):
         assert list(check_words(line)), line
+    table = read_words('# words\na.b = "the {0} "\na.c.one = one\na.c.many = many\n')
+    assert not list(check_words_tables(table, dict(table)))
+    for key, text in (("a.b", "das"), ("a.b", "{0} {1}"), ("a.b", ""), ("a.x", "mehr")):
+        assert list(check_words_tables(table, {**table, key: text})), key
+    assert list(check_words_tables({"a.one": ""}, {"a.one": ""}))
+    used = [("x.cpp", 'words("a.b", 3) + words.counted("a.c", 1)')]
+    assert not list(check_words_used(table, used))
+    assert list(check_words_used(table, used[:0])) and list(check_words_used(table, used + [("y.cpp", 'Message::say("a.d")')]))
     assert not list(check_words("CHECK(true_length == 3); // a/home/b"))
+
+
+def read_words(text):
+    """key -> text of a table of words (src/words)"""
+    rows = (line.split(" = ", 1) for line in text.splitlines() if line.strip() and not line.startswith("#"))
+    return {row[0].strip(): row[1] if len(row) > 1 else "" for row in rows}
+
+
+def places(text):
+    return set(re.findall(r"\{\d\}", text))
+
+
+def check_words_tables(english, other):
+    """Every language says everything, with the same places to fill in."""
+    for key in sorted(english.keys() ^ other.keys()):
+        yield f"`{key}` stands in one table only"
+    for key in sorted(english.keys() & other.keys()):
+        if places(english[key]) != places(other[key]):
+            yield f"`{key}` has other places to fill in than in English"
+        if not other[key].strip():
+            yield f"`{key}` says nothing"
+    for key in english:
+        stem, _, end = key.rpartition(".")
+        if end in ("one", "many") and not {stem + ".one", stem + ".many"} <= english.keys():
+            yield f"`{key}` has no twin for the other counts"
+
+
+# A key as the sources look it up, and any literal that may be one or the beginning of one.
+LOOKED_UP = re.compile(r'\b(?:words(?:\(\))?|t|say|text|list|counted)\(\s*(?:std::string\()?"([a-z_0-9]+(?:\.[a-z_0-9]+)+)"')
+LITERAL = re.compile(r'"([a-z_0-9]+\.[a-z_0-9.]*)"')
+
+
+def check_words_used(english, sources):
+    """Keys that are asked for are there, and keys that are there are asked for. sources: (name, text)"""
+    literals = set()
+    for name, text in sources:
+        literals |= set(LITERAL.findall(text))
+        for key in LOOKED_UP.findall(text):
+            if not {key, key + ".one"} & english.keys() and not any(known.startswith(key + ".") for known in english):
+                yield f"{name}:1: `{key}` is in no table of words"
+    for key in sorted(english):
+        stem = re.sub(r"\.(one|many)$", "", key)
+        begins = {key[: at + 1] for at, letter in enumerate(key) if letter == "."}
+        if not literals & ({key, stem} | begins):
+            yield f"src/words/english.txt:1: nothing says `{key}`"
+
+
+def check_all_words():
+    folder = ROOT / "src/words"
+    english = read_words((folder / "english.txt").read_text(encoding="utf-8"))
+    for path in sorted(folder.glob("*.txt")):
+        other = read_words(path.read_text(encoding="utf-8"))
+        if path.stem == "british":  # changes to English: words, and texts by their keys
+            found = (f"`{key}` changes a text that is not there" for key in other if "." in key and key not in english)
+        else:
+            found = check_words_tables(english, other)
+        yield from (f"{path.relative_to(ROOT)}:1: {reason}" for reason in found)
+    sources = [(path.relative_to(ROOT), path.read_text(encoding="utf-8")) for path in sorted((ROOT / "src").rglob("*.[ch]*"))]
+    yield from check_words_used(english, sources)
 
 
 def git_files(*arguments):
@@ -136,6 +203,7 @@ def main():
         if path.suffix in (".cpp", ".h"):
             sources.append(path)
         found += [f"{name}:{line}: {reason}" for line, reason in check_file(layers, path)]
+    found += check_all_words()
     found += check_format(sources)
     print("\n".join(found), end="\n" if found else "")
     return 1 if found else 0

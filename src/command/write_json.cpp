@@ -58,11 +58,10 @@ Json notes_json(const Work& work, std::vector<Note> all) {
     for (const Note& note : all)
         notes.push_back({{"level", note.level == Level::note ? "note" : "warning"},
                          {"about", note.about},
-                         {"text", note.text.text(work.job.graduation)}});
+                         {"text", note.text.text(work.job.locale)}});
     for (const Affected& affected : work.affected)
-        notes.push_back({{"level", "warning"},
-                         {"about", affected.part},
-                         {"text", affected.what.text(work.job.graduation)}});
+        notes.push_back(
+            {{"level", "warning"}, {"about", affected.part}, {"text", affected.what.text(work.job.locale)}});
     return notes;
 }
 

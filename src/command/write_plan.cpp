@@ -13,15 +13,15 @@ std::string times(std::size_t count) {
 }
 
 std::string boxes_text(const Work& work) {
-    const Graduation graduation = work.job.graduation;
+    const Locale& locale = work.job.locale;
     Table table(
         {Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left});
     for (const DrawerSpec& spec : work.job.drawers)
         for (const DrawerBox& box : work.plan.boxes)
             if (box.drawer == spec.name)
-                table.row({std::to_string(spec.count) + " × " + spec.name, show(box.size.width, graduation),
-                           "wide", show(box.size.height, graduation), "high",
-                           show(box.size.depth, graduation), "deep"});
+                table.row({std::to_string(spec.count) + " × " + spec.name, show(box.size.width, locale),
+                           "wide", show(box.size.height, locale), "high", show(box.size.depth, locale),
+                           "deep"});
     return table.text();
 }
 
@@ -77,23 +77,23 @@ bool spacer_comes_off(const Work& work, const Setup& setup) {
 }
 
 std::string settings_text(const Work& work, const Setup& setup, CutterSide measured_to) {
-    const Graduation graduation = work.job.graduation;
+    const Locale& locale = work.job.locale;
     Table table({Align::left, Align::right, Align::left, Align::left});
     if (!setup.height) {
-        table.row({setup.guide, show_with_unit(setup.fence, graduation), "finished size"});
+        table.row({setup.guide, show_with_unit(setup.fence, locale), "finished size"});
         return table.text(6);
     }
     // A joint is finer than a rule: the caliper's reading stands beside it.
     const auto row = [&](const char* control, Length length, const std::string& what) {
         table.row(
-            {control, show_with_unit(length, graduation), "(" + caliper_text(work.job, length) + ")", what});
+            {control, show_with_unit(length, locale), "(" + caliper_text(work.job, length) + ")", what});
     };
     // What is set leads: where a scale is known to be off, its number, and then where that puts the control.
     const auto scaled = [&](const char* control, bool off, Length length, Length set,
                             const std::string& what) {
         if (!off) return row(control, length, what);
         table.row({control, caliper_text(work.job, set), "by its scale",
-                   show_with_unit(length, graduation) + " (" + caliper_text(work.job, length) + ")" +
+                   show_with_unit(length, locale) + " (" + caliper_text(work.job, length) + ")" +
                        (what.empty() ? "" : " " + what)});
     };
     const auto more = [](const std::string& words) { return words.empty() ? words : "; " + words; };
@@ -150,9 +150,9 @@ std::string notes_text(const Work& work, const std::vector<Note>& of_files = {})
     notes.insert(notes.end(), work.plan.notes.begin(), work.plan.notes.end());
     for (const Note& note : notes)
         out += std::string("  ") + (note.level == Level::note ? "" : "WARNING ") + note.about + ": " +
-               note.text.text(work.job.graduation) + "\n";
+               note.text.text(work.job.locale) + "\n";
     for (const Affected& affected : work.affected)
-        out += "  ALREADY CUT " + affected.what.text(work.job.graduation) + "\n";
+        out += "  ALREADY CUT " + affected.what.text(work.job.locale) + "\n";
     int forgotten = work.standing.forgotten;  // but for those of which a note tells
     for (const Elsewhere& one : work.elsewhere) forgotten -= one.entries;
     if (forgotten > 0)
@@ -161,17 +161,17 @@ std::string notes_text(const Work& work, const std::vector<Note>& of_files = {})
 }
 
 Table parts_table(const Work& work) {
-    const Graduation graduation = work.job.graduation;
+    const Locale& locale = work.job.locale;
     Table table(
         {Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left});
     for (const Part& part : work.plan.parts)
-        table.row({part.id, show(part.size.length, graduation), "×", show(part.size.width, graduation), "×",
-                   show(part.size.thickness, caliper_graduation(work.job)), part.stock});
+        table.row({part.id, show(part.size.length, locale), "×", show(part.size.width, locale), "×",
+                   show(part.size.thickness, caliper_locale(work.job)), part.stock});
     return table;
 }
 
 std::string unit_text(const Work& work) {
-    return unit_of(work.job.graduation) == Unit::inch ? "inches" : "millimetres";
+    return unit_of(work.job.locale) == Unit::inch ? "inches" : "millimetres";
 }
 
 }  // namespace
@@ -257,7 +257,7 @@ std::string parts_csv(const Work& work) {
         const auto sizes = {part.size.length, part.size.width, part.size.thickness};
         out += quoted(part.id) + "," + quoted(part.drawer) + "," + std::string(name_of(part.size.role)) +
                "," + std::to_string(part.copy);
-        for (const Length size : sizes) out += "," + quoted(show_with_unit(size, work.job.graduation));
+        for (const Length size : sizes) out += "," + quoted(show_with_unit(size, work.job.locale));
         for (const Length size : sizes) out += "," + Json(size.mm()).dump();
         out += "," + quoted(part.stock) + "\r\n";
     }

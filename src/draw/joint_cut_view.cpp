@@ -80,7 +80,7 @@ std::optional<Change> change_of(const Way& way, Length SetupScene::*what, Point 
                                 const char* less) {
     if (!way.stood) return std::nullopt;
     const Length by = way.says.*what - way.stood->*what;
-    const std::string text = change_text(by, way.says.graduation, way.says.caliper);
+    const std::string text = change_text(by, way.says.locale, way.says.caliper);
     if (text.empty()) return std::nullopt;
     return Change{stood, text + " " + (by > Length{} ? more : less)};
 }
@@ -90,8 +90,8 @@ void add_fence_dimension(Drawing& drawing, const Way& way, bool to_far_side) {
     const auto change = change_of(way, &SetupScene::fence, {way.stood_face_mm, 0}, "out", "closer");
     if (!to_far_side && says.fence == Length{} && !change) return;
     const double to = to_far_side ? stands.far().mm() : stands.fence.mm();
-    const std::string text = to_far_side ? measure_text(says.graduation, "fence to far side", says.far())
-                                         : measure_text(says.graduation, "fence", says.fence);
+    const std::string text = to_far_side ? measure_text(says.locale, "fence to far side", says.far())
+                                         : measure_text(says.locale, "fence", says.fence);
     drawing.shapes.emplace_back(Dimension{
         {0, 0}, {to, 0}, Side::below, slab_mm(stands), to_far_side ? 1 : 0, text, Emphasis::strong, change});
 }
@@ -117,7 +117,7 @@ void add_spacer_dimension(Drawing& drawing, const Way& way) {
                   Side::above,
                   above,
                   0,
-                  measure_text(way.says.graduation, spacer_name(way.says), way.says.spacer),
+                  measure_text(way.says.locale, spacer_name(way.says), way.says.spacer),
                   Emphasis::strong,
                   change});
 }
@@ -133,7 +133,7 @@ void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& op
                   Side::below,
                   slab_mm(stands),
                   0,
-                  measure_text(says.graduation, "kerf", says.kerf),
+                  measure_text(says.locale, "kerf", says.kerf),
                   Emphasis::plain,
                   change_of(way, &SetupScene::kerf, {stood_far, 0}, "wider", "narrower")});
     const Point stood_top{far, way.stood ? way.stood->height.mm() : top};
@@ -142,7 +142,7 @@ void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& op
                                           Side::right,
                                           way.reach.right_mm,
                                           0,
-                                          measure_text(says.graduation, "height", says.height),
+                                          measure_text(says.locale, "height", says.height),
                                           Emphasis::strong,
                                           change_of(way, &SetupScene::height, stood_top, "up", "down")});
     add_spacer_dimension(drawing, way);
@@ -174,10 +174,9 @@ void add_labels(Drawing& drawing, const SetupScene& stands, const SetupScene& sa
 }
 
 std::string title_of(const SetupScene& scene) {
-    std::string title = scene.work + ": " + measure_text(scene.graduation, "fence", scene.fence) + ", " +
-                        measure_text(scene.graduation, "height", scene.height);
-    if (scene.spacer > Length{})
-        title += ", " + measure_text(scene.graduation, spacer_name(scene), scene.spacer);
+    std::string title = scene.work + ": " + measure_text(scene.locale, "fence", scene.fence) + ", " +
+                        measure_text(scene.locale, "height", scene.height);
+    if (scene.spacer > Length{}) title += ", " + measure_text(scene.locale, spacer_name(scene), scene.spacer);
     return title + ", " + face_text(scene) + ", " + against_text(scene);
 }
 

@@ -109,7 +109,7 @@ void add_marks(Drawing& drawing, const Group& group, const JointCuts& cuts, cons
 
 std::string title_of(const Work& work, const Group& group, const JointCuts& cuts, const ClosedJoint& joint) {
     std::string title = group.work.label + ", closed";
-    for (const std::string& error : joint_errors(joint, cuts, caliper_graduation(work.job)))
+    for (const std::string& error : joint_errors(joint, cuts, caliper_locale(work.job)))
         title += ", " + error;
     return title;
 }
@@ -142,7 +142,7 @@ Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, i
     drawing.title = title_of(work, group, cuts, *joint) + "; " + times_text(times);
     add_joint(drawing, work, group, *drawn, window);
     if (with_marks) add_marks(drawing, group, cuts, *drawn, window);
-    add_words(drawing, *joint, *drawn, cuts, window, caliper_graduation(work.job));
+    add_words(drawing, *joint, *drawn, cuts, window, caliper_locale(work.job));
     return drawing;
 }
 
@@ -172,8 +172,8 @@ Drawing joint_view(const Work& work, const Group& group, const Settings& setting
         add_joint(drawing, work, group, *joint, window);
         add_marks(drawing, group, cuts, *joint, window);
         drawing.close_up = close_window(cuts);
-        add_slot_sizes(drawing, *joint, group.slot().name, window, work.job.graduation);
-        add_errors(drawing, *joint, *joint, cuts, window, caliper_graduation(work.job));
+        add_slot_sizes(drawing, *joint, group.slot().name, window, work.job.locale);
+        add_errors(drawing, *joint, *joint, cuts, window, caliper_locale(work.job));
     } else {
         drawing.title = group.work.label + ": nothing enters the slot";
         add_receiver(drawing, work, group, cuts, window);

@@ -5,36 +5,35 @@
 namespace kw::draw {
 namespace {
 
-std::string fit_text(Length fit, Graduation graduation) {
-    if (fit < Length{}) return "overlap " + show_with_unit(-fit, graduation);
-    return "loose by " + show_with_unit(fit, graduation);
+std::string fit_text(Length fit, const Locale& locale) {
+    if (fit < Length{}) return "overlap " + show_with_unit(-fit, locale);
+    return "loose by " + show_with_unit(fit, locale);
 }
 
-std::string step_text(Length step, Graduation graduation) {
-    return (step > Length{} ? "end proud " : "end short ") + show_with_unit(abs(step), graduation);
+std::string step_text(Length step, const Locale& locale) {
+    return (step > Length{} ? "end proud " : "end short ") + show_with_unit(abs(step), locale);
 }
 
 // Whether the length is not just nothing in this reading: "end short 0 in" tells nobody anything.
-bool can_be_read(Length length, Graduation graduation) {
-    const std::string shown = show(abs(length), graduation);
+bool can_be_read(Length length, const Locale& locale) {
+    const std::string shown = show(abs(length), locale);
     return shown != "0" && shown.rfind("0 ", 0) != 0;  // nor with a mark behind it
 }
 
 // A setback or an offset is a place, given by its dimension; a step is one only where the end should be near flush.
-bool has_step(const ClosedJoint& joint, const JointCuts& cuts, Graduation graduation) {
+bool has_step(const ClosedJoint& joint, const JointCuts& cuts, const Locale& locale) {
     const bool at_the_end = (cuts.end && !cuts.step_is_place) || cuts.slot.near == Length{};
-    return at_the_end && can_be_read(joint.face_step, graduation);
+    return at_the_end && can_be_read(joint.face_step, locale);
 }
 
-bool has_fit(const ClosedJoint& joint, Graduation graduation) {
-    return joint.fit && can_be_read(*joint.fit, graduation);
+bool has_fit(const ClosedJoint& joint, const Locale& locale) {
+    return joint.fit && can_be_read(*joint.fit, locale);
 }
-bool has_shoulder_gap(const ClosedJoint& joint, Graduation graduation) {
-    return joint.shoulder_gap && *joint.shoulder_gap > Length{} &&
-           can_be_read(*joint.shoulder_gap, graduation);
+bool has_shoulder_gap(const ClosedJoint& joint, const Locale& locale) {
+    return joint.shoulder_gap && *joint.shoulder_gap > Length{} && can_be_read(*joint.shoulder_gap, locale);
 }
-bool has_end_gap(const ClosedJoint& joint, Graduation graduation) {
-    return joint.end_gap > Length{} && can_be_read(joint.end_gap, graduation);
+bool has_end_gap(const ClosedJoint& joint, const Locale& locale) {
+    return joint.end_gap > Length{} && can_be_read(joint.end_gap, locale);
 }
 
 void add_led(Drawing& drawing, Point at, std::string text, Anchor anchor, Point target) {
@@ -64,12 +63,12 @@ Point step_point(const ClosedJoint& drawn, const Box& window) {
     return {drawn.face_step.mm() / 2, 0.19 * window.bottom_mm};
 }
 
-std::string shoulder_text(const ClosedJoint& joint, Graduation graduation) {
-    return "shoulder gap " + show_with_unit(*joint.shoulder_gap, graduation);
+std::string shoulder_text(const ClosedJoint& joint, const Locale& locale) {
+    return "shoulder gap " + show_with_unit(*joint.shoulder_gap, locale);
 }
 
-std::string end_gap_text(const ClosedJoint& joint, Graduation graduation) {
-    return "end gap " + show_with_unit(joint.end_gap, graduation);
+std::string end_gap_text(const ClosedJoint& joint, const Locale& locale) {
+    return "end gap " + show_with_unit(joint.end_gap, locale);
 }
 
 struct Pointed {
@@ -78,16 +77,14 @@ struct Pointed {
 };
 
 std::vector<Pointed> pointed_errors(const ClosedJoint& joint, const ClosedJoint& drawn, const JointCuts& cuts,
-                                    const Box& window, Graduation graduation) {
+                                    const Box& window, const Locale& locale) {
     std::vector<Pointed> errors;
-    if (has_fit(joint, graduation))
-        errors.push_back({fit_text(*joint.fit, graduation), fit_point(drawn, cuts)});
-    if (has_end_gap(joint, graduation))
-        errors.push_back({end_gap_text(joint, graduation), end_gap_point(drawn)});
-    if (has_shoulder_gap(joint, graduation))
-        errors.push_back({shoulder_text(joint, graduation), shoulder_point(drawn)});
-    if (has_step(joint, cuts, graduation))
-        errors.push_back({step_text(joint.face_step, graduation), step_point(drawn, window)});
+    if (has_fit(joint, locale)) errors.push_back({fit_text(*joint.fit, locale), fit_point(drawn, cuts)});
+    if (has_end_gap(joint, locale)) errors.push_back({end_gap_text(joint, locale), end_gap_point(drawn)});
+    if (has_shoulder_gap(joint, locale))
+        errors.push_back({shoulder_text(joint, locale), shoulder_point(drawn)});
+    if (has_step(joint, cuts, locale))
+        errors.push_back({step_text(joint.face_step, locale), step_point(drawn, window)});
     return errors;
 }
 
@@ -103,18 +100,17 @@ void add_column(Drawing& drawing, std::vector<Pointed> errors, const Box& window
 
 }  // namespace
 
-std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts,
-                                      Graduation graduation) {
+std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts, const Locale& locale) {
     std::vector<std::string> texts;
-    if (has_fit(joint, graduation)) texts.push_back(fit_text(*joint.fit, graduation));
-    if (has_shoulder_gap(joint, graduation)) texts.push_back(shoulder_text(joint, graduation));
-    if (has_end_gap(joint, graduation)) texts.push_back(end_gap_text(joint, graduation));
-    if (has_step(joint, cuts, graduation)) texts.push_back(step_text(joint.face_step, graduation));
+    if (has_fit(joint, locale)) texts.push_back(fit_text(*joint.fit, locale));
+    if (has_shoulder_gap(joint, locale)) texts.push_back(shoulder_text(joint, locale));
+    if (has_end_gap(joint, locale)) texts.push_back(end_gap_text(joint, locale));
+    if (has_step(joint, cuts, locale)) texts.push_back(step_text(joint.face_step, locale));
     return texts;
 }
 
 void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn, const JointCuts& cuts,
-                const Box& window, Graduation graduation) {
+                const Box& window, const Locale& locale) {
     const double low = 0.62 * window.bottom_mm;
     const double far = (drawn.slot_near + drawn.slot_width).mm();
     const double right = far + 0.25 * (window.right_mm - far);
@@ -124,27 +120,25 @@ void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& d
     const auto left_of = [&](double y, std::string text, Point target) {
         add_led(drawing, {window.left_mm, y}, std::move(text), Anchor::right, target);
     };
-    if (has_fit(joint, graduation)) right_of(low, fit_text(*joint.fit, graduation), fit_point(drawn, cuts));
-    if (has_shoulder_gap(joint, graduation))
-        left_of(low, shoulder_text(joint, graduation), shoulder_point(drawn));
-    if (has_end_gap(joint, graduation))
-        right_of(1.6 * low, end_gap_text(joint, graduation), end_gap_point(drawn));
-    if (has_step(joint, cuts, graduation))
-        left_of(1.6 * low, step_text(joint.face_step, graduation), step_point(drawn, window));
+    if (has_fit(joint, locale)) right_of(low, fit_text(*joint.fit, locale), fit_point(drawn, cuts));
+    if (has_shoulder_gap(joint, locale)) left_of(low, shoulder_text(joint, locale), shoulder_point(drawn));
+    if (has_end_gap(joint, locale)) right_of(1.6 * low, end_gap_text(joint, locale), end_gap_point(drawn));
+    if (has_step(joint, cuts, locale))
+        left_of(1.6 * low, step_text(joint.face_step, locale), step_point(drawn, window));
 }
 
 void add_errors_left(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
-                     const JointCuts& cuts, const Box& window, Graduation graduation) {
-    add_column(drawing, pointed_errors(joint, drawn, cuts, window, graduation), window, Anchor::right);
+                     const JointCuts& cuts, const Box& window, const Locale& locale) {
+    add_column(drawing, pointed_errors(joint, drawn, cuts, window, locale), window, Anchor::right);
 }
 
 void add_errors_right(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
-                      const JointCuts& cuts, const Box& window, Graduation graduation) {
-    add_column(drawing, pointed_errors(joint, drawn, cuts, window, graduation), window, Anchor::left);
+                      const JointCuts& cuts, const Box& window, const Locale& locale) {
+    add_column(drawing, pointed_errors(joint, drawn, cuts, window, locale), window, Anchor::left);
 }
 
 void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name,
-                    const Box& window, Graduation graduation) {
+                    const Box& window, const Locale& locale) {
     const double near = joint.slot_near.mm(), far = near + joint.slot_width.mm(),
                  depth = joint.slot_depth.mm();
     // As the readings of a test cut are called.
@@ -155,21 +149,21 @@ void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::strin
                                            Side::above,
                                            window.top_mm,
                                            0,
-                                           near_name + show_with_unit(joint.slot_near, graduation),
+                                           near_name + show_with_unit(joint.slot_near, locale),
                                            Emphasis::plain});
     drawing.shapes.push_back(Dimension{{near, depth},
                                        {far, depth},
                                        Side::above,
                                        window.top_mm,
                                        0,
-                                       slot_name + " " + show_with_unit(joint.slot_width, graduation),
+                                       slot_name + " " + show_with_unit(joint.slot_width, locale),
                                        Emphasis::plain});
     drawing.shapes.push_back(Dimension{{far, 0},
                                        {far, depth},
                                        Side::right,
                                        window.right_mm + 2.5,
                                        0,
-                                       show_with_unit(joint.slot_depth, graduation) + " deep",
+                                       show_with_unit(joint.slot_depth, locale) + " deep",
                                        Emphasis::plain});
 }
 

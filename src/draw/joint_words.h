@@ -10,20 +10,20 @@ namespace kw::draw {
 
 // "loose by 0.004 in", "overlap 0.002 in", "shoulder gap 0.003 in": only what is not zero, in that order, then the end
 // gap and the step.
-std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts, Graduation graduation);
+std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts, const Locale& locale);
 
 // Labels for these, pointing into `drawn`, which is `joint` exaggerated. `window` is what is seen.
 void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn, const JointCuts& cuts,
-                const Box& window, Graduation graduation);
+                const Box& window, const Locale& locale);
 
 // The same, one under the other on one side of the joint: what points highest stands highest.
 void add_errors_left(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
-                     const JointCuts& cuts, const Box& window, Graduation graduation);
+                     const JointCuts& cuts, const Box& window, const Locale& locale);
 void add_errors_right(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
-                      const JointCuts& cuts, const Box& window, Graduation graduation);
+                      const JointCuts& cuts, const Box& window, const Locale& locale);
 
 // Place, width and depth of the slot.
 void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name,
-                    const Box& window, Graduation graduation);
+                    const Box& window, const Locale& locale);
 
 }  // namespace kw::draw

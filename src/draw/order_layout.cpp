@@ -115,7 +115,7 @@ std::vector<std::string> OrderWords::head_lines(const TimedStep& step, const Ord
         for (std::string& line : wrapped(setup.work, room, most - 1)) lines.push_back(std::move(line));
     const bool has_work = lines.size() > 1 || lines[0] != step.step;
     const auto add = [&](const char* what, Length length) {
-        const std::string text = measure_text(work_.job.graduation, what, length);
+        const std::string text = measure_text(work_.job.locale, what, length);
         if (has_work && lines.size() < most && width(text) <= room) lines.push_back(text);
     };
     add(setup.guide == "stop" ? "stop" : "fence", setup.fence);

@@ -37,6 +37,6 @@ double slab_mm(const SetupScene& scene);  // y of the table's underside
 const Stock& stock_of(const Work& work, const Setup& setup);
 
 // "fence 1/4 in"
-std::string measure_text(Graduation graduation, const char* what, Length length);
+std::string measure_text(const Locale& locale, const char* what, Length length);
 
 }  // namespace kw::draw

@@ -63,8 +63,8 @@ std::optional<SetupScene> setup_scene(const Work& work, const Setup& setup) {
     scene.references = references_text(setup);
     scene.along_edge = setup.guide == "rip fence";
     scene.stock = stock.kind;
-    scene.graduation = work.job.graduation;
-    scene.caliper = caliper_graduation(work.job);
+    scene.locale = work.job.locale;
+    scene.caliper = caliper_locale(work.job);
     return scene;
 }
 

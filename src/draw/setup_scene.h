@@ -31,8 +31,8 @@ struct SetupScene {
     std::string references;   // in words
     bool along_edge = false;  // an edge runs along the fence; otherwise an end touches it
     StockKind stock = StockKind::plywood;
-    Graduation graduation = Graduation::in_64;
-    Graduation caliper = Graduation::in_001;
+    Locale locale;
+    Locale caliper = Graduation::in_001;
 
     Length far() const { return fence + kerf; }
     bool operator==(const SetupScene&) const = default;

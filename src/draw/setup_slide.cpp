@@ -29,7 +29,7 @@ SetupScene on_its_way(const SetupScene& before, const SetupScene& after, double 
     return scene;
 }
 
-bool is_seen(Length by, Graduation caliper) { return show(by, caliper) != show(Length{}, caliper); }
+bool is_seen(Length by, const Locale& caliper) { return show(by, caliper) != show(Length{}, caliper); }
 
 // Outlines are open where the thing stands on the table.
 std::vector<Point> outline(double left, double right, double top) {
@@ -60,13 +60,13 @@ Reach reach_of_both(const SetupScene& before, const SetupScene& after, double ol
 
 }  // namespace
 
-std::string change_text(Length by, Graduation graduation, Graduation caliper) {
+std::string change_text(Length by, const Locale& locale, const Locale& caliper) {
     if (!is_seen(by, caliper)) return {};
     const std::string sign = by > Length{} ? "+" : "";
-    const std::string plain = show_with_unit(by, graduation);
-    const auto shown = read_length(plain, unit_of(graduation));
+    const std::string plain = show_with_unit(by, locale);
+    const auto shown = read_length(plain, unit_of(locale));
     // Only what is shown without a mark, and reads back as the same to the caliper, is shown exactly.
-    if (shown && is_seen(by, graduation) && show(*shown, caliper) == show(by, caliper)) return sign + plain;
+    if (shown && is_seen(by, locale) && show(*shown, caliper) == show(by, caliper)) return sign + plain;
     std::string fine = show_with_unit(by, caliper);
     for (const char* mark : {" +", " \u2212"})
         if (fine.ends_with(mark)) fine.resize(fine.size() - std::string(mark).size());

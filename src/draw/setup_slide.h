@@ -17,6 +17,6 @@ Drawing setup_slide(const SetupScene& before, const SetupScene& after, double fr
 
 // "+1/8 in" or "−0.012 in": on the maker's own graduation where that holds it, otherwise as a caliper shows it. Empty where a
 // caliper shows nothing.
-std::string change_text(Length by, Graduation graduation, Graduation caliper);
+std::string change_text(Length by, const Locale& locale, const Locale& caliper);
 
 }  // namespace kw::draw

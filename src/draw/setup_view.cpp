@@ -44,8 +44,8 @@ const Stock& stock_of(const Work& work, const Setup& setup) {
     return *stock;
 }
 
-std::string measure_text(Graduation graduation, const char* what, Length length) {
-    return std::string(what) + " " + show_with_unit(length, graduation);
+std::string measure_text(const Locale& locale, const char* what, Length length) {
+    return std::string(what) + " " + show_with_unit(length, locale);
 }
 
 Drawing setup_view(const SetupScene& scene, const SetupViewOptions& options) {

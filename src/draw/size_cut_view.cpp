@@ -76,20 +76,20 @@ void add_blade(Drawing& drawing, const Scene& scene) {
 void add_words(Drawing& drawing, const Work& work, const Scene& scene, const Setup& setup, double below,
                double above) {
     const double left = -scene.size_mm, top = scene.across_mm;
-    drawing.shapes.push_back(Dimension{
-        {left, 0},
-        {0, 0},
-        Side::below,
-        below,
-        0,
-        measure_text(work.job.graduation, setup.guide == "rip fence" ? "fence" : "stop", setup.fence),
-        Emphasis::strong});
+    drawing.shapes.push_back(
+        Dimension{{left, 0},
+                  {0, 0},
+                  Side::below,
+                  below,
+                  0,
+                  measure_text(work.job.locale, setup.guide == "rip fence" ? "fence" : "stop", setup.fence),
+                  Emphasis::strong});
     drawing.shapes.push_back(Dimension{{0, top},
                                        {scene.kerf_mm, top},
                                        Side::above,
                                        above,
                                        0,
-                                       measure_text(work.job.graduation, "kerf", setup.kerf),
+                                       measure_text(work.job.locale, "kerf", setup.kerf),
                                        Emphasis::plain});
     drawing.shapes.push_back(Label{{left * (scene.shortened ? 0.25 : 0.5), 0.5 * top},
                                    "keep",
@@ -123,8 +123,7 @@ double add_stop(Drawing& drawing, const Scene& scene) {
 }
 
 std::string title_of(const Work& work, const Setup& setup, bool along_fence) {
-    return setup.work + ": " +
-           measure_text(work.job.graduation, along_fence ? "fence" : "stop", setup.fence) +
+    return setup.work + ": " + measure_text(work.job.locale, along_fence ? "fence" : "stop", setup.fence) +
            ", seen from above";
 }
 

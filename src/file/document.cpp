@@ -37,8 +37,8 @@ tl::expected<Json, FileError> parse_json(const std::string& text) {
     }
 }
 
-FileError to_file_error(const Problem& problem, const std::string& text, Graduation graduation) {
-    return {locate(text, problem.pointer), problem.why.text(graduation), problem.remedy.text(graduation)};
+FileError to_file_error(const Problem& problem, const std::string& text, const Locale& locale) {
+    return {locate(text, problem.pointer), problem.why.text(locale), problem.remedy.text(locale)};
 }
 
 std::string report(const std::string& file, const std::string& text, const FileError& error) {

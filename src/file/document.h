@@ -31,7 +31,7 @@ std::vector<Position> locate_names(const std::string& text, const std::vector<st
 
 // "job.json:12:20: why\n    the line\n    ^ here\n  what would do". `text` empty: without the line.
 std::string report(const std::string& file, const std::string& text, const FileError& error);
-FileError to_file_error(const Problem& problem, const std::string& text, Graduation graduation);
+FileError to_file_error(const Problem& problem, const std::string& text, const Locale& locale);
 
 // The whole file, two spaces a level, a newline at the end: the same job gives the same bytes.
 std::string to_text(const Json& json);

@@ -19,6 +19,12 @@ std::optional<CutterSide> side_named(std::string_view name) {
     return std::nullopt;
 }
 
+std::optional<Language> language_named(std::string_view name) {
+    for (const Language language : all_languages)
+        if (tag_of(language) == name) return language;
+    return std::nullopt;
+}
+
 std::optional<bool> is_dark_named(std::string_view name) {
     if (name == "dark") return true;
     if (name == "light") return false;
@@ -31,6 +37,7 @@ Preferences read_preferences(const Json& shop, std::vector<Problem>& problems, A
     Fields all(&shop, "", Unit::millimetre, problems, asked);
     Fields fields = all.object("preferences");
     Preferences out;
+    out.language = fields.one_of("language", language_named, "`en-US`, `en-GB` or `de`", Language::english);
     if (fields.has("reading"))
         out.reading = fields.one_of("reading", graduation_named, graduation_choice(), Graduation::in_64);
     out.fence_to = fields.one_of("fence_to", side_named, "`near side` or `far side`", CutterSide::near);
@@ -58,6 +65,7 @@ Json with_preferences(Json shop, const Preferences& preferences) {
         if (is_usual) out.erase(name);
         else out[name] = std::move(value);
     };
+    put("language", preferences.language == usual.language, tag_of(preferences.language));
     put("reading", !preferences.reading, preferences.reading ? Json(name_of(*preferences.reading)) : Json());
     put("fence_to", preferences.fence_to == usual.fence_to, "far side");
     put("fence_stands", preferences.fence_stands == usual.fence_stands, side(preferences.fence_stands));

@@ -322,8 +322,8 @@ Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
     job.unit = head.one_of("unit", unit_named, "`in`, `mm` or `cm`", Unit::inch);
     Fields fields(&json, "", job.unit, problems, asked);
     job.name = fields.text("name", "Drawers");
-    job.graduation = fields.one_of("reading", graduation_named, graduation_choice(),
-                                   job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
+    job.locale = fields.one_of("reading", graduation_named, graduation_choice(),
+                               job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
     job.tool = fields.one_of("measured_with", tool_named, "`caliper` or `rule`", Tool::caliper);
     job.fit = read_fit(fields.object("fit"));
     job.climate = read_climate(fields.object("climate"));

@@ -10,8 +10,8 @@ const Stock* Job::stock_named(std::string_view name_wanted) const {
     return found == stock.end() ? nullptr : &*found;
 }
 
-Graduation caliper_graduation(const Job& job) {
-    return job.unit == Unit::inch ? Graduation::in_001 : Graduation::mm_0_01;
+Locale caliper_locale(const Job& job) {
+    return job.locale.with(job.unit == Unit::inch ? Graduation::in_001 : Graduation::mm_0_01);
 }
 
 }  // namespace kw

@@ -124,7 +124,8 @@ struct LogEntry {
 struct Job {
     std::string name;
     Unit unit = Unit::inch;
-    Graduation graduation = Graduation::in_64;  // how finely the maker reads
+    Locale
+        locale;  // how finely the maker reads; the language is not the job's own, and is put in by who opens it
     FitRules fit;
     std::vector<Stock> stock;
     Shop shop;
@@ -139,7 +140,7 @@ struct Job {
 };
 
 // Corrections and readings are shown finer than a rule can be read: a caliper's step in the job's unit.
-Graduation caliper_graduation(const Job& job);
+Locale caliper_locale(const Job& job);
 
 enum class Level { note, warning, error };
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "length/text.h"
+#include "words/words.h"
 
 namespace kw {
 
@@ -15,11 +16,19 @@ class Message {
 public:
     Message() = default;
 
-    // Words and lengths in the order in which they are said.
+    // Words as they are and lengths, in the order in which they are said: for names and what is the same in all languages.
     template <class... Pieces>
     static Message of(Pieces&&... pieces) {
         Message message;
         (message.add(std::forward<Pieces>(pieces)), ...);
+        return message;
+    }
+
+    // The text that has this key in the maker's language, its places filled in with what follows.
+    template <class... Values>
+    static Message say(std::string key, Values&&... values) {
+        Message message;
+        message.pieces_.emplace_back(Phrase{std::move(key), {of(std::forward<Values>(values))...}});
         return message;
     }
 
@@ -29,26 +38,24 @@ public:
     }
 
     bool empty() const { return pieces_.empty(); }
-
-    std::string text(Graduation graduation) const {
-        std::string out;
-        for (const auto& piece : pieces_) {
-            if (const auto* words = std::get_if<std::string>(&piece)) out += *words;
-            else out += show_with_unit(std::get<Length>(piece), graduation);
-        }
-        return out;
-    }
+    std::string text(const Locale& locale) const;
 
 private:
+    struct Phrase {
+        std::string key;
+        std::vector<Message> values;
+    };
+
     void add(const Message& other) {
         pieces_.insert(pieces_.end(), other.pieces_.begin(), other.pieces_.end());
     }
     void add(std::string words) { pieces_.emplace_back(std::move(words)); }
+    void add(std::string_view words) { pieces_.emplace_back(std::string(words)); }
     void add(const char* words) { pieces_.emplace_back(std::string(words)); }
     void add(Length length) { pieces_.emplace_back(length); }
     void add(int count) { pieces_.emplace_back(std::to_string(count)); }
 
-    std::vector<std::variant<std::string, Length>> pieces_;
+    std::vector<std::variant<std::string, Length, Phrase>> pieces_;
 };
 
 // Why something can't be made as asked. `field` is the name of the job field to blame, relative to the thing

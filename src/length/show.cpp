@@ -32,21 +32,22 @@ struct Shown {
     std::string mark;  // ` +`, ` −` or nothing
 };
 
-std::string steps_text(std::int64_t steps, const Scale& scale) {
+std::string steps_text(std::int64_t steps, const Scale& scale, const Words& words) {
     if (steps == 0) return "0";
     if (scale.decimals == 0) return mixed_text(steps, scale.steps_per_unit);
     std::int64_t nothing_left = 0;
-    return std::to_string(steps / scale.steps_per_unit) + "." +
+    return std::to_string(steps / scale.steps_per_unit) + std::string(words.text("decimal.mark")) +
            decimals_text(steps, scale.steps_per_unit, scale.decimals, nothing_left);
 }
 
-Shown shown(Length length, const Scale& scale) {
+Shown shown(Length length, const Locale& locale) {
+    const Scale scale = scale_of(locale.graduation);
     const bool negative = length < Length{};
     const std::int64_t size = abs(length).ticks();
     const std::int64_t step = scale.step_ticks();
     const std::int64_t steps = (size + step / 2) / step;
     const std::int64_t rest = size - steps * step;
-    Shown out{steps_text(steps, scale), ""};
+    Shown out{steps_text(steps, scale, locale.words()), ""};
     if (negative && steps > 0) out.number = "−" + out.number;
     if (4 * (rest < 0 ? -rest : rest) > step) out.mark = (rest > 0) != negative ? " +" : " −";
     return out;
@@ -56,14 +57,15 @@ Shown shown(Length length, const Scale& scale) {
 
 Unit unit_of(Graduation graduation) { return scale_of(graduation).unit; }
 
-std::string show(Length length, Graduation graduation) {
-    const Shown text = shown(length, scale_of(graduation));
+std::string show(Length length, const Locale& locale) {
+    const Shown text = shown(length, locale);
     return text.number + text.mark;
 }
 
-std::string show_with_unit(Length length, Graduation graduation) {
-    const Shown text = shown(length, scale_of(graduation));
-    return text.number + (unit_of(graduation) == Unit::inch ? " in" : " mm") + text.mark;
+std::string show_with_unit(Length length, const Locale& locale) {
+    const Shown text = shown(length, locale);
+    const bool is_inch = unit_of(locale.graduation) == Unit::inch;
+    return text.number + " " + std::string(locale.words().text(is_inch ? "unit.in" : "unit.mm")) + text.mark;
 }
 
 }  // namespace kw

@@ -55,9 +55,10 @@ struct Word {
 };
 
 constexpr std::array words = {
-    Word{"in", Measure::inch}, Word{"inch", Measure::inch},     Word{"inches", Measure::inch},
-    Word{"ft", Measure::foot}, Word{"foot", Measure::foot},     Word{"feet", Measure::foot},
-    Word{"m", Measure::metre}, Word{"cm", Measure::centimetre}, Word{"mm", Measure::millimetre},
+    Word{"in", Measure::inch},   Word{"inch", Measure::inch},     Word{"inches", Measure::inch},
+    Word{"ft", Measure::foot},   Word{"foot", Measure::foot},     Word{"feet", Measure::foot},
+    Word{"m", Measure::metre},   Word{"cm", Measure::centimetre}, Word{"mm", Measure::millimetre},
+    Word{"zoll", Measure::inch},
 };
 
 bool begins_with(std::string_view text, std::string_view start) {

@@ -8,10 +8,9 @@
 #include <tl/expected.hpp>
 
 #include "length/length.h"
+#include "length/locale.h"
 
 namespace kw {
-
-enum class Unit { inch, millimetre, centimetre };
 
 // What was wrong, and at which character (counted from 0, in bytes of the text given).
 struct ReadError {
@@ -31,19 +30,14 @@ struct ReadError {
 // quote the text: "`12 1/0`: a fraction over zero".
 tl::expected<Length, ReadError> read_length(std::string_view text, Unit bare);
 
-// How finely a maker reads: the step of the rule or caliper, and the unit that it is in.
-enum class Graduation { in_64, in_32, in_16, in_001, mm_0_01, mm_0_1, mm_0_5 };
-
-Unit unit_of(Graduation graduation);
-
 // Rounded to the graduation (halves away from zero), fractions reduced, decimals with all their digits, zero
 // as `0`, and a proper minus sign: `10 1/16`, `−3/8`, `0.500`, `12.7`. Behind it ` +` or ` −` where rounding
-// moved the value by more than a quarter of the step (+: the true length is more than what is shown). Without
-// a unit.
-std::string show(Length length, Graduation graduation);
+// moved the value by more than a quarter of the step (+: the true length is more than what is shown). Decimals
+// stand behind the language's own mark. Without a unit.
+std::string show(Length length, const Locale& locale);
 
 // The same with the unit before the mark, so that the mark can't be taken for a sum: `15/32 in +`.
-std::string show_with_unit(Length length, Graduation graduation);
+std::string show_with_unit(Length length, const Locale& locale);
 
 // The plainest text in `unit` that reads back as exactly this length, with the unit: `10 1/16 in`, `12.1 mm`.
 // Inches are fractions down to 1/256 and decimals otherwise, both with up to eight decimals. Falls back to

@@ -6,6 +6,7 @@ Preferences changed_in(Preferences there, const Preferences& before, const Prefe
     const auto take = [&](auto Preferences::*field) {
         if (now.*field != before.*field) there.*field = now.*field;
     };
+    take(&Preferences::language);
     take(&Preferences::reading);
     take(&Preferences::fence_to);
     take(&Preferences::fence_stands);

@@ -3,7 +3,7 @@
 
 #include <optional>
 
-#include "length/text.h"
+#include "length/locale.h"
 
 namespace kw {
 
@@ -14,6 +14,7 @@ enum class Hand { left, right };
 inline constexpr int least_size = 75, most_size = 200, size_step = 25;
 
 struct Preferences {
+    Language language = Language::english;
     std::optional<Graduation> reading;       // of jobs that say none
     CutterSide fence_to = CutterSide::near;  // where the distance of the fence is measured to
     Hand fence_stands = Hand::right;         // of the cutter, as the maker sees it

@@ -19,7 +19,7 @@ std::string joined(const std::vector<std::string>& words, const char* between = 
 std::string say_named(const Job& job, const std::vector<NamedLength>& values) {
     std::vector<std::string> words;
     for (const NamedLength& value : values)
-        words.push_back(plain_name(value.name) + " " + show_with_unit(value.value, caliper_graduation(job)));
+        words.push_back(plain_name(value.name) + " " + show_with_unit(value.value, caliper_locale(job)));
     return joined(words);
 }
 

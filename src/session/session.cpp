@@ -17,6 +17,7 @@ void work_it_out(Session& session, const Watch& watch) {
         session.problems = std::move(job.error());
         return;
     }
+    job->locale.language = session.language;
     auto work = work_out(std::move(*job), session.memory, session.day, watch);
     if (!work) {
         session.problems = std::move(work.error());
@@ -33,9 +34,10 @@ Session refuse(Session session, std::string field, std::string why) {
 }
 
 Session refuse(Session session, const Refusal& refusal) {
-    const Graduation graduation = session.work ? caliper_graduation(session.work->job) : Graduation::in_001;
+    const Locale locale =
+        session.work ? caliper_locale(session.work->job) : Locale(Graduation::in_001, session.language);
     return refuse(std::move(session), refusal.field,
-                  refusal.why.text(graduation) + "; " + refusal.remedy.text(graduation));
+                  refusal.why.text(locale) + "; " + refusal.remedy.text(locale));
 }
 
 // Sets what `pointer` names, making the objects on the way; a null value erases.
@@ -176,6 +178,13 @@ public:
         return with_memory(correct(session_.memory, belief.what, belief.value, time_));
     }
 
+    Session operator()(const SpeakIn& speak) const {
+        Session after = std::move(session_);
+        after.language = speak.language;
+        work_it_out(after);
+        return after;
+    }
+
     Session operator()(const Undo&) const {
         return step(&Session::undo, &Session::redo, "nothing to take back");
     }
@@ -299,11 +308,12 @@ Session made_ready(Session session, const std::string& time) {
 
 }  // namespace
 
-Session unworked_session(Json document, Memory memory, std::string day) {
+Session unworked_session(Json document, Memory memory, std::string day, Language language) {
     Session session;
     session.document = std::move(document);
     session.memory = std::move(memory);
     session.day = std::move(day);
+    session.language = language;
     return session;
 }
 
@@ -313,7 +323,7 @@ Session open_session(Json document, Memory memory, std::string day) {
 
 bool is_edit(const Action& action) {
     return std::holds_alternative<SetField>(action) || std::holds_alternative<AddDrawer>(action) ||
-           std::holds_alternative<RemoveDrawer>(action);
+           std::holds_alternative<RemoveDrawer>(action) || std::holds_alternative<SpeakIn>(action);
 }
 
 bool can_be_shown(const Action& action) {

@@ -12,10 +12,11 @@ namespace kw {
 
 struct Session {
     Json document;
-    std::shared_ptr<const Work> work;  // the last that could be worked out; null before there was one
-    std::vector<Problem> problems;     // of the document as it is: `work` is then an older one's
-    Memory memory;                     // what the shop has learned, this job's locks with it
-    std::string day;                   // today, ISO 8601
+    std::shared_ptr<const Work> work;       // the last that could be worked out; null before there was one
+    std::vector<Problem> problems;          // of the document as it is: `work` is then an older one's
+    Memory memory;                          // what the shop has learned, this job's locks with it
+    std::string day;                        // today, ISO 8601
+    Language language = Language::english;  // in which all is said
     // Shared, since every session that follows from this one has them too.
     std::vector<std::shared_ptr<const Json>> undo;
     std::vector<std::shared_ptr<const Json>> redo;
@@ -62,18 +63,23 @@ struct CorrectBelief {
     Believed what;
     double value = 0.0;  // mm beyond the scale, or mm per mm of a move
 };
+// From now on all is said in this language. No part of the document, and nothing to undo.
+struct SpeakIn {
+    Language language = Language::english;
+};
 // The last entry of the log, with those that were told at once with it, and what it taught; also of a job that was opened anew.
 struct TakeBack {};
 struct Undo {};
 struct Redo {};
 
 using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, MarkLost,
-                            PinSetup, ForgetBelief, CorrectBelief, TakeBack, Undo, Redo>;
+                            PinSetup, ForgetBelief, CorrectBelief, SpeakIn, TakeBack, Undo, Redo>;
 
 // `day`: today, by which what was learned has aged.
 Session open_session(Json document, Memory memory = {}, std::string day = {});
 // The same before it is `worked_out`: the document can be shown, and nothing that follows from it.
-Session unworked_session(Json document, Memory memory = {}, std::string day = {});
+Session unworked_session(Json document, Memory memory = {}, std::string day = {},
+                         Language language = Language::english);
 
 // `time`: now, as it goes into the log. An action that is refused leaves everything but `refused` as it was. A field that
 // reads well but makes a job that can't be made is taken: the problems are said, and the last work stays.

@@ -45,7 +45,7 @@ std::string minutes(std::int64_t seconds) {
 
 std::string say_move(const Job& job, const Group& group, const std::string& control, Length by,
                      const Settings& after) {
-    const std::string amount = show_with_unit(abs(by), caliper_graduation(job));
+    const std::string amount = show_with_unit(abs(by), caliper_locale(job));
     const bool more = by > Length{};
     const bool bit = group.work.chosen.cutter.kind == CutterKind::bit;
     if (control == "height")
@@ -123,11 +123,11 @@ std::string say_changes(const Work& work, const RestStep& step) {
     return (step.set_again ? "set again as it was locked: " : "change ") + what + test;
 }
 
-std::string say_belief(const Believed& belief, Graduation graduation) {
+std::string say_belief(const Believed& belief, const Locale& locale) {
     // Without the mark of what rounding left: these are estimates.
     const auto length = [&](double mm) {
         const Length exact = Length::nearest_mm(std::abs(mm));
-        return without_mark(show_with_unit(exact, graduation));
+        return without_mark(show_with_unit(exact, locale));
     };
     const bool none = length(belief.value) == length(0.0);
     const bool more = belief.value > 0.0;
@@ -159,7 +159,7 @@ std::string say_belief(const Believed& belief, Graduation graduation) {
         case Taught::kerf:
             text = belief.cutter + ": cuts " +
                    (none ? "its " : length(belief.value) + (more ? " wider" : " narrower") + " than its ") +
-                   show_with_unit(belief.kerf, graduation) + sure;
+                   show_with_unit(belief.kerf, locale) + sure;
             break;
         case Taught::fence_gain: text = moves("fence"); break;
         case Taught::height_gain: text = moves("height"); break;
@@ -178,7 +178,7 @@ std::string say_guide(const Work& work, const Setup& setup) {
 }
 
 std::string caliper_text(const Job& job, Length length) {
-    return without_mark(show_with_unit(length, caliper_graduation(job)));
+    return without_mark(show_with_unit(length, caliper_locale(job)));
 }
 
 FenceReading fence_reading(const Work& work, const Setup& setup, CutterSide measured_to) {
@@ -207,9 +207,9 @@ std::vector<std::string> say_test(const Work& work, const std::string& id) {
         std::string step = cut_of(setup.work);
         step[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(step[0])));
         step += ": " + std::string(name_of(setup.passes.front().down)) + " face down, fence at " +
-                show_with_unit(setup.fence, work.job.graduation);
+                show_with_unit(setup.fence, work.job.locale);
         if (setup.spacer > Length{})
-            step += ", a spacer of " + show_with_unit(setup.spacer, work.job.graduation) + " on it";
+            step += ", a spacer of " + show_with_unit(setup.spacer, work.job.locale) + " on it";
         steps.push_back(step);
     }
     const JointDesign& joint = group->work.chosen.joint;

@@ -67,6 +67,6 @@ std::string say_changes(const Work& work, const RestStep& step);
 
 // What the shop has learned, with how sure that is and why: "saw, quarter stack: the fence stands 0.016 in farther out than
 // its scale says, ± 0.003 in, from 7 test cuts since 2026-03-01".
-std::string say_belief(const Believed& belief, Graduation graduation);
+std::string say_belief(const Believed& belief, const Locale& locale);
 
 }  // namespace kw

@@ -112,7 +112,7 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     app.state_.preferences = read_preferences(kept.shop);
     // A file that is no job at all is not taken on; one with wrong fields is, so that they can be put right.
     const bool is_job = json->is_object() && json->contains("drawers");
-    kept.session = unworked_session(std::move(*json), *memory, utc_now());
+    kept.session = unworked_session(std::move(*json), *memory, utc_now(), app.state_.preferences.language);
     app.is_beginning_ = is_job && plan == Plan::follows;
     if (!app.is_beginning_) kept.session = worked_out(std::move(kept.session));
     app.shown_ = kept.session;
@@ -234,6 +234,7 @@ void App::keep_preferences(Ui& ui) {
     const Preferences& now = state_.preferences;
     if (applied_ == now) return;
     ui.theme = theme_of(now);
+    ui.language = now.language;
     ui.user_scale = now.size_percent / 100.0;
     if (applied_) keeper_->keep(*applied_, now);
     if (applied_ && now.sounds && !applied_->sounds) sound();

@@ -16,7 +16,7 @@ std::string blade_of(const Work& work, const Setup& setup) {
 
 // Both as the rule shows them; as a caliper does where a rule shows the same.
 std::string from_to(const Job& job, Length from, Length to) {
-    const auto by_rule = [&](Length length) { return without_mark(show_with_unit(length, job.graduation)); };
+    const auto by_rule = [&](Length length) { return without_mark(show_with_unit(length, job.locale)); };
     if (by_rule(from) != by_rule(to)) return "from " + by_rule(from) + " to " + by_rule(to);
     return "from " + caliper_text(job, from) + " to " + caliper_text(job, to);
 }
@@ -69,7 +69,7 @@ struct Sentences {
         const Way w = fence_way();
         if ((before.guide == "stop") != (now.guide == "stop"))
             change.push_back("Set the " + guide_word() + " " + w.by + "to " +
-                             without_mark(show_with_unit(w.to, job().graduation)));
+                             without_mark(show_with_unit(w.to, job().locale)));
         else if (!same(job(), w.from, w.to))
             change.push_back("Move the " + guide_word() + (w.to > w.from ? " out, " : " in, ") + w.by +
                              from_to(job(), w.from, w.to));
@@ -92,7 +92,7 @@ struct Sentences {
                                     : way(to, dial_now.height, to, dial_now.height);
         if (!before.height)
             change.push_back("Set the " + blade + " " + w.by +
-                             (w.by.empty() ? without_mark(show_with_unit(w.to, job().graduation)) + " high"
+                             (w.by.empty() ? without_mark(show_with_unit(w.to, job().locale)) + " high"
                                            : "to " + caliper_text(job(), w.to)));
         else if (!same(job(), w.from, w.to))
             change.push_back((w.to > w.from ? "Raise the " : "Lower the ") + blade + " " + w.by +
@@ -101,9 +101,7 @@ struct Sentences {
     }
     void spacer() {
         const Length none;
-        const auto words = [&](Length length) {
-            return without_mark(show_with_unit(length, job().graduation));
-        };
+        const auto words = [&](Length length) { return without_mark(show_with_unit(length, job().locale)); };
         if (before.spacer == none && now.spacer == none) return;
         if (before.spacer == none) change.push_back("Put a spacer of " + words(now.spacer) + " on the fence");
         else if (now.spacer == none) change.push_back("Take the spacer off the fence");

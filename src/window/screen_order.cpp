@@ -54,13 +54,13 @@ void draw_affected(Screen& screen, const Work& work) {
         const bool lost = affected.fate == Fate::lost;
         notice(screen.ui, lost ? Tone::wrong : Tone::caution,
                part_words(work.plan, affected.part) + (lost ? ": lost" : ": cut again"),
-               affected.what.text(work.job.graduation));
+               affected.what.text(work.job.locale));
     }
 }
 
 void draw_note(Ui& ui, const Work& work, const Note& note) {
     const std::string words =
-        about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.graduation));
+        about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.locale));
     if (note.level == Level::note) say(ui, words, TypeSize::small);
     else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
 }

@@ -52,6 +52,17 @@ void ask_reading(Screen& screen, Across& across) {
     screen.done = SetField{"/reading", name};
 }
 
+void ask_language(Screen& screen, Across& across) {
+    std::vector<std::string> names;
+    for (const Language language : all_languages) names.emplace_back(name_of(language));
+    int chosen = static_cast<int>(screen.state.preferences.language);
+    if (!ask(screen, across, {"Language", "The trade's names differ between the US and the UK."}, names,
+             chosen))
+        return;
+    screen.state.preferences.language = all_languages[chosen];
+    screen.done = SpeakIn{all_languages[chosen]};
+}
+
 // Whether the pages would still have the room that they are made for.
 bool has_room(const Ui& ui, int percent) {
     constexpr double least_width_px = 1100, least_height_px = 700;
@@ -81,6 +92,7 @@ void draw_preferences(Screen& screen) {
     const ImVec2 room = ImGui::GetContentRegionAvail();
     begin_scroll(ui, "preferences", {room.x, room.y - ui.px(size::target + size::gap)});
     Across across(screen, screen.is_wide() ? 2 : 1);
+    ask_language(screen, across);
     ask_reading(screen, across);
     ask_size(screen, across);
     ask(screen, across,

@@ -21,7 +21,7 @@ struct Number {
 // What a rule cannot show, a caliper can. A joint is finer than the mark behind a rounded length: there a hair less than a
 // quarter of the rule's step is the whole clearance.
 std::string finer(const Job& job, Length length) {
-    const auto shown = read_length(value_of(job, length), unit_of(job.graduation));
+    const auto shown = read_length(value_of(job, length), unit_of(job.locale));
     return shown && *shown == length ? std::string() : caliper_text(job, length);
 }
 
@@ -31,7 +31,7 @@ std::string with(const std::string& note, const std::string& more) {
 
 // As a caliper reads it, without its unit.
 std::string fine_value(const Job& job, Length length) {
-    return without_mark(show(length, caliper_graduation(job)));
+    return without_mark(show(length, caliper_locale(job)));
 }
 
 Number number_for(const Job& job, const std::string& caption, Length now, std::optional<Length> before) {
@@ -39,10 +39,10 @@ Number number_for(const Job& job, const std::string& caption, Length now, std::o
     // What no caliper can tell apart is no change to the maker; what it can is seen in the number itself.
     if (!before || fine_value(job, *before) == fine_value(job, now)) return number;
     const bool looks_the_same = value_of(job, *before) == value_of(job, now);
-    number.was = looks_the_same ? caliper_text(job, *before) : show_with_unit(*before, job.graduation);
+    number.was = looks_the_same ? caliper_text(job, *before) : show_with_unit(*before, job.locale);
     if (looks_the_same) {
         number.value = fine_value(job, now);
-        number.note = "about " + show_with_unit(now, job.graduation);
+        number.note = "about " + show_with_unit(now, job.locale);
     }
     return number;
 }
@@ -54,7 +54,7 @@ Number control_number(const Job& job, const std::string& control, const std::str
     Number number{"Set " + control + " scale to", fine_value(job, set), unit_words(job), {}, {}};
     if (set_before && fine_value(job, *set_before) != number.value)
         number.was = caliper_text(job, *set_before);
-    number.note = "Truly " + show_with_unit(truly, job.graduation) + to;
+    number.note = "Truly " + show_with_unit(truly, job.locale) + to;
     if (const std::string fine = finer(job, truly); !fine.empty()) number.note += " (" + fine + ")";
     return number;
 }

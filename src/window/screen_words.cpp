@@ -36,13 +36,11 @@ std::string capital(std::string words) {
 std::string hundredths(double chance) { return std::to_string(std::lround(chance * 100)); }
 std::string percent(double chance) { return hundredths(chance) + " %"; }
 
-std::string value_of(const Job& job, Length length) { return show(length, job.graduation); }
+std::string value_of(const Job& job, Length length) { return show(length, job.locale); }
 
-std::string unit_words(const Job& job) { return unit_of(job.graduation) == Unit::inch ? "in" : "mm"; }
+std::string unit_words(const Job& job) { return unit_of(job.locale) == Unit::inch ? "in" : "mm"; }
 
-std::string fine_words(const Job& job, Length length) {
-    return show_with_unit(length, caliper_graduation(job));
-}
+std::string fine_words(const Job& job, Length length) { return show_with_unit(length, caliper_locale(job)); }
 
 std::string size_words(const Job& job, Length a, Length b, Length c) {
     const auto tight = [&](Length length) {

@@ -57,6 +57,7 @@ struct Ui {
     // Set these at any time; they take effect with the next frame.
     draw::Theme theme = draw::Theme::light;
     double user_scale = 1;
+    Language language = Language::english;
 
     double pixel_ratio = 1;  // device pixels per paper pixel: the system's times user_scale
     double now_s = 0;
@@ -82,6 +83,7 @@ struct Ui {
     Graduation rule = Graduation::in_64;  // how finely the maker reads: the keypad's step
 
     float px(double paper_px) const { return static_cast<float>(paper_px * pixel_ratio); }
+    const Words& words() const { return words_in(language); }
     const draw::Palette& colours() const { return draw::palette(theme); }
     Font font(TypeSize size, Face face = Face::text) { return fonts.get(face, em_px(size) * pixel_ratio); }
     Font font_px(double paper_px, Face face = Face::text) { return fonts.get(face, paper_px * pixel_ratio); }

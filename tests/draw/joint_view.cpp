@@ -60,7 +60,7 @@ TEST_CASE("a tongue too thick overlaps the dado's wall by as much as the blade i
         CAPTURE(fit.mm());
         const Drawing drawing = joint_view(*work, group, settings);
         const auto overlap = shapes_of::fills(drawing, Material::overlap);
-        const std::string shown = kw::show_with_unit(abs(fit), kw::caliper_graduation(work->job));
+        const std::string shown = kw::show_with_unit(abs(fit), kw::caliper_locale(work->job));
         if (fit < Length{}) {
             REQUIRE(overlap.size() == 1);
             const Length entering =
@@ -82,8 +82,7 @@ TEST_CASE("a tongue longer than the dado is deep holds the shoulder off, and the
         Settings settings = group.stands;
         settings.spacer = settings.fence + settings.kerf - settings.height - Length::micrometres(300);
         const Drawing drawing = joint_view(*work, group, settings);
-        const std::string gap =
-            kw::show_with_unit(Length::micrometres(300), kw::caliper_graduation(work->job));
+        const std::string gap = kw::show_with_unit(Length::micrometres(300), kw::caliper_locale(work->job));
         CHECK(shapes_of::says(drawing, "shoulder gap " + gap));
         CHECK_FALSE(shapes_of::says(drawing, "end gap"));
         const auto gaps = shapes_of::fills(drawing, Material::gap);

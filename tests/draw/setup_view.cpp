@@ -27,9 +27,7 @@ std::vector<Fill> wood_in(const Drawing& drawing) {
     return wood;
 }
 
-std::string text(const kw::Work& work, Length length) {
-    return kw::show_with_unit(length, work.job.graduation);
-}
+std::string text(const kw::Work& work, Length length) { return kw::show_with_unit(length, work.job.locale); }
 
 }  // namespace
 

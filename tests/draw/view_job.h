@@ -56,7 +56,7 @@ inline kw::Job job(const Wanted& wanted) {
     kw::Job job;
     job.name = "drawing";
     job.unit = wanted.unit;
-    job.graduation = wanted.graduation;
+    job.locale = wanted.graduation;
     job.stock = {stock("side stock", wanted.side, wanted.kind),
                  stock("front stock", wanted.front, wanted.kind),
                  stock("bottom stock", wanted.bottom, kw::StockKind::plywood)};

@@ -19,7 +19,7 @@ std::vector<std::string> notes_with(const Job& job, const std::string& words) {
     std::vector<std::string> all;
     const auto work = worked(job);
     for (const Note& note : work->plan.notes) {
-        const std::string text = note.about + ": " + note.text.text(job.graduation);
+        const std::string text = note.about + ": " + note.text.text(job.locale);
         if (text.find(words) != std::string::npos) all.push_back(text);
     }
     return all;
@@ -28,7 +28,7 @@ std::vector<std::string> notes_with(const Job& job, const std::string& words) {
 Job metric() {
     Job job = half_inch_job();
     job.unit = Unit::millimetre;
-    job.graduation = Graduation::mm_0_1;
+    job.locale = Graduation::mm_0_1;
     return job;
 }
 
@@ -80,7 +80,7 @@ TEST_CASE("a groove that leaves next to nothing of the tongue is told of") {
     Job job = half_inch_job();
     const auto work = worked(job);
     const Length tongue = tongue_of(work->design.drawers[0].front.joint);
-    job.graduation = Graduation::mm_0_1;
+    job.locale = Graduation::mm_0_1;
     const auto said = [&](Length left) {
         job.drawers[0].bottom.depth = tongue - left;
         return notes_with(job, "of the front's tongue");
@@ -97,7 +97,7 @@ TEST_CASE("a groove that leaves next to nothing of the tongue is told of") {
 TEST_CASE("a slot that leaves next to nothing of a thin board is told of") {
     // A third of the board is left, which is enough of a thick one: here it is 0.8 mm.
     Job job = half_inch_job();
-    job.graduation = Graduation::mm_0_1;
+    job.locale = Graduation::mm_0_1;
     job.fit.end_relief = Length{};
     job.stock.push_back({"thin", Length::micrometres(2400), StockKind::plywood, {}, GrainCut::flatsawn, {}});
     job.drawers[0].side_stock = "thin";

@@ -100,7 +100,7 @@ TEST_CASE("in millimetres what is put in and shown is millimetres") {
     beginner.press("Millimetres");
     beginner.put_in("380");
     CHECK(beginner.maker.on_disk()["drawers"][0]["opening"]["width"] == "380 mm");
-    CHECK(unit_of(beginner.maker.work().job.graduation) != Unit::inch);
+    CHECK(unit_of(beginner.maker.work().job.locale) != Unit::inch);
 }
 
 }  // namespace kw::window

@@ -130,13 +130,13 @@ TEST_CASE("a job that says no reading is shown to the shop's, and one that does 
     Json job = Json::parse(text_of(bench.job));
     job["reading"] = "1/32 in";
     std::ofstream(bench.job) << job.dump();
-    CHECK(bench.open().session().work->job.graduation == Graduation::in_32);
+    CHECK(bench.open().session().work->job.locale == Graduation::in_32);
     job.erase("reading");
     std::ofstream(bench.job) << job.dump();
     // A job in inches is not shown in millimetres for that.
-    CHECK(bench.open().session().work->job.graduation == Graduation::in_64);
+    CHECK(bench.open().session().work->job.locale == Graduation::in_64);
     std::ofstream(bench.shop) << R"({"format": "kerfwright-shop", "preferences": {"reading": "1/32 in"}})";
-    CHECK(bench.open().session().work->job.graduation == Graduation::in_32);
+    CHECK(bench.open().session().work->job.locale == Graduation::in_32);
 }
 
 TEST_CASE("the sound at another step is two notes from silence to silence, each at its pitch") {
