@@ -131,7 +131,7 @@ void note_page(Screen& screen) {
 
 std::optional<Action> draw_program(Ui& ui, const Session& session, UiState& state) {
     Screen screen{ui, session, state, std::nullopt};
-    if (screen.work()) ui.rule = screen.work()->job.locale;
+    if (screen.work()) ui.rule = screen.work()->job.locale.graduation;
     if (state.first_question < 0) take_keys(screen);
     note_page(screen);
     const float pad = ui.px(size::page);

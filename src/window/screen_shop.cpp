@@ -81,7 +81,7 @@ void draw_beliefs(Screen& screen) {
         return caption(
             ui,
             "Nothing yet. Each lock teaches how far the scales are off; the next first cut starts from it.");
-    const Graduation fine = session.work ? caliper_locale(session.work->job) : Graduation::mm_0_01;
+    const Locale fine = session.work ? caliper_locale(session.work->job) : Graduation::mm_0_01;
     for (std::size_t i = 0; i < all.size(); ++i) {
         const std::string id = "belief " + std::to_string(i);
         begin_card(ui, id.c_str());
