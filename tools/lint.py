@@ -141,7 +141,7 @@ def check_words_used(english, sources):
                 yield f"{name}:1: `{key}` is in no table of words"
     for key in sorted(english):
         stem = re.sub(r"\.(one|many)$", "", key)
-        begins = {key[: at + 1] for at, letter in enumerate(key) if letter == "."}
+        begins = {key[: at + 1] for at, letter in enumerate(key) if letter in "._"}
         if not literals & ({key, stem} | begins):
             yield f"src/words/english.txt:1: nothing says `{key}`"
 

@@ -112,6 +112,10 @@ struct Screen {
     std::optional<Action> done;
 
     const Work* work() const { return session.work.get(); }
+    template <class... Values>
+    std::string text(std::string_view key, const Values&... values) const {
+        return ui.text(key, values...);
+    }
     bool is_left_handed() const { return state.preferences.works_with == Hand::left; }
     bool is_wide() const { return ui.page_size.x >= ui.px(1100); }
     // A small panel on its side: numbers and picture stand beside each other all the same.

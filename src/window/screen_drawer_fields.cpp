@@ -9,11 +9,11 @@
 namespace kw::window {
 namespace {
 
-std::vector<Choice> joints_for(kw::Place place) {
+std::vector<Choice> joints_for(const Ui& ui, kw::Place place) {
     std::vector<Choice> choices;
     for (const JointType& type : joint_types())
         if (std::find(type.places.begin(), type.places.end(), place) != type.places.end())
-            choices.push_back({capital(std::string(type.name)), std::string(type.name)});
+            choices.push_back({capital(ui.shown("joint_type.", type.name)), std::string(type.name)});
     return choices;
 }
 
@@ -28,7 +28,7 @@ std::vector<Choice> cutters(const Screen& screen) {
         });
     }
     std::vector<Choice> choices = choices_of(names);
-    choices.insert(choices.begin(), {"The program chooses", nullptr});
+    choices.insert(choices.begin(), {screen.text("field.program_chooses"), nullptr});
     return choices;
 }
 
@@ -42,7 +42,7 @@ struct DrawerAt {
 };
 
 void lengths(Screen& screen, const DrawerAt& drawer, const char* part,
-             const std::vector<std::pair<const char*, const char*>>& fields) {
+             const std::vector<std::pair<std::string, const char*>>& fields) {
     Across across(screen, static_cast<int>(fields.size()));
     for (const auto& [label, field] : fields)
         length_entry(screen, label, drawer / part + "/" + field, {across.next(), {}});
@@ -50,11 +50,11 @@ void lengths(Screen& screen, const DrawerAt& drawer, const char* part,
 
 void draw_name(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
-    begin_field_card(screen, "Drawer", drawer / "name");
+    begin_field_card(screen, screen.text("field.drawer"), drawer / "name");
     Across across(screen, 2);
-    name_entry(screen, "Name", drawer / "name", {across.next(), {}});
+    name_entry(screen, screen.text("field.name"), drawer / "name", {across.next(), {}});
     across.next();
-    count_entry(screen, "How many", drawer / "count", 1);
+    count_entry(screen, screen.text("field.how_many"), drawer / "count", 1);
     end_card(screen.ui);
 }
 
@@ -73,16 +73,19 @@ Json present_size(const DrawerAt& drawer, std::size_t index) {
 void draw_size(const DrawerAt& drawer, std::size_t index) {
     Screen& screen = drawer.screen;
     const bool by_box = has_at(screen.session, drawer / "box");
-    begin_field_card(screen, by_box ? "Box" : "Opening in the case", drawer / (by_box ? "box" : "opening"));
+    begin_field_card(screen, screen.text(by_box ? "field.box" : "field.opening"),
+                     drawer / (by_box ? "box" : "opening"));
     int chosen = by_box ? 1 : 0;
-    static const std::vector<std::string> ways{"From the opening", "The box itself"};
+    const std::vector<std::string> ways{screen.text("field.from_opening"), screen.text("field.box_itself")};
     if (segments(screen.ui, "way", ways, chosen, -1)) {
         if (chosen == 1) screen.done = SetField{drawer / "box", present_size(drawer, index)};
         else if (has_at(screen.session, drawer / "opening")) screen.done = SetField{drawer / "box", nullptr};
-        else screen.ui.toast("This drawer has no opening to go back to", Tone::caution);
+        else screen.ui.toast(screen.text("field.no_opening"), Tone::caution);
     }
     lengths(screen, drawer, by_box ? "box" : "opening",
-            {{"Width", "width"}, {"Height", "height"}, {"Depth", "depth"}});
+            {{screen.text("field.width"), "width"},
+             {screen.text("field.height"), "height"},
+             {screen.text("field.depth"), "depth"}});
     end_card(screen.ui);
 }
 
@@ -99,11 +102,12 @@ std::string slide_lengths(const Screen& screen, std::size_t index) {
 void draw_slide(const DrawerAt& drawer, std::size_t index) {
     Screen& screen = drawer.screen;
     if (has_at(screen.session, drawer / "box")) return;
-    begin_field_card(screen, "Slide", drawer / "slide");
+    begin_field_card(screen, screen.text("field.slide"), drawer / "slide");
     std::vector<Choice> kinds;
     for (const SlideKind kind : slide_kinds())
-        kinds.push_back({capital(std::string(name_of(kind))), std::string(name_of(kind))});
-    choice_entry(screen, "Kind", drawer / "slide/kind", kinds, std::string(name_of(SlideKind::side_mount)));
+        kinds.push_back({capital(screen.ui.shown("slide_kind.", name_of(kind))), std::string(name_of(kind))});
+    choice_entry(screen, screen.text("field.kind"), drawer / "slide/kind", kinds,
+                 std::string(name_of(SlideKind::side_mount)));
     const Slide usual = usual_slide(
         slide_kind_named(text_at(screen.session, drawer / "slide/kind")).value_or(SlideKind::side_mount));
     const auto hint = [&](Length length) { return exact_text(length, unit_of_job(screen.session)); };
@@ -111,77 +115,91 @@ void draw_slide(const DrawerAt& drawer, std::size_t index) {
         {"side", usual.side}, {"top", usual.top}, {"bottom", usual.bottom}, {"back", usual.back}};
     Across across(screen, 4);
     for (const auto& [field, length] : fields)
-        length_entry(screen, capital(field), drawer / "slide" + "/" + field, {across.next(), hint(length)});
+        length_entry(screen, screen.ui.shown("field.slide_", field), drawer / "slide" + "/" + field,
+                     {across.next(), hint(length)});
     if (const std::string lengths = slide_lengths(screen, index); !lengths.empty())
-        caption(screen.ui, "Slides of " + lengths + " are to be had: the longest that fits sets the depth");
+        caption(screen.ui, screen.text("field.slide_lengths", lengths));
     end_card(screen.ui);
 }
 
 void draw_sides(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
-    begin_field_card(screen, "Sides", drawer / "sides");
-    choice_entry(screen, "Stock", drawer / "sides/stock", stocks(screen));
+    begin_field_card(screen, screen.text("field.sides"), drawer / "sides");
+    choice_entry(screen, screen.text("field.stock"), drawer / "sides/stock", stocks(screen));
     end_card(screen.ui);
 }
 
 void draw_front(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
-    begin_field_card(screen, "Front", drawer / "front");
-    choice_entry(screen, "Stock", drawer / "front/stock", stocks(screen));
-    choice_entry(screen, "Joint", drawer / "front/joint", joints_for(kw::Place::front), "locking rabbet");
-    choice_entry(screen, "Cutter", drawer / "front/cutter", cutters(screen));
+    begin_field_card(screen, screen.text("field.front"), drawer / "front");
+    choice_entry(screen, screen.text("field.stock"), drawer / "front/stock", stocks(screen));
+    choice_entry(screen, screen.text("field.joint"), drawer / "front/joint",
+                 joints_for(screen.ui, kw::Place::front), "locking rabbet");
+    choice_entry(screen, screen.text("field.cutter"), drawer / "front/cutter", cutters(screen));
     Across across(screen, 2);
-    open_length_entry(screen, "Dado width", drawer / "front/dado_width", {across.next(), "as the cutter"});
-    open_length_entry(screen, "Dado depth", drawer / "front/depth", {across.next(), "as the joint asks"});
+    open_length_entry(screen, screen.text("field.dado_width"), drawer / "front/dado_width",
+                      {across.next(), screen.text("field.as_cutter")});
+    open_length_entry(screen, screen.text("field.dado_depth"), drawer / "front/depth",
+                      {across.next(), screen.text("field.as_joint")});
     end_card(screen.ui);
 }
 
 void draw_back(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
-    begin_field_card(screen, "Back", drawer / "back");
-    choice_entry(screen, "Stock", drawer / "back/stock", stocks(screen));
-    choice_entry(screen, "Joint", drawer / "back/joint", joints_for(kw::Place::back), "dado");
-    choice_entry(screen, "Cutter", drawer / "back/cutter", cutters(screen));
+    begin_field_card(screen, screen.text("field.back"), drawer / "back");
+    choice_entry(screen, screen.text("field.stock"), drawer / "back/stock", stocks(screen));
+    choice_entry(screen, screen.text("field.joint"), drawer / "back/joint",
+                 joints_for(screen.ui, kw::Place::back), "dado");
+    choice_entry(screen, screen.text("field.cutter"), drawer / "back/cutter", cutters(screen));
     const std::string joint = text_at(screen.session, drawer / "back/joint");
     const JointType* type = find_joint_type(joint.empty() ? BackSpec{}.joint : joint, kw::Place::back);
     Across across(screen, 3);
-    length_entry(screen, "Rear end to back", drawer / "back/setback",
+    length_entry(screen, screen.text("field.setback"), drawer / "back/setback",
                  {across.next(), exact_text(BackSpec{}.setback, unit_of_job(screen.session))});
-    open_length_entry(screen, "Dado width", drawer / "back/dado_width",
-                      {across.next(), type && type->width_from_cutter ? "as the cutter" : "as the back"});
-    open_length_entry(screen, "Dado depth", drawer / "back/depth",
-                      {across.next(), type && !type->depth_follows ? "as the joint asks" : "as the front"});
+    open_length_entry(screen, screen.text("field.dado_width"), drawer / "back/dado_width",
+                      {across.next(), type && type->width_from_cutter ? screen.text("field.as_cutter")
+                                                                      : screen.text("field.as_back")});
+    open_length_entry(screen, screen.text("field.dado_depth"), drawer / "back/depth",
+                      {across.next(), type && !type->depth_follows ? screen.text("field.as_joint")
+                                                                   : screen.text("field.as_front")});
     end_card(screen.ui);
 }
 
 void draw_bottom(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
-    begin_field_card(screen, "Bottom", drawer / "bottom");
-    choice_entry(screen, "Stock", drawer / "bottom/stock", stocks(screen));
-    choice_entry(screen, "How it goes in", drawer / "bottom/style",
-                 {{"Slides in from behind", "slide in"}, {"Captured all round", "captured"}}, "slide in");
-    choice_entry(screen, "Cutter", drawer / "bottom/cutter", cutters(screen));
+    begin_field_card(screen, screen.text("field.bottom"), drawer / "bottom");
+    choice_entry(screen, screen.text("field.stock"), drawer / "bottom/stock", stocks(screen));
+    choice_entry(screen, screen.text("field.bottom_style"), drawer / "bottom/style",
+                 {{screen.text("field.slides_in"), "slide in"}, {screen.text("field.captured"), "captured"}},
+                 "slide in");
+    choice_entry(screen, screen.text("field.cutter"), drawer / "bottom/cutter", cutters(screen));
     Across across(screen, 2);
-    length_entry(screen, "Edge to groove", drawer / "bottom/offset",
+    length_entry(screen, screen.text("field.groove_offset"), drawer / "bottom/offset",
                  {across.next(), exact_text(BottomSpec{}.offset, unit_of_job(screen.session))});
-    open_length_entry(screen, "Groove depth", drawer / "bottom/depth",
-                      {across.next(), "the program chooses"});
+    open_length_entry(screen, screen.text("field.groove_depth"), drawer / "bottom/depth",
+                      {across.next(), screen.text("field.open")});
     end_card(screen.ui);
 }
 
 void draw_face(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
-    begin_field_card(screen, "Face", drawer / "face");
-    choice_entry(screen, "Style", drawer / "face/style",
-                 {{"None", "none"}, {"Overlay", "overlay"}, {"Inset", "inset"}}, "none");
+    begin_field_card(screen, screen.text("field.face"), drawer / "face");
+    choice_entry(screen, screen.text("field.style"), drawer / "face/style",
+                 {{screen.text("field.no_face"), "none"},
+                  {screen.text("field.overlay"), "overlay"},
+                  {screen.text("field.inset"), "inset"}},
+                 "none");
     const std::string style = text_at(screen.session, drawer / "face/style");
     if (!style.empty() && style != "none") {
-        caption(screen.ui, style == "inset" ? "Gaps round it" : "How far it lies over the opening's edges");
+        caption(screen.ui, screen.text(style == "inset" ? "field.inset_gaps" : "field.overlay_laps"));
         lengths(screen, drawer, "face",
-                {{"Left", "left"}, {"Right", "right"}, {"Top", "top"}, {"Bottom", "bottom"}});
+                {{screen.text("field.face_left"), "left"},
+                 {screen.text("field.face_right"), "right"},
+                 {screen.text("field.face_top"), "top"},
+                 {screen.text("field.face_bottom"), "bottom"}});
         std::vector<Choice> choices = stocks(screen);
-        choices.insert(choices.begin(), {"Not in the parts", nullptr});
-        choice_entry(screen, "Stock", drawer / "face/stock", choices);
+        choices.insert(choices.begin(), {screen.text("field.face_not_in_parts"), nullptr});
+        choice_entry(screen, screen.text("field.stock"), drawer / "face/stock", choices);
     }
     end_card(screen.ui);
 }

@@ -22,9 +22,10 @@ std::string box_words(const Work& work, const std::string& drawer) {
 std::string row_detail(const Screen& screen, int index, const std::string& name) {
     const std::string at = "/drawers/" + std::to_string(index),
                       count = text_at(screen.session, at + "/count");
-    std::string detail = count.empty() || count == "1" ? "1 drawer" : count + " drawers";
+    const std::string detail = count.empty() || count == "1" ? screen.text("drawers.count.one", "1")
+                                                             : screen.text("drawers.count.many", count);
     const std::string box = screen.work() ? box_words(*screen.work(), name) : std::string();
-    return box.empty() ? detail : detail + " of " + box;
+    return box.empty() ? detail : screen.text("drawers.count_of_size", detail, box);
 }
 
 void draw_list(Screen& screen) {
@@ -40,11 +41,11 @@ void draw_list(Screen& screen) {
                      wrong ? Tone::wrong : Tone::plain))
             screen.state.drawer = index;
     });
-    if (secondary_button(ui, "Add one like this", {.width = content_width(ui)})) {
+    if (secondary_button(ui, ui.text("drawers.add").c_str(), {.width = content_width(ui)})) {
         screen.done = AddDrawer{static_cast<std::size_t>(screen.state.drawer)};
         screen.state.drawer = static_cast<int>(names.size());
     }
-    if (confirm_button(ui, "Remove this one", "Press again to remove",
+    if (confirm_button(ui, ui.text("drawers.remove").c_str(), ui.text("drawers.remove_again").c_str(),
                        {.width = content_width(ui), .enabled = names.size() > 1}))
         screen.done = RemoveDrawer{static_cast<std::size_t>(screen.state.drawer)};
     end_card(ui);
@@ -59,12 +60,12 @@ void draw_chips(Screen& screen) {
     begin_card(ui, "chips");
     segments(ui, "drawers", labels, screen.state.drawer, -1);
     const float half = (content_width(ui) - ui.px(size::gap)) / 2;
-    if (secondary_button(ui, "Add one like this", {.width = half})) {
+    if (secondary_button(ui, ui.text("drawers.add").c_str(), {.width = half})) {
         screen.done = AddDrawer{static_cast<std::size_t>(screen.state.drawer)};
         screen.state.drawer = static_cast<int>(names.size());
     }
     ImGui::SameLine();
-    if (confirm_button(ui, "Remove this one", "Press again to remove",
+    if (confirm_button(ui, ui.text("drawers.remove").c_str(), ui.text("drawers.remove_again").c_str(),
                        {.width = half, .enabled = names.size() > 1}))
         screen.done = RemoveDrawer{static_cast<std::size_t>(screen.state.drawer)};
     end_card(ui);
@@ -73,8 +74,9 @@ void draw_chips(Screen& screen) {
 void draw_box_sizes(Screen& screen, const BoxSize& box) {
     Ui& ui = screen.ui;
     const Job& job = screen.work()->job;
-    const std::array<std::pair<const char*, Length>, 3> sizes{
-        {{"Width", box.width}, {"Height", box.height}, {"Depth", box.depth}}};
+    const std::array<std::pair<std::string, Length>, 3> sizes{{{ui.text("field.width"), box.width},
+                                                               {ui.text("field.height"), box.height},
+                                                               {ui.text("field.depth"), box.depth}}};
     Across across(screen, 3);
     for (const auto& [name, length] : sizes) {
         const float width = across.next();
@@ -116,7 +118,7 @@ void draw_box(Screen& screen) {
     const DrawerBox* box = shown_box(screen);
     if (!box) return;
     begin_card(screen.ui, "box", 0, tone_of_results(screen));
-    heading(screen.ui, "Box, outside (" + unit_words(screen.work()->job) + ")");
+    heading(screen.ui, screen.text("drawers.box_outside", unit_words(screen.work()->job)));
     draw_box_sizes(screen, box->size);
     end_card(screen.ui);
 }
@@ -125,8 +127,8 @@ void draw_parts(Screen& screen) {
     const DrawerBox* box = shown_box(screen);
     if (!box) return;
     begin_card(screen.ui, "results", 0, tone_of_results(screen));
-    heading(screen.ui, "Parts");
-    caption(screen.ui, "Length \u00d7 width \u00d7 thickness, of each drawer");
+    heading(screen.ui, screen.text("drawers.parts"));
+    caption(screen.ui, screen.text("drawers.parts_why"));
     for (const Part& part : screen.work()->plan.parts)
         if (part.drawer == box->drawer && part.copy == 1) draw_part(screen, part);
     end_card(screen.ui);
@@ -170,7 +172,9 @@ void draw_one_column(Screen& screen) {
 }  // namespace
 
 void draw_drawers(Screen& screen) {
-    static const std::array<std::string, 4> tabs{"Drawers", "Stock", "Machines", "Fit"};
+    const std::array<std::string, 4> tabs{
+        screen.text("drawers.tab_drawers"), screen.text("drawers.tab_stock"),
+        screen.text("drawers.tab_machines"), screen.text("drawers.tab_fit")};
     int tab = static_cast<int>(screen.state.tab);
     if (segments(screen.ui, "tabs", tabs, tab, std::min(screen.ui.px(720), content_width(screen.ui))))
         screen.state.tab = static_cast<DrawersTab>(tab);

@@ -27,8 +27,8 @@ std::string shown_text(const Screen& screen, const std::string& pointer) {
 }
 
 std::string words_of(const Session& session, const Problem& problem) {
-    const Graduation graduation = unit_of_job(session) == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1;
-    const std::string why = problem.why.text(graduation), remedy = problem.remedy.text(graduation);
+    const Locale locale = locale_of_job(session);
+    const std::string why = problem.why.text(locale), remedy = problem.remedy.text(locale);
     return remedy.empty() ? why : why + ": " + remedy;
 }
 
@@ -39,6 +39,10 @@ std::string with_id(const std::string& label, const std::string& pointer) { retu
 Unit unit_of_job(const Session& session) {
     const std::string unit = text_at(session, "/unit");
     return unit == "mm" ? Unit::millimetre : unit == "cm" ? Unit::centimetre : Unit::inch;
+}
+
+Locale locale_of_job(const Session& session) {
+    return {unit_of_job(session) == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1, session.language};
 }
 
 std::string unit_name(const Session& session) {
@@ -68,7 +72,7 @@ std::vector<std::string> names_in(const Session& session, const std::string& lis
 std::string reason_at(const Screen& screen, const std::string& pointer) {
     const auto draft = screen.state.drafts.find(pointer);
     if (draft != screen.state.drafts.end() && !draft->second.why.empty()) return draft->second.why;
-    return problems_at(screen.session, pointer).empty() ? std::string() : "see above";
+    return problems_at(screen.session, pointer).empty() ? std::string() : screen.text("field.see_above");
 }
 
 void name_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
@@ -81,7 +85,7 @@ void name_entry(Screen& screen, const std::string& label, const std::string& poi
     } else if (!left) {
         screen.state.drafts[pointer] = {text, {}};
     } else if (text.empty()) {
-        screen.state.drafts[pointer] = {text, "it needs a name"};
+        screen.state.drafts[pointer] = {text, screen.text("field.needs_name")};
     } else {
         screen.state.drafts.erase(pointer);
         screen.done = SetField{pointer, text};
@@ -110,7 +114,7 @@ void open_length_entry(Screen& screen, const std::string& label, const std::stri
     ImGui::BeginGroup();
     length_entry(screen, label, pointer, look);
     if (has_at(screen.session, pointer)) {
-        const std::string back = "Leave it open##" + pointer;
+        const std::string back = screen.text("field.leave_open") + "##" + pointer;
         if (quiet_button(screen.ui, back.c_str(), {.width = look.width, .height_px = size::least_target})) {
             screen.state.drafts.erase(pointer);
             screen.done = SetField{pointer, nullptr};
@@ -166,10 +170,10 @@ std::vector<Choice> choices_of(const std::vector<std::string>& names) {
     return choices;
 }
 
-void begin_field_card(Screen& screen, const char* title, const std::string& pointer, float width) {
+void begin_field_card(Screen& screen, const std::string& title, const std::string& pointer, float width) {
     const auto problems = problems_at(screen.session, pointer);
     begin_card(screen.ui, pointer.c_str(), width, problems.empty() ? Tone::plain : Tone::wrong);
-    if (*title != '\0') heading(screen.ui, title);
+    if (!title.empty()) heading(screen.ui, title);
     for (const Problem& problem : problems)
         notice(screen.ui, Tone::wrong, capital(words_of(screen.session, problem)), "");
 }

@@ -10,6 +10,8 @@
 namespace kw::window {
 
 Unit unit_of_job(const Session& session);
+// How what is wrong with a job is told, also while it can't be made.
+Locale locale_of_job(const Session& session);
 std::string unit_name(const Session& session);
 
 // What the document says there: a text as it is, a number as digits; empty if there is nothing.
@@ -46,7 +48,7 @@ std::vector<Choice> choices_of(const std::vector<std::string>& names);
 
 // A card for a part of the job, with its own problems under its heading.
 // Without a title: nothing but its fields.
-void begin_field_card(Screen& screen, const char* title, const std::string& pointer, float width = 0);
+void begin_field_card(Screen& screen, const std::string& title, const std::string& pointer, float width = 0);
 
 // Reads what was entered outside of the job (a reading, a move). False: `draft.why` says what is wrong with it.
 bool take_length(Screen& screen, Draft& draft, Length& length);

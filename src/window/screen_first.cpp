@@ -12,36 +12,23 @@ namespace kw::window {
 namespace {
 
 struct Question {
-    const char* asks;
-    const char* why;
+    const char* name;     // of its texts
     const char* pointer;  // of the answer
     Sketch sketch;
 };
 
-constexpr std::array<Question, 7> questions{{
-    {"Inches or millimetres?",
-     "All numbers are shown so. Either can be put in at any time: 12.7 mm, or 1/2 in.", "/unit",
-     Sketch::rule},
-    {"How wide is the opening in the case?",
-     "Measure at the top, in the middle and at the foot, and put in the least.", "/drawers/0/opening/width",
-     Sketch::width},
-    {"How high is the opening?", "From the shelf or rail beneath to the one above.",
-     "/drawers/0/opening/height", Sketch::height},
-    {"How deep is the opening?", "From the face of the case to its back, inside.", "/drawers/0/opening/depth",
-     Sketch::depth},
-    {"Which slides?", "What room they need beside, above and beneath follows from it.",
-     "/drawers/0/slide/kind", Sketch::slides},
-    {"How thick is the stock of the sides, as measured?",
-     "With a caliper, at several places: half-inch plywood is hardly ever half an inch.",
-     "/stock/0/thickness", Sketch::stock},
-    {"How thick is the bottom, as measured?", "The groove is as wide as the bottom is, and a little.",
-     "/stock/1/thickness", Sketch::bottom},
-}};
+constexpr std::array<Question, 7> questions{{{"unit", "/unit", Sketch::rule},
+                                             {"width", "/drawers/0/opening/width", Sketch::width},
+                                             {"height", "/drawers/0/opening/height", Sketch::height},
+                                             {"depth", "/drawers/0/opening/depth", Sketch::depth},
+                                             {"slides", "/drawers/0/slide/kind", Sketch::slides},
+                                             {"sides", "/stock/0/thickness", Sketch::stock},
+                                             {"bottom", "/stock/1/thickness", Sketch::bottom}}};
 
 constexpr int last_page = static_cast<int>(questions.size());
 
 void draw_units(Screen& screen) {
-    static const std::array<std::string, 2> units{"Inches", "Millimetres"};
+    const std::array<std::string, 2> units{screen.text("first.inches"), screen.text("first.millimetres")};
     const bool metric = unit_of_job(screen.session) != Unit::inch;
     for (int i = 0; i < 2; ++i) {
         const bool is_now = metric == (i == 1);
@@ -58,7 +45,8 @@ void draw_slides(Screen& screen) {
     const std::string now = text_at(screen.session, "/drawers/0/slide/kind");
     for (const SlideKind kind : slide_kinds()) {
         const std::string name(name_of(kind));
-        if (!button(screen.ui, capital(name).c_str(), name == now ? Rank::primary : Rank::secondary,
+        if (!button(screen.ui, capital(screen.ui.shown("slide_kind.", name)).c_str(),
+                    name == now ? Rank::primary : Rank::secondary,
                     {.width = content_width(screen.ui), .height_px = 60}))
             continue;
         if (name != now) screen.done = SetField{"/drawers/0/slide/kind", name};
@@ -70,10 +58,8 @@ void draw_slides(Screen& screen) {
 void draw_problem(Screen& screen) {
     if (screen.session.problems.empty()) return;
     const Problem& problem = screen.session.problems.front();
-    const Graduation graduation =
-        unit_of_job(screen.session) == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1;
-    notice(screen.ui, Tone::wrong, capital(problem.why.text(graduation)),
-           capital(problem.remedy.text(graduation)));
+    const Locale locale = locale_of_job(screen.session);
+    notice(screen.ui, Tone::wrong, capital(problem.why.text(locale)), capital(problem.remedy.text(locale)));
 }
 
 // What stands there now, in the unit of the job; a word as it is.
@@ -90,7 +76,7 @@ void draw_answer(Screen& screen, const Question& question) {
     // Shown in the maker's unit, so that the keypad begins with it; the job is left as it is until something is put in.
     auto& drafts = screen.state.drafts;
     if (!drafts.contains(pointer)) drafts[pointer] = {held_text(screen, question), {}};
-    length_entry(screen, "Press to put it in", pointer, {content_width(screen.ui), {}});
+    length_entry(screen, screen.text("first.press"), pointer, {content_width(screen.ui), {}});
     if (screen.done) ++screen.state.first_question;
     if (const auto draft = drafts.find(pointer); draft != drafts.end() && draft->second.why.empty())
         drafts.erase(draft);
@@ -100,18 +86,19 @@ void draw_question(Screen& screen, const Question& question) {
     Ui& ui = screen.ui;
     const bool beside = ui.page_size.x > ui.page_size.y;
     const float gap = ui.px(size::gap), room = content_width(ui);
-    heading(ui, question.asks);
-    say(ui, question.why);
+    heading(ui, ui.shown("first.ask_", question.name));
+    say(ui, ui.shown("first.why_", question.name));
     const float height = beside ? ui.px(280) : ui.px(340), width = beside ? (room - gap) / 2 : room;
     draw_sketch(ui, question.sketch, {width, height});
     if (beside) ImGui::SameLine(0, gap);
     begin_card(ui, question.pointer, width);
     draw_answer(screen, question);
-    if (screen.state.first_question > 0 && secondary_button(ui, "Back", {.width = content_width(ui)}))
+    if (screen.state.first_question > 0 &&
+        secondary_button(ui, ui.text("first.back").c_str(), {.width = content_width(ui)}))
         --screen.state.first_question;
     const std::string held = held_text(screen, question),
-                      keep = held.empty() ? std::string() : "it stays " + held;
-    if (quiet_button(ui, "Skip this", {.width = content_width(ui), .detail = keep}))
+                      keep = held.empty() ? std::string() : screen.text("first.stays", held);
+    if (quiet_button(ui, ui.text("first.skip").c_str(), {.width = content_width(ui), .detail = keep}))
         ++screen.state.first_question;
     end_card(ui);
 }
@@ -122,21 +109,18 @@ void draw_end(Screen& screen) {
     const Work* work = screen.work();
     if (screen.session.problems.empty() && work && !work->plan.boxes.empty()) {
         const BoxSize& box = work->plan.boxes.front().size;
-        heading(ui, "Your drawer");
-        say(ui, "The box is " + size_words(work->job, box.width, box.height, box.depth) +
-                    ", outside: width, height, depth.");
-        say(ui, std::to_string(work->plan.sequence.size()) + " steps, " + proof_words(work->plan) + ".");
-        say(ui,
-            "A table saw with a quarter-inch dado stack and a miter saw with a stop are taken for granted, "
-            "and "
-            "so are the joints: all of it can be changed under Drawers.");
-        if (primary_button(ui, "To the first setup at the saw",
+        heading(ui, ui.text("first.drawer"));
+        say(ui, ui.text("first.box", size_words(work->job, box.width, box.height, box.depth)));
+        say(ui, ui.text("first.steps", work->plan.sequence.size(), proof_words(ui.words(), work->plan)));
+        say(ui, ui.text("first.granted"));
+        if (primary_button(ui, ui.text("first.to_saw").c_str(),
                            {.width = content_width(ui), .height_px = 76})) {
             screen.state.first_question = -1;
             go_to_next(screen);
         }
     }
-    if (secondary_button(ui, "Back", {.width = content_width(ui)})) --screen.state.first_question;
+    if (secondary_button(ui, ui.text("first.back").c_str(), {.width = content_width(ui)}))
+        --screen.state.first_question;
     end_card(ui);
 }
 
@@ -146,14 +130,13 @@ void draw_first(Screen& screen) {
     Ui& ui = screen.ui;
     const int page = std::min(screen.state.first_question, last_page);
     begin_scroll(ui, ("first" + std::to_string(page)).c_str(), {0, 0});
-    caption(ui, page < last_page
-                    ? "One drawer, question " + std::to_string(page + 1) + " of " + std::to_string(last_page)
-                    : std::string("One drawer"));
+    caption(ui,
+            page < last_page ? ui.text("first.question", page + 1, last_page) : ui.text("first.one_drawer"));
     progress(ui, page, last_page);
     draw_problem(screen);
     if (page < last_page) draw_question(screen, questions[static_cast<std::size_t>(page)]);
     else draw_end(screen);
-    if (quiet_button(ui, "Leave the questions, and show everything")) {
+    if (quiet_button(ui, ui.text("first.leave").c_str())) {
         screen.state.first_question = -1;
         screen.state.place = Where::drawers;
     }

@@ -7,11 +7,10 @@
 namespace kw::window {
 namespace {
 
-std::string progress_words(const JobStage& stage) {
-    const std::string count =
-        std::to_string(stage.done) + " of " + std::to_string(stage.of) + " " + stage.unit;
-    if (stage.done == stage.of) return count;
-    return stage.left_s > 0 ? count + ", about " + minutes(stage.left_s) + " left" : count;
+std::string progress_words(const Words& words, const JobStage& stage) {
+    const std::string count = words(stage.counts, stage.done, stage.of);
+    if (stage.done == stage.of || stage.left_s <= 0) return count;
+    return words("job.about_left", count, minutes(stage.left_s));
 }
 
 // Where a stage is whole, its first step can still be looked at from the order.
@@ -24,16 +23,17 @@ void draw_stage(Screen& screen, const JobStage& stage, std::size_t number, bool 
     Ui& ui = screen.ui;
     const Tone tone = stage.done == stage.of ? Tone::good : is_next ? Tone::accent : Tone::soft;
     const std::string label = std::to_string(number) + ".  " + stage.name;
-    if (list_row(ui, label.c_str(), progress_words(stage), is_next, tone)) go_to_stage(screen, stage);
+    if (list_row(ui, label.c_str(), progress_words(ui.words(), stage), is_next, tone))
+        go_to_stage(screen, stage);
     progress(ui, stage.done, stage.of, content_width(ui));
 }
 
 void draw_total(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     const Progress all = progress_of(work);
-    const std::string left =
-        work.rest.steps.empty() ? "all is cut" : "about " + minutes(work.rest.seconds) + " left";
-    heading(ui, std::to_string(all.done) + " of " + std::to_string(all.of) + " cuts done, " + left);
+    heading(ui, work.rest.steps.empty()
+                    ? ui.text("job.all_cut", all.done, all.of)
+                    : ui.text("job.cuts_left", all.done, all.of, minutes(work.rest.seconds)));
 }
 
 }  // namespace
@@ -42,7 +42,7 @@ void draw_job(Screen& screen) {
     Ui& ui = screen.ui;
     const Work& work = *screen.work();
     const auto stages = job_stages(screen);
-    const NextThing next = next_thing(work);
+    const NextThing next = next_thing(ui.words(), work);
     const auto holds_next = [&](const JobStage& stage) {
         return !next.step.empty() && stage.next == next.step;
     };
@@ -58,7 +58,7 @@ void draw_job(Screen& screen) {
             draw_stage(screen, stages[i], i + 1, holds_next(stages[i]));
         end_card(ui);
     }
-    if (quiet_button(ui, "Keys: all of this without a mouse", {})) screen.state.over = Over::keys;
+    if (quiet_button(ui, ui.text("job.keys").c_str(), {})) screen.state.over = Over::keys;
     end_scroll(ui);
 }
 

@@ -2,8 +2,6 @@
 
 #include <imgui_internal.h>
 
-#include <array>
-
 #include "window/screen_keys.h"
 #include "window/screen_next.h"
 #include "window/screen_stand.h"
@@ -12,28 +10,9 @@
 namespace kw::window {
 namespace {
 
-struct KeyWords {
-    const char* keys;
-    const char* what;
-};
-
-// README has the same list.
-constexpr std::array<KeyWords, 14> all_keys{{
-    {"1  2  3  4", "Drawers, order of work, at the saw, the job"},
-    {"N", "What is next to do"},
-    {"Page Up, Page Down", "At the saw: the step before, the step after"},
-    {"R", "At the saw: the next part has run"},
-    {"F", "At the saw: the fence's number fills the screen; Esc or F brings the setup back"},
-    {"P  J  T  L", "At the saw: picture, joint closed, test cut, log"},
-    {"Ctrl Z, Ctrl Y", "Undo, redo"},
-    {"Tab, arrows", "Go to the next thing that can be pressed; a ring shows where you are"},
-    {"Space, Enter", "Press it, or tick it; what a finger must hold down takes one press"},
-    {"0 to 9  .  Space  /", "On the keypad: whole, decimals, then the fraction"},
-    {"+  \u2212", "On the keypad: add or take off another length; first of all, \u2212 is a sign"},
-    {"Up, Down", "On the keypad: one line of the rule more or less; held down it goes on"},
-    {"I  M", "On the keypad: inches, millimetres"},
-    {"F1 or ?", "This page; Esc leaves it"},
-}};
+// Each has a text for the keys and one for what they do. README has the same list.
+constexpr const char* all_keys[] = {"places", "next",  "turn",   "ran", "fence", "tabs",  "history",
+                                    "move",   "press", "digits", "sum", "nudge", "units", "this"};
 
 bool pressed(ImGuiKey key) { return ImGui::IsKeyPressed(key, false); }
 
@@ -137,20 +116,20 @@ void draw_keys(Screen& screen) {
     Ui& ui = screen.ui;
     begin_scroll(ui, "keys", {0, 0});
     begin_card(ui, "keys");
-    heading(ui, "Keys");
+    heading(ui, ui.text("keys.title"));
     const float room = content_width(ui), left = std::min(ui.px(240), room * 0.34f);
-    for (const KeyWords& words : all_keys) {
+    for (const char* name : all_keys) {
         rule(ui);
         const ImVec2 corner = ImGui::GetCursorScreenPos();
         ImGui::BeginGroup();
-        say(ui, words.keys, TypeSize::body, Tone::accent, left);
+        say(ui, ui.shown("keys.press_", name), TypeSize::body, Tone::accent, left);
         ImGui::EndGroup();
         ImGui::SameLine();
         ImGui::SetCursorScreenPos({corner.x + left + ui.px(size::gap), corner.y});
-        say(ui, words.what, TypeSize::body, Tone::plain, room - left - ui.px(size::gap));
+        say(ui, ui.shown("keys.does_", name), TypeSize::body, Tone::plain, room - left - ui.px(size::gap));
     }
     end_card(ui);
-    if (primary_button(ui, "Back to the work", {.width = std::min(content_width(ui), ui.px(420))}))
+    if (primary_button(ui, ui.text("keys.back").c_str(), {.width = std::min(content_width(ui), ui.px(420))}))
         screen.state.over = Over::none;
     end_scroll(ui);
 }

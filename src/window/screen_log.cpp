@@ -44,12 +44,13 @@ std::string clock_words(const std::string& time) {
     return time.substr(0, 10) + " " + time.substr(11, 5);
 }
 
-std::string entry_words(const Work& work, const LogEntry& entry) {
-    if (entry.kind == LogKind::lock) return "Locked";
-    if (entry.kind == LogKind::lost) return "Lost: " + part_words(work.plan, entry.part);
+std::string entry_words(const Words& words, const Work& work, const LogEntry& entry) {
+    if (entry.kind == LogKind::lock) return words("log.locked");
+    if (entry.kind == LogKind::lost) return words("log.lost", part_words(words, work.plan, entry.part));
     if (entry.kind == LogKind::ran)
-        return "Ran " + part_words(work.plan, entry.part) + ", " + entry.reference;
-    return "Test cut: " + say_told(work.job, entry);
+        return words("log.ran", part_words(words, work.plan, entry.part),
+                     words(key_of("reference.", entry.reference)));
+    return words("log.test", say_told(work.job, entry));
 }
 
 bool is_same_run(const LogEntry& a, const LogEntry& b) {
@@ -57,11 +58,14 @@ bool is_same_run(const LogEntry& a, const LogEntry& b) {
 }
 
 void draw_head(Screen& screen, const LogEntry& entry) {
-    if (entry.key.empty()) return caption(screen.ui, clock_words(entry.time) + " UTC");
-    const Setup* setup = setup_with_key(*screen.work(), entry.key);
-    caption(screen.ui, clock_words(entry.time) + " UTC, " +
-                           (setup ? step_name(screen.work()->plan, setup->id) + ", " + setup->work
-                                  : entry.setup + ", no longer planned"));
+    const std::string time = clock_words(entry.time);
+    if (entry.key.empty()) return caption(screen.ui, screen.text("log.time", time));
+    const Work& work = *screen.work();
+    const Words& words = screen.ui.words();
+    const Setup* setup = setup_with_key(work, entry.key);
+    caption(screen.ui, setup ? words("log.step", time, step_name(words, work.plan, setup->id),
+                                     setup_words(words, *setup))
+                             : words("log.unplanned", time, entry.setup));
 }
 
 }  // namespace
@@ -73,9 +77,7 @@ void draw_log(Screen& screen) {
     begin_scroll(ui, "log", ImGui::GetContentRegionAvail());
     const auto& log = work.job.log;
     draw_take_back(screen);
-    if (log.empty())
-        say(ui,
-            "Nothing yet. Test cuts, locks and parts that have run are written here, the last one on top.");
+    if (log.empty()) say(ui, ui.text("log.nothing"));
     for (std::size_t last = log.size(); last > 0;) {
         std::size_t first = last - 1;
         while (first > 0 && is_same_run(log[first - 1], log[last - 1])) --first;
@@ -83,8 +85,8 @@ void draw_log(Screen& screen) {
         begin_card(ui, ("entry" + std::to_string(first)).c_str(), 0,
                    entry.kind == LogKind::lock ? Tone::good : Tone::plain);
         draw_head(screen, entry);
-        if (last - first > 1) say(ui, "Ran " + std::to_string(last - first) + " ends and edges");
-        else say(ui, entry_words(work, entry));
+        if (last - first > 1) say(ui, ui.text("log.ran_many", last - first));
+        else say(ui, entry_words(ui.words(), work, entry));
         if (!screen.state.log.said[last - 1].empty())
             say(ui, screen.state.log.said[last - 1], TypeSize::body, Tone::accent);
         end_card(ui);

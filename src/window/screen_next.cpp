@@ -26,7 +26,7 @@ bool is_bottom_size(const Plan& plan, const Setup& setup) {
 
 template <class Belongs>
 JobStage stage_of(const Work& work, std::string name, Belongs belongs) {
-    JobStage stage{std::move(name), "cuts"};
+    JobStage stage{std::move(name), "job.cuts_done"};
     for (const Setup& setup : work.plan.setups) {
         if (!belongs(setup)) continue;
         const Progress progress = progress_of(work, setup);
@@ -58,14 +58,14 @@ JobStage drawers_ready(const Work& work, std::string name, Counts counts) {
         for (const std::size_t i : step.open)
             if (counts(setup.passes[i])) waiting.insert(copy_of(setup.passes[i].part));
     }
-    JobStage stage{std::move(name), "drawers ready", static_cast<int>(all.size() - waiting.size()),
+    JobStage stage{std::move(name), "job.drawers_ready", static_cast<int>(all.size() - waiting.size()),
                    static_cast<int>(all.size())};
     stage.place = Where::order;
     return stage;
 }
 
 JobStage measured(const Screen& screen) {
-    JobStage stage{"Measure the openings, slides and stock", "drawers"};
+    JobStage stage{screen.text("job.measure"), "job.drawers_done"};
     stage.place = Where::drawers;
     stage.of = static_cast<int>(names_in(screen.session, "drawers").size());
     std::set<std::string> wrong;
@@ -81,20 +81,20 @@ JobStage measured(const Screen& screen) {
 
 }  // namespace
 
-std::string step_name(const Plan& plan, const std::string& step) {
-    return "Step " + std::to_string(step_of(plan, step) + 1);
+std::string step_name(const Words& words, const Plan& plan, const std::string& step) {
+    return words("order.step", step_of(plan, step) + 1);
 }
 
-NextThing next_thing(const Work& work) {
+NextThing next_thing(const Words& words, const Work& work) {
     if (work.rest.steps.empty()) return {};
     const RestStep& rest = work.rest.steps.front();
     const Setup& setup = *work.plan.setup_with_id(rest.setup);
     NextThing next{rest.step, SawTab::picture, step_of(work.plan, rest.step) + 1, {}};
     if (is_torn_down(work, setup) || (setup.test_cut && !is_locked(work, setup))) {
         next.tab = SawTab::test;
-        next.what = "Test cut, " + setup.work;
+        next.what = words("next.test_cut", setup_words(words, setup));
     } else {
-        next.what = std::to_string(rest.ends) + " to run, " + setup.work;
+        next.what = words("next.to_run", rest.ends, setup_words(words, setup));
     }
     return next;
 }
@@ -111,7 +111,7 @@ void open_step(Screen& screen, const std::string& step, SawTab tab) {
 }
 
 void go_to_next(Screen& screen) {
-    const NextThing next = next_thing(*screen.work());
+    const NextThing next = next_thing(screen.ui.words(), *screen.work());
     screen.state.over = Over::none;
     if (next.step.empty()) screen.state.place = Where::job;
     else open_step(screen, next.step, next.tab);
@@ -133,10 +133,10 @@ std::vector<JobStage> job_stages(const Screen& screen) {
     const auto add = [&](JobStage stage) {
         if (stage.of > 0) stages.push_back(std::move(stage));
     };
-    add(stage_of(work, "Rip to width", [&](const Setup& setup) {
+    add(stage_of(work, screen.text("job.rip"), [&](const Setup& setup) {
         return setup.stage == Stage::rip && !is_bottom_size(plan, setup);
     }));
-    add(stage_of(work, "Crosscut to length", [&](const Setup& setup) {
+    add(stage_of(work, screen.text("job.crosscut"), [&](const Setup& setup) {
         return setup.stage == Stage::crosscut && !is_bottom_size(plan, setup);
     }));
     std::vector<std::string> machines;
@@ -145,17 +145,17 @@ std::vector<JobStage> job_stages(const Screen& screen) {
             std::find(machines.begin(), machines.end(), setup.machine) == machines.end())
             machines.push_back(setup.machine);
     for (const std::string& machine : machines)
-        add(stage_of(work, "Cut the joints, " + machine, [&](const Setup& setup) {
+        add(stage_of(work, screen.text("job.joints", machine), [&](const Setup& setup) {
             return setup.stage == Stage::joint && setup.machine == machine;
         }));
     const auto is_box_part = [&](const Pass& pass) {
         const Role role = role_of(plan, pass);
         return role != Role::bottom && role != Role::face;
     };
-    add(drawers_ready(work, "Dry fit", is_box_part));
-    add(stage_of(work, "Cut the bottoms to size",
+    add(drawers_ready(work, screen.text("job.dry_fit"), is_box_part));
+    add(stage_of(work, screen.text("job.bottoms"),
                  [&](const Setup& setup) { return is_bottom_size(plan, setup); }));
-    add(drawers_ready(work, "Assemble and hang", [](const Pass&) { return true; }));
+    add(drawers_ready(work, screen.text("job.assemble"), [](const Pass&) { return true; }));
     return stages;
 }
 

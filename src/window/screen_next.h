@@ -14,7 +14,7 @@ struct NextThing {
     std::size_t number = 0;  // of the step, from 1
     std::string what;        // "Test cut: locking rabbet: side dado"; "4 left to run: groove"
 };
-NextThing next_thing(const Work& work);
+NextThing next_thing(const Words& words, const Work& work);
 void open_step(Screen& screen, const std::string& step, SawTab tab = SawTab::picture);
 // Where it leads. All is cut: to the whole work.
 void go_to_next(Screen& screen);
@@ -23,8 +23,8 @@ bool is_at_next(const Screen& screen, const NextThing& next);
 
 // A stage of the work, in the order in which a maker goes through them.
 struct JobStage {
-    std::string name;  // "Rip to width"
-    std::string unit;  // of what is counted: "cuts", "drawers"
+    std::string name;    // "Rip to width"
+    std::string counts;  // the text for how many of how many: "job.cuts_done"
     int done = 0;
     int of = 0;
     std::int64_t left_s = 0;  // at the machines
@@ -34,6 +34,6 @@ struct JobStage {
 std::vector<JobStage> job_stages(const Screen& screen);
 
 // "Step 12", as it is called everywhere in the window.
-std::string step_name(const Plan& plan, const std::string& step);
+std::string step_name(const Words& words, const Plan& plan, const std::string& step);
 
 }  // namespace kw::window

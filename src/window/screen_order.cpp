@@ -9,16 +9,15 @@
 namespace kw::window {
 namespace {
 
-std::string left_words(const Rest& rest) {
+std::string left_words(const Words& words, const Rest& rest) {
     if (!rest.begun || rest.steps.empty()) return {};
-    return "About " + minutes(rest.seconds) + " left" +
-           (rest.proved ? ", in the order that takes least from how the machines stand now" : "");
+    return words(rest.proved ? "order.left_proved" : "order.left", minutes(rest.seconds));
 }
 
 // What can be pressed while it is searched stands first: there it is in sight, however low the page is.
 void draw_searching(Ui& ui, Searching& searching) {
-    say(ui, search_words(searching.at_most_better_s));
-    if (secondary_button(ui, "Stop searching, take this one",
+    say(ui, search_words(ui.words(), searching.at_most_better_s));
+    if (secondary_button(ui, ui.text("order.stop_searching").c_str(),
                          {.width = content_width(ui), .enabled = !searching.is_ending}))
         searching.is_ending = true;
 }
@@ -27,24 +26,24 @@ void draw_summary(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     const Progress all = progress_of(work);
     begin_card(ui, "summary");
-    heading(ui, std::to_string(all.done) + " of " + std::to_string(all.of) + " cuts done");
+    heading(ui, ui.text("order.cuts_done", all.done, all.of));
     progress(ui, all.done, all.of);
     auto& searching = screen.state.searching;
     const bool can_be_ended = searching && searching->can_be_ended;
     if (can_be_ended) draw_searching(ui, *searching);
     const std::string next = next_step(work);
     if (const Setup* setup = setup_of_step(work.plan, next)) {
-        const std::string detail = capital(setup->work);
-        if (primary_button(ui, "Go on at the saw",
+        const std::string detail = capital(setup_words(ui.words(), *setup));
+        if (primary_button(ui, ui.text("order.go_on").c_str(),
                            {.width = content_width(ui), .height_px = 76, .detail = detail}))
             open_step(screen, next);
     }
     if (!can_be_ended)
-        say(ui, searching ? search_words(searching->at_most_better_s) : proof_words(work.plan));
-    if (const std::string left = left_words(work.rest); !left.empty()) say(ui, left);
-    if (work.plan.pins_s > 0)
-        say(ui, "What you want first or last takes " + minutes(work.plan.pins_s) + " of it");
-    caption(ui, "Drag a block of the picture to its beginning or its end: that step is done first, or last");
+        say(ui, searching ? search_words(ui.words(), searching->at_most_better_s)
+                          : proof_words(ui.words(), work.plan));
+    if (const std::string left = left_words(ui.words(), work.rest); !left.empty()) say(ui, left);
+    if (work.plan.pins_s > 0) say(ui, ui.text("order.pins_take", minutes(work.plan.pins_s)));
+    caption(ui, ui.text("order.drag"));
     end_card(ui);
 }
 
@@ -53,14 +52,15 @@ void draw_affected(Screen& screen, const Work& work) {
         if (affected.fate == Fate::fine) continue;
         const bool lost = affected.fate == Fate::lost;
         notice(screen.ui, lost ? Tone::wrong : Tone::caution,
-               part_words(work.plan, affected.part) + (lost ? ": lost" : ": cut again"),
+               screen.text(lost ? "order.part_lost" : "order.part_again",
+                           part_words(screen.ui.words(), work.plan, affected.part)),
                affected.what.text(work.job.locale));
     }
 }
 
 void draw_note(Ui& ui, const Work& work, const Note& note) {
     const std::string words =
-        about_words(work.plan, note.about) + ". " + capital(note.text.text(work.job.locale));
+        about_words(ui.words(), work.plan, note.about) + ". " + capital(note.text.text(work.job.locale));
     if (note.level == Level::note) say(ui, words, TypeSize::small);
     else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
 }
@@ -69,7 +69,7 @@ void draw_notes(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     if (work.plan.notes.empty()) return;
     begin_card(ui, "notes");
-    heading(ui, "To know");
+    heading(ui, ui.text("order.notes"));
     rows_in_sight(ui, screen.state.note_heights, work.plan.notes.size(),
                   [&](std::size_t i) { draw_note(ui, work, work.plan.notes[i]); });
     end_card(ui);
@@ -80,31 +80,31 @@ void draw_reasons(Screen& screen, const Work& work) {
     if (work.reasons.empty()) return;
     Ui& ui = screen.ui;
     begin_card(ui, "reasons");
-    heading(ui, "Why it is cut so");
+    heading(ui, ui.text("order.reasons"));
     for (const WayReason& reason : work.reasons)
         say(ui, capital(say_reason(work.job, reason)), TypeSize::small);
-    caption(ui, "What each way adds to the time of all other work");
+    caption(ui, ui.text("order.reasons_why"));
     end_card(ui);
 }
 
-std::string pin_words(const Work& work, const Setup& setup) {
+std::string pin_words(const Words& words, const Work& work, const Setup& setup) {
     switch (pinned(work, setup)) {
-        case Pinned::first: return "wanted first";
-        case Pinned::last: return "wanted last";
+        case Pinned::first: return words("order.wanted_first");
+        case Pinned::last: return words("order.wanted_last");
         case Pinned::nowhere: break;
     }
     return {};
 }
 
-std::string test_words(const Work& work, const Setup& setup) {
+std::string test_words(const Words& words, const Work& work, const Setup& setup) {
     if (!setup.test_cut) return {};
-    if (is_torn_down(work, setup)) return "was locked, then torn down";
-    if (is_locked(work, setup)) return "locked";
+    if (is_torn_down(work, setup)) return words("order.torn_down");
+    if (is_locked(work, setup)) return words("order.locked");
     const Group* group = work.plan.group_with_id(setup.group);
     const auto standing = group ? work.standing.groups.find(group->key) : work.standing.groups.end();
     const int tests = standing == work.standing.groups.end() ? 0 : standing->second.tests;
-    if (tests == 0) return "test cut first";
-    return "tested " + std::to_string(tests) + " time" + (tests == 1 ? "" : "s") + ", not locked";
+    if (tests == 0) return words("order.test_first");
+    return words.counted("order.tested", tests);
 }
 
 // What is done needs no changes any more.
@@ -122,12 +122,14 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
         drawers_of(work.plan, setup) + "  \u00b7  " + setup.machine + ", " + say_cutter(work, setup);
     if (const std::string change = change_words(work, index); !change.empty())
         detail += "  \u00b7  " + change;
-    if (const std::string pin = pin_words(work, setup); !pin.empty()) detail += "  \u00b7  " + pin;
-    if (const std::string test = test_words(work, setup); !test.empty()) detail += "  \u00b7  " + test;
-    detail += "  \u00b7  " +
-              (ready ? "all " + std::to_string(progress.of) + " done"
-                     : std::to_string(progress.done) + " of " + std::to_string(progress.of) + " done");
-    const std::string label = std::to_string(index + 1) + ".  " + capital(setup.work) + "##" + step;
+    if (const std::string pin = pin_words(screen.ui.words(), work, setup); !pin.empty())
+        detail += "  \u00b7  " + pin;
+    if (const std::string test = test_words(screen.ui.words(), work, setup); !test.empty())
+        detail += "  \u00b7  " + test;
+    detail += "  \u00b7  " + (ready ? screen.text("order.all_done", progress.of)
+                                    : screen.text("order.some_done", progress.done, progress.of));
+    const std::string label =
+        std::to_string(index + 1) + ".  " + capital(setup_words(screen.ui.words(), setup)) + "##" + step;
     if (list_row(screen.ui, label.c_str(), detail, next,
                  ready  ? Tone::good
                  : next ? Tone::accent

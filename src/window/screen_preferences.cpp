@@ -11,17 +11,17 @@ namespace kw::window {
 namespace {
 
 struct Question {
-    const char* title;
-    const char* why;
+    std::string title;
+    std::string why;
 };
 
 // One question with its answers side by side; true where another was chosen.
 bool ask(Screen& screen, Across& across, const Question& question, std::span<const std::string> answers,
          int& chosen) {
     Ui& ui = screen.ui;
-    begin_card(ui, question.title, across.next());
+    begin_card(ui, question.title.c_str(), across.next());
     say(ui, question.title);
-    const bool changed = segments(ui, question.title, answers, chosen, content_width(ui));
+    const bool changed = segments(ui, question.title.c_str(), answers, chosen, content_width(ui));
     caption(ui, question.why);
     end_card(ui);
     return changed;
@@ -41,12 +41,10 @@ void ask_reading(Screen& screen, Across& across) {
     std::string now = text_at(screen.session, "/reading");
     if (now.empty()) now = name_of(unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
     int chosen = static_cast<int>(std::find(names.begin(), names.end(), now) - names.begin());
-    const std::string why = "In this job, and in those to come. What you type without a unit is in " +
-                            std::string(unit == Unit::inch         ? "inches"
-                                        : unit == Unit::millimetre ? "millimetres"
-                                                                   : "centimetres") +
-                            " here.";
-    if (!ask(screen, across, {"Lengths are shown to", why.c_str()}, names, chosen)) return;
+    const std::string why = screen.text(unit == Unit::inch         ? "options.reading_why_in"
+                                        : unit == Unit::millimetre ? "options.reading_why_mm"
+                                                                   : "options.reading_why_cm");
+    if (!ask(screen, across, {screen.text("options.reading"), why}, names, chosen)) return;
     const std::string& name = names[static_cast<std::size_t>(chosen)];
     screen.state.preferences.reading = graduation_named(name);
     screen.done = SetField{"/reading", name};
@@ -56,7 +54,7 @@ void ask_language(Screen& screen, Across& across) {
     std::vector<std::string> names;
     for (const Language language : all_languages) names.emplace_back(name_of(language));
     int chosen = static_cast<int>(screen.state.preferences.language);
-    if (!ask(screen, across, {"Language", "The trade's names differ between the US and the UK."}, names,
+    if (!ask(screen, across, {screen.text("options.language"), screen.text("options.language_why")}, names,
              chosen))
         return;
     screen.state.preferences.language = all_languages[chosen];
@@ -79,7 +77,7 @@ void ask_size(Screen& screen, Across& across) {
     std::vector<std::string> names;
     for (const int size : sizes) names.push_back(std::to_string(size) + " %");
     int chosen = static_cast<int>(std::distance(sizes.begin(), sizes.find(percent)));
-    if (ask(screen, across, {"Size of everything", "As large as this window has room for."}, names, chosen))
+    if (ask(screen, across, {screen.text("options.size"), screen.text("options.size_why")}, names, chosen))
         percent = *std::next(sizes.begin(), chosen);
 }
 
@@ -88,27 +86,28 @@ void ask_size(Screen& screen, Across& across) {
 void draw_preferences(Screen& screen) {
     Ui& ui = screen.ui;
     Preferences& mine = screen.state.preferences;
-    heading(ui, "How you like to read and to work");
+    heading(ui, ui.text("options.title"));
     const ImVec2 room = ImGui::GetContentRegionAvail();
     begin_scroll(ui, "preferences", {room.x, room.y - ui.px(size::target + size::gap)});
     Across across(screen, screen.is_wide() ? 2 : 1);
     ask_language(screen, across);
     ask_reading(screen, across);
     ask_size(screen, across);
-    ask(screen, across,
-        {"The fence is measured to the cutter's", "Near and far as seen from the fence. A slot has both."},
-        {"Near side", "Far side"}, mine.fence_to, CutterSide::near, CutterSide::far);
-    ask(screen, across, {"The fence stands", "Of the cutter, as you see it. Pictures are turned to match."},
-        {"Left", "Right"}, mine.fence_stands, Hand::left, Hand::right);
-    ask(screen, across,
-        {"You work with the hand on the", "What you press most stands on that side of the screen."},
-        {"Left", "Right"}, mine.works_with, Hand::left, Hand::right);
-    ask(screen, across, {"Look", "Dark where the shop is dark, light in daylight."}, {"Light", "Dark"},
-        mine.is_dark, false, true);
-    ask(screen, across, {"Sound", "Two notes when another step is shown."}, {"Off", "On"}, mine.sounds, false,
-        true);
+    ask(screen, across, {screen.text("options.fence_to"), screen.text("options.fence_to_why")},
+        {screen.text("options.near_side"), screen.text("options.far_side")}, mine.fence_to, CutterSide::near,
+        CutterSide::far);
+    ask(screen, across, {screen.text("options.fence_stands"), screen.text("options.fence_stands_why")},
+        {screen.text("options.left"), screen.text("options.right")}, mine.fence_stands, Hand::left,
+        Hand::right);
+    ask(screen, across, {screen.text("options.hand"), screen.text("options.hand_why")},
+        {screen.text("options.left"), screen.text("options.right")}, mine.works_with, Hand::left,
+        Hand::right);
+    ask(screen, across, {screen.text("options.look"), screen.text("options.look_why")},
+        {screen.text("options.light"), screen.text("options.dark")}, mine.is_dark, false, true);
+    ask(screen, across, {screen.text("options.sound"), screen.text("options.sound_why")},
+        {screen.text("options.off"), screen.text("options.on")}, mine.sounds, false, true);
     end_scroll(ui);
-    if (primary_button(ui, "Done", {.width = -1})) screen.state.over = Over::none;
+    if (primary_button(ui, ui.text("options.done").c_str(), {.width = -1})) screen.state.over = Over::none;
 }
 
 }  // namespace kw::window

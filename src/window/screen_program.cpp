@@ -23,22 +23,24 @@ void draw_history(Screen& screen, float left) {
     const float width = history_button(screen);
     ImGui::SameLine();
     ImGui::SetCursorPosX(left);
-    if (secondary_button(ui, "Undo", {.width = width, .enabled = !screen.session.undo.empty()}))
+    if (secondary_button(ui, ui.text("head.undo").c_str(),
+                         {.width = width, .enabled = !screen.session.undo.empty()}))
         screen.done = Undo{};
     ImGui::SameLine(0, ui.px(8));
-    if (secondary_button(ui, "Redo", {.width = width, .enabled = !screen.session.redo.empty()}))
+    if (secondary_button(ui, ui.text("head.redo").c_str(),
+                         {.width = width, .enabled = !screen.session.redo.empty()}))
         screen.done = Redo{};
     ImGui::SameLine(0, ui.px(8));
-    if (secondary_button(ui, "Options", {.width = options_button(screen)}))
+    if (secondary_button(ui, ui.text("head.options").c_str(), {.width = options_button(screen)}))
         screen.state.over = screen.state.over == Over::preferences ? Over::none : Over::preferences;
 }
 
 // What is next to do, one tap away from everywhere.
 void draw_next(Screen& screen, float width) {
     if (!screen.work()) return;
-    const NextThing next = next_thing(*screen.work());
+    const NextThing next = next_thing(screen.ui.words(), *screen.work());
     const std::string label =
-        next.step.empty() ? std::string("All is cut") : "Next to do: step " + std::to_string(next.number);
+        next.step.empty() ? screen.text("head.all_cut") : screen.text("head.next", next.number);
     const bool is_here = is_at_next(screen, next);
     const Font font = screen.ui.font(TypeSize::small);
     const auto fits = [&](const std::string& words) {
@@ -52,7 +54,8 @@ void draw_next(Screen& screen, float width) {
 
 void draw_head(Screen& screen) {
     Ui& ui = screen.ui;
-    static const std::array<std::string, 4> labels{"Drawers", "Order of work", "At the saw", "The job"};
+    const std::array<std::string, 4> labels{ui.text("head.drawers"), ui.text("head.order"),
+                                            ui.text("head.saw"), ui.text("head.job")};
     const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
                 history = 2 * history_button(screen) + options_button(screen) + ui.px(16),
                 gap = ui.px(size::gap);
@@ -95,17 +98,17 @@ void draw_problems(Screen& screen) {
     Ui& ui = screen.ui;
     const auto& problems = screen.session.problems;
     if (problems.empty()) return;
-    const std::string words =
-        screen.work() ? "What you see is the last plan that could be made." : "Put right what is marked.";
+    const std::string words = screen.text(screen.work() ? "head.last_plan" : "head.put_right");
     const float button_width = ui.px(170), room = ImGui::GetContentRegionAvail().x;
     ImGui::BeginChild("problems", {room - button_width - ui.px(size::gap), 0}, ImGuiChildFlags_AutoResizeY,
                       ImGuiWindowFlags_NoBackground);
-    const std::string more =
-        problems.size() > 1 ? ": " + std::to_string(problems.size()) + " things are wrong" : "";
-    notice(ui, Tone::wrong, "This can't be made as it is" + more, words);
+    notice(ui, Tone::wrong,
+           problems.size() > 1 ? screen.text("head.things_wrong", problems.size())
+                               : screen.text("head.thing_wrong"),
+           words);
     ImGui::EndChild();
     ImGui::SameLine(0, ui.px(size::gap));
-    if (secondary_button(ui, "Show where", {.width = button_width, .height_px = 60}))
+    if (secondary_button(ui, ui.text("head.show_where").c_str(), {.width = button_width, .height_px = 60}))
         go_to(screen.state, problems.front().pointer);
 }
 

@@ -11,10 +11,10 @@ namespace kw::window {
 namespace {
 
 template <class Values>
-std::vector<Choice> kinds_of(const Values& values) {
+std::vector<Choice> kinds_of(const Ui& ui, std::string_view prefix, const Values& values) {
     std::vector<Choice> choices;
     for (const auto value : values)
-        choices.push_back({capital(std::string(name_of(value))), std::string(name_of(value))});
+        choices.push_back({capital(ui.shown(prefix, name_of(value))), std::string(name_of(value))});
     return choices;
 }
 
@@ -23,8 +23,8 @@ std::string item_at(const char* list, std::size_t index) {
 }
 
 // A copy of the last item under a name of its own, as a start for another.
-void add_button(Screen& screen, const char* label, const char* list, const Json& fallback) {
-    if (!secondary_button(screen.ui, label)) return;
+void add_button(Screen& screen, const std::string& label, const char* list, const Json& fallback) {
+    if (!secondary_button(screen.ui, label.c_str())) return;
     const auto names = names_in(screen.session, list);
     Json item = names.empty()
                     ? fallback
@@ -32,7 +32,7 @@ void add_button(Screen& screen, const char* label, const char* list, const Json&
     std::string name;
     for (std::size_t number = names.size() + 1;
          name.empty() || std::find(names.begin(), names.end(), name) != names.end(); ++number)
-        name = std::string(list) + " " + std::to_string(number);
+        name = screen.ui.shown("shop.new_", list) + " " + std::to_string(number);
     item["name"] = name;
     screen.done =
         SetField{names.empty() ? std::string("/") + list + "/0" : std::string("/") + list + "/-", item};
@@ -57,16 +57,19 @@ void cards(Screen& screen, const char* list, const std::function<void(const std:
 }  // namespace
 
 void draw_stock_fields(Screen& screen) {
-    caption(screen.ui, "Thickness as measured, never the one it is sold by.");
+    caption(screen.ui, screen.text("shop.thickness_why"));
     cards(screen, "stock", [&](const std::string& at) {
         Across across(screen, 2);
-        name_entry(screen, "Name", at + "/name", {across.next(), {}});
-        length_entry(screen, "Thickness", at + "/thickness", {across.next(), {}});
-        choice_entry(screen, "Kind", at + "/kind", kinds_of(stock_kinds()), "plywood");
+        name_entry(screen, screen.text("field.name"), at + "/name", {across.next(), {}});
+        length_entry(screen, screen.text("field.thickness"), at + "/thickness", {across.next(), {}});
+        choice_entry(screen, screen.text("field.kind"), at + "/kind",
+                     kinds_of(screen.ui, "stock_kind.", stock_kinds()), "plywood");
         if (text_at(screen.session, at + "/kind") == "solid")
-            choice_entry(screen, "Sawn", at + "/cut", kinds_of(grain_cuts()), "flatsawn");
+            choice_entry(screen, screen.text("field.sawn"), at + "/cut",
+                         kinds_of(screen.ui, "grain_cut.", grain_cuts()), "flatsawn");
     });
-    add_button(screen, "Add stock", "stock", {{"name", ""}, {"thickness", "1/2 in"}, {"kind", "plywood"}});
+    add_button(screen, screen.text("shop.add_stock"), "stock",
+               {{"name", ""}, {"thickness", "1/2 in"}, {"kind", "plywood"}});
 }
 
 namespace {
@@ -75,12 +78,9 @@ namespace {
 void draw_beliefs(Screen& screen) {
     Ui& ui = screen.ui;
     const Session& session = screen.session;
-    heading(ui, "What the locks have taught");
+    heading(ui, ui.text("shop.beliefs"));
     const auto all = believed(session.memory, session.day);
-    if (all.empty())
-        return caption(
-            ui,
-            "Nothing yet. Each lock teaches how far the scales are off; the next first cut starts from it.");
+    if (all.empty()) return caption(ui, ui.text("shop.no_beliefs"));
     const Locale fine = session.work ? caliper_locale(session.work->job) : Graduation::mm_0_01;
     for (std::size_t i = 0; i < all.size(); ++i) {
         const std::string id = "belief " + std::to_string(i);
@@ -90,23 +90,26 @@ void draw_beliefs(Screen& screen) {
         Across across(screen, 2);
         Draft& draft = screen.state.drafts[id];
         if (!of_moves) {
-            draft_entry(screen, "Really off by##" + id, draft, {across.next(), "as learned"});
+            draft_entry(screen, screen.text("shop.off_by") + "##" + id, draft,
+                        {across.next(), screen.text("shop.as_learned")});
             Length length;
-            if (!draft.text.empty() && secondary_button(ui, ("Put it right##" + id).c_str()) &&
+            if (!draft.text.empty() &&
+                secondary_button(ui, (screen.text("shop.put_right") + "##" + id).c_str()) &&
                 take_length(screen, draft, length)) {
                 screen.done = CorrectBelief{all[i], length.mm()};
                 draft = {};
             }
         }
-        if (confirm_button(ui, ("Forget it##" + id).c_str(), "Forget it: the next cut starts from the scale"))
+        if (confirm_button(ui, (screen.text("shop.forget") + "##" + id).c_str(),
+                           screen.text("shop.forget_again").c_str()))
             screen.done = ForgetBelief{all[i]};
         end_card(ui);
     }
 }
 
 struct PieceWords {
-    const char* which;
-    const char* more;
+    std::string which;  // one of them, by its number
+    std::string more;
     const char *inch, *mm;  // how thick one is to begin with
 };
 
@@ -117,15 +120,16 @@ void piece_list(Screen& screen, const std::string& at, const PieceWords& words) 
     if (!all.is_array()) return;  // said at the head of the card
     Across across(screen, 3);
     for (std::size_t i = 0; i < all.size(); ++i)
-        length_entry(screen, words.which + std::string(" ") + std::to_string(i + 1),
-                     at + "/" + std::to_string(i), {across.next(), {}});
-    if (secondary_button(screen.ui, (std::string(words.more) + "##" + at).c_str())) {
+        length_entry(screen, screen.text(words.which, i + 1), at + "/" + std::to_string(i),
+                     {across.next(), {}});
+    if (secondary_button(screen.ui, (screen.text(words.more) + "##" + at).c_str())) {
         all.push_back(unit_of_job(screen.session) == Unit::inch ? words.inch : words.mm);
         screen.done = SetField{at, all};
     }
     if (all.empty()) return;
     ImGui::SameLine();
-    if (confirm_button(screen.ui, ("One less##" + at).c_str(), "Take the last one off the list")) {
+    if (confirm_button(screen.ui, (screen.text("shop.one_less") + "##" + at).c_str(),
+                       screen.text("shop.one_less_again").c_str())) {
         all.erase(all.size() - 1);
         screen.done = SetField{at, all};
     }
@@ -135,37 +139,44 @@ void piece_list(Screen& screen, const std::string& at, const PieceWords& words) 
 
 void draw_shop_fields(Screen& screen) {
     Ui& ui = screen.ui;
-    heading(ui, "Cutters");
-    caption(ui,
-            "Kerf: the width that it really cuts. Of a stack's shims, those in it for that kerf, and the "
-            "spare ones. With spare shims and chippers a stack is made up wider where that saves time.");
+    heading(ui, ui.text("shop.cutters"));
+    caption(ui, ui.text("shop.cutters_why"));
     cards(screen, "cutters", [&](const std::string& at) {
         Across across(screen, 2);
-        name_entry(screen, "Name", at + "/name", {across.next(), {}});
-        length_entry(screen, "Kerf", at + "/kerf", {across.next(), {}});
-        choice_entry(screen, "Kind", at + "/kind", kinds_of(cutter_kinds()), "dado stack");
-        choice_entry(screen, "Machine", at + "/machine", choices_of(names_in(screen.session, "machines")));
+        name_entry(screen, screen.text("field.name"), at + "/name", {across.next(), {}});
+        length_entry(screen, screen.text("field.kerf"), at + "/kerf", {across.next(), {}});
+        choice_entry(screen, screen.text("field.kind"), at + "/kind",
+                     kinds_of(screen.ui, "cutter_kind.", cutter_kinds()), "dado stack");
+        choice_entry(screen, screen.text("field.machine"), at + "/machine",
+                     choices_of(names_in(screen.session, "machines")));
         if (text_at(screen.session, at + "/kind") != "dado stack") return;
-        piece_list(screen, at + "/shims", {"In it", "Add a shim that is in it", "0.004 in", "0.1 mm"});
-        piece_list(screen, at + "/spare_shims", {"Spare", "Add a spare shim", "0.004 in", "0.1 mm"});
+        piece_list(screen, at + "/shims", {"shop.shim_in_it", "shop.add_shim_in_it", "0.004 in", "0.1 mm"});
+        piece_list(screen, at + "/spare_shims",
+                   {"shop.spare_shim", "shop.add_spare_shim", "0.004 in", "0.1 mm"});
         piece_list(screen, at + "/spare_chippers",
-                   {"Spare chipper", "Add a spare chipper", "1/8 in", "3 mm"});
+                   {"shop.spare_chipper", "shop.add_spare_chipper", "1/8 in", "3 mm"});
     });
-    add_button(screen, "Add a cutter", "cutters", {{"name", ""}, {"kind", "dado stack"}, {"kerf", "1/4 in"}});
+    add_button(screen, screen.text("shop.add_cutter"), "cutters",
+               {{"name", ""}, {"kind", "dado stack"}, {"kerf", "1/4 in"}});
     space(ui, 6);
-    heading(ui, "Machines");
+    heading(ui, ui.text("shop.machines"));
     cards(screen, "machines", [&](const std::string& at) {
         Across across(screen, 2);
-        name_entry(screen, "Name", at + "/name", {across.next(), {}});
-        open_length_entry(screen, "Height per turn of the handwheel", at + "/height_per_turn",
-                          {across.next(), "not measured"});
-        choice_entry(screen, "Kind", at + "/kind", kinds_of(machine_kinds()), "table saw");
-        choice_entry(screen, "Where it is", at + "/away", {{"Here", false}, {"Lent out", true}}, false);
-        length_entry(screen, "Widest dado", at + "/max_dado_width", {across.next(), "usual"});
-        length_entry(screen, "Greatest height", at + "/max_height", {across.next(), "usual"});
-        length_entry(screen, "Fence comes back within", at + "/fence_repeats", {across.next(), "usual"});
+        name_entry(screen, screen.text("field.name"), at + "/name", {across.next(), {}});
+        open_length_entry(screen, screen.text("shop.height_per_turn"), at + "/height_per_turn",
+                          {across.next(), screen.text("shop.not_measured")});
+        choice_entry(screen, screen.text("field.kind"), at + "/kind",
+                     kinds_of(screen.ui, "machine_kind.", machine_kinds()), "table saw");
+        choice_entry(screen, screen.text("shop.where"), at + "/away",
+                     {{screen.text("shop.here"), false}, {screen.text("shop.lent_out"), true}}, false);
+        length_entry(screen, screen.text("shop.widest_dado"), at + "/max_dado_width",
+                     {across.next(), screen.text("shop.usual")});
+        length_entry(screen, screen.text("shop.greatest_height"), at + "/max_height",
+                     {across.next(), screen.text("shop.usual")});
+        length_entry(screen, screen.text("shop.fence_repeats"), at + "/fence_repeats",
+                     {across.next(), screen.text("shop.usual")});
     });
-    add_button(screen, "Add a machine", "machines", {{"name", ""}, {"kind", "table saw"}});
+    add_button(screen, screen.text("shop.add_machine"), "machines", {{"name", ""}, {"kind", "table saw"}});
     space(ui, 6);
     draw_beliefs(screen);
 }
@@ -174,26 +185,29 @@ void draw_fit_fields(Screen& screen) {
     const Unit unit = unit_of_job(screen.session);
     const FitRules usual;
     const auto hint = [&](Length length) { return exact_text(length, unit); };
-    begin_field_card(screen, "How joints shall fit", "/fit");
+    begin_field_card(screen, screen.text("fit.title"), "/fit");
     Across across(screen, screen.is_wide() ? 4 : 2);
-    length_entry(screen, "Clearance of the tongue", "/fit/clearance", {across.next(), hint(usual.clearance)});
-    length_entry(screen, "Relief at the tongue's end", "/fit/end_relief",
+    length_entry(screen, screen.text("fit.clearance"), "/fit/clearance",
+                 {across.next(), hint(usual.clearance)});
+    length_entry(screen, screen.text("fit.end_relief"), "/fit/end_relief",
                  {across.next(), hint(usual.end_relief)});
-    length_entry(screen, "Clearance of the groove", "/fit/groove_clearance",
+    length_entry(screen, screen.text("fit.groove_clearance"), "/fit/groove_clearance",
                  {across.next(), hint(usual.groove_clearance)});
-    length_entry(screen, "Slack of the bottom", "/fit/bottom_slack",
+    length_entry(screen, screen.text("fit.bottom_slack"), "/fit/bottom_slack",
                  {across.next(), hint(usual.bottom_slack)});
-    length_entry(screen, "Side proud of the front", "/fit/step", {across.next(), "flush"});
+    length_entry(screen, screen.text("fit.step"), "/fit/step", {across.next(), screen.text("fit.flush")});
     end_card(screen.ui);
-    begin_field_card(screen, "How far off is still good", "/fit/tolerance");
+    begin_field_card(screen, screen.text("fit.tolerance"), "/fit/tolerance");
     Across more(screen, screen.is_wide() ? 5 : 2);
-    length_entry(screen, "Fit", "/fit/tolerance/fit", {more.next(), hint(usual.tolerance.fit)});
-    length_entry(screen, "Shoulder gap", "/fit/tolerance/shoulder_gap",
+    length_entry(screen, screen.text("fit.fit"), "/fit/tolerance/fit",
+                 {more.next(), hint(usual.tolerance.fit)});
+    length_entry(screen, screen.text("fit.shoulder_gap"), "/fit/tolerance/shoulder_gap",
                  {more.next(), hint(usual.tolerance.shoulder_gap)});
-    length_entry(screen, "Face step", "/fit/tolerance/step", {more.next(), hint(usual.tolerance.step)});
-    length_entry(screen, "Depth of a slot", "/fit/tolerance/depth",
+    length_entry(screen, screen.text("fit.face_step"), "/fit/tolerance/step",
+                 {more.next(), hint(usual.tolerance.step)});
+    length_entry(screen, screen.text("fit.depth"), "/fit/tolerance/depth",
                  {more.next(), hint(usual.tolerance.depth)});
-    length_entry(screen, "Place of a slot", "/fit/tolerance/place",
+    length_entry(screen, screen.text("fit.place"), "/fit/tolerance/place",
                  {more.next(), hint(usual.tolerance.place)});
     end_card(screen.ui);
 }

@@ -6,9 +6,9 @@ namespace kw::window {
 
 void draw_when(Screen& screen, const Setup& setup) {
     Ui& ui = screen.ui;
-    static const std::vector<std::string> places{"Any time", "First", "Last"};
+    const std::vector<std::string> places{ui.text("when.any"), ui.text("when.first"), ui.text("when.last")};
     begin_card(ui, "when");
-    heading(ui, "When");
+    heading(ui, ui.text("when.title"));
     int chosen = static_cast<int>(pinned(*screen.work(), setup));
     if (segments(ui, "when it is done", places, chosen, content_width(ui))) {
         screen.done = PinSetup{setup.id, static_cast<Pinned>(chosen)};

@@ -10,20 +10,19 @@
 namespace kw::window {
 namespace {
 
-template <class Words>
-std::string each_once(const Setup& setup, Words words_of) {
-    std::vector<std::string> words;
+template <class WordsOf>
+std::string each_once(const Words& words, const Setup& setup, WordsOf words_of) {
+    std::vector<std::string> all;
     for (const Pass& pass : setup.passes) {
-        const std::string word(words_of(pass));
-        if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(word);
+        const std::string word = words_of(pass);
+        if (std::find(all.begin(), all.end(), word) == all.end()) all.push_back(word);
     }
-    return joined(words, " and ");
+    return joined(all, std::string(words.text("list.and")).c_str());
 }
 
 // Rounded up, so that no more is to be had.
-std::string at_most_better(std::int64_t seconds) {
-    const std::int64_t most = (std::max<std::int64_t>(seconds, 0) + 59) / 60;
-    return "at most " + std::to_string(most) + (most == 1 ? " minute" : " minutes") + " better";
+std::string at_most_better(const Words& words, std::int64_t seconds) {
+    return words.counted("order.at_most_better", (std::max<std::int64_t>(seconds, 0) + 59) / 60);
 }
 
 }  // namespace
@@ -38,7 +37,9 @@ std::string percent(double chance) { return hundredths(chance) + " %"; }
 
 std::string value_of(const Job& job, Length length) { return show(length, job.locale); }
 
-std::string unit_words(const Job& job) { return unit_of(job.locale) == Unit::inch ? "in" : "mm"; }
+std::string unit_words(const Job& job) {
+    return std::string(job.locale.words().text(unit_of(job.locale) == Unit::inch ? "unit.in" : "unit.mm"));
+}
 
 std::string fine_words(const Job& job, Length length) { return show_with_unit(length, caliper_locale(job)); }
 
@@ -53,25 +54,31 @@ std::string size_words(const Job& job, Length a, Length b, Length c) {
     return tight(a) + " \u00d7 " + tight(b) + " \u00d7 " + tight(c) + " " + unit_words(job);
 }
 
-std::string role_words(Role role) { return std::string(draw::words_for(role)); }
+std::string role_words(const Words& words, Role role) { return words(key_of("role.", name_of(role))); }
 
-std::string part_words(const Plan& plan, const std::string& id) {
+std::string setup_words(const Words&, const Setup& setup) { return setup.work; }
+
+std::string part_words(const Words& words, const Plan& plan, const std::string& id) {
     const Part* part = plan.part_with_id(id);
     if (!part) return id;
-    return capital(part->drawer) + " " + std::to_string(part->copy) + ", " + role_words(part->size.role);
+    return capital(part->drawer) + " " + std::to_string(part->copy) + ", " +
+           role_words(words, part->size.role);
 }
 
-std::string references_of(const Setup& setup) {
-    return each_once(setup, [](const Pass& pass) { return name_of(pass.reference); });
+std::string references_of(const Words& words, const Setup& setup) {
+    return each_once(words, setup,
+                     [&](const Pass& pass) { return words(key_of("reference.", name_of(pass.reference))); });
 }
 
-std::string faces_down(const Setup& setup) {
-    return each_once(setup, [](const Pass& pass) { return name_of(pass.down); });
+std::string faces_down(const Words& words, const Setup& setup) {
+    return each_once(words, setup,
+                     [&](const Pass& pass) { return words(key_of("board_face.", name_of(pass.down))); });
 }
 
-std::string about_words(const Plan& plan, const std::string& about) {
+std::string about_words(const Words& words, const Plan& plan, const std::string& about) {
     const Setup* setup = plan.setup_with_id(about);
-    return setup ? "Step " + std::to_string(step_of(plan, about) + 1) + ", " + setup->work : capital(about);
+    if (!setup) return capital(about);
+    return words("order.step_of_work", step_of(plan, about) + 1, setup_words(words, *setup));
 }
 
 const Setup* setup_of_step(const Plan& plan, const std::string& step) {
@@ -132,36 +139,37 @@ Progress progress_of(const Work& work) {
     return out;
 }
 
-std::string proof_words(const Plan& plan) {
-    const std::string all = minutes(plan.seconds) + " in all";
-    if (plan.proved) return all + ", proved to be the least with the machines as assigned";
-    if (plan.lower_bound_seconds <= 0) return all + ", the best order that was found";
-    return all + ", the best order that was found: another is " +
-           at_most_better(plan.seconds - plan.lower_bound_seconds);
+std::string proof_words(const Words& words, const Plan& plan) {
+    const std::string all = minutes(plan.seconds);
+    if (plan.proved) return words("order.proved", all);
+    if (plan.lower_bound_seconds <= 0) return words("order.best_found", all);
+    return words("order.best_found_within", all,
+                 at_most_better(words, plan.seconds - plan.lower_bound_seconds));
 }
 
-std::string search_words(std::optional<std::int64_t> at_most_better_s) {
-    const std::string begin = "The order is still being searched";
-    if (!at_most_better_s) return begin + ": this is the last one";
-    return begin + ": " + at_most_better(*at_most_better_s) + " than what is found";
+std::string search_words(const Words& words, std::optional<std::int64_t> at_most_better_s) {
+    if (!at_most_better_s) return words("order.searching");
+    return words("order.searching_better", at_most_better(words, *at_most_better_s));
 }
 
-std::string pin_news(const Work& before, const Work& after, const PinSetup& pin) {
+std::string pin_news(const Words& words, const Work& before, const Work& after, const PinSetup& pin) {
     const Setup* setup = before.plan.setup_with_id(pin.setup);
     if (!setup) return {};
     const std::int64_t more = after.rest.seconds - before.rest.seconds, most = std::abs(more);
-    const std::string where = pin.where == Pinned::first  ? " is wanted first: "
-                              : pin.where == Pinned::last ? " is wanted last: "
-                                                          : " is done where it fits best: ";
+    const char* where = pin.where == Pinned::first  ? "order.pinned_first"
+                        : pin.where == Pinned::last ? "order.pinned_last"
+                                                    : "order.pinned_nowhere";
     const auto& notes = after.plan.notes;
     const bool not_kept = std::any_of(notes.begin(), notes.end(), [](const Note& note) {
         return note.level == Level::warning && note.about == "order";
     });
-    if (not_kept)
-        return capital(setup->work) + where + "that can't be kept with what else is wanted first and last";
-    if (more == 0) return capital(setup->work) + where + "as long as before";
-    const std::string amount = most < 60 ? std::to_string(most) + " s" : minutes(most);
-    return capital(setup->work) + where + amount + (more > 0 ? " more" : " less") + " than before";
+    const auto news = [&](const std::string& what) {
+        return words(where, capital(setup_words(words, *setup)), what);
+    };
+    if (not_kept) return news(words("order.pin_not_kept"));
+    if (more == 0) return news(words("order.pin_as_long"));
+    const std::string amount = most < 60 ? words("order.seconds", most) : minutes(most);
+    return news(words(more > 0 ? "order.pin_more" : "order.pin_less", amount));
 }
 
 std::string next_step(const Work& work) {

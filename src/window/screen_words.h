@@ -24,18 +24,20 @@ std::string fine_words(const Job& job, Length length);
 std::string size_words(const Job& job, Length a, Length b, Length c);
 
 // "Cutlery 1, left side".
-std::string part_words(const Plan& plan, const std::string& part);
-std::string role_words(Role role);
+std::string part_words(const Words& words, const Plan& plan, const std::string& part);
+std::string role_words(const Words& words, Role role);
+// "groove", "locking rabbet: side dado": what a setup cuts.
+std::string setup_words(const Words& words, const Setup& setup);
 
 // "front end and rear end", each once.
-std::string references_of(const Setup& setup);
-std::string faces_down(const Setup& setup);
+std::string references_of(const Words& words, const Setup& setup);
+std::string faces_down(const Words& words, const Setup& setup);
 
 // "twine, seed trays": whose parts go through.
 std::string drawers_of(const Plan& plan, const Setup& setup);
 
 // What a note is about, in words: "Step 12, groove".
-std::string about_words(const Plan& plan, const std::string& about);
+std::string about_words(const Words& words, const Plan& plan, const std::string& about);
 
 // The step of the work: its setup, or nullptr. A step of a setup that is set again carries a suffix behind '#'.
 const Setup* setup_of_step(const Plan& plan, const std::string& step);
@@ -55,12 +57,12 @@ struct Progress {
 Progress progress_of(const Work& work, const Setup& setup);
 Progress progress_of(const Work& work);
 // How good the order is: "2 h 56 min in all, proved to be the least with the machines as assigned".
-std::string proof_words(const Plan& plan);
+std::string proof_words(const Words& words, const Plan& plan);
 // While a newer document is being worked out. `at_most_better_s`: what another order could save at most of the best found so far, in seconds,
 // where that is known.
-std::string search_words(std::optional<std::int64_t> at_most_better_s);
+std::string search_words(const Words& words, std::optional<std::int64_t> at_most_better_s);
 // What a pin takes, when the order has been made anew: "Groove is wanted first: 6 min more than before"; or that it can't be.
-std::string pin_news(const Work& before, const Work& after, const PinSetup& pin);
+std::string pin_news(const Words& words, const Work& before, const Work& after, const PinSetup& pin);
 
 // The first step with passes left to run; the last one if nothing is left.
 std::string next_step(const Work& work);

@@ -83,7 +83,16 @@ struct Ui {
     Graduation rule = Graduation::in_64;  // how finely the maker reads: the keypad's step
 
     float px(double paper_px) const { return static_cast<float>(paper_px * pixel_ratio); }
-    const Words& words() const { return words_in(language); }
+    const kw::Words& words() const { return words_in(language); }
+    // What the language says for the key, its places filled in.
+    template <class... Values>
+    std::string text(std::string_view key, const Values&... values) const {
+        return words_in(language)(key, values...);
+    }
+    // What is shown for a name of the job's own ("dado stack"): the text of `prefix` and the name.
+    std::string shown(std::string_view prefix, std::string_view name) const {
+        return words_in(language)(key_of(prefix, name));
+    }
     const draw::Palette& colours() const { return draw::palette(theme); }
     Font font(TypeSize size, Face face = Face::text) { return fonts.get(face, em_px(size) * pixel_ratio); }
     Font font_px(double paper_px, Face face = Face::text) { return fonts.get(face, paper_px * pixel_ratio); }

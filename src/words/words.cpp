@@ -125,6 +125,12 @@ std::string Words::list(std::span<const std::string> items, std::string_view las
     return out;
 }
 
+std::string key_of(std::string_view prefix, std::string_view name) {
+    std::string out(prefix);
+    for (const char c : name) out += c == ' ' ? '_' : c;
+    return out;
+}
+
 const Words& words_in(Language language) {
     static const Words english(tables::english);
     static const Words british(english, tables::british);

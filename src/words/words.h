@@ -58,6 +58,9 @@ private:
     std::map<std::string, std::string, std::less<>> texts_;
 };
 
+// The key under which a name is told that files and code know: "kind." and "dado stack" give "kind.dado_stack".
+std::string key_of(std::string_view prefix, std::string_view name);
+
 // The tables are read at their first use and kept.
 const Words& words_in(Language language);
 
