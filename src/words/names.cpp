@@ -1,0 +1,102 @@
+#include "words/names.h"
+
+#include <algorithm>
+
+namespace kw {
+namespace {
+
+// The text of the key that is made of a beginning and a name.
+std::string shown(const Words& words, std::string key, std::string_view name) {
+    key += name;
+    std::replace(key.begin(), key.end(), ' ', '_');
+    return words.has(key) ? std::string(words.text(key)) : std::string(name);
+}
+
+// "pass 2 of 3": nothing where it is no such count.
+std::string pass_words(const Words& words, std::string_view text) {
+    constexpr std::string_view begin = "pass ", middle = " of ";
+    const std::size_t of = text.find(middle);
+    if (!text.starts_with(begin) || of == std::string_view::npos) return {};
+    return words("work.pass", text.substr(begin.size(), of - begin.size()), text.substr(of + middle.size()));
+}
+
+std::string one_work(const Words& words, std::string_view text) {
+    constexpr std::string_view at_back = "back ";
+    if (const std::string pass = pass_words(words, text); !pass.empty()) return pass;
+    if (text.starts_with(at_back))
+        return words("work.at_the_back", shown(words, "work.", text.substr(at_back.size())));
+    return shown(words, "work.", text);
+}
+
+// "sides, fronts".
+std::string works_in_list(const Words& words, std::string_view list) {
+    std::string out;
+    while (true) {
+        const std::size_t end = list.find(", ");
+        out += one_work(words, list.substr(0, end));
+        if (end == std::string_view::npos) return out;
+        out += words.text("list.comma");
+        list.remove_prefix(end + 2);
+    }
+}
+
+std::string_view noun_of(std::string_view reference) { return reference.substr(reference.rfind(' ') + 1); }
+
+}  // namespace
+
+std::string work_word(const Words& words, std::string_view work) {
+    const std::size_t colon = work.find(": ");
+    if (colon == std::string_view::npos) return works_in_list(words, work);
+    return words("work.of", one_work(words, work.substr(0, colon)),
+                 works_in_list(words, work.substr(colon + 2)));
+}
+
+std::string control_word(const Words& words, std::string_view control) {
+    return shown(words, "control.", control);
+}
+std::string guide_word(const Words& words, std::string_view guide) { return shown(words, "guide.", guide); }
+std::string reading_word(const Words& words, std::string_view reading) {
+    return shown(words, "reading.", reading);
+}
+std::string feel_word(const Words& words, std::string_view feel) { return shown(words, "feel.", feel); }
+std::string sight_word(const Words& words, std::string_view sight) { return shown(words, "sight.", sight); }
+std::string tool_word(const Words& words, std::string_view tool) { return shown(words, "tool.", tool); }
+std::string role_word(const Words& words, std::string_view role) { return shown(words, "role.", role); }
+std::string end_word(const Words& words, std::string_view reference) {
+    return shown(words, "end.", reference);
+}
+
+std::string ends_words(const Words& words, const std::vector<std::string_view>& references) {
+    if (references.size() == 1) return end_word(words, references.front());
+    const bool alike = std::all_of(references.begin(), references.end(), [&](std::string_view one) {
+        return noun_of(one) == noun_of(references.front());
+    });
+    std::vector<std::string> names;
+    for (const std::string_view one : references)
+        names.push_back(alike ? shown(words, "end_of_several.", one) : end_word(words, one));
+    const std::string all = words.list(names);
+    if (!alike || names.empty()) return all;
+    return noun_of(references.front()) == "edge" ? words("end.edges", all) : words("end.ends", all);
+}
+
+std::string face_down_words(const Words& words, std::string_view face) {
+    return shown(words, "face_down.", face);
+}
+std::string face_up_words(const Words& words, std::string_view face) {
+    return shown(words, "face_up.", face);
+}
+std::string machine_kind_word(const Words& words, std::string_view kind) {
+    return shown(words, "machine_kind.", kind);
+}
+std::string cutter_kind_word(const Words& words, std::string_view kind) {
+    return shown(words, "cutter_kind.", kind);
+}
+std::string stock_kind_word(const Words& words, std::string_view kind) {
+    return shown(words, "stock_kind.", kind);
+}
+std::string grain_word(const Words& words, std::string_view grain) { return shown(words, "grain.", grain); }
+std::string slide_kind_word(const Words& words, std::string_view kind) {
+    return shown(words, "slide_kind.", kind);
+}
+
+}  // namespace kw
