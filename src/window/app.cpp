@@ -198,7 +198,7 @@ void App::take_answers(Ui& ui) {
         const auto before = shown_.work;
         const bool is_taken = answer->session.refused.empty() && answer->session.problems.empty();
         show(std::move(answer->session), answer->actions);
-        if (pinned && is_taken && before) ui.toast(pin_news(*before, *shown_.work, *pinned));
+        if (pinned && is_taken && before) ui.toast(pin_news(ui.words(), *before, *shown_.work, *pinned));
         asked_s_ = ui.now_s;
         const bool said_there = state_.place == Where::saw && state_.saw_tab == SawTab::test;
         for (const Said& said : answer->said)

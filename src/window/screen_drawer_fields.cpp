@@ -5,6 +5,7 @@
 #include "joint/joint.h"
 #include "window/screen_fields.h"
 #include "window/screen_words.h"
+#include "words/names.h"
 
 namespace kw::window {
 namespace {
@@ -13,7 +14,7 @@ std::vector<Choice> joints_for(const Ui& ui, kw::Place place) {
     std::vector<Choice> choices;
     for (const JointType& type : joint_types())
         if (std::find(type.places.begin(), type.places.end(), place) != type.places.end())
-            choices.push_back({capital(ui.shown("joint_type.", type.name)), std::string(type.name)});
+            choices.push_back({capital(work_word(ui.words(), type.name)), std::string(type.name)});
     return choices;
 }
 
@@ -105,7 +106,8 @@ void draw_slide(const DrawerAt& drawer, std::size_t index) {
     begin_field_card(screen, screen.text("field.slide"), drawer / "slide");
     std::vector<Choice> kinds;
     for (const SlideKind kind : slide_kinds())
-        kinds.push_back({capital(screen.ui.shown("slide_kind.", name_of(kind))), std::string(name_of(kind))});
+        kinds.push_back(
+            {capital(slide_kind_word(screen.ui.words(), name_of(kind))), std::string(name_of(kind))});
     choice_entry(screen, screen.text("field.kind"), drawer / "slide/kind", kinds,
                  std::string(name_of(SlideKind::side_mount)));
     const Slide usual = usual_slide(

@@ -97,7 +97,7 @@ void draw_part(Screen& screen, const Part& part) {
     rule(ui);
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, ui.px(2)));
-    say(ui, capital(role_words(part.size.role)) + ", " + part.stock, TypeSize::small, Tone::soft);
+    say(ui, capital(role_words(ui.words(), part.size.role)) + ", " + part.stock, TypeSize::small, Tone::soft);
     say(ui, size_words(job, part.size.length, part.size.width, part.size.thickness));
     ImGui::PopStyleVar();
     ImGui::EndGroup();

@@ -7,6 +7,7 @@
 #include "window/screen_first.h"
 #include "window/screen_next.h"
 #include "window/screen_words.h"
+#include "words/names.h"
 
 namespace kw::window {
 namespace {
@@ -45,7 +46,7 @@ void draw_slides(Screen& screen) {
     const std::string now = text_at(screen.session, "/drawers/0/slide/kind");
     for (const SlideKind kind : slide_kinds()) {
         const std::string name(name_of(kind));
-        if (!button(screen.ui, capital(screen.ui.shown("slide_kind.", name)).c_str(),
+        if (!button(screen.ui, capital(slide_kind_word(screen.ui.words(), name)).c_str(),
                     name == now ? Rank::primary : Rank::secondary,
                     {.width = content_width(screen.ui), .height_px = 60}))
             continue;

@@ -6,6 +6,7 @@
 #include "window/screen_next.h"
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
+#include "words/names.h"
 
 namespace kw::window {
 namespace {
@@ -48,8 +49,7 @@ std::string entry_words(const Words& words, const Work& work, const LogEntry& en
     if (entry.kind == LogKind::lock) return words("log.locked");
     if (entry.kind == LogKind::lost) return words("log.lost", part_words(words, work.plan, entry.part));
     if (entry.kind == LogKind::ran)
-        return words("log.ran", part_words(words, work.plan, entry.part),
-                     words(key_of("reference.", entry.reference)));
+        return words("log.ran", part_words(words, work.plan, entry.part), end_word(words, entry.reference));
     return words("log.test", say_told(work.job, entry));
 }
 

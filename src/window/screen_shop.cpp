@@ -6,15 +6,18 @@
 #include "session/words.h"
 #include "window/screen_fields.h"
 #include "window/screen_words.h"
+#include "words/names.h"
 
 namespace kw::window {
 namespace {
 
+using KindWord = std::string (*)(const Words&, std::string_view);
+
 template <class Values>
-std::vector<Choice> kinds_of(const Ui& ui, std::string_view prefix, const Values& values) {
+std::vector<Choice> kinds_of(const Ui& ui, KindWord word, const Values& values) {
     std::vector<Choice> choices;
     for (const auto value : values)
-        choices.push_back({capital(ui.shown(prefix, name_of(value))), std::string(name_of(value))});
+        choices.push_back({capital(word(ui.words(), name_of(value))), std::string(name_of(value))});
     return choices;
 }
 
@@ -63,10 +66,10 @@ void draw_stock_fields(Screen& screen) {
         name_entry(screen, screen.text("field.name"), at + "/name", {across.next(), {}});
         length_entry(screen, screen.text("field.thickness"), at + "/thickness", {across.next(), {}});
         choice_entry(screen, screen.text("field.kind"), at + "/kind",
-                     kinds_of(screen.ui, "stock_kind.", stock_kinds()), "plywood");
+                     kinds_of(screen.ui, stock_kind_word, stock_kinds()), "plywood");
         if (text_at(screen.session, at + "/kind") == "solid")
             choice_entry(screen, screen.text("field.sawn"), at + "/cut",
-                         kinds_of(screen.ui, "grain_cut.", grain_cuts()), "flatsawn");
+                         kinds_of(screen.ui, grain_word, grain_cuts()), "flatsawn");
     });
     add_button(screen, screen.text("shop.add_stock"), "stock",
                {{"name", ""}, {"thickness", "1/2 in"}, {"kind", "plywood"}});
@@ -146,7 +149,7 @@ void draw_shop_fields(Screen& screen) {
         name_entry(screen, screen.text("field.name"), at + "/name", {across.next(), {}});
         length_entry(screen, screen.text("field.kerf"), at + "/kerf", {across.next(), {}});
         choice_entry(screen, screen.text("field.kind"), at + "/kind",
-                     kinds_of(screen.ui, "cutter_kind.", cutter_kinds()), "dado stack");
+                     kinds_of(screen.ui, cutter_kind_word, cutter_kinds()), "dado stack");
         choice_entry(screen, screen.text("field.machine"), at + "/machine",
                      choices_of(names_in(screen.session, "machines")));
         if (text_at(screen.session, at + "/kind") != "dado stack") return;
@@ -166,7 +169,7 @@ void draw_shop_fields(Screen& screen) {
         open_length_entry(screen, screen.text("shop.height_per_turn"), at + "/height_per_turn",
                           {across.next(), screen.text("shop.not_measured")});
         choice_entry(screen, screen.text("field.kind"), at + "/kind",
-                     kinds_of(screen.ui, "machine_kind.", machine_kinds()), "table saw");
+                     kinds_of(screen.ui, machine_kind_word, machine_kinds()), "table saw");
         choice_entry(screen, screen.text("shop.where"), at + "/away",
                      {{screen.text("shop.here"), false}, {screen.text("shop.lent_out"), true}}, false);
         length_entry(screen, screen.text("shop.widest_dado"), at + "/max_dado_width",

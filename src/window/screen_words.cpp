@@ -6,6 +6,7 @@
 
 #include "draw/part_view.h"
 #include "session/words.h"
+#include "words/names.h"
 
 namespace kw::window {
 namespace {
@@ -54,9 +55,9 @@ std::string size_words(const Job& job, Length a, Length b, Length c) {
     return tight(a) + " \u00d7 " + tight(b) + " \u00d7 " + tight(c) + " " + unit_words(job);
 }
 
-std::string role_words(const Words& words, Role role) { return words(key_of("role.", name_of(role))); }
+std::string role_words(const Words& words, Role role) { return role_word(words, name_of(role)); }
 
-std::string setup_words(const Words&, const Setup& setup) { return setup.work; }
+std::string setup_words(const Words& words, const Setup& setup) { return work_word(words, setup.work); }
 
 std::string part_words(const Words& words, const Plan& plan, const std::string& id) {
     const Part* part = plan.part_with_id(id);
@@ -67,7 +68,7 @@ std::string part_words(const Words& words, const Plan& plan, const std::string& 
 
 std::string references_of(const Words& words, const Setup& setup) {
     return each_once(words, setup,
-                     [&](const Pass& pass) { return words(key_of("reference.", name_of(pass.reference))); });
+                     [&](const Pass& pass) { return end_word(words, name_of(pass.reference)); });
 }
 
 std::string faces_down(const Words& words, const Setup& setup) {
