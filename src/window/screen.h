@@ -12,6 +12,7 @@
 #include "session/session.h"
 #include "window/gl_picture.h"
 #include "window/setup_picture.h"
+#include "window/setup_said.h"
 #include "window/widgets.h"
 
 namespace kw::window {
@@ -93,6 +94,7 @@ struct UiState {
     TestDraft test;
     ViewTransform picture, closed, magnified;
     SetupPicture setup_picture;
+    SetupSaid setup_said;
     std::string filling;    // caption of the number that fills the screen
     std::string spoilt_at;  // the step at which the maker is asked which part is spoilt; empty: none
     Over over = Over::none;

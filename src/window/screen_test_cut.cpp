@@ -9,6 +9,7 @@
 #include "testcut/feel.h"
 #include "window/picture_choice.h"
 #include "window/screen_fields.h"
+#include "window/screen_stand.h"
 #include "window/screen_words.h"
 
 namespace kw::window {
@@ -326,7 +327,7 @@ void draw_answer(Bench& bench) {
     draw_unread(bench);
     if (again || (bench.report.test == 0 && !bench.report.locked)) {
         int number = 0;
-        for (const std::string& step : say_test(bench.work, bench.setup.id))
+        for (const std::string& step : said_at(bench.screen, *stand_at(bench.screen)).test)
             say(ui, std::to_string(++number) + ".  " + step);
         caption(ui, "One reading is enough to begin; more make it surer.");
     }
