@@ -23,8 +23,11 @@ void draw_history(Screen& screen, float left) {
     const float width = history_button(screen);
     ImGui::SameLine();
     ImGui::SetCursorPosX(left);
-    if (secondary_button(ui, "Undo", {.width = width, .enabled = !screen.session.undo.empty()}))
+    // Brushed past it takes nothing back; what it takes back is said, and done again by a tap beside it.
+    bool tapped = false;
+    if (hold_button(ui, "Undo", {.width = width, .enabled = !screen.session.undo.empty()}, tapped))
         screen.done = Undo{};
+    if (tapped) ui.toast("Hold it down to undo");
     ImGui::SameLine(0, ui.px(8));
     if (secondary_button(ui, "Redo", {.width = width, .enabled = !screen.session.redo.empty()}))
         screen.done = Redo{};
