@@ -27,11 +27,11 @@ constexpr std::array<KeyWords, 14> all_keys{{
     {"P  J  T  L", "At the saw: picture, joint closed, test cut, log"},
     {"Ctrl Z, Ctrl Y", "Undo, redo"},
     {"Tab, arrows", "Go to the next thing that can be pressed; a ring shows where you are"},
-    {"Space, Enter", "Press it, or tick it; what a finger must hold down takes one press"},
+    {"Space, Enter", "Press it, or tick it; held down for what a finger must hold down"},
     {"0 to 9  .  Space  /", "On the keypad: whole, decimals, then the fraction"},
     {"+  \u2212", "On the keypad: add or take off another length; first of all, \u2212 is a sign"},
     {"Up, Down", "On the keypad: one line of the rule more or less; held down it goes on"},
-    {"I  M", "On the keypad: inches, millimetres"},
+    {"I  M", "On the keypad: inches, millimetres; a value that stood there is converted"},
     {"F1 or ?", "This page; Esc leaves it"},
 }};
 
@@ -77,8 +77,7 @@ void keys_at_saw(Screen& screen) {
     if (pressed(ImGuiKey_R)) return run_next_part(screen, *stand);
     if (pressed(ImGuiKey_F)) {
         state.saw_tab = SawTab::picture;
-        state.filling =
-            state.filling.empty() ? fence_caption(screen, *stand) : std::string();
+        state.filling = state.filling.empty() ? fence_caption(screen, *stand) : std::string();
         return;
     }
     const std::pair<ImGuiKey, SawTab> tabs[] = {{ImGuiKey_P, SawTab::picture},
