@@ -62,6 +62,8 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
         add_command(app, options, "ran", "marks what has gone through a setup, and says what is left");
     ran->add_option("--setup", options.setup, "the setup's name in the plan, as S3")->required();
     ran->add_option("--part", options.parts, "only this part, both its ends; may be repeated");
+    ran->add_flag("--before-torn-down", options.before_torn_down,
+                  "they ran before the setup was torn down, and were not told then");
     CLI::App* lost = add_command(app, options, "lost", "marks a part as spoilt: it is to be made again");
     lost->add_option("--part", options.parts, "its name in the plan; may be repeated")->required();
     CLI::App* pin =

@@ -17,6 +17,7 @@ struct Options {
     bool save = false;
     bool fresh_end = false;
     bool anyway = false;
+    bool before_torn_down = false;
     std::vector<std::string> readings;
     std::vector<std::string> moved;
     std::vector<std::string> parts;

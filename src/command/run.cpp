@@ -96,7 +96,7 @@ public:
                                  [&](const Pass& pass) { return pass.part == part; }))
                     return refuse("no part `" + part + "` goes through " + setup->id);
             // A part that is named may be one that waits for the setup to be set again.
-            MarkRun mark{setup->id, {}, true};
+            MarkRun mark{setup->id, {}, true, options_.before_torn_down};
             for (const RestStep& its : work.rest.steps)
                 for (const std::size_t i : its.setup == setup->id ? its.open : std::vector<std::size_t>{})
                     if (options_.parts.empty() ? &its == step : among(options_.parts, setup->passes[i].part))
@@ -104,7 +104,8 @@ public:
             const Session after = apply(opened.session, mark, utc_now());
             const bool some_may = !after.refused.empty() && options_.parts.empty() && mark.passes.size() > 1;
             if (some_may) return refuse(after.refused + ", or name with --part what has gone through");
-            return keep(after, ran_words(*after.work, *setup, mark.passes.size()));
+            const bool is_late = options_.before_torn_down && is_torn_down(work, *setup);
+            return keep(opened, after, ran_words(*after.work, *setup, mark.passes.size(), is_late));
         });
     }
 
@@ -115,7 +116,7 @@ public:
                 session = apply(session, MarkLost{part, part != options_.parts.front()}, utc_now());
                 if (!session.refused.empty()) break;
             }
-            return keep(session);
+            return keep(opened, session);
         });
     }
 
@@ -290,34 +291,35 @@ private:
         for (const Problem& problem : after.problems)
             tell(before.text, to_file_error(problem, before.text, graduation_of(before)));
         if (!after.problems.empty()) return 1;
-        if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
-            return tell({}, saved.error());
+        if (!save(before, after)) return 1;
         io_.out << order_text(*before.session.work, *after.work) << new_name(before, *after.work);
         return 0;
     }
 
     // What was marked, and how much of the setup is left; `setup`: as it was before.
-    static std::string ran_words(const Work& after, const Setup& setup, std::size_t marked) {
+    static std::string ran_words(const Work& after, const Setup& setup, std::size_t marked, bool is_late) {
         const auto left = std::count_if(setup.passes.begin(), setup.passes.end(),
                                         [&](const Pass& pass) { return !has_run(after, setup, pass); });
         const std::string rest = left == 0 ? "none is left there" : std::to_string(left) + " left there";
         if (marked == 0) return "Nothing to mark: these have run through " + setup.id + "; " + rest + ".\n";
+        if (is_late)
+            return "Marked " + std::to_string(marked) + (marked == 1 ? " end" : " ends") + " as run before " +
+                   setup.id + " was torn down; " + rest + ".\n";
         return "Marked " + std::to_string(marked) + (marked == 1 ? " end: " : " ends: ") +
                say_last(after, marked) + "; " + rest + ".\n";
     }
 
     // Saves the job, and says what is left.
-    int keep(const Session& after, const std::string& words = {}) const {
+    int keep(const Opened& before, const Session& after, const std::string& words = {}) const {
         if (!after.refused.empty()) return refuse(after.refused);
-        if (const auto saved = save_file(options_.job, to_text(after.document)); !saved)
-            return tell({}, saved.error());
+        if (!save(before, after)) return 1;
         io_.out << words << rest_text(*after.work);
         return 0;
     }
 
     // The job, and when that is safe what it has taught, for the next. Says what could not be saved.
     bool save(const Opened& before, const Session& after) const {
-        if (const auto saved = save_file(options_.job, to_text(after.document)); !saved) {
+        if (const auto saved = save_over(options_.job, before.text, to_text(after.document)); !saved) {
             tell({}, saved.error());
             return false;
         }

@@ -7,7 +7,7 @@ namespace kw {
 namespace {
 
 std::string standing_text(const Work& work, const FitReport& report) {
-    const Graduation fine = caliper_locale(work.job);
+    const Locale fine = caliper_locale(work.job);
     const auto sigma = [&](const std::string& control) {
         for (const auto& [name, mm] : report.spread_mm)
             if (name == control) return "± " + show_with_unit(Length::nearest_mm(2.0 * mm), fine);
@@ -25,7 +25,7 @@ std::string standing_text(const Work& work, const FitReport& report) {
 }
 
 std::string after_text(const Work& work, const FitReport& report) {
-    const Graduation fine = caliper_locale(work.job);
+    const Locale fine = caliper_locale(work.job);
     Table table({Align::left, Align::right, Align::left});
     const auto row = [&](const char* name, const std::optional<double>& mm, const char* sign) {
         if (mm) table.row({name, show_with_unit(Length::nearest_mm(*mm), fine), sign});

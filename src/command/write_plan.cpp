@@ -89,22 +89,20 @@ std::string settings_text(const Work& work, const Setup& setup, CutterSide measu
             {control, show_with_unit(length, locale), "(" + caliper_text(work.job, length) + ")", what});
     };
     // What is set leads: where a scale is known to be off, its number, and then where that puts the control.
-    const auto scaled = [&](const char* control, bool off, Length length, Length set,
-                            const std::string& what) {
-        if (!off) return row(control, length, what);
-        table.row({control, caliper_text(work.job, set), "by its scale",
-                   show_with_unit(length, locale) + " (" + caliper_text(work.job, length) + ")" +
+    const auto scaled = [&](const char* control, const ControlAt& at, const std::string& what) {
+        if (!at.by_scale) return row(control, at.truly, what);
+        table.row({control, caliper_text(work.job, at.scale), "by its scale",
+                   show_with_unit(at.truly, locale) + " (" + caliper_text(work.job, at.truly) + ")" +
                        (what.empty() ? "" : " " + what)});
     };
     const auto more = [](const std::string& words) { return words.empty() ? words : "; " + words; };
-    const Dial dial = dial_of(work, setup);
+    const SetTo set = set_to(work, setup);
+    const Dial& dial = set.dial;
     const FenceReading fence = fence_reading(work, setup, measured_to);
-    scaled("fence", is_off(setup.fence + dial.fence_beyond, dial.fence), fence.distance + dial.fence_beyond,
-           dial.fence,
+    scaled("fence", set.fence_to(measured_to),
            "to the " + fence.side + " side of the cutter" + more(say_from_pass_before(work, setup)) +
                more(say_beyond(work, dial.fence_beyond)));
-    const Length height = *setup.height + dial.height_beyond;
-    scaled("height", is_off(height, dial.height), height, dial.height, say_beyond(work, dial.height_beyond));
+    scaled("height", *set.height, say_beyond(work, dial.height_beyond));
     if (const std::string shims = say_shims(work, setup, dial.shims); !shims.empty())
         table.row({"stack", "", "", shims});
     if (setup.spacer > Length{})

@@ -76,18 +76,34 @@ const char* spacer_name(const SetupScene& scene) {
 }
 
 // By how much the maker has to move what is dimensioned, where a caliper shows it.
-std::optional<Change> change_of(const Way& way, Length SetupScene::*what, Point stood, const char* more,
-                                const char* less) {
+std::optional<Change> change_by(const Way& way, Length by, Point stood, const char* more, const char* less) {
     if (!way.stood) return std::nullopt;
-    const Length by = way.says.*what - way.stood->*what;
     const std::string text = change_text(by, way.says.locale, way.says.caliper);
     if (text.empty()) return std::nullopt;
     return Change{stood, text + " " + (by > Length{} ? more : less)};
 }
 
+std::optional<Change> change_of(const Way& way, Length SetupScene::*what, Point stood, const char* more,
+                                const char* less) {
+    if (!way.stood) return std::nullopt;
+    return change_by(way, way.says.*what - way.stood->*what, stood, more, less);
+}
+
+// Of what has a scale: by what is set.
+std::optional<Change> fence_change(const Way& way, CutterSide measured_to) {
+    if (!way.stood) return std::nullopt;
+    const Length by = move_of(way.stood->fence_at(measured_to), way.says.fence_at(measured_to)).by();
+    return change_by(way, by, {way.stood_face_mm, 0}, "out", "closer");
+}
+std::optional<Change> height_change(const Way& way, Point stood_top) {
+    if (!way.stood) return std::nullopt;
+    const Length by = move_of(way.stood->height_at(), way.says.height_at()).by();
+    return change_by(way, by, stood_top, "up", "down");
+}
+
 void add_fence_dimension(Drawing& drawing, const Way& way, bool to_far_side) {
     const SetupScene &stands = way.stands, &says = way.says;
-    const auto change = change_of(way, &SetupScene::fence, {way.stood_face_mm, 0}, "out", "closer");
+    const auto change = fence_change(way, to_far_side ? CutterSide::far : CutterSide::near);
     if (!to_far_side && says.fence == Length{} && !change) return;
     const double to = to_far_side ? stands.far().mm() : stands.fence.mm();
     const std::string text = to_far_side ? measure_text(says.locale, "fence to far side", says.far())
@@ -144,7 +160,7 @@ void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& op
                                           0,
                                           measure_text(says.locale, "height", says.height),
                                           Emphasis::strong,
-                                          change_of(way, &SetupScene::height, stood_top, "up", "down")});
+                                          height_change(way, stood_top)});
     add_spacer_dimension(drawing, way);
 }
 

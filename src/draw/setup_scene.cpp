@@ -42,6 +42,16 @@ std::optional<Reference> common_reference(const Setup& setup) {
 
 }  // namespace
 
+ControlAt SetupScene::fence_at(CutterSide measured_to) const {
+    ControlAt at = control_at(fence + fence_beyond, fence + fence_beyond + fence_scale_off);
+    if (measured_to == CutterSide::far) at.truly += kerf;
+    return at;
+}
+
+ControlAt SetupScene::height_at() const {
+    return control_at(height + height_beyond, height + height_beyond + height_scale_off);
+}
+
 std::optional<SetupScene> setup_scene(const Work& work, const Setup& setup) {
     if (setup.stage != Stage::joint) return std::nullopt;
     SetupScene scene;
@@ -49,7 +59,14 @@ std::optional<SetupScene> setup_scene(const Work& work, const Setup& setup) {
     scene.thickness = stock.thickness;
     scene.fence = setup.fence;
     scene.height = setup.height.value_or(scene.thickness);
-    scene.kerf = kerf_as_put_on(work, setup);
+    const SetTo set = set_to(work, setup);
+    scene.kerf = set.kerf;
+    scene.fence_beyond = set.dial.fence_beyond;
+    scene.fence_scale_off = set.fence.scale - set.fence.truly;
+    if (set.height) {
+        scene.height_beyond = set.dial.height_beyond;
+        scene.height_scale_off = set.height->scale - set.height->truly;
+    }
     scene.spacer = setup.spacer;
     scene.sacrificial = setup.sacrificial;
     scene.nibble = setup.passes.front().nibble;

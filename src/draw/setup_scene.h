@@ -5,7 +5,7 @@
 #include <optional>
 #include <string>
 
-#include "job/work.h"
+#include "job/set_to.h"
 
 namespace kw::draw {
 
@@ -15,6 +15,8 @@ struct SetupScene {
     Length fence;
     Length height;
     Length kerf;  // that is believed of the cutter as it is put on
+    // How far fence and height are to stand beyond, to make up for the cutter, and what their scales show beyond that.
+    Length fence_beyond, fence_scale_off, height_beyond, height_scale_off;
     Length spacer;
     Length cleared;  // of this slot already, from `fence_before`: 0 before its first pass
     Length fence_before;
@@ -35,6 +37,9 @@ struct SetupScene {
     Locale caliper = Graduation::in_001;
 
     Length far() const { return fence + kerf; }
+    // As the maker sets them.
+    ControlAt fence_at(CutterSide measured_to) const;
+    ControlAt height_at() const;
     bool operator==(const SetupScene&) const = default;
 };
 

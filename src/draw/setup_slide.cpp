@@ -31,6 +31,14 @@ SetupScene on_its_way(const SetupScene& before, const SetupScene& after, double 
 
 bool is_seen(Length by, const Locale& caliper) { return show(by, caliper) != show(Length{}, caliper); }
 
+// What the maker moves: as the numbers and the sentences say it.
+Length fence_moved_by(const SetupScene& before, const SetupScene& after) {
+    return move_of(before.fence_at(CutterSide::near), after.fence_at(CutterSide::near)).by();
+}
+Length height_moved_by(const SetupScene& before, const SetupScene& after) {
+    return move_of(before.height_at(), after.height_at()).by();
+}
+
 // Outlines are open where the thing stands on the table.
 std::vector<Point> outline(double left, double right, double top) {
     return {{left, 0}, {left, top}, {right, top}, {right, 0}};
@@ -44,9 +52,9 @@ void add_ghosts(Drawing& drawing, const SetupScene& before, const SetupScene& af
     const auto add = [&](double left, double right, double top) {
         drawing.shapes.emplace_back(Line{outline(left, right, top), Stroke::stood});
     };
-    if (differs(&SetupScene::fence))
+    if (is_seen(fence_moved_by(before, after), after.caliper))
         add(old_face_mm + fence_left_mm(before), old_face_mm, fence_top_mm(before));
-    if (differs(&SetupScene::height) || differs(&SetupScene::kerf))
+    if (is_seen(height_moved_by(before, after), after.caliper) || differs(&SetupScene::kerf))
         add(after.fence.mm(), (after.fence + before.kerf).mm(), before.height.mm());
     if (differs(&SetupScene::spacer) && before.spacer > Length{})
         add(old_face_mm, old_face_mm + before.spacer.mm(), spacer_top_mm(before));
@@ -78,7 +86,8 @@ bool slides(const SetupScene& before, const SetupScene& after) {
     const auto moved = [&](Length SetupScene::*what) {
         return is_seen(after.*what - before.*what, after.caliper);
     };
-    return moved(&SetupScene::fence) || moved(&SetupScene::height) || moved(&SetupScene::kerf) ||
+    return is_seen(fence_moved_by(before, after), after.caliper) ||
+           is_seen(height_moved_by(before, after), after.caliper) || moved(&SetupScene::kerf) ||
            moved(&SetupScene::spacer);
 }
 

@@ -69,4 +69,16 @@ tl::expected<void, FileError> save_file(const std::filesystem::path& path, const
     return {};
 }
 
+tl::expected<void, FileError> save_over(const std::filesystem::path& path, const std::string& read,
+                                        const std::string& text) {
+    const auto now = read_file(path);
+    if (!now) return tl::unexpected(now.error());
+    if (*now != read)
+        return tl::unexpected(
+            FileError{{},
+                      "this file was changed meanwhile by another program, and nothing is written over it",
+                      "give the command again: it then begins with what the file says now"});
+    return save_file(path, text);
+}
+
 }  // namespace kw

@@ -41,4 +41,8 @@ tl::expected<std::string, FileError> read_file(const std::filesystem::path& path
 // Written aside in the same folder, synced, and renamed: at any moment the file is the old one or the new one.
 tl::expected<void, FileError> save_file(const std::filesystem::path& path, const std::string& text);
 
+// The same, where the file still says what was read of it; not where someone else has written into it since.
+tl::expected<void, FileError> save_over(const std::filesystem::path& path, const std::string& read,
+                                        const std::string& text);
+
 }  // namespace kw

@@ -89,7 +89,8 @@ Refusal too_early(const Setup& setup, const ComesFirst& first) {
     const std::string before = say_setup(*first.setup);
     if (first.torn_down)
         return {"setup", Message::of(what, ": it was locked, then torn down"),
-                Message::of("set it again as it was locked, test and lock ", setup.id, " first")};
+                Message::of("set it again as it was locked, test and lock ", setup.id,
+                            " first; or tell that it ran before it was torn down")};
     if (first.lock && first.setup == &setup)
         return {"setup", Message::of(what, ": it is not locked"),
                 Message::of("cut the joint in scrap, test and lock ", setup.id, " first")};

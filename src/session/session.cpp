@@ -116,10 +116,16 @@ public:
     Session operator()(const MarkRun& mark) const {
         const Setup* setup = session_.work ? session_.work->plan.setup_with_id(mark.setup) : nullptr;
         if (!setup) return nothing_planned();
+        const bool is_late = mark.before_torn_down && is_torn_down(*session_.work, *setup);
         if (mark.done)
-            if (const auto first = what_comes_first(*session_.work, *setup, mark.passes))
+            if (const auto first = what_comes_first(*session_.work, *setup, mark.passes);
+                first && !(is_late && first->torn_down && first->setup == setup))
                 return refuse(session_, too_early(*setup, *first));
         Json document = session_.document;
+        if (mark.done && is_late) {
+            tell_behind_lock(document["log"], *setup, mark.passes);
+            return with_document(session_, std::move(document));
+        }
         bool together = false;
         for (const std::size_t index : mark.passes) {
             Json& log = document["log"];
@@ -277,6 +283,21 @@ private:
         entry.reference = std::string(name_of(pass.reference));
         if (!setup.height) entry.readings.push_back({"size", setup.fence});
         return entry;
+    }
+
+    // With what was told at once with the lock in front of them.
+    void tell_behind_lock(Json& log, const Setup& setup, const std::vector<std::size_t>& passes) const {
+        const std::string& key = session_.work->plan.group_with_id(setup.group)->key;
+        std::size_t at = log.size();
+        while (at > 0 && !(log[at - 1].value("kind", "") == "lock" && log[at - 1].value("key", "") == key))
+            --at;
+        while (at < log.size() && log[at].value("together", false)) ++at;
+        for (std::size_t i = 0; i < passes.size(); ++i) {
+            LogEntry entry = ran_entry(setup, setup.passes.at(passes[i]));
+            entry.together = i > 0;
+            log.insert(log.begin() + static_cast<std::ptrdiff_t>(at + i),
+                       log_entry_json(entry, session_.work->job.unit));
+        }
     }
 
     static void take_back(Json& log, const LogEntry& entry) {

@@ -45,6 +45,8 @@ struct MarkRun {
     std::string setup;
     std::vector<std::size_t> passes;  // indices into the setup's passes
     bool done = true;
+    // They ran before their setup was torn down, and are told only now: they go into the log behind its lock.
+    bool before_torn_down = false;
 };
 // A part that is spoilt: another piece of it begins at the board.
 struct MarkLost {

@@ -78,11 +78,6 @@ std::string without_mark(std::string text) {
     return text;
 }
 
-bool is_off(Length wanted, Length dial) {
-    constexpr Length alike = Length::micrometres(10);
-    return abs(wanted - dial) > alike;
-}
-
 std::string say_beyond(const Work& work, Length beyond) {
     constexpr Length step = Length::micrometres(30);
     if (abs(beyond) <= step) return {};
@@ -197,7 +192,36 @@ std::string say_from_pass_before(const Work& work, const Setup& setup) {
                   : std::string();
 }
 
-std::vector<std::string> say_test(const Work& work, const std::string& id) {
+namespace {
+
+// By the rule, and as a caliper reads it where a rule can't show it.
+std::string rule_and_caliper(const Job& job, Length length) {
+    const std::string by_rule = show_with_unit(length, job.locale);
+    const auto shown = read_length(without_mark(by_rule), unit_of(job.locale));
+    return shown && *shown == length ? by_rule : by_rule + " (" + caliper_text(job, length) + ")";
+}
+
+// What is set for a cut, as the page at the saw has it.
+std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to) {
+    const Job& job = work.job;
+    const SetTo set = set_to(work, setup);
+    const ControlAt fence = set.fence_to(measured_to);
+    std::string out = fence.by_scale ? "fence scale at " + caliper_text(job, fence.scale)
+                                     : "fence at " + rule_and_caliper(job, fence.truly) + " to the " +
+                                           fence_reading(work, setup, measured_to).side + " side";
+    if (set.height)
+        out += set.height->by_scale ? ", height scale at " + caliper_text(job, set.height->scale)
+                                    : ", height " + rule_and_caliper(job, set.height->truly);
+    if (setup.spacer > Length{})
+        out += ", a spacer of " + rule_and_caliper(job, setup.spacer) + " on the fence";
+    if (const std::string shims = say_shims(work, setup, set.dial.shims); !shims.empty())
+        out += ", the stack " + shims;
+    return out;
+}
+
+}  // namespace
+
+std::vector<std::string> say_test(const Work& work, const std::string& id, CutterSide measured_to) {
     const Setup* tested = work.plan.setup_with_id(id);
     const Group* group = tested ? work.plan.group_with_id(tested->group) : nullptr;
     std::vector<std::string> steps;
@@ -206,10 +230,8 @@ std::vector<std::string> say_test(const Work& work, const std::string& id) {
         if (setup.group != group->id) continue;
         std::string step = cut_of(setup.work);
         step[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(step[0])));
-        step += ": " + std::string(name_of(setup.passes.front().down)) + " face down, fence at " +
-                show_with_unit(setup.fence, work.job.locale);
-        if (setup.spacer > Length{})
-            step += ", a spacer of " + show_with_unit(setup.spacer, work.job.locale) + " on it";
+        step += ": " + std::string(name_of(setup.passes.front().down)) + " face down, " +
+                say_set(work, setup, measured_to);
         steps.push_back(step);
     }
     const JointDesign& joint = group->work.chosen.joint;

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "job/set_to.h"
 #include "job/work.h"
 #include "memory/preferences.h"
 
@@ -36,8 +37,9 @@ FenceReading fence_reading(const Work& work, const Setup& setup, CutterSide meas
 // "0.008 in out from the pass before", for the further passes of a slot; empty for all else.
 std::string say_from_pass_before(const Work& work, const Setup& setup);
 
-// What to cut in scrap and what to do with it, one line a step: "Rabbet: outside face down, fence at 7/32 in, a spacer of 17/64 in on it".
-std::vector<std::string> say_test(const Work& work, const std::string& setup);
+// What to cut in scrap and what to do with it, one line a step; what is set as the page at the saw says it: "Rabbet: outside face down, fence at
+// 7/32 in to the near side, height scale at 0.252 in, a spacer of 17/64 in on the fence".
+std::vector<std::string> say_test(const Work& work, const std::string& setup, CutterSide measured_to);
 
 // Of a locked group for whose parts it must be torn down and set again; empty where it can stay until they have run.
 std::string say_torn_down(const Work& work, const FitReport& report);
@@ -50,9 +52,6 @@ std::string say_advice(const FitReport& report);
 
 // Without the mark of what rounding left over.
 std::string without_mark(std::string text);
-
-// Whether a scale is known to be off, and so must be set to something else than what is wanted.
-bool is_off(Length wanted, Length dial);
 
 // "0.004 in more than planned, to make up for the cutter": how far a control is meant to stand beyond what is planned; empty where it is not.
 std::string say_beyond(const Work& work, Length beyond);

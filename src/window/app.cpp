@@ -97,7 +97,7 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     if (!json) return tl::unexpected(report(name, *text, json.error()));
     App app;
     app.path_ = path;
-    KeptJob kept{path, shop, Json::object(), {}};
+    KeptJob kept{{path, *text, {}}, shop, Json::object(), {}};
     std::error_code error;
     if (!shop.empty() && fs::exists(shop, error)) {
         const auto shop_text = read_file(shop);
@@ -112,6 +112,7 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     app.state_.preferences = read_preferences(kept.shop);
     // A file that is no job at all is not taken on; one with wrong fields is, so that they can be put right.
     const bool is_job = json->is_object() && json->contains("drawers");
+    kept.file = {path, *text, *json};
     kept.session = unworked_session(std::move(*json), *memory, utc_now(), app.state_.preferences.language);
     app.is_beginning_ = is_job && plan == Plan::follows;
     if (!app.is_beginning_) kept.session = worked_out(std::move(kept.session));
@@ -170,11 +171,12 @@ void App::follow_setup(const std::shared_ptr<const Work>& before) {
 }
 
 // The answer with the later actions on top.
-void App::show(Session answered, std::size_t actions) {
+void App::show(Session answered, std::size_t actions, bool is_of_file) {
     const auto before = shown_.work;
     const auto later = asked_.begin() + static_cast<std::ptrdiff_t>(actions);
-    const bool was_shown = std::all_of(asked_.begin(), later,
-                                       [](const AskedAction& asked) { return can_be_shown(asked.action); });
+    const bool was_shown = !is_of_file && std::all_of(asked_.begin(), later, [](const AskedAction& asked) {
+        return can_be_shown(asked.action);
+    });
     asked_.erase(asked_.begin(), later);
     if (was_shown && !asked_.empty()) {
         // The document that is shown is the same, with the later ones: doing those again would take a frame for each few of them.
@@ -197,7 +199,7 @@ void App::take_answers(Ui& ui) {
         const std::optional<PinSetup> pinned = pin ? std::optional(*pin) : std::nullopt;
         const auto before = shown_.work;
         const bool is_taken = answer->session.refused.empty() && answer->session.problems.empty();
-        show(std::move(answer->session), answer->actions);
+        show(std::move(answer->session), answer->actions, answer->file_taken);
         if (pinned && is_taken && before) ui.toast(pin_news(ui.words(), *before, *shown_.work, *pinned));
         asked_s_ = ui.now_s;
         const bool said_there = state_.place == Where::saw && state_.saw_tab == SawTab::test;
@@ -250,6 +252,11 @@ void App::finish(Ui& ui) {
 }
 
 void App::frame(Ui& ui) {
+    constexpr double look_again_s = 1;
+    if (ui.now_s >= looked_s_ + look_again_s) {
+        looked_s_ = ui.now_s;
+        keeper_->look_at_file();
+    }
     if (was_shown_) keeper_->turn();  // what was typed comes first
     was_shown_ = true;
     take_answers(ui);

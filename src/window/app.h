@@ -50,7 +50,7 @@ public:
     const std::filesystem::path& path() const { return path_; }
 
 private:
-    void show(Session answered, std::size_t actions);
+    void show(Session answered, std::size_t actions, bool is_of_file);
     void follow_setup(const std::shared_ptr<const Work>& before);
     void take_answers(Ui& ui);
     void note_search(Ui& ui);
@@ -64,6 +64,7 @@ private:
     Session shown_;
     std::deque<AskedAction> asked_;  // and not answered yet
     double asked_s_ = 0;             // when the first of them was
+    double looked_s_ = 0;            // whether others have changed the job's file
     bool was_shown_ = true;          // since the last was asked
     bool is_beginning_ = false;      // the plan of the job as it was opened is not there yet
     std::unique_ptr<JobKeeper> keeper_;

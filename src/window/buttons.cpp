@@ -138,16 +138,18 @@ bool confirm_button(Ui& ui, const char* label, const char* second_label, const B
 }
 
 bool hold_button(Ui& ui, const char* label, const ButtonOptions& options, double hold_s) {
-    const ImGuiContext& g = *ImGui::GetCurrentContext();
+    bool tapped = false;
+    return hold_button(ui, label, options, tapped, hold_s);
+}
+
+bool hold_button(Ui& ui, const char* label, const ButtonOptions& options, bool& tapped, double hold_s) {
     const ImGuiID id = ImGui::GetID(label);
-    const bool holding = g.ActiveId == id && g.IO.MouseDown[0];
-    const double held_s = holding ? static_cast<double>(g.IO.MouseDownDuration[0]) : 0;
+    const double held = held_s(id);
     const Press press = drawn_button(ui, label, shown_label(label), Rank::secondary, options,
-                                     static_cast<float>(std::min(held_s / hold_s, 1.0)));
-    if (press.held) ui.animate();
-    // By keyboard there is nothing to hold: a press counts, since Enter is not hit by brushing past.
-    if (press.pressed && g.NavActivateId == id) return true;
-    if (held_s < hold_s) return false;
+                                     static_cast<float>(std::min(held / hold_s, 1.0)));
+    if (ImGui::GetCurrentContext()->ActiveId == id) ui.animate();
+    tapped = press.pressed && held < hold_s;
+    if (!press.shown || held < hold_s) return false;
     ImGui::ClearActiveID();
     return true;
 }

@@ -196,12 +196,14 @@ bool segments(Ui& ui, const char* id, std::span<const std::string> labels, int& 
     return changed;
 }
 
+float chip_height(const Ui& ui) { return ui.px(size::least_target + 4); }
+
 bool chip(Ui& ui, const char* label, bool chosen) {
     const Font font = ui.font(TypeSize::body, chosen ? Face::strong : Face::text);
     const draw::Palette& p = ui.colours();
     const std::string words = (chosen ? "\u2713 " : "") + std::string(shown_label(label));
     const float width = std::max(text_width(ui, words, font) + ui.px(2 * size::pad), ui.px(size::target));
-    const Press press = press_area(ui, label, {width, ui.px(size::least_target + 4)});
+    const Press press = press_area(ui, label, {width, chip_height(ui)});
     const float r = press.box.GetHeight() / 2;
     const draw::Rgb ground = chosen || press.held ? p.accent_tint : p.card, ink = chosen ? p.accent : p.ink;
     fill_sheet(ui, canvas(), press.box.Min, press.box.Max, ground, r);
@@ -230,16 +232,15 @@ bool tick_row(Ui& ui, const char* label, bool& ticked, std::string_view detail, 
 }
 
 Tick hold_tick_row(Ui& ui, const char* label, bool ticked, std::string_view detail, double hold_s) {
-    const ImGuiContext& g = *ImGui::GetCurrentContext();
     const Row row = begin_row(ui, label, detail, 32 + size::gap, 0, true);
-    const bool holding = ticked && g.ActiveId == row.press.id && g.IO.MouseDown[0];
-    const double held_s = holding ? static_cast<double>(g.IO.MouseDownDuration[0]) : 0;
+    const bool holding = ticked && ImGui::GetCurrentContext()->ActiveId == row.press.id;
+    const double held = holding ? held_s(row.press.id) : 0;
     const draw::Palette& p = ui.colours();
     const draw::Rgb ink = ticked ? p.soft_ink : p.ink;
     row_ground(ui, row, false);
     if (holding) {
         const ImRect& box = row.press.box;
-        const auto share = static_cast<float>(std::min(held_s / hold_s, 1.0));
+        const auto share = static_cast<float>(std::min(held / hold_s, 1.0));
         canvas().AddRectFilled(box.Min, {box.Min.x + share * box.GetWidth(), box.Max.y},
                                colour(p.changed, 0.35f), ui.px(size::radius));
         ui.animate();
@@ -248,14 +249,12 @@ Tick hold_tick_row(Ui& ui, const char* label, bool ticked, std::string_view deta
     row_words(ui, row, {shown_label(label), detail, ink});
     focus_ring(ui, row.press);
     log_row(ui, "tick", row, label, detail, ink, ticked);
-    if (held_s >= hold_s) {
+    if (held >= hold_s) {
         ImGui::ClearActiveID();
         return Tick::taken_away;
     }
     if (!row.press.pressed) return Tick::none;
-    if (!ticked) return Tick::set;
-    // By keyboard there is nothing to hold, and nothing to brush past.
-    return g.NavActivateId == row.press.id ? Tick::taken_away : Tick::only_tapped;
+    return ticked ? Tick::only_tapped : Tick::set;
 }
 
 bool toggle_row(Ui& ui, const char* label, bool& on, std::string_view detail) {

@@ -4,6 +4,7 @@
 
 #include "file/shop_file.h"
 #include "session/asked_on.h"
+#include "session/merged.h"
 #include "window/platform.h"
 
 namespace kw::window {
@@ -11,14 +12,18 @@ namespace {
 
 // What the longer log has that the shorter has not: "lock at S29". Anything else is a change of the job.
 std::string difference(const Json& shorter, const Json& longer) {
-    const auto entries = [](const Json& document) {
-        return document.contains("log") && document["log"].is_array() ? document["log"].size() : 0;
+    const auto log_of = [](const Json& document) {
+        return document.contains("log") && document["log"].is_array() ? document["log"] : Json::array();
     };
-    if (entries(longer) <= entries(shorter)) return "a change of the job";
-    std::size_t last = longer["log"].size() - 1;  // what was lost by a lock is logged behind it
-    while (last > entries(shorter) && longer["log"][last].value("kind", "") == "lost") --last;
-    const Json& entry = longer["log"][last];
+    Json more = log_of(longer);
+    if (more.size() <= log_of(shorter).size()) return "a change of the job";
+    for (const Json& entry : log_of(shorter))
+        if (const auto found = std::find(more.begin(), more.end(), entry); found != more.end())
+            more.erase(found);
+    if (more.empty()) return "a change of the job";
+    const Json& entry = more[0];  // what was lost by a lock is logged behind it
     const std::string kind = entry.value("kind", "");
+    if (kind == "lost") return "part lost: " + entry.value("part", "");
     const std::string setup = entry.value("setup", "");
     return (kind == "test" ? "test cut at " : kind == "lock" ? "lock at " : "parts run at ") + setup;
 }
@@ -140,6 +145,8 @@ Answer JobKeeper::take_edits(const std::vector<AskedAction>& edits) {
 
 Answer JobKeeper::take(const AskedAction& asked) {
     Answer answer;
+    if (!take_up_file(answer)) answer.said.clear();  // it is said when that is to be saved
+    if (answer.file_taken) kept_.session = worked_out(std::move(kept_.session), watch());
     const Session before = std::move(kept_.session);
     std::optional<Action> action = asked.action;
     if (asked.seen && before.work && asked.seen != before.work)
@@ -162,14 +169,71 @@ Answer JobKeeper::take(const AskedAction& asked) {
         answer.said.push_back({"Done again: " + difference(before.document, after.document)});
     answer.test_taken = std::holds_alternative<SaveTest>(asked.action);
     if (after.memory != before.memory) keep_memory(before.memory, answer);
-    if (changed) save(answer);
+    if (changed) save_worked_out(answer);
     return answer;
 }
 
+// What others have written into the file comes into the session; where that can't be, it is said, and the file is not to be written.
+// The work is to be worked out anew then (`file_taken`).
+bool JobKeeper::take_up_file(Answer& answer) {
+    const auto wrong = [&](const std::string& why) {
+        last_wrong_ = why;
+        answer.said.push_back({why, Tone::wrong});
+        return false;
+    };
+    auto news = kept_.file.news(kept_.shop);
+    if (!news)
+        return wrong(
+            "The job's file was changed outside this window and can't be read now. Nothing of it is "
+            "written over, and what is done here is kept in this window until it can be read: " +
+            news.error());
+    last_wrong_.clear();
+    if (!*news) return true;
+    auto taken = taken_up(kept_.session, kept_.file.document(), **news);
+    if (!taken)
+        return wrong("Not saved: " + taken.error() +
+                     " was changed here, and otherwise in the job's file. Undo it here to take what the file "
+                     "says.");
+    kept_.session = std::move(*taken);
+    kept_.file.take_up(std::move(**news));
+    // A lock that was told elsewhere has taught the shop something too.
+    if (!kept_.shop_path.empty() && read_shop_again().empty())
+        if (auto memory = read_memory(kept_.shop)) kept_.session.memory = std::move(*memory);
+    answer.file_taken = true;
+    answer.said.push_back(
+        {"The job's file was changed outside this window: this is how it stands now.", Tone::caution});
+    return true;
+}
+
+void JobKeeper::look_at_file() {
+    aside_.post([this] {
+        Answer answer;
+        const std::string said_before = last_wrong_;
+        take_up_file(answer);
+        const bool is_new = answer.file_taken || (!last_wrong_.empty() && last_wrong_ != said_before);
+        if (!is_new) return;
+        if (answer.file_taken) {
+            kept_.session.refused.clear();
+            kept_.session = worked_out(std::move(kept_.session), watch());
+            if (kept_.session.document != kept_.file.document()) save_worked_out(answer);
+        }
+        answer.session = kept_.session;
+        give(std::move(answer));
+    });
+}
+
+// The session is worked out; where something came into it from the file it is so again.
+void JobKeeper::save_worked_out(Answer& answer) {
+    const bool was_taken = std::exchange(answer.file_taken, false);
+    save(answer);
+    if (answer.file_taken) kept_.session = worked_out(std::move(kept_.session), watch());
+    answer.file_taken |= was_taken;
+}
+
 void JobKeeper::save(Answer& answer) {
-    if (const auto saved = save_file(kept_.path, to_text(kept_.session.document)); !saved)
-        answer.said.push_back({"Not saved: " + saved.error().why, Tone::wrong});
-    platform::commit_data();
+    if (!take_up_file(answer)) return;
+    if (const auto saved = kept_.file.write(kept_.session.document); !saved)
+        answer.said.push_back({"Not saved: " + saved.error(), Tone::wrong});
 }
 
 // The file may have been changed by someone else meanwhile: that stays. Where it can't be read now, why: then it is not written either.

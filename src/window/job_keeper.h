@@ -11,6 +11,7 @@
 #include "memory/preferences.h"
 #include "session/session.h"
 #include "window/aside.h"
+#include "window/job_file.h"
 #include "window/theme.h"
 
 namespace kw::window {
@@ -33,6 +34,7 @@ struct Answer {
     Session session;  // after them
     std::vector<Said> said;
     bool test_taken = false;  // a test cut went into the log
+    bool file_taken = false;  // what others had written into the job's file came into the session
 };
 
 // How a search for the best order stands that has not ended.
@@ -43,7 +45,7 @@ struct SearchNews {
 };
 
 struct KeptJob {
-    std::filesystem::path path;
+    JobFile file;
     std::filesystem::path shop_path;  // empty: what is learned is not kept
     Json shop = Json::object();       // the shop's file as it was read or written last
     Session session;
@@ -71,6 +73,8 @@ public:
     void watch_with(Watch other) { other_ = std::move(other); }
     void turn() { aside_.turn(); }
     void finish() { aside_.finish(); }
+    // Takes up what others have written into the job's file, and answers where there is something new in it.
+    void look_at_file();
     // Writes what was changed into the shop's file; nothing where there is none.
     void keep(const Preferences& before, const Preferences& now);
     // Whatever it holds is given back aside: a large job takes milliseconds to forget.
@@ -83,12 +87,15 @@ private:
     Answer take_edits(const std::vector<AskedAction>& edits);
     Answer take(const AskedAction& asked);
     void save(Answer& answer);
+    void save_worked_out(Answer& answer);
+    bool take_up_file(Answer& answer);
     void keep_memory(const Memory& before, Answer& answer);
     std::string read_shop_again();
     Watch watch();
     bool has_enough() const { return enough_ && taken_ <= *enough_; }
 
-    KeptJob kept_;  // touched aside only
+    KeptJob kept_;            // touched aside only
+    std::string last_wrong_;  // why the file could not be taken up, when it was looked at last; aside only
     std::function<void()> wake_;
     Watch other_;
     mutable std::mutex mutex_;

@@ -80,7 +80,9 @@ void slot_box(Ui& ui, const char* id, std::string_view digits, ImVec2 size, bool
     if (slot == Slot::numerator || slot == Slot::denominator) entry.decimals.clear();
 }
 
-void display(Ui& ui, const Grid& grid, LengthEntry& entry) {
+void display(Ui& ui, const Grid& grid, LengthEntry& put_in) {
+    LengthEntry entry = with_numerator(put_in);
+    const LengthEntry shown = entry;
     const Font large = ui.font(TypeSize::number, Face::strong),
                middle = ui.font(TypeSize::heading, Face::strong);
     const float whole = whole_width(grid), fraction = 2 * grid.unit + grid.gap, half = ui.px(48);
@@ -100,6 +102,7 @@ void display(Ui& ui, const Grid& grid, LengthEntry& entry) {
     const float bar = corner.y + half + ui.px(4);
     canvas().AddLine({x + ui.px(20), bar}, {x + fraction - ui.px(20), bar}, colour(ui.colours().ink),
                      ui.px(3));
+    if (!(entry == shown)) put_in = entry;
 }
 
 void digit_row(Ui& ui, const Grid& grid, LengthEntry& entry, const char* const (&labels)[3]) {
@@ -166,14 +169,20 @@ void keys(Ui& ui, const Grid& grid, LengthEntry& entry) {
 }
 
 void unit_row(Ui& ui, const Grid& grid, LengthEntry& entry) {
-    static const std::string units[] = {"in", "mm"};
+    static const char* const names[] = {"in", "mm"};
+    // What stood there stays as long as it is; what was put in is of the unit that is chosen.
+    static const std::string converts[] = {"Convert to inches", "Convert to mm"},
+                             means[] = {"Typed in inches", "Typed in mm"};
+    const bool stood = entry.fresh && !text_of(entry).empty();
     int chosen = entry.unit == "mm" ? 1 : entry.unit == "in" ? 0 : -1;
-    if (segments(ui, "unit", units, chosen, whole_width(grid))) entry = with_unit(entry, units[chosen]);
+    if (segments(ui, "unit", stood ? converts : means, chosen, whole_width(grid)))
+        entry = with_unit(entry, names[chosen]);
 }
 
 // What was used last, in one row; as many as there is room for.
 bool recent_row(Ui& ui, const Grid& grid, std::span<const std::string> recent, std::string& text) {
     const Font font = ui.font(TypeSize::body);
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
     float used = 0;
     bool chosen = false;
     for (std::size_t i = 0; i < recent.size() && i < 5; ++i) {
@@ -185,6 +194,9 @@ bool recent_row(Ui& ui, const Grid& grid, std::span<const std::string> recent, s
             chosen = true;
         }
     }
+    // The keys stand where they will stand when there are some.
+    ImGui::SetCursorScreenPos(corner);
+    ImGui::Dummy({whole_width(grid), chip_height(ui)});
     return chosen;
 }
 

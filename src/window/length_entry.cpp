@@ -1,8 +1,11 @@
 #include "window/length_entry.h"
 
 #include <algorithm>
+#include <cmath>
+#include <vector>
 
 #include "draw/fraction_text.h"
+#include "session/words.h"
 
 namespace kw::window {
 namespace {
@@ -199,23 +202,58 @@ LengthEntry change_sign(const LengthEntry& entry) {
     return next;
 }
 
+LengthEntry with_numerator(const LengthEntry& entry) {
+    if (entry.denominator.empty() || !entry.numerator.empty()) return entry;
+    std::vector<LengthEntry> all;
+    for (std::size_t count = 1; count <= 2 && count <= entry.whole.size(); ++count) {
+        LengthEntry one = entry;
+        one.numerator = entry.whole.substr(entry.whole.size() - count);
+        one.whole.resize(entry.whole.size() - count);
+        const int numerator = std::stoi(one.numerator);
+        const bool is_line = numerator % 2 == 1 && numerator < std::stoi(entry.denominator);
+        if (is_line && one.numerator.front() != '0') all.push_back(std::move(one));
+    }
+    return all.size() == 1 ? all.front() : entry;
+}
+
 LengthEntry with_unit(const LengthEntry& entry, std::string_view unit) {
     LengthEntry next = entry;
     next.unit = unit;
-    return next;
+    if (!entry.fresh || entry.unit == unit || text_of(entry).empty()) return next;
+    const auto length = read_length(text_of(entry), unit_for(entry));
+    if (!length) return next;
+    std::string text = show(abs(*length), Graduation::in_64);
+    const auto again = read_length(text, Unit::inch);
+    if (unit_for(next) != Unit::inch)
+        text = exact_text(Length::micrometres(std::llround(abs(*length).mm() * 100) * 10), unit_for(next));
+    else if (!again || *again != abs(*length)) text = without_mark(show(abs(*length), Graduation::in_001));
+    return entry_of((*length < Length{} ? "-" : "") + text, unit);
 }
 
 LengthEntry typed(const LengthEntry& entry, char key) {
     if (is_digit(key)) return digit(entry, key);
     if (key == '.' || key == ',') return point(entry);
-    if (key == '-' || key == '+') return next_term(entry, key);
+    if (key == '-' || key == '+') {
+        LengthEntry next = next_term(entry, key);
+        const bool is_whole = entry.slot == Slot::whole && !entry.whole.empty() && !has_fraction(entry) &&
+                              entry.decimals.empty() && !entry.fresh;
+        next.joins = key == '-' && is_whole && next.terms.size() > entry.terms.size();
+        return next;
+    }
+    if (key == ' ' && entry.joins && entry.whole.empty()) {
+        LengthEntry next = entry;
+        next.joins = false;
+        return next;
+    }
     if (key == ' ' && (entry.slot == Slot::whole || entry.fresh)) return next_slot(entry);
     if (key != '/') return entry;
     LengthEntry next = started(entry);
     // "3/" right away: what was put in as the whole is the numerator.
     if (next.slot == Slot::whole) {
-        next.numerator.swap(next.whole);
-        next.whole.clear();
+        const std::string numerator = next.whole;
+        if (next.joins && !numerator.empty()) next = last_term_again(next);
+        else next.whole.clear();
+        next.numerator = numerator;
     }
     if (next.slot == Slot::decimals) return next;
     next.denominator.clear();
@@ -223,7 +261,8 @@ LengthEntry typed(const LengthEntry& entry, char key) {
     return next;
 }
 
-std::string text_of(const LengthEntry& entry) {
+std::string text_of(const LengthEntry& put_in) {
+    const LengthEntry entry = with_numerator(put_in);
     std::string number = entry.whole;
     if (!entry.decimals.empty()) number += "." + entry.decimals;
     if (!entry.numerator.empty() && !entry.denominator.empty()) {
@@ -233,7 +272,8 @@ std::string text_of(const LengthEntry& entry) {
     return entry.terms + (entry.negative ? "-" : "") + number + (entry.unit.empty() ? "" : " " + entry.unit);
 }
 
-bool is_complete(const LengthEntry& entry) {
+bool is_complete(const LengthEntry& put_in) {
+    const LengthEntry entry = with_numerator(put_in);
     const bool number = !entry.whole.empty() || !entry.numerator.empty();
     return number && entry.numerator.empty() == entry.denominator.empty();
 }

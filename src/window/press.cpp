@@ -21,6 +21,13 @@ Press press_area(Ui& ui, std::string_view id, ImVec2 size, bool enabled) {
     return press;
 }
 
+double held_s(ImGuiID id) {
+    const ImGuiContext& g = *ImGui::GetCurrentContext();
+    if (g.ActiveId != id) return 0;
+    if (g.ActiveIdSource != ImGuiInputSource_Mouse) return static_cast<double>(g.ActiveIdTimer);
+    return g.IO.MouseDown[0] ? static_cast<double>(g.IO.MouseDownDuration[0]) : 0;
+}
+
 void focus_ring(Ui& ui, const Press& press) {
     const ImGuiContext& g = *ImGui::GetCurrentContext();
     if (g.NavId != press.id || g.NavDisableHighlight) return;

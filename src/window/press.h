@@ -22,6 +22,8 @@ struct Press {
 
 // Takes room at the cursor and reads the press.
 Press press_area(Ui& ui, std::string_view id, ImVec2 size, bool enabled = true);
+// How long it has been held down by now, by finger or by key; 0 where it is not.
+double held_s(ImGuiID id);
 // Ring round what the keyboard would press.
 void focus_ring(Ui& ui, const Press& press);
 

@@ -12,6 +12,7 @@
 #include "session/session.h"
 #include "window/gl_picture.h"
 #include "window/setup_picture.h"
+#include "window/setup_said.h"
 #include "window/widgets.h"
 
 namespace kw::window {
@@ -93,8 +94,10 @@ struct UiState {
     TestDraft test;
     ViewTransform picture, closed, magnified;
     SetupPicture setup_picture;
+    SetupSaid setup_said;
     std::string filling;    // caption of the number that fills the screen
     std::string spoilt_at;  // the step at which the maker is asked which part is spoilt; empty: none
+    std::string late_at;    // the step whose ticks are of parts that ran before it was torn down; empty: none
     Over over = Over::none;
     int first_question = -1;  // of the first start; negative: they are answered, or were left
     ShownPage shown_page;     // in the frame before

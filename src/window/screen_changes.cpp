@@ -24,17 +24,7 @@ std::string from_to(const Job& job, Length from, Length to) {
 // What no caliper can tell apart is no change to the maker.
 bool same(const Job& job, Length a, Length b) { return caliper_text(job, a) == caliper_text(job, b); }
 
-// What a control is moved from and to, as the large numbers say it: by its scale where that is known to be off.
-struct Way {
-    Length from, to;
-    std::string by;
-};
-
-Way way(Length truly_from, Length scale_from, Length truly_to, Length scale_to) {
-    if (is_off(truly_from, scale_from) || is_off(truly_to, scale_to))
-        return {scale_from, scale_to, "by its scale "};
-    return {truly_from, truly_to, ""};
-}
+std::string by_words(const ControlMove& move) { return move.by_scale ? "by its scale " : ""; }
 
 struct Sentences {
     const Work& work;
@@ -42,7 +32,7 @@ struct Sentences {
     const Setup& now;
     CutterSide measured_to;
     std::vector<std::string> change = {}, leave = {};
-    Dial dial_before = dial_of(work, before), dial_now = dial_of(work, now);
+    SetTo stood = set_to(work, before), set = set_to(work, now);
 
     const Job& job() const { return work.job; }
     std::string guide_word() const { return now.guide == "stop" ? "stop" : "fence"; }
@@ -51,27 +41,19 @@ struct Sentences {
         if (before.cutter != now.cutter) change.push_back("Change the cutter: " + now.cutter);
         else if (before.make_up != now.make_up)
             change.push_back("Make the stack up to " + caliper_text(job(), now.make_up));
-        else if (dial_before.shims != dial_now.shims) {
-            const std::string shims = say_shims(work, now, dial_now.shims);
+        else if (stood.dial.shims != set.dial.shims) {
+            const std::string shims = say_shims(work, now, set.dial.shims);
             change.push_back(capital("the " + now.cutter) + ": " +
                              (shims.empty() ? "put on as it was made up, without further shims" : shims));
         } else leave.push_back("the " + now.cutter);
     }
-    Length distance(const Setup& setup) const {
-        return fence_reading(work, setup, setup.height ? measured_to : CutterSide::near).distance;
-    }
-    Way fence_way() const {
-        const Length from = dial_before.fence_beyond, to = dial_now.fence_beyond;
-        const Way near = way(before.fence + from, dial_before.fence, now.fence + to, dial_now.fence);
-        return near.by.empty() ? Way{distance(before) + from, distance(now) + to, ""} : near;
-    }
     void fence() {
-        const Way w = fence_way();
+        const ControlMove w = move_of(stood.fence_to(measured_to), set.fence_to(measured_to));
         if ((before.guide == "stop") != (now.guide == "stop"))
-            change.push_back("Set the " + guide_word() + " " + w.by + "to " +
+            change.push_back("Set the " + guide_word() + " " + by_words(w) + "to " +
                              without_mark(show_with_unit(w.to, job().locale)));
         else if (!same(job(), w.from, w.to))
-            change.push_back("Move the " + guide_word() + (w.to > w.from ? " out, " : " in, ") + w.by +
+            change.push_back("Move the " + guide_word() + (w.to > w.from ? " out, " : " in, ") + by_words(w) +
                              from_to(job(), w.from, w.to));
         else leave.push_back("the " + guide_word());
     }
@@ -86,16 +68,13 @@ struct Sentences {
             else if (before.cutter == now.cutter) leave.push_back("the height");
             return;
         }
-        const Length to = *now.height + dial_now.height_beyond;
-        const Way w = before.height ? way(*before.height + dial_before.height_beyond, dial_before.height, to,
-                                          dial_now.height)
-                                    : way(to, dial_now.height, to, dial_now.height);
+        const ControlMove w = move_of(stood.height.value_or(*set.height), *set.height);
         if (!before.height)
-            change.push_back("Set the " + blade + " " + w.by +
-                             (w.by.empty() ? without_mark(show_with_unit(w.to, job().locale)) + " high"
-                                           : "to " + caliper_text(job(), w.to)));
+            change.push_back("Set the " + blade + " " + by_words(w) +
+                             (w.by_scale ? "to " + caliper_text(job(), w.to)
+                                         : without_mark(show_with_unit(w.to, job().locale)) + " high"));
         else if (!same(job(), w.from, w.to))
-            change.push_back((w.to > w.from ? "Raise the " : "Lower the ") + blade + " " + w.by +
+            change.push_back((w.to > w.from ? "Raise the " : "Lower the ") + blade + " " + by_words(w) +
                              from_to(job(), w.from, w.to));
         else leave.push_back("the height");
     }
@@ -141,8 +120,7 @@ SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& n
 
 void draw_changes(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
-    const SetupChanges said =
-        setup_changes(stand.work, stand.at_machine, stand.setup, screen.state.preferences.fence_to);
+    const SetupChanges& said = said_at(screen, stand).changes;
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, ui.px(2)));
     for (const std::string& change : said.change) status(ui, Tone::changed, change);

@@ -56,8 +56,7 @@ void keys_at_saw(Screen& screen) {
     if (pressed(ImGuiKey_R)) return run_next_part(screen, *stand);
     if (pressed(ImGuiKey_F)) {
         state.saw_tab = SawTab::picture;
-        state.filling =
-            state.filling.empty() ? fence_caption(*stand, state.preferences.fence_to) : std::string();
+        state.filling = state.filling.empty() ? fence_caption(screen, *stand) : std::string();
         return;
     }
     const std::pair<ImGuiKey, SawTab> tabs[] = {{ImGuiKey_P, SawTab::picture},

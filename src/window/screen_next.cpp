@@ -106,6 +106,7 @@ void open_step(Screen& screen, const std::string& step, SawTab tab) {
     state.saw_tab = tab;
     state.filling.clear();
     state.spoilt_at.clear();
+    state.late_at.clear();
     state.over = Over::none;
     state.picture = state.closed = state.magnified = {};
 }

@@ -11,11 +11,18 @@
 namespace kw::window {
 namespace {
 
-std::string fate_words(const Work& work, const std::string& part) {
-    for (const Affected& affected : work.affected)
-        if (affected.part == part && affected.fate != Fate::fine)
-            return affected.fate == Fate::lost ? "lost" : "to be cut again";
+// Of a part that is made again, what has gone through is of the new piece: nothing is wrong with that.
+std::string fate_words(const Work& work, const std::string& part, bool has_run) {
+    for (const Affected& affected : work.affected) {
+        if (affected.part != part || affected.fate == Fate::fine) continue;
+        if (!affected.is_logged) return affected.fate == Fate::lost ? "lost" : "to be cut again";
+        if (!has_run) return "to be made again";
+    }
     return {};
+}
+
+bool is_told_late(const Screen& screen, const Stand& stand) {
+    return screen.state.late_at == stand.step && is_torn_down(stand.work, stand.setup);
 }
 
 void draw_count(Ui& ui, const Progress& progress) {
@@ -34,13 +41,16 @@ void draw_count(Ui& ui, const Progress& progress) {
 // One end. True where something is wrong with its part, and the order says what.
 bool draw_end(Screen& screen, const Stand& stand, std::size_t index) {
     const Pass& pass = stand.setup.passes[index];
-    const std::string fate = fate_words(stand.work, pass.part);
+    const bool done = has_run(stand.work, stand.setup, pass);
+    const std::string fate = fate_words(stand.work, pass.part, done);
     std::string detail(name_of(pass.reference));
     if (!fate.empty()) detail += ", " + fate;
     const std::string label = part_words(stand.work.plan, pass.part) + "##" + std::to_string(index);
-    switch (hold_tick_row(screen.ui, label.c_str(), has_run(stand.work, stand.setup, pass), detail)) {
+    switch (hold_tick_row(screen.ui, label.c_str(), done, detail)) {
         case Tick::none: break;
-        case Tick::set: screen.done = MarkRun{stand.setup.id, {index}, true}; break;
+        case Tick::set:
+            screen.done = MarkRun{stand.setup.id, {index}, true, is_told_late(screen, stand)};
+            break;
         case Tick::taken_away: screen.done = MarkRun{stand.setup.id, {index}, false}; break;
         case Tick::only_tapped: screen.ui.toast("Hold it down to take the tick away"); break;
     }
@@ -53,13 +63,18 @@ void draw_ends(Screen& screen, const Stand& stand) {
     const RestStep* step = step_named(stand.work.rest, stand.step);
     const std::vector<std::size_t> left = step ? step->open : std::vector<std::size_t>{};
     bool any_wrong = false;
+    if (is_torn_down(stand.work, stand.setup)) {
+        bool late = is_told_late(screen, stand);
+        if (toggle_row(ui, "They ran before it was torn down", late, "what is ticked now"))
+            screen.state.late_at = late ? stand.step : std::string();
+    }
     for (std::size_t i = 0; i < stand.setup.passes.size(); ++i)
         any_wrong = draw_end(screen, stand, i) || any_wrong;
     if (any_wrong && list_row(ui, "Why parts are lost or cut again", {}, false, Tone::caution))
         screen.state.place = Where::order;
     const float width = content_width(ui);
     if (!left.empty() && secondary_button(ui, "Tick all", {.width = width}))
-        screen.done = MarkRun{stand.setup.id, left, true};
+        screen.done = MarkRun{stand.setup.id, left, true, is_told_late(screen, stand)};
     if (quiet_button(ui, "A part is spoilt", {.width = width})) screen.state.spoilt_at = stand.step;
 }
 

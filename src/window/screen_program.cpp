@@ -23,9 +23,11 @@ void draw_history(Screen& screen, float left) {
     const float width = history_button(screen);
     ImGui::SameLine();
     ImGui::SetCursorPosX(left);
-    if (secondary_button(ui, ui.text("head.undo").c_str(),
-                         {.width = width, .enabled = !screen.session.undo.empty()}))
+    // Brushed past it takes nothing back; what it takes back is said, and done again by a tap beside it.
+    bool tapped = false;
+    if (hold_button(ui, ui.text("head.undo").c_str(), {.width = width, .enabled = !screen.session.undo.empty()}, tapped))
         screen.done = Undo{};
+    if (tapped) ui.toast(ui.text("head.hold_undo"));
     ImGui::SameLine(0, ui.px(8));
     if (secondary_button(ui, ui.text("head.redo").c_str(),
                          {.width = width, .enabled = !screen.session.redo.empty()}))

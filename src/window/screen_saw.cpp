@@ -94,7 +94,7 @@ void draw_gear(Screen& screen, const Stand& stand) {
     draw_fact(ui, across, "Guide", capital(say_guide(stand.work, setup)),
               before && before->guide != setup.guide);
     draw_fact(ui, across, "Cutter",
-              say_cutter(stand.work, setup) + ", " + show_with_unit(setup.kerf, stand.work.job.locale) +
+              said_at(screen, stand).cutter + ", " + show_with_unit(setup.kerf, stand.work.job.locale) +
                   ", on the " + setup.machine,
               before && (before->cutter != setup.cutter || before->make_up != setup.make_up));
     if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))

@@ -10,13 +10,7 @@
 namespace kw::window {
 namespace {
 
-struct Number {
-    std::string caption;
-    std::string value;
-    std::string unit;
-    std::string was;
-    std::string note;
-};
+using Number = SetupNumber;
 
 // What a rule cannot show, a caliper can. A joint is finer than the mark behind a rounded length: there a hair less than a
 // quarter of the rule's step is the whole clearance.
@@ -47,15 +41,15 @@ Number number_for(const Job& job, const std::string& caption, Length now, std::o
     return number;
 }
 
-// `truly`: where the control is to stand, with what makes up for the cutter; `set`: what its scale shows then. Where the scale is known to be off, the number to set it to; where that puts the control is the note.
-Number control_number(const Job& job, const std::string& control, const std::string& to, Length truly,
-                      Length set, std::optional<Length> set_before) {
-    if (!is_off(truly, set)) return number_for(job, capital(control) + to, truly, set_before);
-    Number number{"Set " + control + " scale to", fine_value(job, set), unit_words(job), {}, {}};
-    if (set_before && fine_value(job, *set_before) != number.value)
-        number.was = caliper_text(job, *set_before);
-    number.note = "Truly " + show_with_unit(truly, job.locale) + to;
-    if (const std::string fine = finer(job, truly); !fine.empty()) number.note += " (" + fine + ")";
+// Where the scale is known to be off, the number to set it to; where that puts the control is the note.
+Number control_number(const Job& job, const std::string& control, const std::string& to, const ControlAt& now,
+                      const std::optional<ControlAt>& stood) {
+    const std::optional<Length> from = stood ? std::optional(move_of(*stood, now).from) : std::nullopt;
+    if (!now.by_scale) return number_for(job, capital(control) + to, now.truly, from);
+    Number number{"Set " + control + " scale to", fine_value(job, now.scale), unit_words(job), {}, {}};
+    if (from && fine_value(job, *from) != number.value) number.was = caliper_text(job, *from);
+    number.note = "Truly " + show_with_unit(now.truly, job.locale) + to;
+    if (const std::string fine = finer(job, now.truly); !fine.empty()) number.note += " (" + fine + ")";
     return number;
 }
 
@@ -64,40 +58,28 @@ std::vector<Number> numbers_of(const Stand& stand, CutterSide measured_to) {
     const Setup& setup = stand.setup;
     const Setup* before = stand.at_machine;
     const Length zero;
-    const Dial dial = dial_of(stand.work, setup);
-    const std::optional<Dial> was = before ? std::optional(dial_of(stand.work, *before)) : std::nullopt;
+    const SetTo set = set_to(stand.work, setup);
+    const std::optional<SetTo> stood = before ? std::optional(set_to(stand.work, *before)) : std::nullopt;
     std::vector<Number> numbers;
     const auto note = [&](const std::string& words) {
         numbers.back().note = with(numbers.back().note, words);
     };
-    // The scale of a fence says nothing of how the cutter is measured: it is set as it reads.
-    const bool by_scale = is_off(setup.fence + dial.fence_beyond, dial.fence);
-    const auto stands = [&](const Setup& of, const Dial& its) {
-        return fence_reading(stand.work, of, of.height ? measured_to : CutterSide::near).distance +
-               its.fence_beyond;
-    };
-    const Length truly = stands(setup, dial);
-    std::optional<Length> fence_before;
-    if (before) fence_before = by_scale ? was->fence : stands(*before, *was);
     const bool stop = setup.guide == "stop";
     const std::string side =
         fence_reading(stand.work, setup, setup.height ? measured_to : CutterSide::near).side;
     numbers.push_back(control_number(job, stop ? "stop" : "fence",
-                                     stop ? " to blade" : " to " + side + " side", truly,
-                                     by_scale ? dial.fence : truly, fence_before));
-    if (by_scale && side == "far") note("the scale reads to the near side");
+                                     stop ? " to blade" : " to " + side + " side", set.fence_to(measured_to),
+                                     stood ? std::optional(stood->fence_to(measured_to)) : std::nullopt));
+    if (set.fence.by_scale && side == "far") note("the scale reads to the near side");
     note(say_from_pass_before(stand.work, setup));
-    if (setup.height) note(say_beyond(stand.work, dial.fence_beyond));
+    if (setup.height) note(say_beyond(stand.work, set.dial.fence_beyond));
     if (!setup.height) {
         if (!stop) numbers.push_back({"Height", "", "", "", "Through: just above the board"});
         return numbers;
     }
-    std::optional<Length> height_before;
-    if (before && before->height) height_before = was->height;
-    numbers.push_back(
-        control_number(job, "height", "", *setup.height + dial.height_beyond, dial.height, height_before));
-    note(say_beyond(stand.work, dial.height_beyond));
-    if (const std::string shims = say_shims(stand.work, setup, dial.shims); !shims.empty())
+    numbers.push_back(control_number(job, "height", "", *set.height, stood ? stood->height : std::nullopt));
+    note(say_beyond(stand.work, set.dial.height_beyond));
+    if (const std::string shims = say_shims(stand.work, setup, set.dial.shims); !shims.empty())
         numbers.push_back({"Stack", "", "", "", capital(shims)});
     if (setup.spacer == zero) numbers.push_back({"Spacer", "", "", "", "None"});
     else
@@ -128,12 +110,28 @@ void draw_number(Screen& screen, const Number& number, float width, double value
 
 }  // namespace
 
-std::string fence_caption(const Stand& stand, CutterSide measured_to) {
-    return numbers_of(stand, measured_to).front().caption;
+// Once for each change of the work: a first setting that makes up for the cutter is searched for.
+const SetupSaid& said_at(Screen& screen, const Stand& stand) {
+    SetupSaid& said = screen.state.setup_said;
+    const CutterSide measured_to = screen.state.preferences.fence_to;
+    if (said.of == screen.session.work && said.step == stand.step && said.measured_to == measured_to)
+        return said;
+    said = {screen.session.work,
+            stand.step,
+            measured_to,
+            numbers_of(stand, measured_to),
+            setup_changes(stand.work, stand.at_machine, stand.setup, measured_to),
+            say_cutter(stand.work, stand.setup),
+            say_test(stand.work, stand.setup.id, measured_to)};
+    return said;
+}
+
+std::string fence_caption(Screen& screen, const Stand& stand) {
+    return said_at(screen, stand).numbers.front().caption;
 }
 
 void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row) {
-    const auto numbers = numbers_of(stand, screen.state.preferences.fence_to);
+    const std::vector<Number>& numbers = said_at(screen, stand).numbers;
     if (!in_a_row) {
         const double value_px = screen.is_low()
                                     ? 46
@@ -154,7 +152,7 @@ void draw_numbers(Screen& screen, const Stand& stand, bool in_a_row) {
 // One number, as large as the page: to be read from across the shop. Any press brings the screen back.
 bool draw_filling(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
-    for (const Number& number : numbers_of(stand, screen.state.preferences.fence_to)) {
+    for (const Number& number : said_at(screen, stand).numbers) {
         if (number.caption != screen.state.filling) continue;
         heading(ui, number.caption + (number.note.empty() ? "" : "  (" + number.note + ")"));
         const ImVec2 room = ImGui::GetContentRegionAvail();

@@ -18,14 +18,12 @@ struct Stand {
 
 // Nothing where the plan has no setups.
 std::optional<Stand> stand_at(Screen& screen);
+// What is said of the setting, reckoned when the work or the step is another.
+const SetupSaid& said_at(Screen& screen, const Stand& stand);
 // Of the number that is set by the guide: "Fence to near side".
-std::string fence_caption(const Stand& stand, CutterSide measured_to);
+std::string fence_caption(Screen& screen, const Stand& stand);
 
-// What to do to a machine that was set for `before` (nullptr: for nothing yet), one sentence each; and what to leave as it is.
-struct SetupChanges {
-    std::vector<std::string> change;
-    std::string leave;  // empty: nothing stays
-};
+// What to do to a machine that was set for `before` (nullptr: for nothing yet).
 SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& now, CutterSide measured_to);
 void draw_changes(Screen& screen, const Stand& stand);
 

@@ -9,6 +9,7 @@
 #include "testcut/feel.h"
 #include "window/picture_choice.h"
 #include "window/screen_fields.h"
+#include "window/screen_stand.h"
 #include "window/screen_words.h"
 
 namespace kw::window {
@@ -269,13 +270,8 @@ void draw_lock(Bench& bench) {
     const auto lock = [&] {
         if (readable) bench.screen.done = LockGroup{cut};
     };
-    if (bench.report.torn_down) {
-        if (confirm_button(ui, "Lock as it was", "Lock all the same: not tested since it was set again",
-                           {.width = width}))
-            lock();
-        return;
-    }
-    if (bench.report.locked) {
+    const bool again = bench.report.torn_down, moved = !bench.report.moves.empty();
+    if (bench.report.locked && !again) {
         const Group* group = bench.work.plan.group_with_id(bench.setup.group);
         const bool moves_on = group && group->cuts_slot && group->slot_passes() > 1;
         const auto cuts = std::count_if(bench.work.plan.setups.begin(), bench.work.plan.setups.end(),
@@ -286,17 +282,21 @@ void draw_lock(Bench& bench) {
                           ? "Leave scales and stack. Fence, spacer and face as the picture says for each cut."
                           : "Run the parts without moving anything.");
     }
-    if (bench.report.is_good()) {
+    if (bench.report.is_good() && !again) {
         if (primary_button(ui, "Lock", {.width = width, .height_px = 64, .detail = "as it stands"})) lock();
         return;
     }
-    const bool moved = !bench.report.moves.empty();
-    const std::string again =
-        "Lock all the same: " +
-        percent(chance_when_locked(bench.work, cut).value_or(bench.report.chance_in_tolerance)) +
-        " in tolerance" + (moved ? " with these moves" : "");
-    if (confirm_button(ui, moved ? "Lock with the moves made" : "Lock", again.c_str(), {.width = width}))
-        lock();
+    // What the program does not advise is held down: a second tap in one place locks nothing.
+    const std::string chance =
+        percent(chance_when_locked(bench.work, cut).value_or(bench.report.chance_in_tolerance));
+    const std::string detail = again                    ? "not tested since it was set again"
+                               : bench.report.test == 0 ? "not tested: " + chance + " in tolerance"
+                               : moved                  ? chance + " in tolerance with these moves"
+                                                        : chance + " in tolerance";
+    const char* label = again   ? "Hold to lock as it was"
+                        : moved ? "Hold to lock with the moves made"
+                                : "Hold to lock";
+    if (hold_button(ui, label, {.width = width, .detail = detail})) lock();
 }
 
 // What to move where the reading that was asked for can't be taken; once it is made it is told with the next reading.
@@ -326,7 +326,7 @@ void draw_answer(Bench& bench) {
     draw_unread(bench);
     if (again || (bench.report.test == 0 && !bench.report.locked)) {
         int number = 0;
-        for (const std::string& step : say_test(bench.work, bench.setup.id))
+        for (const std::string& step : said_at(bench.screen, *stand_at(bench.screen)).test)
             say(ui, std::to_string(++number) + ".  " + step);
         caption(ui, "One reading is enough to begin; more make it surer.");
     }
@@ -372,7 +372,7 @@ void draw_test_cut(Screen& screen, const Setup& setup) {
     Bench bench{screen, *screen.work(), setup, *report, draft_for(screen.state, setup.id)};
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const float gap = ui.px(size::gap);
-    if (!screen.is_wide()) {
+    if (!screen.is_wide() && !screen.is_low()) {
         begin_scroll(ui, "test", room);
         draw_answer(bench);
         draw_entry(bench);

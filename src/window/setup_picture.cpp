@@ -63,7 +63,11 @@ void bring_up_to_date(Screen& screen, const Stand& stand) {
     const std::size_t next = next_pass(stand);
     const bool same =
         picture.of == screen.session.work && picture.step == stand.step && picture.options == options;
-    if (!same) picture.motion.show(draw::setup_scene(stand.work, stand.setup), screen.ui.now_s);
+    if (!same)
+        picture.motion.show(
+            draw::setup_scene(stand.work, stand.setup),
+            stand.at_machine ? draw::setup_scene(stand.work, *stand.at_machine) : std::nullopt,
+            screen.ui.now_s);
     const double fraction = picture.motion.fraction(screen.ui.now_s);
     if (!same || fraction != picture.fraction)
         picture.section = draw_section(stand, picture.motion, fraction, options);
@@ -109,15 +113,18 @@ void draw_parts_in_a_row(Screen& screen, float height) {
 
 }  // namespace
 
-void SetupMotion::show(const std::optional<draw::SetupScene>& scene, double now_s) {
-    if (shown == scene) return;
-    before = shown && scene && draw::slides(*shown, *scene) ? shown : std::nullopt;
+void SetupMotion::show(const std::optional<draw::SetupScene>& scene,
+                       const std::optional<draw::SetupScene>& at_machine, double now_s) {
+    const auto from = at_machine && scene && draw::slides(*at_machine, *scene) ? at_machine : std::nullopt;
+    if (shown == scene && before == from) return;
+    slides = shown.has_value();
+    before = from;
     shown = scene;
     since_s = now_s;
 }
 
 double SetupMotion::fraction(double now_s) const {
-    if (!before) return 1;
+    if (!before || !slides) return 1;
     const double left = 1 - std::clamp((now_s - since_s) / slide_s, 0.0, 1.0);
     return 1 - left * left * left;
 }

@@ -1,5 +1,5 @@
 #pragma once
-// What the picture at the saw remembers from frame to frame: what was shown before, so that it can slide from there, and what was
+// What the picture at the saw remembers from frame to frame: since when it slides from where the machine stands, and what was
 // drawn, so that it is drawn anew only for another setting.
 
 #include <memory>
@@ -16,12 +16,16 @@ inline constexpr double slide_s = 0.18;
 
 // The machine on its way from one setting to the next. Pure: the time is handed in.
 struct SetupMotion {
-    std::optional<draw::SetupScene> shown;   // nothing where no joint is cut
-    std::optional<draw::SetupScene> before;  // where the picture slides from, and whose ghost stays
+    std::optional<draw::SetupScene> shown;  // nothing where no joint is cut
+    std::optional<draw::SetupScene>
+        before;  // as the machine stands: the picture slides from there, and its ghost stays
     double since_s = 0;
+    bool slides = false;
 
-    // What is to be seen from now on. Nothing happens where that is seen already.
-    void show(const std::optional<draw::SetupScene>& scene, double now_s);
+    // What is to be seen from now on, and what the machine stands at. Nothing happens where that is seen already, and nothing slides
+    // where it is the first.
+    void show(const std::optional<draw::SetupScene>& scene, const std::optional<draw::SetupScene>& at_machine,
+              double now_s);
     // How far it has come, 0 to 1: fast at first.
     double fraction(double now_s) const;
 };

@@ -59,6 +59,8 @@ bool confirm_button(Ui& ui, const char* label, const char* second_label, const B
 
 // True once, when it has been held down for long enough; fills up meanwhile.
 bool hold_button(Ui& ui, const char* label, const ButtonOptions& options = {}, double hold_s = 0.7);
+// `tapped`: it was let go too soon.
+bool hold_button(Ui& ui, const char* label, const ButtonOptions& options, bool& tapped, double hold_s = 0.7);
 
 // --- choices -----------------------------------------------------------------------------------------------------
 
@@ -66,6 +68,7 @@ bool hold_button(Ui& ui, const char* label, const ButtonOptions& options = {}, d
 bool segments(Ui& ui, const char* id, std::span<const std::string> labels, int& chosen, float width = 0);
 // A small thing to press: a recent value, a filter.
 bool chip(Ui& ui, const char* label, bool chosen = false);
+float chip_height(const Ui& ui);
 // A row with a box to tick; the whole row can be pressed. True if `ticked` changed.
 bool tick_row(Ui& ui, const char* label, bool& ticked, std::string_view detail = {}, bool enabled = true);
 // A row of which a tap sets the tick, and only holding it down takes it away.

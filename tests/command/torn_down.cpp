@@ -107,7 +107,7 @@ TEST_CASE("a part goes through a setup that was torn down when it is set again, 
     CHECK(early.err == shop.job() + ": `" + left + "` can't have gone through " + shop.groove +
                            " (groove) yet: it was locked, then torn down; set it again as it was locked, "
                            "test and lock " +
-                           shop.groove + " first\n");
+                           shop.groove + " first; or tell that it ran before it was torn down\n");
     const Said untested = shop.tell("lock", shop.groove);
     CHECK(untested.status == 1);
     CHECK(untested.err ==
@@ -121,6 +121,31 @@ TEST_CASE("a part goes through a setup that was torn down when it is set again, 
     shop.done("lock", shop.groove, {"--anyway"});
     CHECK(shop.planned(shop.groove).rfind(shop.groove + "  groove  (locked)\n", 0) == 0);
     shop.done("ran", shop.groove, its);
+}
+
+TEST_CASE("parts that ran before a setup was torn down can be told afterwards, without another lock") {
+    const Torn shop;
+    shop.done("ran", shop.rip);
+    shop.done("lock", shop.groove, {"--anyway"});
+    shop.done("ran", setup_of(shop, "crosscut to length: sides"));
+    shop.done("lock", shop.dado, {"--anyway"});
+    REQUIRE(shop.planned(shop.groove).find("torn down") != std::string::npos);
+    const std::vector<std::string> its{"--part", left};
+    CHECK(shop.tell("ran", shop.groove, its).status == 1);
+    const Said told = shop.tell("ran", shop.groove, {"--part", left, "--before-torn-down"});
+    CAPTURE(told.err);
+    REQUIRE(told.status == 0);
+    CHECK(told.out.find("Marked 1 end as run before " + shop.groove + " was torn down; ") == 0);
+    // In the log it stands behind the lock, where it ran, and the dado's lock comes after it.
+    const Json log = Json::parse(shop.text())["log"];
+    std::vector<std::string> kinds;
+    for (const Json& entry : log)
+        if (entry["kind"] == "lock" || entry["setup"] == shop.groove) kinds.push_back(entry["kind"]);
+    CHECK(kinds == std::vector<std::string>{"lock", "ran", "lock"});
+    // Those that it is not told of are still to be set again for.
+    CHECK(shop.planned(shop.groove).find("torn down") != std::string::npos);
+    CHECK(shop.tell("ran", shop.groove, {"--before-torn-down"}).status == 0);
+    CHECK(shop.planned(shop.groove).find("torn down") == std::string::npos);
 }
 
 TEST_CASE("a test of a setup that is set again says nothing of the parts that it cut as it was set before") {

@@ -141,6 +141,20 @@ TEST_CASE("what has moved, and nothing else, leaves its outline where it stood")
     });
 }
 
+TEST_CASE("where a scale is known to be off, the difference is what the scale is moved by") {
+    SetupScene before = dado(view_job::Wanted{}), after = before;
+    after.height += Length::inches(12, 1000);
+    after.fence -= Length::inches(1, 16);
+    before.fence_scale_off = Length::inches(20, 1000);
+    after.fence_scale_off = Length::inches(30, 1000);
+    after.height_scale_off = Length::inches(-5, 1000);
+    // What makes up for the cutter is set, too.
+    after.height_beyond = Length::inches(2, 1000);
+    const auto dimensions = shapes_of::all<Dimension>(setup_slide(before, after, 1));
+    CHECK(shapes_of::dimension(dimensions, "height")->change->text == "+0.009 in up");
+    CHECK(shapes_of::dimension(dimensions, "fence")->change->text == "\u22120.053 in closer");
+}
+
 TEST_CASE("the difference stands under what is dimensioned, in the maker's words") {
     const SetupScene before = dado(view_job::Wanted{});
     SetupScene after = before;

@@ -29,6 +29,17 @@ TEST_CASE("what is saved is what is read, and nothing is left beside it") {
     CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 1);
 }
 
+TEST_CASE("a file that was changed by another program since it was read is not written over") {
+    const Folder folder;
+    const auto file = folder.path / "job.json";
+    REQUIRE(save_file(file, "first"));
+    CHECK(save_over(file, "first", "second"));
+    const auto late = save_over(file, "first", "third");
+    REQUIRE_FALSE(late);
+    CHECK(late.error().why.find("changed meanwhile by another program") != std::string::npos);
+    CHECK(*read_file(file) == "second");
+}
+
 TEST_CASE("where nothing can be written, the old file stays and the reason is said") {
     const Folder folder;
     const auto saved = save_file(folder.path / "missing" / "job.json", "text");

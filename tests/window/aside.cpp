@@ -30,22 +30,22 @@ Json demo() {
     return Json::parse(in);
 }
 
-struct JobFile {
+struct FileOfJob {
     fs::path path;
-    explicit JobFile(const Json& job)
+    explicit FileOfJob(const Json& job)
         : path(fs::temp_directory_path() / ("kerfwright-aside-" + std::to_string(getpid()) + ".json")) {
         std::ofstream(path) << job.dump();
     }
-    ~JobFile() { fs::remove(path); }
-    JobFile(const JobFile&) = delete;
-    JobFile& operator=(const JobFile&) = delete;
+    ~FileOfJob() { fs::remove(path); }
+    FileOfJob(const FileOfJob&) = delete;
+    FileOfJob& operator=(const FileOfJob&) = delete;
     Json read() const {
         std::ifstream in(path);
         return Json::parse(in);
     }
 };
 
-App opened(const JobFile& file, App::Aside aside) {
+App opened(const FileOfJob& file, App::Aside aside) {
     auto app = App::open(file.path, {}, aside);
     REQUIRE_MESSAGE(app.has_value(), (app ? "" : app.error()));
     return std::move(*app);
@@ -163,7 +163,7 @@ TEST_CASE("random actions end as they do one after another, however they come to
             Json job = demo();
             for (Json& cutter : job["cutters"])
                 for (const char* pieces : {"spare_chippers", "spare_shims"}) cutter.erase(pieces);
-            const JobFile file(job);
+            const FileOfJob file(job);
             NoWindow none;
             App app = opened(file, how);
             Session expected = app.session();
@@ -212,7 +212,7 @@ TEST_CASE("a search that is watched tells how far its best may be from the least
 }
 
 TEST_CASE("what is typed is seen at once, and what follows from it when it has been worked out") {
-    const JobFile file(demo());
+    const FileOfJob file(demo());
     NoWindow none;
     App app = opened(file, App::Aside::between_frames);
     const auto before = app.session().work;
@@ -229,7 +229,7 @@ TEST_CASE("what is typed is seen at once, and what follows from it when it has b
 TEST_CASE(
     "of edits that come together the last that can be made is shown, and the last of all is said to be "
     "wrong") {
-    const JobFile file(demo());
+    const FileOfJob file(demo());
     NoWindow none;
     App app = opened(file, App::Aside::between_frames);
     const Length before = app.session().work->plan.boxes[0].size.width;
@@ -242,7 +242,7 @@ TEST_CASE(
 }
 
 TEST_CASE("an edit after a lock that is still being worked out stays, with the lock behind it") {
-    const JobFile file(demo());
+    const FileOfJob file(demo());
     NoWindow none;
     App app = opened(file, App::Aside::thread);
     std::string tested;
@@ -264,7 +264,7 @@ TEST_CASE("an edit after a lock that is still being worked out stays, with the l
 }
 
 TEST_CASE("a job that is opened is shown at once, its plan follows, and what is typed meanwhile stays") {
-    const JobFile file(demo());
+    const FileOfJob file(demo());
     for (const App::Aside how : {App::Aside::between_frames, App::Aside::thread}) {
         auto app = App::open(file.path, {}, how, App::Plan::follows);
         REQUIRE(app.has_value());
@@ -285,7 +285,7 @@ TEST_CASE("a job that is opened is shown at once, its plan follows, and what is 
 TEST_CASE(
     "what is pressed while the order is made anew is done to the step that was shown, whatever its number is "
     "then") {
-    const JobFile file(demo());
+    const FileOfJob file(demo());
     NoWindow none;
     App app = opened(file, App::Aside::between_frames);
     const Plan& shown = app.session().work->plan;
@@ -308,7 +308,7 @@ TEST_CASE(
 }
 
 TEST_CASE("closing the program loses nothing of what was asked for") {
-    const JobFile file(demo());
+    const FileOfJob file(demo());
     {
         NoWindow none;
         App app = opened(file, App::Aside::thread);
@@ -322,7 +322,7 @@ TEST_CASE("closing the program loses nothing of what was asked for") {
 }
 
 TEST_CASE("a job of which the plan is not ready says so on the screen of the order, and then no more") {
-    const JobFile file(demo());
+    const FileOfJob file(demo());
     for (const App::Aside how : {App::Aside::between_frames, App::Aside::thread}) {
         App app = opened(file, how);
         app.state().place = Where::order;

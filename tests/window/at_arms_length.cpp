@@ -51,19 +51,6 @@ std::string under_toast(const WidgetLog& log) {
     return out;
 }
 
-void hold(Maker& maker, const std::string& label) {
-    const draw::PixelBox box = maker.hand().find(label).seen;
-    maker.hand().move((box.left + box.right) / 2, (box.top + box.bottom) / 2);
-    maker.hand().button(true);
-    const std::size_t before = maker.app().session().undo.size();
-    for (int i = 0; i < 400 && maker.app().session().undo.size() == before; ++i) {
-        glfwWaitEventsTimeout(0.005);
-        maker.step();
-    }
-    maker.hand().button(false);
-    maker.hand().settle();
-}
-
 }  // namespace
 
 TEST_CASE("every step opens at its top, however far the one before was scrolled") {
@@ -118,51 +105,6 @@ TEST_CASE("the page stays with its setup when the order is numbered anew") {
     maker.redraw();
     CHECK(maker.setup().work == work);
     CHECK(maker.setup().id != id);
-}
-
-TEST_CASE("a part is spoilt by a press and a hold; a tap loses nothing") {
-    Maker maker(one_drawer);
-    maker.press("At the saw");
-    maker.press("Tick all");
-    const std::size_t told = maker.on_disk()["log"].size();
-    maker.press("A part is spoilt");
-    const Pass pass = maker.setup().passes.front();
-    const std::string part = part_words(maker.work().plan, pass.part);
-    maker.press(part);
-    CHECK(maker.on_disk()["log"].size() == told);
-    hold(maker, part);
-    REQUIRE(maker.on_disk()["log"].size() == told + 1);
-    CHECK(maker.on_disk()["log"].back()["kind"] == "lost");
-    CHECK(maker.on_disk()["log"].back()["part"] == pass.part);
-}
-
-TEST_CASE("a tick is taken away by holding it down, and a tap says so") {
-    Maker maker(one_drawer);
-    maker.press("At the saw");
-    const std::string part = part_words(maker.work().plan, maker.setup().passes.front().part);
-    maker.press(part);
-    REQUIRE(maker.on_disk()["log"].size() == 1);
-    maker.press(part);
-    CHECK(maker.on_disk()["log"].size() == 1);
-    REQUIRE(toast_in(maker.hand().log()));
-    CHECK(toast_in(maker.hand().log())->label == "Hold it down to take the tick away");
-    hold(maker, part);
-    CHECK(maker.on_disk()["log"].empty());
-}
-
-TEST_CASE("hold to undo says what it takes back, and takes it") {
-    Maker maker(one_drawer);
-    maker.press("At the saw");
-    maker.press("Tick all");
-    const std::size_t passes = maker.setup().passes.size();
-    const std::string what =
-        (passes == 1 ? "the tick" : std::to_string(passes) + " ticks") + std::string(" at step 1");
-    CHECK(last_words(maker.work()) == what);
-    maker.press("Hold to undo");  // a tap
-    CHECK(maker.on_disk()["log"].size() == passes);
-    hold(maker, "Hold to undo");
-    CHECK(maker.on_disk()["log"].empty());
-    CHECK_FALSE(maker.find("Hold to undo"));
 }
 
 TEST_CASE("what is next is one tap away from everywhere") {

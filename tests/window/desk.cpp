@@ -115,13 +115,16 @@ void Desk::input(const std::string& xdotool_words) {
     settle(before);
 }
 
-void Desk::press_at(double x, double y) {
+void Desk::press_at(double x, double y) { put_finger_at(x, y, "0.03"); }
+void Desk::hold_at(double x, double y) { put_finger_at(x, y, "1.2"); }
+
+void Desk::put_finger_at(double x, double y, const char* for_seconds) {
     // The pointer's own event comes first: a press is somewhere else than what was pressed last.
     const std::string at = std::to_string(std::lround(x)) + " " + std::to_string(std::lround(y));
     const std::uint64_t before = counter(events);
-    REQUIRE(
-        std::system(("DISPLAY=" + display_ + " xdotool mousemove " + at + " mousedown 1 sleep 0.03 mouseup 1")
-                        .c_str()) == 0);
+    REQUIRE(std::system(("DISPLAY=" + display_ + " xdotool mousemove " + at + " mousedown 1 sleep " +
+                         for_seconds + " mouseup 1")
+                            .c_str()) == 0);
     await("press and release", [&] { return counter(events) >= before + 2; });
     settle(before);
 }

@@ -20,6 +20,7 @@ public:
 
     // In pixels of the window. Each returns when the program has taken the input and rests again.
     void press_at(double x, double y);
+    void hold_at(double x, double y);                // for longer than any button wants to be held
     void wheel_at(double x, double y, int notches);  // + up
     void type(const std::string& ascii);
     // As xdotool names it: "Return".
@@ -29,6 +30,7 @@ public:
     void wait_for(const std::function<bool()>& condition);
 
 private:
+    void put_finger_at(double x, double y, const char* for_seconds);
     void input(const std::string& xdotool_words);
     void settle(std::uint64_t events_before);
     std::uint64_t counter(int index) const;

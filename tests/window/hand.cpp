@@ -3,6 +3,7 @@
 #include <GLFW/glfw3.h>
 #include <doctest/doctest.h>
 #include <imgui_impl_glfw.h>
+#include <imgui_internal.h>
 
 #include <algorithm>
 
@@ -36,6 +37,42 @@ void Hand::press_at(double x, double y) {
     button(true);
     button(false);
     settle();
+}
+
+void Hand::hold_at(double x, double y) {
+    move(x, y);
+    button(true);
+    hold_on();
+    button(false);
+    settle();
+}
+
+void Hand::tap_key(int glfw_key) {
+    ImGui_ImplGlfw_KeyCallback(window_->handle(), glfw_key, 0, GLFW_PRESS, 0);
+    window_->draw(frame_);
+    ImGui_ImplGlfw_KeyCallback(window_->handle(), glfw_key, 0, GLFW_RELEASE, 0);
+    settle();
+}
+
+void Hand::hold_key(int glfw_key) {
+    ImGui_ImplGlfw_KeyCallback(window_->handle(), glfw_key, 0, GLFW_PRESS, 0);
+    hold_on();
+    ImGui_ImplGlfw_KeyCallback(window_->handle(), glfw_key, 0, GLFW_RELEASE, 0);
+    settle();
+}
+
+// What is held is active, and lets go by itself when it was held for long enough.
+void Hand::hold_on() {
+    constexpr int far_too_many = 1000;
+    bool was_active = false;
+    for (int i = 0; i < far_too_many; ++i) {
+        window_->draw(frame_);
+        const bool is_active = ImGui::GetCurrentContext()->ActiveId != 0;
+        if (was_active && !is_active) return;
+        was_active = is_active;
+        glfwWaitEventsTimeout(0.005);
+    }
+    FAIL("nothing here that has enough of being held");
 }
 
 void Hand::move(double x, double y) { ImGui_ImplGlfw_CursorPosCallback(window_->handle(), x, y); }

@@ -25,6 +25,12 @@ public:
 
     void press(std::string_view label);
     void press_at(double x, double y);
+    // A key let go as soon as it was seen; key() leaves it down as long as anything moves.
+    void tap_key(int glfw_key);
+    // Held down until what is there has had enough.
+    void hold_at(double x, double y);
+    // The same with a key, on what the keyboard is on.
+    void hold_key(int glfw_key);
     void move(double x, double y);
     void button(bool down);
     void drag(double x, double y, double to_x, double to_y, int steps = 8);
@@ -36,6 +42,8 @@ public:
     Pixels picture();
 
 private:
+    void hold_on();
+
     std::unique_ptr<Window> window_;
     FrameFunction frame_;
     WidgetLog log_;

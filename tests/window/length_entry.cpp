@@ -53,7 +53,6 @@ TEST_CASE("an old value is replaced by the first digit, and kept by a sign or a 
     CHECK(text_of(old) == "10 1/16 in");
     CHECK(text_of(typed(old, '7')) == "7 in");
     CHECK(text_of(erased(old)).empty());
-    CHECK(text_of(with_unit(old, "mm")) == "10 1/16 mm");
     CHECK(text_of(change_sign(old)) == "-10 1/16 in");
 }
 
@@ -92,7 +91,56 @@ TEST_CASE("a sum is put in term by term, and worked out exactly") {
     // Another sign takes the first one's place; a sum that ends with one is not a value yet.
     CHECK(worked_text(keyed("3-+1/2", entry_of("", "in"))) == "3 1/2 in");
     CHECK_FALSE(is_complete(keyed("3-")));
-    CHECK(worked_text(change_sign(keyed("3-1/2", entry_of("", "in")))) == "3 1/2 in");
+    CHECK(worked_text(change_sign(keyed("3 1/4-1/2", entry_of("", "in")))) == "3 3/4 in");
+}
+
+TEST_CASE("a hyphen without spaces joins a whole number and a fraction, as it does in a job's file") {
+    const LengthEntry inches = entry_of("", "in");
+    CHECK(worked_text(keyed("10-1/16", inches)) == "10 1/16 in");
+    CHECK(worked_text(keyed("10 - 1/16", inches)) == "9 15/16 in");
+    CHECK(worked_text(keyed("10-3", inches)) == "7 in");
+    CHECK(worked_text(keyed("10.5-1/4", inches)) == "10 1/4 in");
+    CHECK(worked_text(keyed("20-10-1/16", inches)) == "9 15/16 in");
+    for (const char* typed_in : {"10-1/16", "20-10-1/16", "10 - 1/16", "13 1/2-1/4", "10-3"}) {
+        CAPTURE(typed_in);
+        // The length library reads the same text out of a file.
+        const auto read = kw::read_length(typed_in, kw::Unit::inch);
+        REQUIRE(read);
+        CHECK(worked_text(keyed(typed_in, inches)) == kw::exact_text(*read, kw::Unit::inch));
+    }
+    // The key on the screen is a minus: there a fraction has its own keys.
+    const LengthEntry by_touch = next_term(keyed("10", inches), '-');
+    CHECK(worked_text(denominator(digit(next_slot(by_touch), '1'), 16)) == "9 15/16 in");
+}
+
+TEST_CASE("by touch, digits in front of a denominator hold its numerator where that can only be one") {
+    CHECK(text_of(denominator(keyed("163"), 8)) == "16 3/8");
+    CHECK(is_complete(denominator(keyed("163"), 8)));
+    CHECK(text_of(denominator(keyed("3"), 8)) == "3/8");
+    CHECK(text_of(denominator(keyed("1021"), 16)) == "102 1/16");
+    // As long as the next key is no digit.
+    CHECK(text_of(digit(denominator(keyed("163"), 8), '5')) == "163 5/8");
+    CHECK(text_of(digit(denominator(keyed("3"), 8), '5')) == "3 5/8");
+    // Eleven and three sixteenths, or one and thirteen.
+    CHECK_FALSE(is_complete(denominator(keyed("113"), 16)));
+    CHECK_FALSE(is_complete(denominator(keyed("10"), 16)));
+}
+
+TEST_CASE(
+    "a value that stands there is converted to another unit; digits that were put in are of the unit "
+    "chosen") {
+    const auto in = [](std::string_view text) { return text_of(with_unit(entry_of(text, "in"), "mm")); };
+    CHECK(in("1/2") == "12.7 mm");
+    CHECK(in("10 1/16") == "255.59 mm");
+    CHECK(in("-1/4") == "-6.35 mm");
+    const auto mm = [](std::string_view text) { return text_of(with_unit(entry_of(text, "mm"), "in")); };
+    CHECK(mm("12.7") == "1/2 in");
+    CHECK(mm("13") == "0.512 in");
+    // There and back, and the first digit still takes its place.
+    CHECK(text_of(with_unit(with_unit(entry_of("10 1/16", "in"), "mm"), "in")) == "10.063 in");
+    CHECK(text_of(digit(with_unit(entry_of("1/2", "in"), "mm"), '7')) == "7 mm");
+    CHECK(text_of(with_unit(keyed("12", entry_of("1/2", "in")), "mm")) == "12 mm");
+    CHECK(text_of(with_unit(entry_of("", "in"), "mm")).empty());
 }
 
 TEST_CASE("erasing a sum goes back into the term before") {

@@ -53,10 +53,11 @@ private:
 // Someone at the window, who scrolls until what is wanted can be seen.
 class Maker {
 public:
-    // A press, or a turn of the wheel there (+ up).
+    // A press, short or held, or a turn of the wheel there (+ up).
     struct Input {
         double x = 0, y = 0;
         int wheel = 0;
+        bool is_held = false;
     };
     std::function<void(const Input&)> on_input;  // after each
 
@@ -84,15 +85,8 @@ public:
         return nullptr;
     }
 
-    void press(const std::string& label, bool beginning = false) {
-        const LoggedWidget* widget = in_sight(label, beginning);
-        REQUIRE_MESSAGE(widget, "nothing to press with the label ", label, " in:\n", dump(hand_.log()));
-        REQUIRE_MESSAGE(widget->enabled, label, " cannot be pressed now");
-        const draw::PixelBox box = widget->seen;
-        const Input input{std::round((box.left + box.right) / 2), std::round((box.top + box.bottom) / 2)};
-        hand_.press_at(input.x, input.y);
-        if (on_input) on_input(input);
-    }
+    void press(const std::string& label, bool beginning = false) { put_finger_on(label, beginning, false); }
+    void hold(const std::string& label, bool beginning = false) { put_finger_on(label, beginning, true); }
 
     // "11 3/16" or "0.25" on the open keypad, by its keys alone.
     void key_in(const std::string& length) {
@@ -115,6 +109,18 @@ public:
     }
 
 private:
+    void put_finger_on(const std::string& label, bool beginning, bool held) {
+        const LoggedWidget* widget = in_sight(label, beginning);
+        REQUIRE_MESSAGE(widget, "nothing to press with the label ", label, " in:\n", dump(hand_.log()));
+        REQUIRE_MESSAGE(widget->enabled, label, " cannot be pressed now");
+        const draw::PixelBox box = widget->seen;
+        const Input input{std::round((box.left + box.right) / 2), std::round((box.top + box.bottom) / 2), 0,
+                          held};
+        if (held) hand_.hold_at(input.x, input.y);
+        else hand_.press_at(input.x, input.y);
+        if (on_input) on_input(input);
+    }
+
     const LoggedWidget* in_sight(const std::string& label, bool beginning) {
         constexpr int far_too_many = 200;
         for (int i = 0; i < far_too_many; ++i) {

@@ -26,7 +26,7 @@ TEST_CASE("an opening is put in on the keypad, and the box follows at once") {
     CHECK(maker.on_disk()["drawers"][0]["opening"]["width"] == "11 3/16 in");
     // 1/2 in of slide on either side: common practice, no source.
     CHECK(maker.box_width() == Length::inches(163, 16));
-    maker.press("Undo");
+    maker.hold("Undo");
     CHECK(maker.box_width() == Length::inches(214, 16));
     maker.press("Redo");
     CHECK(maker.box_width() == Length::inches(163, 16));
@@ -41,7 +41,7 @@ TEST_CASE("an opening that leaves no box is marked, and the last good plan stays
     CHECK(maker.box_width() == before);
     CHECK(maker.find("Show where"));
     CHECK(maker.hand().log().find("This can't be made as it is"));
-    maker.press("Undo");
+    maker.hold("Undo");
     CHECK(maker.app().session().problems.empty());
     CHECK_FALSE(maker.find("Show where"));
 }
@@ -89,7 +89,7 @@ TEST_CASE("a whole drawer is made by pressing alone: every step run, every joint
     CHECK(entries_of("lock") == locked);
     CHECK(entries_of("ran") > locked);
     const std::size_t last_passes = maker.setup().passes.size();
-    maker.press("Undo");
+    maker.hold("Undo");
     CHECK(maker.on_disk()["log"].size() == log.size() - last_passes);
     maker.press("Redo");
     CHECK(maker.on_disk()["log"] == log);

@@ -10,6 +10,7 @@
 #include "window/app.h"
 #include "window/hand.h"
 #include "window/platform.h"
+#include "window/screen_words.h"
 
 namespace kw::window {
 namespace {
@@ -52,6 +53,7 @@ public:
 
     void operator()(Ui& ui) { app_->frame(ui); }
     UiState& state() { return app_->state(); }
+    const Work& work() { return *app_->session().work; }
     const SetupPicture& picture() { return app_->state().setup_picture; }
 
 private:
@@ -78,9 +80,10 @@ std::size_t ghosts(const draw::Drawing& drawing) {
 TEST_CASE("a slide takes less than a fifth of a second, and never goes back") {
     CHECK(slide_s < 0.2);
     SetupMotion motion;
-    motion.show(dado(), 10);
-    CHECK(motion.fraction(10) == 1);  // nothing was there before: it just stands
-    motion.show(higher(dado()), 20);
+    motion.show(dado(), higher(dado()), 10);
+    CHECK(motion.before);
+    CHECK(motion.fraction(10) == 1);  // nothing was seen before: it just stands
+    motion.show(higher(dado()), dado(), 20);
     CHECK(motion.fraction(20) == 0);
     double last = 0;
     for (double t = 20; t < 20.3; t += 0.01) {
@@ -90,21 +93,45 @@ TEST_CASE("a slide takes less than a fifth of a second, and never goes back") {
     CHECK(motion.fraction(20 + slide_s) == 1);
 }
 
-TEST_CASE("where it stood before stays until the next change, and what is shown twice is no change") {
+TEST_CASE("where the machine stands stays until the next change, and what is shown twice is no change") {
     SetupMotion motion;
-    motion.show(dado(), 0);
-    motion.show(higher(dado()), 1);
+    motion.show(dado(), std::nullopt, 0);
+    CHECK_FALSE(motion.before);
+    motion.show(higher(dado()), dado(), 1);
     REQUIRE(motion.before);
     CHECK(*motion.before == dado());
-    motion.show(higher(dado()), 2);
+    motion.show(higher(dado()), dado(), 2);
     CHECK(*motion.before == dado());
     CHECK(motion.since_s == 1);
-    motion.show(higher(higher(dado())), 3);
-    CHECK(*motion.before == higher(dado()));
-    motion.show(std::nullopt, 4);  // a cut to size: another picture
+    // Not what was seen last, but what the machine stands at.
+    motion.show(higher(higher(dado())), dado(), 3);
+    CHECK(*motion.before == dado());
+    motion.show(std::nullopt, dado(), 4);  // a cut to size: another picture
     CHECK_FALSE(motion.before);
-    motion.show(dado(), 5);
+    motion.show(dado(), std::nullopt, 5);
     CHECK_FALSE(motion.before);
+}
+
+TEST_CASE(
+    "after going back the picture's differences are from what the machine stands at, as its numbers are") {
+    AtTheSaw page;
+    Hand hand({.pixel_ratio = 1}, std::ref(page));
+    hand.press("Next");
+    hand.press("Next");
+    int seen = 0;
+    for (int step = 0; step < 2; ++step) {
+        hand.press("Back");
+        const Work& work = page.work();
+        const Setup* stood = before_at_machine(work, step_of(work.plan, page.state().setup));
+        const auto at_machine = stood ? draw::setup_scene(work, *stood) : std::nullopt;
+        const auto& motion = page.picture().motion;
+        if (!motion.shown) continue;
+        CHECK(motion.before.has_value() == (at_machine && draw::slides(*at_machine, *motion.shown)));
+        if (!motion.before) continue;
+        CHECK(*motion.before == *at_machine);
+        ++seen;
+    }
+    CHECK(seen > 0);
 }
 
 TEST_CASE(

@@ -36,6 +36,7 @@ public:
         : maker_(text, width, height), job_(written(text)), desk_(folder_.path, job_, width, height) {
         maker_.on_input = [this](const Maker::Input& input) {
             if (input.wheel != 0) desk_.wheel_at(input.x, input.y, input.wheel);
+            else if (input.is_held) desk_.hold_at(input.x, input.y);
             else desk_.press_at(input.x, input.y);
             desk_.wait_for([this] { return at_the_desk() == in_the_test(); });
         };

@@ -1,0 +1,116 @@
+#include "session/merged.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace kw {
+namespace {
+
+using Merged = tl::expected<Json, std::string>;
+
+Merged merge(const Json& base, const Json& theirs, const Json& mine, const std::string& pointer);
+
+// As a step of a JSON pointer (RFC 6901).
+std::string step_to(const std::string& key) { return (Json::json_pointer() / key).to_string(); }
+
+// A field that is not there is null; those of the file come in its own sequence.
+Merged merge_objects(const Json& base, const Json& theirs, const Json& mine, const std::string& pointer) {
+    const auto at = [](const Json& object, const std::string& key) {
+        return object.contains(key) ? object[key] : Json();
+    };
+    Json out = Json::object();
+    for (const Json* object : {&theirs, &mine})
+        for (const auto& [key, value] : object->items()) {
+            if (object == &mine && theirs.contains(key)) continue;
+            auto field = merge(at(base, key), at(theirs, key), at(mine, key), pointer + step_to(key));
+            if (!field) return field;
+            if (!field->is_null()) out[key] = std::move(*field);
+        }
+    return out;
+}
+
+Merged merge_elements(const Json& base, const Json& theirs, const Json& mine, const std::string& pointer) {
+    Json out = Json::array();
+    for (std::size_t i = 0; i < base.size(); ++i) {
+        auto element = merge(base[i], theirs[i], mine[i], pointer + "/" + std::to_string(i));
+        if (!element) return element;
+        out.push_back(std::move(*element));
+    }
+    return out;
+}
+
+// The entries of `all` that are not in `those`, each as often as it is more often in `all`: the later ones of several that are alike.
+Json without(const Json& all, const Json& those) {
+    Json left = all;
+    for (const Json& entry : those)
+        if (const auto found = std::find(left.begin(), left.end(), entry); found != left.end())
+            left.erase(found);
+    return left;
+}
+
+bool is_together(const Json& entry) { return entry.is_object() && entry.value("together", false); }
+
+// What was told together with an entry that is taken out is told by itself, from its first on.
+void take_out(Json& log, const Json& entry) {
+    for (std::size_t i = log.size(); i-- > 0;) {
+        if (log[i] != entry) continue;
+        if (!is_together(entry) && i + 1 < log.size() && is_together(log[i + 1]))
+            log[i + 1].erase("together");
+        log.erase(i);
+        return;
+    }
+}
+
+Json merge_logs(const Json& base, const Json& theirs, const Json& mine) {
+    Json out = theirs;
+    const Json taken_back = without(base, mine);
+    for (std::size_t i = taken_back.size(); i-- > 0;) take_out(out, taken_back[i]);
+    Json added = without(mine, base);
+    // An entry that belonged to what was the last before is not one with what came in between.
+    if (!added.empty() && is_together(added[0]) && theirs != base) added[0].erase("together");
+    for (Json& entry : added) out.push_back(std::move(entry));
+    return out;
+}
+
+Merged merge(const Json& base, const Json& theirs, const Json& mine, const std::string& pointer) {
+    if (theirs == base || theirs == mine) return mine;
+    if (mine == base) return theirs;
+    if (base.is_object() && theirs.is_object() && mine.is_object())
+        return merge_objects(base, theirs, mine, pointer);
+    const bool are_lists = base.is_array() && theirs.is_array() && mine.is_array();
+    if (are_lists && pointer == "/log") return merge_logs(base, theirs, mine);
+    if (are_lists && base.size() == theirs.size() && base.size() == mine.size())
+        return merge_elements(base, theirs, mine, pointer);
+    return tl::unexpected(pointer);
+}
+
+using Documents = std::vector<std::shared_ptr<const Json>>;
+
+// From the newest back, as far as they can be.
+Documents taken_up(const Documents& all, const Json& base, const Json& theirs) {
+    Documents out;
+    for (std::size_t i = all.size(); i-- > 0;) {
+        auto one = merged(base, theirs, *all[i]);
+        if (!one) break;
+        out.push_back(std::make_shared<const Json>(std::move(*one)));
+    }
+    std::reverse(out.begin(), out.end());
+    return out;
+}
+
+}  // namespace
+
+Merged merged(const Json& base, const Json& theirs, const Json& mine) {
+    return merge(base, theirs, mine, "");
+}
+
+tl::expected<Session, std::string> taken_up(Session session, const Json& base, const Json& theirs) {
+    auto document = merged(base, theirs, session.document);
+    if (!document) return tl::unexpected(document.error());
+    session.document = std::move(*document);
+    session.undo = taken_up(session.undo, base, theirs);
+    session.redo = taken_up(session.redo, base, theirs);
+    return session;
+}
+
+}  // namespace kw

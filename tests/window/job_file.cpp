@@ -1,0 +1,114 @@
+// The job's file belongs to others as well: what they write into it while the window is open is never lost.
+#include <chrono>
+#include <thread>
+
+#include "window/maker.h"
+
+namespace kw::window {
+namespace {
+
+Json lost(const std::string& part) {
+    return {{"kind", "lost"}, {"time", "2026-03-01T09:00:00Z"}, {"part", part}};
+}
+
+void write(const Maker& maker, const std::string& text) { std::ofstream(maker.path()) << text; }
+
+// As `kerfwright lost` does.
+void lose_outside(const Maker& maker, const std::string& part) {
+    Json job = maker.on_disk();
+    job["log"].push_back(lost(part));
+    write(maker, job.dump());
+}
+
+void act(Maker& maker, const Action& action) {
+    maker.app().act(maker.hand().ui(), action);
+    maker.app().finish(maker.hand().ui());
+}
+
+std::string said_last(Maker& maker) {
+    return maker.hand().ui().toasts.empty() ? "" : maker.hand().ui().toasts.back().text;
+}
+
+std::string part(const Maker& maker, std::size_t index) { return maker.work().plan.parts.at(index).id; }
+
+}  // namespace
+
+TEST_CASE("what the command line wrote while the window was open is in the file after the window's own") {
+    Maker maker(one_drawer);
+    lose_outside(maker, part(maker, 0));
+    act(maker, MarkLost{part(maker, 1)});
+    REQUIRE(maker.on_disk()["log"].size() == 2);
+    CHECK(maker.on_disk()["log"][0] == lost(part(maker, 0)));
+    CHECK(maker.on_disk()["log"][1]["part"] == part(maker, 1));
+    CHECK(maker.work().standing.lost.size() == 2);
+    CHECK(said_last(maker) == "The job's file was changed outside this window: this is how it stands now.");
+    // An edit of a field too.
+    lose_outside(maker, part(maker, 2));
+    act(maker, SetField{"/name", "Renamed"});
+    CHECK(maker.on_disk()["log"].size() == 3);
+    CHECK(maker.on_disk()["name"] == "Renamed");
+    CHECK(maker.work().standing.lost.size() == 3);
+}
+
+TEST_CASE("a window that is only looked at takes up what the command line wrote") {
+    Maker maker(one_drawer);
+    lose_outside(maker, part(maker, 0));
+    // It looks now and then, when it draws.
+    constexpr int far_too_many = 3000;
+    for (int i = 0; i < far_too_many && maker.app().session().document["log"].empty(); ++i) {
+        maker.hand().move(100 + i % 7, 300);
+        maker.step();
+        std::this_thread::sleep_for(std::chrono::milliseconds(5));
+    }
+    REQUIRE(maker.app().session().document["log"].size() == 1);
+    CHECK(maker.work().standing.lost.size() == 1);
+    CHECK(said_last(maker) == "The job's file was changed outside this window: this is how it stands now.");
+}
+
+TEST_CASE("undo takes back what was done in the window, and keeps what the command line wrote") {
+    Maker maker(one_drawer);
+    act(maker, SetField{"/name", "Renamed"});
+    act(maker, MarkLost{part(maker, 1)});
+    lose_outside(maker, part(maker, 0));
+    act(maker, Undo{});
+    CHECK(maker.on_disk()["log"] == Json::array({lost(part(maker, 0))}));
+    act(maker, Undo{});
+    CHECK(maker.on_disk()["log"] == Json::array({lost(part(maker, 0))}));
+    CHECK(maker.on_disk()["name"] == "One drawer");
+}
+
+TEST_CASE("a field changed both here and in the file is written over in neither, until it is undone here") {
+    Maker maker(one_drawer);
+    Json job = maker.on_disk();
+    job["drawers"][0]["count"] = 3;
+    write(maker, job.dump());
+    act(maker, SetField{"/drawers/0/count", 2});
+    CHECK(maker.on_disk()["drawers"][0]["count"] == 3);
+    CHECK(maker.app().session().document["drawers"][0]["count"] == 2);
+    CHECK(said_last(maker) ==
+          "Not saved: /drawers/0/count was changed here, and otherwise in the job's file. Undo it here to "
+          "take what the file says.");
+    act(maker, Undo{});
+    CHECK(maker.app().session().document["drawers"][0]["count"] == 3);
+    CHECK(maker.on_disk()["drawers"][0]["count"] == 3);
+}
+
+TEST_CASE("a file that can't be read meanwhile is not written over, and what was done waits until it can") {
+    Maker maker(one_drawer);
+    const Json before = maker.on_disk();
+    const std::string spoilt = "{ \"drawers\": [ half a";
+    write(maker, spoilt);
+    act(maker, MarkLost{part(maker, 0)});
+    std::ifstream in(maker.path());
+    CHECK(std::string(std::istreambuf_iterator<char>(in), {}) == spoilt);
+    CHECK(said_last(maker).rfind("The job's file was changed outside this window and can't be read now.",
+                                 0) == 0);
+    Json mended = before;
+    mended["name"] = "Renamed outside";
+    write(maker, mended.dump());
+    act(maker, MarkLost{part(maker, 1)});
+    CHECK(maker.on_disk()["log"].size() == 2);
+    CHECK(maker.on_disk()["name"] == "Renamed outside");
+}
+
+}  // namespace kw::window
