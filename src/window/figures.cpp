@@ -125,8 +125,8 @@ void log_figure(Ui& ui, const Figure& figure, float em, const Press& press) {
     log_widget(ui, w, press.box.Min, press.box.Max);
 }
 
-std::string change_words(const Figure& figure) {
-    return std::string(sign(Tone::changed)) + " was " + std::string(figure.changed_from);
+std::string change_words(const Ui& ui, const Figure& figure) {
+    return std::string(sign(Tone::changed)) + " " + ui.text("figure.was", figure.changed_from);
 }
 
 struct Small {
@@ -138,7 +138,7 @@ std::vector<Small> small_lines(Ui& ui, const Figure& figure, float room) {
     const Font font = ui.font(TypeSize::small);
     std::vector<Small> all;
     if (!figure.changed_from.empty())
-        all.push_back({wrapped(ui, change_words(figure), font, room), Tone::changed});
+        all.push_back({wrapped(ui, change_words(ui, figure), font, room), Tone::changed});
     if (!figure.note.empty()) all.push_back({wrapped(ui, figure.note, font, room), Tone::soft});
     return all;
 }

@@ -203,13 +203,13 @@ bool take_hand(Ui& ui, const char* id, ImVec2 room, ViewTransform& look) {
 
 }  // namespace
 
-const char* buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room, const std::vector<const char*>& labels,
-                               Corner at) {
+std::optional<std::size_t> buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room,
+                                              const std::vector<std::string>& labels, Corner at) {
     const Font font = ui.font(TypeSize::body, Face::strong);
     const float gap = ui.px(size::gap), most = (room.x - gap) / static_cast<float>(labels.size());
     std::vector<float> widths;
     float whole = -gap;
-    for (const char* label : labels) {
+    for (const std::string& label : labels) {
         widths.push_back(std::min(most, std::ceil(text_width(ui, label, font) + 2 * ui.px(size::pad)) + 1));
         whole += widths.back() + gap;
     }
@@ -218,10 +218,10 @@ const char* buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room, const std::ve
     // Bare ground, on which words are read whatever the picture has there; and cheaper than sheets and edges.
     fill_opaque(ui, *ImGui::GetWindowDrawList(), {x, y}, {x + whole, y + ui.px(size::target)},
                 ui.colours().card);
-    const char* pressed = nullptr;
+    std::optional<std::size_t> pressed;
     for (std::size_t i = 0; i < labels.size(); ++i) {
         ImGui::SetCursorScreenPos({x, y});
-        if (quiet_button(ui, labels[i], {.width = widths[i]})) pressed = labels[i];
+        if (quiet_button(ui, labels[i].c_str(), {.width = widths[i]})) pressed = i;
         x += widths[i] + gap;
     }
     ImGui::SetCursorScreenPos(corner);
@@ -235,23 +235,24 @@ bool explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec
     bool other_look = take_hand(ui, id, room, look);
     ImGui::SetCursorScreenPos(corner);
     const Pictures::Picture& picture = draw_picture(ui, id, drawing, size, look, explore.approach);
-    std::vector<const char*> labels;
-    const char* zoom = look.zoom > 1 ? "See all of it" : "Zoom to the cut";
-    if (explore.also) labels.push_back(explore.also);
-    if (drawing.close_up) labels.push_back(zoom);
-    const char* pressed = nullptr;
+    std::vector<std::string> labels;
+    const bool has_also = !explore.also.empty();
+    if (has_also) labels.push_back(explore.also);
+    if (drawing.close_up) labels.push_back(ui.text(look.zoom > 1 ? "picture.see_all" : "picture.zoom"));
+    std::optional<std::size_t> pressed;
     if (!labels.empty()) {
         ImGui::PushID(id);
         pressed = buttons_on_picture(ui, corner, room, labels, explore.corner);
         ImGui::PopID();
     }
-    if (pressed == zoom) other_look = true;
+    const bool is_also = has_also && pressed == std::size_t{0};
+    if (pressed && !is_also) other_look = true;
     if (other_look) {
         if (look.zoom > 1 || !drawing.close_up) look = {};
         else look = kw::window::close_up(*drawing.close_up, picture.all, room.x, room.y, ui.pixel_ratio);
         ui.animate();
     }
-    return pressed && pressed == explore.also;
+    return is_also;
 }
 
 }  // namespace kw::window

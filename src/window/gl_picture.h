@@ -66,7 +66,7 @@ enum class Corner { lower_left, lower_right, upper_right };
 struct Explore {
     Approach approach = {};
     Corner corner = Corner::lower_right;
-    const char* also = nullptr;  // a further button, by its label
+    std::string also = {};  // a further button, by its label; empty: none
 };
 
 // The same, and the user may zoom it with the wheel (where a pad's pinch comes as one), drag it, and press twice to see its
@@ -74,8 +74,8 @@ struct Explore {
 bool explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size, ViewTransform& look,
                      const Explore& explore = {});
 
-// A row of buttons in a picture's corner; the one that was pressed, or nothing. corner and room: the picture's.
-const char* buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room, const std::vector<const char*>& labels,
+// A row of buttons in a picture's corner; which of them was pressed, or nothing. corner and room: the picture's.
+std::optional<std::size_t> buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room, const std::vector<std::string>& labels,
                                Corner at);
 
 }  // namespace kw::window

@@ -6,26 +6,28 @@
 #include "session/asked_on.h"
 #include "session/merged.h"
 #include "window/platform.h"
+#include "window/screen_next.h"
+#include "window/screen_words.h"
 
 namespace kw::window {
 namespace {
 
-// What the longer log has that the shorter has not: "lock at S29". Anything else is a change of the job.
-std::string difference(const Json& shorter, const Json& longer) {
+// What the longer log has that the shorter has not: "lock at step 12". Anything else is a change of the job.
+std::string difference(const Words& words, const Json& shorter, const Json& longer, const Work* work) {
     const auto log_of = [](const Json& document) {
         return document.contains("log") && document["log"].is_array() ? document["log"] : Json::array();
     };
     Json more = log_of(longer);
-    if (more.size() <= log_of(shorter).size()) return "a change of the job";
+    if (more.size() <= log_of(shorter).size()) return words("undo.job");
     for (const Json& entry : log_of(shorter))
         if (const auto found = std::find(more.begin(), more.end(), entry); found != more.end())
             more.erase(found);
-    if (more.empty()) return "a change of the job";
+    if (more.empty() || !work) return words("undo.job");
     const Json& entry = more[0];  // what was lost by a lock is logged behind it
     const std::string kind = entry.value("kind", "");
-    if (kind == "lost") return "part lost: " + entry.value("part", "");
+    if (kind == "lost") return words("undo.lost", part_words(words, work->plan, entry.value("part", "")));
     const std::string setup = entry.value("setup", "");
-    return (kind == "test" ? "test cut at " : kind == "lock" ? "lock at " : "parts run at ") + setup;
+    return words(key_of("undo.", kind), step_name(words, work->plan, setup.substr(0, setup.find('#'))));
 }
 
 void note_refusal(const Session& session, Answer& answer) {
@@ -145,6 +147,7 @@ Answer JobKeeper::take_edits(const std::vector<AskedAction>& edits) {
 
 Answer JobKeeper::take(const AskedAction& asked) {
     Answer answer;
+    const Words& words = words_in(kept_.session.language);
     if (!take_up_file(answer)) answer.said.clear();  // it is said when that is to be saved
     if (answer.file_taken) kept_.session = worked_out(std::move(kept_.session), watch());
     const Session before = std::move(kept_.session);
@@ -154,7 +157,7 @@ Answer JobKeeper::take(const AskedAction& asked) {
     if (!action) {
         kept_.session = before;
         answer.said.push_back(
-            {"Not taken: the order was made anew meanwhile, and this is no longer in it; look again",
+            {words("keep.other_order"),
              Tone::wrong, true});
         return answer;
     }
@@ -164,9 +167,9 @@ Answer JobKeeper::take(const AskedAction& asked) {
     if (!after.refused.empty()) return answer;
     const bool changed = after.document != before.document;
     if (std::holds_alternative<Undo>(asked.action) && changed)
-        answer.said.push_back({"Undone: " + difference(after.document, before.document)});
+        answer.said.push_back({words("undo.undone", difference(words, after.document, before.document, before.work.get()))});
     if (std::holds_alternative<Redo>(asked.action) && changed)
-        answer.said.push_back({"Done again: " + difference(before.document, after.document)});
+        answer.said.push_back({words("undo.redone", difference(words, before.document, after.document, after.work.get()))});
     answer.test_taken = std::holds_alternative<SaveTest>(asked.action);
     if (after.memory != before.memory) keep_memory(before.memory, answer);
     if (changed) save_worked_out(answer);
@@ -176,6 +179,7 @@ Answer JobKeeper::take(const AskedAction& asked) {
 // What others have written into the file comes into the session; where that can't be, it is said, and the file is not to be written.
 // The work is to be worked out anew then (`file_taken`).
 bool JobKeeper::take_up_file(Answer& answer) {
+    const Words& words = words_in(kept_.session.language);
     const auto wrong = [&](const std::string& why) {
         last_wrong_ = why;
         answer.said.push_back({why, Tone::wrong});
@@ -184,16 +188,12 @@ bool JobKeeper::take_up_file(Answer& answer) {
     auto news = kept_.file.news(kept_.shop);
     if (!news)
         return wrong(
-            "The job's file was changed outside this window and can't be read now. Nothing of it is "
-            "written over, and what is done here is kept in this window until it can be read: " +
-            news.error());
+            words("keep.unreadable", news.error()));
     last_wrong_.clear();
     if (!*news) return true;
     auto taken = taken_up(kept_.session, kept_.file.document(), **news);
     if (!taken)
-        return wrong("Not saved: " + taken.error() +
-                     " was changed here, and otherwise in the job's file. Undo it here to take what the file "
-                     "says.");
+        return wrong(words("keep.both_changed", taken.error()));
     kept_.session = std::move(*taken);
     kept_.file.take_up(std::move(**news));
     // A lock that was told elsewhere has taught the shop something too.
@@ -201,7 +201,7 @@ bool JobKeeper::take_up_file(Answer& answer) {
         if (auto memory = read_memory(kept_.shop)) kept_.session.memory = std::move(*memory);
     answer.file_taken = true;
     answer.said.push_back(
-        {"The job's file was changed outside this window: this is how it stands now.", Tone::caution});
+        {words("keep.taken_up"), Tone::caution});
     return true;
 }
 
@@ -233,7 +233,7 @@ void JobKeeper::save_worked_out(Answer& answer) {
 void JobKeeper::save(Answer& answer) {
     if (!take_up_file(answer)) return;
     if (const auto saved = kept_.file.write(kept_.session.document); !saved)
-        answer.said.push_back({"Not saved: " + saved.error(), Tone::wrong});
+        answer.said.push_back({words_in(kept_.session.language)("keep.not_saved", saved.error()), Tone::wrong});
 }
 
 // The file may have been changed by someone else meanwhile: that stays. Where it can't be read now, why: then it is not written either.
@@ -247,7 +247,7 @@ std::string JobKeeper::read_shop_again() {
     if (!json) return report(name, *text, json.error());
     if (const auto memory = read_memory(*json); !memory) {
         const Problem& problem = memory.error().front();
-        return name + ": " + problem.pointer + ": " + problem.why.text(Graduation::mm_0_01);
+        return name + ": " + problem.pointer + ": " + problem.why.text({Graduation::mm_0_01, kept_.session.language});
     }
     kept_.shop = std::move(*json);
     return {};
@@ -266,7 +266,7 @@ void JobKeeper::keep(const Preferences& before, const Preferences& now) {
         }
         Answer answer;
         answer.session = kept_.session;
-        answer.said.push_back({"The preferences are not saved: " + why, Tone::wrong});
+        answer.said.push_back({words_in(kept_.session.language)("keep.options_not_saved", why), Tone::wrong});
         give(std::move(answer));
     });
 }
@@ -275,7 +275,7 @@ void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
     if (kept_.shop_path.empty()) return;
     Memory memory = kept_.session.memory;
     if (const std::string why = read_shop_again(); !why.empty()) {
-        answer.said.push_back({"What was learned is not saved: " + why, Tone::wrong});
+        answer.said.push_back({words_in(kept_.session.language)("keep.learned_not_saved", why), Tone::wrong});
         return;
     }
     const auto there = read_memory(kept_.shop);
@@ -287,7 +287,7 @@ void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
     }
     kept_.shop = with_memory(std::move(kept_.shop), memory);
     if (const auto saved = save_file(kept_.shop_path, to_text(kept_.shop)); !saved)
-        answer.said.push_back({"What was learned is not saved: " + saved.error().why, Tone::wrong});
+        answer.said.push_back({words_in(kept_.session.language)("keep.learned_not_saved", saved.error().why), Tone::wrong});
     platform::commit_data();
 }
 

@@ -88,7 +88,7 @@ void display(Ui& ui, const Grid& grid, LengthEntry& put_in) {
     const float whole = whole_width(grid), fraction = 2 * grid.unit + grid.gap, half = ui.px(48);
     const bool decimal = entry.slot == Slot::decimals || !entry.decimals.empty();
     const std::string digits =
-        (entry.negative ? "\u2212" : "") + entry.whole + (decimal ? "." + entry.decimals : "");
+        (entry.negative ? "\u2212" : "") + entry.whole + (decimal ? ui.text("decimal.mark") + entry.decimals : "");
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     slot_box(ui, "whole", digits, {whole - fraction - grid.gap, 2 * half + ui.px(8)},
              entry.slot == Slot::whole || decimal, large, entry, decimal ? Slot::decimals : Slot::whole);
@@ -136,8 +136,8 @@ bool step_key(Ui& ui, const Grid& grid, const Key& k) {
 }
 
 void step_row(Ui& ui, const Grid& grid, LengthEntry& entry) {
-    const std::string step = step_words(entry, ui.rule), less = step + " less##less",
-                      more = step + " more##more";
+    const std::string step = step_words(entry, ui.rule), less = ui.text("keypad.less", step) + "##less",
+                      more = ui.text("keypad.more", step) + "##more";
     if (step_key(ui, grid, {less.c_str(), 1.5})) entry = nudged(entry, -1, ui.rule);
     ImGui::SameLine(0, grid.gap);
     if (step_key(ui, grid, {more.c_str(), 1.5})) entry = nudged(entry, 1, ui.rule);
@@ -161,7 +161,7 @@ void keys(Ui& ui, const Grid& grid, LengthEntry& entry) {
     ImGui::SameLine(0, grid.gap);
     if (key(ui, grid, {"0", 1, true})) entry = digit(entry, '0');
     ImGui::SameLine(0, grid.gap);
-    if (key(ui, grid, {"."})) entry = point(entry);
+    if (key(ui, grid, {(ui.text("decimal.mark") + "##point").c_str()})) entry = point(entry);
     ImGui::SameLine(0, grid.gap);
     if (key(ui, grid, {"\u232b", 2})) entry = erased(entry);
     ImGui::PopStyleVar();
@@ -171,8 +171,8 @@ void keys(Ui& ui, const Grid& grid, LengthEntry& entry) {
 void unit_row(Ui& ui, const Grid& grid, LengthEntry& entry) {
     static const char* const names[] = {"in", "mm"};
     // What stood there stays as long as it is; what was put in is of the unit that is chosen.
-    static const std::string converts[] = {"Convert to inches", "Convert to mm"},
-                             means[] = {"Typed in inches", "Typed in mm"};
+    const std::string converts[] = {ui.text("keypad.to_inches"), ui.text("keypad.to_mm")},
+                      means[] = {ui.text("keypad.in_inches"), ui.text("keypad.in_mm")};
     const bool stood = entry.fresh && !text_of(entry).empty();
     int chosen = entry.unit == "mm" ? 1 : entry.unit == "in" ? 0 : -1;
     if (segments(ui, "unit", stood ? converts : means, chosen, whole_width(grid)))
@@ -229,10 +229,10 @@ Answer from_keyboard(const Ui& ui, LengthEntry& entry) {
 Answer answer_row(Ui& ui, const Grid& grid, const LengthEntry& entry) {
     const float two = 2 * grid.unit + grid.gap;
     Answer answer = Answer::none;
-    if (secondary_button(ui, "Cancel", {.width = two})) answer = Answer::cancel;
+    if (secondary_button(ui, ui.text("keypad.cancel").c_str(), {.width = two})) answer = Answer::cancel;
     ImGui::SameLine(0, grid.gap);
     const std::string value = worked_text(entry);
-    const std::string label = "Use " + (is_complete(entry) ? value : std::string("\u2026")) + "##use";
+    const std::string label = ui.text("keypad.use", is_complete(entry) ? value : std::string("\u2026")) + "##use";
     if (primary_button(ui, label.c_str(),
                        {.width = 3 * grid.unit + 2 * grid.gap, .enabled = is_complete(entry)}))
         answer = Answer::use;

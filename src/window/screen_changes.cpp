@@ -1,31 +1,17 @@
 // What is to be done to the machine for a setup, and what to leave alone, in sentences.
 
-#include <algorithm>
-
 #include "session/words.h"
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
+#include "words/names.h"
 
 namespace kw::window {
 namespace {
 
-std::string blade_of(const Work& work, const Setup& setup) {
-    const Cutter* cutter = work.job.shop.cutter_named(setup.cutter);
-    return cutter && cutter->kind == CutterKind::bit ? "bit" : "blade";
-}
-
-// Both as the rule shows them; as a caliper does where a rule shows the same.
-std::string from_to(const Job& job, Length from, Length to) {
-    const auto by_rule = [&](Length length) { return without_mark(show_with_unit(length, job.locale)); };
-    if (by_rule(from) != by_rule(to)) return "from " + by_rule(from) + " to " + by_rule(to);
-    return "from " + caliper_text(job, from) + " to " + caliper_text(job, to);
-}
-
 // What no caliper can tell apart is no change to the maker.
 bool same(const Job& job, Length a, Length b) { return caliper_text(job, a) == caliper_text(job, b); }
 
-std::string by_words(const ControlMove& move) { return move.by_scale ? "by its scale " : ""; }
-
+// A sentence for each control that is set, and the names of those that stay.
 struct Sentences {
     const Work& work;
     const Setup& before;
@@ -35,76 +21,86 @@ struct Sentences {
     SetTo stood = set_to(work, before), set = set_to(work, now);
 
     const Job& job() const { return work.job; }
-    std::string guide_word() const { return now.guide == "stop" ? "stop" : "fence"; }
+    const Words& words() const { return job().locale.words(); }
+    template <class... Values>
+    void say_change(const char* key, const Values&... values) {
+        change.push_back(words()(key, values...));
+    }
+    void say_leave(const std::string& what) { leave.push_back(words()("leave.the", what)); }
+
+    std::string by_rule(Length length) const {
+        return without_mark(show_with_unit(length, job().locale));
+    }
+    // Both as the rule shows them; as a caliper does where a rule shows the same.
+    std::string from_to(Length from, Length to, bool by_scale = false) const {
+        const char* key = by_scale ? "change.from_to_by_scale" : "change.from_to";
+        if (by_rule(from) != by_rule(to)) return words()(key, by_rule(from), by_rule(to));
+        return words()(key, caliper_text(job(), from), caliper_text(job(), to));
+    }
+    std::string fence_or_stop() const {
+        return now.guide == "stop" ? guide_word(words(), "stop") : control_word(words(), "fence");
+    }
+    std::string blade_or_bit() const {
+        const Cutter* cutter = job().shop.cutter_named(now.cutter);
+        return cutter_kind_word(words(), cutter && cutter->kind == CutterKind::bit ? "bit" : "blade");
+    }
 
     void cutter() {
-        if (before.cutter != now.cutter) change.push_back("Change the cutter: " + now.cutter);
-        else if (before.make_up != now.make_up)
-            change.push_back("Make the stack up to " + caliper_text(job(), now.make_up));
+        if (before.cutter != now.cutter) say_change("change.cutter", now.cutter);
+        else if (before.make_up != now.make_up) say_change("change.make_up", caliper_text(job(), now.make_up));
         else if (stood.dial.shims != set.dial.shims) {
             const std::string shims = say_shims(work, now, set.dial.shims);
-            change.push_back(capital("the " + now.cutter) + ": " +
-                             (shims.empty() ? "put on as it was made up, without further shims" : shims));
-        } else leave.push_back("the " + now.cutter);
+            say_change("change.shims", now.cutter, shims.empty() ? words()("change.no_shims") : shims);
+        } else say_leave(now.cutter);
     }
     void fence() {
         const ControlMove w = move_of(stood.fence_to(measured_to), set.fence_to(measured_to));
         if ((before.guide == "stop") != (now.guide == "stop"))
-            change.push_back("Set the " + guide_word() + " " + by_words(w) + "to " +
-                             without_mark(show_with_unit(w.to, job().locale)));
+            say_change(w.by_scale ? "change.set_by_scale" : "change.set", fence_or_stop(), by_rule(w.to));
         else if (!same(job(), w.from, w.to))
-            change.push_back("Move the " + guide_word() + (w.to > w.from ? " out, " : " in, ") + by_words(w) +
-                             from_to(job(), w.from, w.to));
-        else leave.push_back("the " + guide_word());
+            say_change(w.to > w.from ? "change.fence_out" : "change.fence_in", fence_or_stop(),
+                       from_to(w.from, w.to, w.by_scale));
+        else say_leave(fence_or_stop());
     }
     void guide() {
         if (before.guide != now.guide && now.guide != "stop")
-            change.push_back("Guide the boards with the " + now.guide);
+            say_change("change.guide", guide_word(words(), now.guide));
     }
     void height() {
-        const std::string blade = blade_of(work, now);
+        const std::string blade = blade_or_bit(), height = control_word(words(), "height");
         if (!now.height) {
-            if (before.height) change.push_back("Raise the " + blade + " until it cuts through");
-            else if (before.cutter == now.cutter) leave.push_back("the height");
+            if (before.height) say_change("change.cut_through", blade);
+            else if (before.cutter == now.cutter) say_leave(height);
             return;
         }
         const ControlMove w = move_of(stood.height.value_or(*set.height), *set.height);
-        if (!before.height)
-            change.push_back("Set the " + blade + " " + by_words(w) +
-                             (w.by_scale ? "to " + caliper_text(job(), w.to)
-                                         : without_mark(show_with_unit(w.to, job().locale)) + " high"));
+        if (!before.height && w.by_scale) say_change("change.set_by_scale", blade, caliper_text(job(), w.to));
+        else if (!before.height) say_change("change.set_high", blade, by_rule(w.to));
         else if (!same(job(), w.from, w.to))
-            change.push_back((w.to > w.from ? "Raise the " : "Lower the ") + blade + " " + by_words(w) +
-                             from_to(job(), w.from, w.to));
-        else leave.push_back("the height");
+            say_change(w.to > w.from ? "change.raise" : "change.lower", blade,
+                       from_to(w.from, w.to, w.by_scale));
+        else say_leave(height);
     }
     void spacer() {
         const Length none;
-        const auto words = [&](Length length) { return without_mark(show_with_unit(length, job().locale)); };
         if (before.spacer == none && now.spacer == none) return;
-        if (before.spacer == none) change.push_back("Put a spacer of " + words(now.spacer) + " on the fence");
-        else if (now.spacer == none) change.push_back("Take the spacer off the fence");
+        if (before.spacer == none) say_change("change.spacer_on", by_rule(now.spacer));
+        else if (now.spacer == none) say_change("change.spacer_off");
         else if (!same(job(), before.spacer, now.spacer))
-            change.push_back("Change the spacer " + from_to(job(), before.spacer, now.spacer));
-        else leave.push_back("the spacer");
+            say_change("change.spacer", from_to(before.spacer, now.spacer));
+        else say_leave(control_word(words(), "spacer"));
     }
     void board() {
-        const std::string was = faces_down(before), is = faces_down(now);
-        if (was != is) change.push_back("Lay the boards " + is + " face down: it was the " + was);
+        const std::string was = faces_down(words(), before), is = faces_down(words(), now);
+        if (was != is) say_change("change.board", is, was);
     }
 };
-
-std::string all_of(const std::vector<std::string>& words) {
-    std::string out;
-    for (std::size_t i = 0; i < words.size(); ++i)
-        out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-    return out;
-}
 
 }  // namespace
 
 SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& now, CutterSide measured_to) {
-    if (!before) return {{"Set all of it: nothing was cut on the " + now.machine + " before"}, {}};
+    const Words& words = work.job.locale.words();
+    if (!before) return {{words("change.all", now.machine)}, {}};
     Sentences all{work, *before, now, measured_to};
     all.cutter();
     all.guide();
@@ -113,8 +109,7 @@ SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& n
     all.spacer();
     all.board();
     std::string leave;
-    if (!all.leave.empty())
-        leave = "Leave " + all_of(all.leave) + (all.leave.size() == 1 ? " as it is" : " as they are");
+    if (!all.leave.empty()) leave = words(all.leave.size() == 1 ? "leave.one" : "leave.many", words.list(all.leave));
     return {std::move(all.change), std::move(leave)};
 }
 

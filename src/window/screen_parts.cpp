@@ -7,16 +7,17 @@
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
 #include "window/text.h"
+#include "words/names.h"
 
 namespace kw::window {
 namespace {
 
 // Of a part that is made again, what has gone through is of the new piece: nothing is wrong with that.
-std::string fate_words(const Work& work, const std::string& part, bool has_run) {
+std::string fate_words(const Words& words, const Work& work, const std::string& part, bool has_run) {
     for (const Affected& affected : work.affected) {
         if (affected.part != part || affected.fate == Fate::fine) continue;
-        if (!affected.is_logged) return affected.fate == Fate::lost ? "lost" : "to be cut again";
-        if (!has_run) return "to be made again";
+        if (!affected.is_logged) return words(affected.fate == Fate::lost ? "parts.lost" : "parts.cut_again");
+        if (!has_run) return words("parts.made_again");
     }
     return {};
 }
@@ -27,8 +28,8 @@ bool is_told_late(const Screen& screen, const Stand& stand) {
 
 void draw_count(Ui& ui, const Progress& progress) {
     const std::string left = std::to_string(progress.of - progress.done),
-                      caption = (progress.done == progress.of ? "All have run, of " : "Left to run, of ") +
-                                std::to_string(progress.of);
+                      caption = ui.text(progress.done == progress.of ? "parts.all_ran" : "parts.left",
+                                        progress.of);
     figure(ui, {.caption = caption,
                 .value = left,
                 .unit = {},
@@ -42,17 +43,17 @@ void draw_count(Ui& ui, const Progress& progress) {
 bool draw_end(Screen& screen, const Stand& stand, std::size_t index) {
     const Pass& pass = stand.setup.passes[index];
     const bool done = has_run(stand.work, stand.setup, pass);
-    const std::string fate = fate_words(stand.work, pass.part, done);
-    std::string detail(name_of(pass.reference));
+    const std::string fate = fate_words(screen.ui.words(), stand.work, pass.part, done);
+    std::string detail = end_word(screen.ui.words(), name_of(pass.reference));
     if (!fate.empty()) detail += ", " + fate;
-    const std::string label = part_words(stand.work.plan, pass.part) + "##" + std::to_string(index);
+    const std::string label = part_words(screen.ui.words(), stand.work.plan, pass.part) + "##" + std::to_string(index);
     switch (hold_tick_row(screen.ui, label.c_str(), done, detail)) {
         case Tick::none: break;
         case Tick::set:
             screen.done = MarkRun{stand.setup.id, {index}, true, is_told_late(screen, stand)};
             break;
         case Tick::taken_away: screen.done = MarkRun{stand.setup.id, {index}, false}; break;
-        case Tick::only_tapped: screen.ui.toast("Hold it down to take the tick away"); break;
+        case Tick::only_tapped: screen.ui.toast(screen.text("parts.hold_tick")); break;
     }
     return !fate.empty();
 }
@@ -65,70 +66,75 @@ void draw_ends(Screen& screen, const Stand& stand) {
     bool any_wrong = false;
     if (is_torn_down(stand.work, stand.setup)) {
         bool late = is_told_late(screen, stand);
-        if (toggle_row(ui, "They ran before it was torn down", late, "what is ticked now"))
+        if (toggle_row(ui, ui.text("parts.late").c_str(), late, ui.text("parts.late_why")))
             screen.state.late_at = late ? stand.step : std::string();
     }
     for (std::size_t i = 0; i < stand.setup.passes.size(); ++i)
         any_wrong = draw_end(screen, stand, i) || any_wrong;
-    if (any_wrong && list_row(ui, "Why parts are lost or cut again", {}, false, Tone::caution))
+    if (any_wrong && list_row(ui, ui.text("parts.why").c_str(), {}, false, Tone::caution))
         screen.state.place = Where::order;
     const float width = content_width(ui);
-    if (!left.empty() && secondary_button(ui, "Tick all", {.width = width}))
+    if (!left.empty() && secondary_button(ui, ui.text("parts.tick_all").c_str(), {.width = width}))
         screen.done = MarkRun{stand.setup.id, left, true, is_told_late(screen, stand)};
-    if (quiet_button(ui, "A part is spoilt", {.width = width})) screen.state.spoilt_at = stand.step;
+    if (quiet_button(ui, ui.text("parts.spoilt").c_str(), {.width = width})) screen.state.spoilt_at = stand.step;
 }
 
 void draw_spoilt(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
-    heading(ui, "Which part is spoilt?");
-    caption(ui, "It is made again from the board, with every setup that it needs.");
+    heading(ui, ui.text("parts.which_spoilt"));
+    caption(ui, ui.text("parts.spoilt_why"));
     std::vector<std::string> parts;
     for (const Pass& pass : stand.setup.passes)
         if (std::find(parts.begin(), parts.end(), pass.part) == parts.end()) parts.push_back(pass.part);
     const float width = content_width(ui);
     for (const std::string& part : parts) {
-        const std::string label = part_words(stand.work.plan, part);
-        if (!hold_button(ui, label.c_str(), {.width = width, .detail = "hold down: it is lost"})) continue;
+        const std::string label = part_words(screen.ui.words(), stand.work.plan, part);
+        if (!hold_button(ui, label.c_str(), {.width = width, .detail = screen.text("parts.hold_lost")})) continue;
         screen.done = MarkLost{part};
         screen.state.spoilt_at.clear();
     }
-    if (secondary_button(ui, "None of them", {.width = width})) screen.state.spoilt_at.clear();
+    if (secondary_button(ui, ui.text("parts.none_spoilt").c_str(), {.width = width})) screen.state.spoilt_at.clear();
 }
 
-std::string at_step(const Work& work, const LogEntry& entry) {
+// The number of the step at which it was told; nothing where the plan has none any more.
+std::optional<std::size_t> step_of_entry(const Work& work, const LogEntry& entry) {
     for (const Setup& setup : work.plan.setups) {
         if (work_key(setup, work.design) != without_pass_count(entry.key)) continue;
         const bool its_part =
             entry.part.empty() || std::any_of(setup.passes.begin(), setup.passes.end(),
                                               [&](const Pass& pass) { return pass.part == entry.part; });
-        if (its_part) return " at step " + std::to_string(step_of(work.plan, setup.id) + 1);
+        if (its_part) return step_of(work.plan, setup.id) + 1;
     }
-    return {};
+    return std::nullopt;
 }
 
 }  // namespace
 
-std::string last_words(const Work& work) {
+std::string last_words(const Words& words, const Work& work) {
     const auto& log = work.job.log;
     const std::size_t count = last_told(log);
     if (count == 0) return {};
     const LogEntry& first = log[log.size() - count];
+    const auto step = step_of_entry(work, first);
+    const auto at_step = [&](const std::string& what) {
+        return step ? words("take_back.at_step", what, *step) : what;
+    };
     switch (first.kind) {
-        case LogKind::test: return "the test cut" + at_step(work, first);
-        case LogKind::lock: return "the lock" + at_step(work, first);
-        case LogKind::ran:
-            return (count == 1 ? "the tick" : std::to_string(count) + " ticks") + at_step(work, first);
+        case LogKind::test: return at_step(words("take_back.test"));
+        case LogKind::lock: return at_step(words("take_back.lock"));
+        case LogKind::ran: return at_step(words.counted("take_back.ticks", static_cast<long long>(count)));
         case LogKind::lost: break;
     }
     const Part* part = work.plan.part_with_id(first.part);
-    return "that a " + (part ? role_words(part->size.role) : std::string("part")) + " is lost";
+    return part ? words("take_back.lost", role_words(words, part->size.role)) : words("take_back.lost_part");
 }
 
 void draw_take_back(Screen& screen) {
-    const std::string what = last_words(*screen.work());
+    Ui& ui = screen.ui;
+    const std::string what = last_words(ui.words(), *screen.work());
     if (what.empty()) return;
-    const std::string detail = "takes back " + what;
-    if (hold_button(screen.ui, "Hold to undo", {.width = content_width(screen.ui), .detail = detail}))
+    const std::string detail = ui.text("take_back.what", what);
+    if (hold_button(ui, ui.text("take_back.hold").c_str(), {.width = content_width(ui), .detail = detail}))
         screen.done = TakeBack{};
 }
 

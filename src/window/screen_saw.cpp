@@ -68,21 +68,24 @@ void draw_fact(Ui& ui, Across& across, std::string_view name, const std::string&
     ImGui::EndGroup();
 }
 
-std::string against(const Setup& setup) {
-    return setup.guide == "stop"     ? "against the stop"
-           : setup.spacer > Length{} ? "against the spacer"
-                                     : "against the fence";
+std::string against(const Words& words, const Setup& setup) {
+    return words(setup.guide == "stop"     ? "saw.against_stop"
+                 : setup.spacer > Length{} ? "saw.against_spacer"
+                                           : "saw.against_fence");
 }
 
 // How the board lies: as facts side by side, or as one sentence under the numbers.
 void draw_lie(Screen& screen, const Setup& setup) {
+    const Words& words = screen.ui.words();
     Across across(screen, 2);
-    draw_fact(screen.ui, across, "Down on the table", capital(faces_down(setup)) + " face", false);
-    draw_fact(screen.ui, across, capital(against(setup)), capital(references_of(setup)), false);
+    draw_fact(screen.ui, across, words("saw.down"), capital(words("saw.face", faces_down(words, setup))), false);
+    draw_fact(screen.ui, across, capital(against(words, setup)), capital(references_of(words, setup)), false);
 }
 
 void say_lie(Screen& screen, const Setup& setup) {
-    say(screen.ui, capital(faces_down(setup)) + " face down, " + references_of(setup) + " " + against(setup));
+    const Words& words = screen.ui.words();
+    say(screen.ui, capital(words("saw.lie", faces_down(words, setup), references_of(words, setup),
+                                 against(words, setup))));
 }
 
 // What guides it, and what cuts.
@@ -91,16 +94,15 @@ void draw_gear(Screen& screen, const Stand& stand) {
     const Setup& setup = stand.setup;
     Across across(screen, 2);
     const Setup* before = stand.at_machine;
-    draw_fact(ui, across, "Guide", capital(say_guide(stand.work, setup)),
+    draw_fact(ui, across, ui.text("saw.guide"), capital(say_guide(stand.work, setup)),
               before && before->guide != setup.guide);
-    draw_fact(ui, across, "Cutter",
-              said_at(screen, stand).cutter + ", " + show_with_unit(setup.kerf, stand.work.job.locale) +
-                  ", on the " + setup.machine,
+    draw_fact(ui, across, ui.text("saw.cutter"),
+              ui.text("saw.cutter_on", said_at(screen, stand).cutter,
+                      show_with_unit(setup.kerf, stand.work.job.locale), setup.machine),
               before && (before->cutter != setup.cutter || before->make_up != setup.make_up));
     if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))
-        draw_fact(ui, across, "Then",
-                  "Nibble: begin at the end, a little with each pass, and work toward the fence; the last "
-                  "pass is against it",
+        draw_fact(ui, across, ui.text("saw.then"),
+                  ui.text("saw.nibble"),
                   false);
 }
 
@@ -120,20 +122,16 @@ void draw_cautions(Screen& screen, const Stand& stand) {
 void draw_test_state(Screen& screen, const Stand& stand) {
     const RestStep* step = step_named(stand.work.rest, stand.step);
     const bool torn_down = is_torn_down(stand.work, stand.setup), again = step && step->set_again;
+    const auto text = [&](const char* key) { return screen.text(key); };
     if (is_locked(stand.work, stand.setup) && !torn_down)
         return status(screen.ui, again || stand.is_left_by_test ? Tone::caution : Tone::good,
-                      again ? "Locked, and to be torn down before these parts: then set it again as it was "
-                              "locked, and test first"
-                      : stand.is_left_by_test
-                          ? "Locked as tested. The last test cut left it set for another cut of this joint: "
-                            "set what is marked here"
-                          : "Locked as tested: leave it set");
-    if (torn_down)
-        status(screen.ui, Tone::caution,
-               "Was locked, then torn down: set it again as it was locked, and test first");
+                      text(again                   ? "saw.locked_set_again"
+                           : stand.is_left_by_test ? "saw.locked_left_by_test"
+                                                   : "saw.locked"));
+    if (torn_down) status(screen.ui, Tone::caution, text("saw.torn_down"));
     else if (!stand.setup.test_cut) return;
-    if (primary_button(screen.ui, "Test cut first",
-                       {.width = content_width(screen.ui), .detail = "in scrap of the same stock"}))
+    if (primary_button(screen.ui, text("saw.test_first").c_str(),
+                       {.width = content_width(screen.ui), .detail = text("saw.test_first_why")}))
         screen.state.saw_tab = SawTab::test;
 }
 
@@ -141,10 +139,10 @@ void draw_test_state(Screen& screen, const Stand& stand) {
 
 void draw_title(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
-    const std::string where = "Step " + std::to_string(stand.index + 1) + " of " +
-                              std::to_string(stand.work.plan.sequence.size()) + ", " +
-                              drawers_of(stand.work.plan, stand.setup);
-    static const std::array<std::string, 4> tabs{"Picture", "Joint closed", "Test cut", "Log"};
+    const std::string where = ui.text("saw.step_of", stand.index + 1, stand.work.plan.sequence.size(),
+                                      drawers_of(stand.work.plan, stand.setup));
+    const std::array<std::string, 4> tabs{ui.text("saw.tab_picture"), ui.text("saw.tab_closed"),
+                                          ui.text("saw.tab_test"), ui.text("saw.tab_log")};
     int tab = static_cast<int>(screen.state.saw_tab);
     const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
                 tabs_width = std::min(ui.px(screen.is_low() ? 568 : 620), room);
@@ -154,7 +152,7 @@ void draw_title(Screen& screen, const Stand& stand) {
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
     caption(ui, shortened(ui, where, ui.font(TypeSize::small), words).text);
     const Font font = ui.font(TypeSize::heading, Face::strong);
-    heading(ui, shortened(ui, capital(stand.setup.work), font, words).text);
+    heading(ui, shortened(ui, capital(setup_words(ui.words(), stand.setup)), font, words).text);
     ImGui::PopStyleVar();
     ImGui::EndGroup();
     if (beside) {
@@ -170,26 +168,26 @@ void draw_steps(Screen& screen, const Stand& stand) {
     const auto& sequence = stand.work.plan.sequence;
     // With the drawers, where their names are not too long for it.
     const auto name = [&](const Setup* setup, const char* none, float width) {
-        if (!setup) return std::string(none);
-        const std::string work = capital(setup->work);
+        if (!setup) return ui.text(none);
+        const std::string work = capital(setup_words(ui.words(), *setup));
         std::string all = work + ", " + drawers_of(stand.work.plan, *setup);
         const float words = width - ui.px(2 * size::pad);
         const Font font = ui.font(TypeSize::small);
         if (screen.is_low()) {
-            const std::string step = step_name(stand.work.plan, setup->id);
+            const std::string step = step_name(ui.words(), stand.work.plan, setup->id);
             return wrapped(ui, work, font, words).size() > 1 ? step : work;
         }
         return wrapped(ui, all, font, words).size() > 2 ? work : std::move(all);
     };
-    const std::string before = name(stand.before, "this is the first", room * 0.4f - gap),
-                      after = name(stand.after, "this is the last", room * 0.6f);
+    const std::string before = name(stand.before, "saw.first_step", room * 0.4f - gap),
+                      after = name(stand.after, "saw.last_step", room * 0.6f);
     const double height_px = static_cast<double>(steps_height(screen)) / ui.pixel_ratio;
     const auto go = [&](std::size_t index) {
         open_step(screen, sequence[index],
                   screen.state.saw_tab == SawTab::log ? SawTab::log : SawTab::picture);
     };
     const auto back = [&] {
-        if (secondary_button(ui, "Back",
+        if (secondary_button(ui, ui.text("saw.back").c_str(),
                              {.width = room * 0.4f - gap,
                               .height_px = height_px,
                               .enabled = stand.before != nullptr,
@@ -199,7 +197,7 @@ void draw_steps(Screen& screen, const Stand& stand) {
     const auto on = [&] {
         const Progress progress = progress_of(stand.work, stand.setup);
         const Rank rank = progress.done == progress.of ? Rank::primary : Rank::secondary;
-        if (button(ui, "Next", rank,
+        if (button(ui, ui.text("saw.next").c_str(), rank,
                    {.width = room * 0.6f,
                     .height_px = height_px,
                     .enabled = stand.after != nullptr,
@@ -290,7 +288,7 @@ void draw_picture_narrow(Screen& screen, const Stand& stand) {
 void draw_closed(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const Group* group = stand.work.plan.group_with_id(stand.setup.group);
-    if (!group) return say(ui, "This setup brings parts to size: no joint is closed here.");
+    if (!group) return say(ui, ui.text("saw.no_joint"));
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const float gap = ui.px(size::gap);
     const bool beside = screen.is_wide() || screen.is_low();
@@ -317,7 +315,7 @@ void draw_tab(Screen& screen, const Stand& stand) {
 void draw_saw(Screen& screen) {
     Ui& ui = screen.ui;
     auto stand = stand_at(screen);
-    if (!stand) return say(ui, "There is no setup in this plan.");
+    if (!stand) return say(ui, ui.text("saw.no_setup"));
     if (!screen.state.filling.empty() && draw_filling(screen, *stand)) return;
     // The way on comes first, at the foot of the page: where it is taken, this very frame shows the other step.
     const ImVec2 top = ImGui::GetCursorPos(), page = ImGui::GetContentRegionAvail();

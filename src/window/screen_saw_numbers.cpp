@@ -36,55 +36,61 @@ Number number_for(const Job& job, const std::string& caption, Length now, std::o
     number.was = looks_the_same ? caliper_text(job, *before) : show_with_unit(*before, job.locale);
     if (looks_the_same) {
         number.value = fine_value(job, now);
-        number.note = "about " + show_with_unit(now, job.locale);
+        number.note = job.locale.words()("number.about", show_with_unit(now, job.locale));
     }
     return number;
 }
 
-// Where the scale is known to be off, the number to set it to; where that puts the control is the note.
-Number control_number(const Job& job, const std::string& control, const std::string& to, const ControlAt& now,
+// Where the scale is known to be off, the number to set it to; where that puts the control is the note. `name`: of its texts.
+Number control_number(const Job& job, const char* name, const ControlAt& now,
                       const std::optional<ControlAt>& stood) {
+    const Words& words = job.locale.words();
     const std::optional<Length> from = stood ? std::optional(move_of(*stood, now).from) : std::nullopt;
-    if (!now.by_scale) return number_for(job, capital(control) + to, now.truly, from);
-    Number number{"Set " + control + " scale to", fine_value(job, now.scale), unit_words(job), {}, {}};
+    if (!now.by_scale) return number_for(job, words(key_of("number.", name)), now.truly, from);
+    Number number{words(key_of("number.scale_", name)), fine_value(job, now.scale), unit_words(job), {}, {}};
     if (from && fine_value(job, *from) != number.value) number.was = caliper_text(job, *from);
-    number.note = "Truly " + show_with_unit(now.truly, job.locale) + to;
+    number.note = words(key_of("number.truly_", name), show_with_unit(now.truly, job.locale));
     if (const std::string fine = finer(job, now.truly); !fine.empty()) number.note += " (" + fine + ")";
     return number;
 }
 
 std::vector<Number> numbers_of(const Stand& stand, CutterSide measured_to) {
     const Job& job = stand.work.job;
+    const Words& words = job.locale.words();
     const Setup& setup = stand.setup;
     const Setup* before = stand.at_machine;
     const Length zero;
     const SetTo set = set_to(stand.work, setup);
     const std::optional<SetTo> stood = before ? std::optional(set_to(stand.work, *before)) : std::nullopt;
     std::vector<Number> numbers;
-    const auto note = [&](const std::string& words) {
-        numbers.back().note = with(numbers.back().note, words);
+    const auto note = [&](const std::string& more) {
+        numbers.back().note = with(numbers.back().note, more);
+    };
+    const auto words_alone = [&](const char* name, const std::string& what) {
+        numbers.push_back({words(name), "", "", "", what});
     };
     const bool stop = setup.guide == "stop";
-    const std::string side =
-        fence_reading(stand.work, setup, setup.height ? measured_to : CutterSide::near).side;
-    numbers.push_back(control_number(job, stop ? "stop" : "fence",
-                                     stop ? " to blade" : " to " + side + " side", set.fence_to(measured_to),
+    const bool is_far =
+        fence_reading(stand.work, setup, setup.height ? measured_to : CutterSide::near).side == "far";
+    numbers.push_back(control_number(job, stop ? "stop" : is_far ? "fence_far" : "fence_near",
+                                     set.fence_to(measured_to),
                                      stood ? std::optional(stood->fence_to(measured_to)) : std::nullopt));
-    if (set.fence.by_scale && side == "far") note("the scale reads to the near side");
+    if (set.fence.by_scale && is_far) note(words("number.scale_is_near"));
     note(say_from_pass_before(stand.work, setup));
     if (setup.height) note(say_beyond(stand.work, set.dial.fence_beyond));
     if (!setup.height) {
-        if (!stop) numbers.push_back({"Height", "", "", "", "Through: just above the board"});
+        if (!stop) words_alone("number.height", words("number.through"));
         return numbers;
     }
-    numbers.push_back(control_number(job, "height", "", *set.height, stood ? stood->height : std::nullopt));
+    numbers.push_back(control_number(job, "height", *set.height, stood ? stood->height : std::nullopt));
     note(say_beyond(stand.work, set.dial.height_beyond));
     if (const std::string shims = say_shims(stand.work, setup, set.dial.shims); !shims.empty())
-        numbers.push_back({"Stack", "", "", "", capital(shims)});
-    if (setup.spacer == zero) numbers.push_back({"Spacer", "", "", "", "None"});
+        words_alone("number.stack", capital(shims));
+    if (setup.spacer == zero) words_alone("number.spacer", words("number.none"));
     else
-        numbers.push_back(number_for(job, setup.sacrificial ? "Spacer, sacrificial" : "Spacer", setup.spacer,
-                                     before ? std::optional(before->spacer) : std::nullopt));
+        numbers.push_back(number_for(job,
+                                     words(setup.sacrificial ? "number.sacrificial_spacer" : "number.spacer"),
+                                     setup.spacer, before ? std::optional(before->spacer) : std::nullopt));
     return numbers;
 }
 
@@ -163,7 +169,7 @@ bool draw_filling(Screen& screen, const Stand& stand) {
                         .changed_from = number.was,
                         .note = {}},
                        {room.x, room.y - ui.px(100)});
-        if (primary_button(ui, "Back to the setup", {.width = -1, .height_px = 76}))
+        if (primary_button(ui, ui.text("saw.back_to_setup").c_str(), {.width = -1, .height_px = 76}))
             screen.state.filling.clear();
         return true;
     }

@@ -30,7 +30,7 @@ void draw_changes(Screen& screen, const Stand& stand);
 // The ends to run, with the way to say that a part is spoilt, and the way back.
 void draw_parts(Screen& screen, const Stand& stand);
 // What "Hold to undo" takes back: "the lock at step 12"; empty where there is nothing.
-std::string last_words(const Work& work);
+std::string last_words(const Words& words, const Work& work);
 void draw_take_back(Screen& screen);
 
 // The numbers to set, large; one of them is made to fill the screen by a tap.

@@ -11,6 +11,7 @@
 #include "window/screen_fields.h"
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
+#include "words/names.h"
 
 namespace kw::window {
 namespace {
@@ -82,10 +83,10 @@ void draw_refusal(Bench& bench) {
     if (session.refused.empty() || std::find(here.begin(), here.end(), session.refused_field) == here.end())
         return;
     const bool doubt = session.refused_field == "doubt";
-    notice(bench.screen.ui, doubt ? Tone::caution : Tone::wrong, doubt ? "Look again" : "Not taken",
+    notice(bench.screen.ui, doubt ? Tone::caution : Tone::wrong, bench.screen.text(doubt ? "test.look_again" : "test.not_taken"),
            capital(session.refused));
     if (doubt && anything_in(bench.draft) &&
-        secondary_button(bench.screen.ui, "I looked again: it is right",
+        secondary_button(bench.screen.ui, bench.screen.text("test.sure").c_str(),
                          {.width = content_width(bench.screen.ui)})) {
         if (auto cut = cut_of(bench)) {
             cut->sure = true;
@@ -96,11 +97,12 @@ void draw_refusal(Bench& bench) {
 
 // "Front's thickness": of the two boards in the joint, the one that enters.
 std::string reading_label(const Bench& bench, const std::string& name) {
+    const Words& words = bench.screen.ui.words();
     const Group* group = bench.work.plan.group_with_id(bench.setup.group);
-    if (name != "stock_thickness" || !group) return capital(plain_name(name));
-    if (group->work.inserts.empty()) return "Bottom's thickness";
+    if (name != "stock_thickness" || !group) return capital(reading_word(words, name));
+    if (group->work.inserts.empty()) return capital(words("test.thickness_of", role_words(words, Role::bottom)));
     const Part* part = bench.work.plan.part_with_id(group->work.inserts.front().part);
-    return capital(role_words(part->size.role)) + "'s thickness";
+    return capital(words("test.thickness_of", role_words(words, part->size.role)));
 }
 
 void draw_readings(Bench& bench) {
@@ -109,17 +111,16 @@ void draw_readings(Bench& bench) {
     for (const std::string& name : reading_names(bench.work, bench.setup.id)) {
         const bool would_tell = bench.report.advice == AdviceKind::measure && bench.report.measure == name;
         draft_entry(screen, reading_label(bench, name), bench.draft.readings[name],
-                    {across.next(), would_tell ? "tells most" : "not read"});
+                    {across.next(), screen.text(would_tell ? "test.tells_most" : "test.not_read")});
     }
     const auto names = reading_names(bench.work, bench.setup.id);
     const auto knows = [&](const char* name) {
         return std::find(names.begin(), names.end(), name) != names.end();
     };
-    std::string signs = knows("fit") ? "Fit: + loose, the gap beside what goes in, by feelers or paper; "
-                                       "\u2212 tight, how much thicker it is than the slot."
-                                     : "";
-    if (knows("face_step")) signs += " Face step: + side proud.";
-    if (!signs.empty()) caption(screen.ui, signs);
+    std::vector<std::string> signs;
+    if (knows("fit")) signs.push_back(screen.text("test.sign_of_fit"));
+    if (knows("face_step")) signs.push_back(screen.text("test.sign_of_step"));
+    if (!signs.empty()) caption(screen.ui, joined(signs, " "));
 }
 
 bool is_fitted(const Bench& bench) {
@@ -130,9 +131,9 @@ bool is_fitted(const Bench& bench) {
 void draw_feel(Bench& bench) {
     Ui& ui = bench.screen.ui;
     if (!is_fitted(bench)) return;
-    std::vector<std::string> words{"Not tried"};
-    for (const FeelMeaning& feel : feel_table()) words.push_back(capital(std::string(feel.word)));
-    caption(ui, "How it goes together by hand");
+    std::vector<std::string> words{ui.text("test.not_tried")};
+    for (const FeelMeaning& feel : feel_table()) words.push_back(capital(feel_word(ui.words(), feel.word)));
+    caption(ui, ui.text("test.feel"));
     int chosen = bench.draft.felt + 1;
     if (segments(ui, "feel", words, chosen, -1)) bench.draft.felt = chosen - 1;
 }
@@ -142,19 +143,19 @@ void draw_sights(Bench& bench) {
     Ui& ui = bench.screen.ui;
     const Group* group = bench.work.plan.group_with_id(bench.setup.group);
     const std::array<std::pair<const char*, const char*>, 3> kinds{
-        {{"face_step", "Where the two outsides meet"},
-         {"shoulder_gap", "At the shoulder"},
-         {"fit", "How much paper goes in beside it"}}};
+        {{"face_step", "test.see_face_step"},
+         {"shoulder_gap", "test.see_shoulder"},
+         {"fit", "test.see_fit"}}};
     const bool any = group && std::any_of(kinds.begin(), kinds.end(), [&](const auto& kind) {
                          return !sight_words(bench.work, bench.setup.id, kind.first).empty();
                      });
     if (!any) return;
-    toggle_row(ui, "Say what is seen, without measuring", bench.draft.by_eye);
+    toggle_row(ui, ui.text("test.by_eye").c_str(), bench.draft.by_eye);
     if (!bench.draft.by_eye) return;
     for (const auto& [reading, what] : kinds) {
         const auto words = sight_words(bench.work, bench.setup.id, reading);
         if (words.empty()) continue;
-        caption(ui, what);
+        caption(ui, ui.text(what));
         const float gap = ui.px(size::gap), whole = content_width(ui);
         const int columns = std::clamp(static_cast<int>(whole / ui.px(170)), 2, 5);
         const float width = (whole - static_cast<float>(columns - 1) * gap) / static_cast<float>(columns);
@@ -162,7 +163,7 @@ void draw_sights(Bench& bench) {
             if (static_cast<int>(i) % columns != 0) ImGui::SameLine(0, gap);
             const auto told = bench.draft.seen.find(reading);
             bool chosen = told != bench.draft.seen.end() && told->second == words[i];
-            if (!picture_choice(ui, capital(words[i]).c_str(),
+            if (!picture_choice(ui, capital(sight_word(ui.words(), words[i])).c_str(),
                                 draw::symptom_view(bench.work, *group, *sight_of_word(words[i])), width,
                                 chosen))
                 continue;
@@ -186,30 +187,30 @@ std::vector<std::string> movable_controls(const Bench& bench) {
 void draw_other_moves(Bench& bench) {
     Ui& ui = bench.screen.ui;
     if (bench.report.test == 0) return;
-    toggle_row(ui, "I made other moves than those advised", bench.draft.other_moves);
+    toggle_row(ui, ui.text("test.other_moves").c_str(), bench.draft.other_moves);
     if (!bench.draft.other_moves) return;
-    caption(ui, "+ fence out, blade up, thicker spacer; \u2212 the other way");
+    caption(ui, ui.text("test.sign_of_moves"));
     Across across(bench.screen, 2);
     for (const std::string& name : movable_controls(bench))
-        draft_entry(bench.screen, capital(name) + " moved by", bench.draft.moved[name],
-                    {across.next(), "not moved"});
+        draft_entry(bench.screen, capital(ui.text("test.moved_by", control_word(ui.words(), name))), bench.draft.moved[name],
+                    {across.next(), ui.text("test.not_moved")});
 }
 
 void draw_entry(Bench& bench) {
     Ui& ui = bench.screen.ui;
     begin_card(ui, "entry");
     heading(ui,
-            bench.report.test == 0 ? "First test cut" : "Test cut " + std::to_string(bench.report.test + 1));
+            bench.report.test == 0 ? ui.text("test.first") : ui.text("test.number", bench.report.test + 1));
     draw_readings(bench);
     draw_feel(bench);
     draw_sights(bench);
     if (bench.report.test > 0) {
         bool fresh = on_fresh_ends(bench);
-        toggle_row(ui, "On a fresh end", fresh);
+        toggle_row(ui, ui.text("test.fresh_end").c_str(), fresh);
         if (fresh != on_fresh_ends(bench)) bench.draft.fresh_end = fresh;
     }
     draw_other_moves(bench);
-    if (anything_in(bench.draft) && quiet_button(ui, "Clear what was put in", {.width = content_width(ui)}))
+    if (anything_in(bench.draft) && quiet_button(ui, ui.text("test.clear").c_str(), {.width = content_width(ui)}))
         bench.draft.setup.clear();
     end_card(ui);
 }
@@ -217,7 +218,7 @@ void draw_entry(Bench& bench) {
 constexpr float work_out_px = 64;
 
 void draw_work_out(Bench& bench, float width) {
-    if (primary_button(bench.screen.ui, "Work it out",
+    if (primary_button(bench.screen.ui, bench.screen.text("test.work_out").c_str(),
                        {.width = width, .height_px = work_out_px, .enabled = anything_in(bench.draft)}))
         if (auto cut = cut_of(bench)) bench.screen.done = SaveTest{std::move(*cut)};
 }
@@ -225,25 +226,26 @@ void draw_work_out(Bench& bench, float width) {
 // --- out -----------------------------------------------------------------------------------------------------------
 
 std::string expected_words(const Bench& bench) {
-    std::vector<std::string> words;
+    const Words& words = bench.screen.ui.words();
+    std::vector<std::string> all;
     const auto add = [&](const char* name, const std::optional<double>& value_mm) {
         if (value_mm)
-            words.push_back(std::string(name) + " " +
-                            fine_words(bench.work.job, Length::nearest_mm(*value_mm)));
+            all.push_back(reading_word(words, name) + " " +
+                          fine_words(bench.work.job, Length::nearest_mm(*value_mm)));
     };
     add("fit", bench.report.fit_mm);
-    add("shoulder gap", bench.report.shoulder_gap_mm);
-    add("face step", bench.report.face_step_mm);
-    return joined(words);
+    add("shoulder_gap", bench.report.shoulder_gap_mm);
+    add("face_step", bench.report.face_step_mm);
+    return joined(all);
 }
 
 // "I did that: height + 0.008 in".
-std::string made_words(const FitReport& report, const Job& job) {
-    std::vector<std::string> words;
+std::string made_words(const Words& words, const FitReport& report, const Job& job) {
+    std::vector<std::string> all;
     for (const SaidMove& move : report.unread)
-        words.push_back(move.control + (move.by > Length{} ? " + " : " \u2212 ") +
-                        caliper_text(job, abs(move.by)));
-    return "I did that: " + joined(words);
+        all.push_back(control_word(words, move.control) + (move.by > Length{} ? " + " : " \u2212 ") +
+                      caliper_text(job, abs(move.by)));
+    return words("test.did_that", joined(all));
 }
 
 // As it stands; after the moves stands in the advice.
@@ -251,8 +253,8 @@ void draw_chance(Bench& bench) {
     Ui& ui = bench.screen.ui;
     const std::string now = hundredths(bench.report.chance_in_tolerance);
     if (!bench.report.moves.empty())
-        return caption(ui, "As it stands: " + now + " % likely to be in tolerance");
-    figure(ui, {.caption = "In tolerance as it stands",
+        return caption(ui, ui.text("test.as_it_stands", now));
+    figure(ui, {.caption = ui.text("test.chance"),
                 .value = now,
                 .unit = "%",
                 .changed_from = {},
@@ -277,37 +279,38 @@ void draw_lock(Bench& bench) {
         const auto cuts = std::count_if(bench.work.plan.setups.begin(), bench.work.plan.setups.end(),
                                         [&](const Setup& one) { return group && one.group == group->id; });
         return status(ui, Tone::good,
-                      moves_on ? "Leave the height. Fence back to the first pass: all parts, then the next."
-                      : cuts > 1
-                          ? "Leave scales and stack. Fence, spacer and face as the picture says for each cut."
-                          : "Run the parts without moving anything.");
+                      ui.text(moves_on   ? "test.locked_passes"
+                              : cuts > 1 ? "test.locked_cuts"
+                                         : "test.locked_one"));
     }
     if (bench.report.is_good() && !again) {
-        if (primary_button(ui, "Lock", {.width = width, .height_px = 64, .detail = "as it stands"})) lock();
+        if (primary_button(ui, ui.text("test.lock").c_str(),
+                           {.width = width, .height_px = 64, .detail = ui.text("test.lock_why")})) lock();
         return;
     }
     // What the program does not advise is held down: a second tap in one place locks nothing.
     const std::string chance =
         percent(chance_when_locked(bench.work, cut).value_or(bench.report.chance_in_tolerance));
-    const std::string detail = again                    ? "not tested since it was set again"
-                               : bench.report.test == 0 ? "not tested: " + chance + " in tolerance"
-                               : moved                  ? chance + " in tolerance with these moves"
-                                                        : chance + " in tolerance";
-    const char* label = again   ? "Hold to lock as it was"
-                        : moved ? "Hold to lock with the moves made"
-                                : "Hold to lock";
-    if (hold_button(ui, label, {.width = width, .detail = detail})) lock();
+    const std::string detail = ui.text(again                    ? "test.untested_again"
+                                       : bench.report.test == 0 ? "test.untested"
+                                       : moved                  ? "test.with_moves"
+                                                                : "test.in_tolerance",
+                                       chance);
+    const std::string label = ui.text(again   ? "test.hold_lock_again"
+                                      : moved ? "test.hold_lock_moved"
+                                              : "test.hold_lock");
+    if (hold_button(ui, label.c_str(), {.width = width, .detail = detail})) lock();
 }
 
 // What to move where the reading that was asked for can't be taken; once it is made it is told with the next reading.
 void draw_unread(Bench& bench) {
     if (bench.report.unread.empty()) return;
     say(bench.screen.ui, say_unread(bench.report) + ".");
-    toggle_row(bench.screen.ui, made_words(bench.report, bench.work.job).c_str(), bench.draft.made_unread);
+    toggle_row(bench.screen.ui, made_words(bench.screen.ui.words(), bench.report, bench.work.job).c_str(), bench.draft.made_unread);
     if (bench.draft.made_unread)
-        caption(bench.screen.ui, bench.report.unread_retry == Retry::fresh_end
-                                     ? "Cut a fresh end, and put in what it reads."
-                                     : "Cut the same test ends again, and put in what they read.");
+        caption(bench.screen.ui,
+                bench.screen.text(bench.report.unread_retry == Retry::fresh_end ? "test.unread_fresh"
+                                                                                : "test.unread_same"));
 }
 
 void draw_answer(Bench& bench) {
@@ -328,15 +331,14 @@ void draw_answer(Bench& bench) {
         int number = 0;
         for (const std::string& step : said_at(bench.screen, *stand_at(bench.screen)).test)
             say(ui, std::to_string(++number) + ".  " + step);
-        caption(ui, "One reading is enough to begin; more make it surer.");
+        caption(ui, ui.text("test.one_is_enough"));
     }
     if (bench.report.test > 0) {
         draw_chance(bench);
         const std::string expected = expected_words(bench);
         if (!expected.empty())
             caption(ui,
-                    std::string(bench.report.moves.empty() ? "Expected: " : "Expected after the moves: ") +
-                        expected);
+                    ui.text(bench.report.moves.empty() ? "test.expected" : "test.expected_moved", expected));
     }
     draw_lock(bench);
     end_card(ui);
@@ -368,7 +370,7 @@ void draw_pictures(Bench& bench, float height) {
 void draw_test_cut(Screen& screen, const Setup& setup) {
     Ui& ui = screen.ui;
     const auto report = fit_report(*screen.work(), setup.id);
-    if (!report) return say(ui, "This setup brings parts to size. Nothing is tested here.");
+    if (!report) return say(ui, ui.text("test.no_test"));
     Bench bench{screen, *screen.work(), setup, *report, draft_for(screen.state, setup.id)};
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const float gap = ui.px(size::gap);

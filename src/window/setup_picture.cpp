@@ -6,6 +6,7 @@
 #include "window/screen.h"
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
+#include "words/names.h"
 #include "window/text.h"
 
 namespace kw::window {
@@ -38,8 +39,9 @@ std::vector<PartPicture> draw_parts(const Stand& stand, std::size_t first_pass,
     if (alike != lies.end()) std::rotate(lies.begin(), alike, lies.end());
     for (const draw::PartLie& lie : lies) {
         const Pass& pass = stand.setup.passes[lie.pass];
-        parts.push_back({capital(std::string(draw::words_for(lie.role))) + ", " +
-                             std::string(name_of(pass.down)) + " face down",
+        const Words& words = stand.work.job.locale.words();
+        parts.push_back({words("picture.part", capital(role_words(words, lie.role)),
+                               face_down_words(words, name_of(pass.down))),
                          draw::part_view(stand.work, stand.setup, lie, options)});
     }
     return parts;
@@ -142,10 +144,10 @@ void draw_setup_picture(Screen& screen, const Stand& stand, float height) {
         const ImVec2 at = ImGui::GetCursorScreenPos();
         draw_parts_in_a_row(screen, height - ui.px(size::target) - gap);
         ImGui::SetCursorScreenPos(at);
-        if (buttons_on_picture(ui, at, {width, height}, {"The cut"}, corner)) picture.boards = false;
+        if (buttons_on_picture(ui, at, {width, height}, {screen.text("picture.cut")}, corner)) picture.boards = false;
         return;
     }
-    const Explore explore{approach_of(picture), corner, has_parts && !both ? "The boards" : nullptr};
+    const Explore explore{approach_of(picture), corner, has_parts && !both ? screen.text("picture.boards") : std::string()};
     if (explore_picture(ui, "setup", picture.section, {width, both ? height - below - gap : height},
                         screen.state.picture, explore))
         picture.boards = true;
