@@ -118,7 +118,7 @@ public:
         if (!setup) return nothing_planned();
         if (mark.done)
             if (const auto first = what_comes_first(*session_.work, *setup, mark.passes))
-                return refuse(session_, too_early(*setup, *first));
+                return refuse(session_, too_early(*setup, *first, words_in(session_.language)));
         Json document = session_.document;
         bool together = false;
         for (const std::size_t index : mark.passes) {
