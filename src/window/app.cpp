@@ -286,7 +286,9 @@ int run_app(const AppOptions& options) {
     if (to_open.is_first_start) app->state().first_question = 0;
     // A job on a stick that is not in stays the last one.
     if (to_open.absent.empty()) remember_as_last(to_open.path);
-    std::string absent = to_open.absent.empty() ? "" : words_in(app->state().preferences.language)("keep.absent", to_open.absent.string());
+    std::string absent = to_open.absent.empty() ? ""
+                                                : words_in(app->state().preferences.language)(
+                                                      "keep.absent", to_open.absent.string());
     WindowOptions window = options.window;
     window.title = title_of(*app);
     window.theme = theme_of(app->state().preferences);

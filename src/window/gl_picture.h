@@ -5,6 +5,9 @@
 #include <imgui.h>
 
 #include <map>
+#include <optional>
+#include <string>
+#include <vector>
 
 #include "draw/drawing.h"
 #include "window/gl_painter.h"
@@ -75,7 +78,7 @@ bool explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec
                      const Explore& explore = {});
 
 // A row of buttons in a picture's corner; which of them was pressed, or nothing. corner and room: the picture's.
-std::optional<std::size_t> buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room, const std::vector<std::string>& labels,
-                               Corner at);
+std::optional<std::size_t> buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room,
+                                              const std::vector<std::string>& labels, Corner at);
 
 }  // namespace kw::window

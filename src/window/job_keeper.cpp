@@ -156,9 +156,7 @@ Answer JobKeeper::take(const AskedAction& asked) {
         action = asked_on(asked.action, asked.seen->plan, before.work->plan);
     if (!action) {
         kept_.session = before;
-        answer.said.push_back(
-            {words("keep.other_order"),
-             Tone::wrong, true});
+        answer.said.push_back({words("keep.other_order"), Tone::wrong, true});
         return answer;
     }
     kept_.session = apply(before, *action, asked.time, watch());
@@ -167,9 +165,11 @@ Answer JobKeeper::take(const AskedAction& asked) {
     if (!after.refused.empty()) return answer;
     const bool changed = after.document != before.document;
     if (std::holds_alternative<Undo>(asked.action) && changed)
-        answer.said.push_back({words("undo.undone", difference(words, after.document, before.document, before.work.get()))});
+        answer.said.push_back(
+            {words("undo.undone", difference(words, after.document, before.document, before.work.get()))});
     if (std::holds_alternative<Redo>(asked.action) && changed)
-        answer.said.push_back({words("undo.redone", difference(words, before.document, after.document, after.work.get()))});
+        answer.said.push_back(
+            {words("undo.redone", difference(words, before.document, after.document, after.work.get()))});
     answer.test_taken = std::holds_alternative<SaveTest>(asked.action);
     if (after.memory != before.memory) keep_memory(before.memory, answer);
     if (changed) save_worked_out(answer);
@@ -186,22 +186,18 @@ bool JobKeeper::take_up_file(Answer& answer) {
         return false;
     };
     auto news = kept_.file.news(kept_.shop);
-    if (!news)
-        return wrong(
-            words("keep.unreadable", news.error()));
+    if (!news) return wrong(words("keep.unreadable", news.error()));
     last_wrong_.clear();
     if (!*news) return true;
     auto taken = taken_up(kept_.session, kept_.file.document(), **news);
-    if (!taken)
-        return wrong(words("keep.both_changed", taken.error()));
+    if (!taken) return wrong(words("keep.both_changed", taken.error()));
     kept_.session = std::move(*taken);
     kept_.file.take_up(std::move(**news));
     // A lock that was told elsewhere has taught the shop something too.
     if (!kept_.shop_path.empty() && read_shop_again().empty())
         if (auto memory = read_memory(kept_.shop)) kept_.session.memory = std::move(*memory);
     answer.file_taken = true;
-    answer.said.push_back(
-        {words("keep.taken_up"), Tone::caution});
+    answer.said.push_back({words("keep.taken_up"), Tone::caution});
     return true;
 }
 
@@ -233,7 +229,8 @@ void JobKeeper::save_worked_out(Answer& answer) {
 void JobKeeper::save(Answer& answer) {
     if (!take_up_file(answer)) return;
     if (const auto saved = kept_.file.write(kept_.session.document); !saved)
-        answer.said.push_back({words_in(kept_.session.language)("keep.not_saved", saved.error()), Tone::wrong});
+        answer.said.push_back(
+            {words_in(kept_.session.language)("keep.not_saved", saved.error()), Tone::wrong});
 }
 
 // The file may have been changed by someone else meanwhile: that stays. Where it can't be read now, why: then it is not written either.
@@ -247,7 +244,8 @@ std::string JobKeeper::read_shop_again() {
     if (!json) return report(name, *text, json.error());
     if (const auto memory = read_memory(*json); !memory) {
         const Problem& problem = memory.error().front();
-        return name + ": " + problem.pointer + ": " + problem.why.text({Graduation::mm_0_01, kept_.session.language});
+        return name + ": " + problem.pointer + ": " +
+               problem.why.text({Graduation::mm_0_01, kept_.session.language});
     }
     kept_.shop = std::move(*json);
     return {};
@@ -287,7 +285,8 @@ void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
     }
     kept_.shop = with_memory(std::move(kept_.shop), memory);
     if (const auto saved = save_file(kept_.shop_path, to_text(kept_.shop)); !saved)
-        answer.said.push_back({words_in(kept_.session.language)("keep.learned_not_saved", saved.error().why), Tone::wrong});
+        answer.said.push_back(
+            {words_in(kept_.session.language)("keep.learned_not_saved", saved.error().why), Tone::wrong});
     platform::commit_data();
 }
 

@@ -87,8 +87,8 @@ void display(Ui& ui, const Grid& grid, LengthEntry& put_in) {
                middle = ui.font(TypeSize::heading, Face::strong);
     const float whole = whole_width(grid), fraction = 2 * grid.unit + grid.gap, half = ui.px(48);
     const bool decimal = entry.slot == Slot::decimals || !entry.decimals.empty();
-    const std::string digits =
-        (entry.negative ? "\u2212" : "") + entry.whole + (decimal ? ui.text("decimal.mark") + entry.decimals : "");
+    const std::string digits = (entry.negative ? "\u2212" : "") + entry.whole +
+                               (decimal ? ui.text("decimal.mark") + entry.decimals : "");
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     slot_box(ui, "whole", digits, {whole - fraction - grid.gap, 2 * half + ui.px(8)},
              entry.slot == Slot::whole || decimal, large, entry, decimal ? Slot::decimals : Slot::whole);
@@ -232,7 +232,8 @@ Answer answer_row(Ui& ui, const Grid& grid, const LengthEntry& entry) {
     if (secondary_button(ui, ui.text("keypad.cancel").c_str(), {.width = two})) answer = Answer::cancel;
     ImGui::SameLine(0, grid.gap);
     const std::string value = worked_text(entry);
-    const std::string label = ui.text("keypad.use", is_complete(entry) ? value : std::string("\u2026")) + "##use";
+    const std::string label =
+        ui.text("keypad.use", is_complete(entry) ? value : std::string("\u2026")) + "##use";
     if (primary_button(ui, label.c_str(),
                        {.width = 3 * grid.unit + 2 * grid.gap, .enabled = is_complete(entry)}))
         answer = Answer::use;

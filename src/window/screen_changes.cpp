@@ -28,9 +28,7 @@ struct Sentences {
     }
     void say_leave(const std::string& what) { leave.push_back(words()("leave.the", what)); }
 
-    std::string by_rule(Length length) const {
-        return without_mark(show_with_unit(length, job().locale));
-    }
+    std::string by_rule(Length length) const { return without_mark(show_with_unit(length, job().locale)); }
     // Both as the rule shows them; as a caliper does where a rule shows the same.
     std::string from_to(Length from, Length to, bool by_scale = false) const {
         const char* key = by_scale ? "change.from_to_by_scale" : "change.from_to";
@@ -47,7 +45,8 @@ struct Sentences {
 
     void cutter() {
         if (before.cutter != now.cutter) say_change("change.cutter", now.cutter);
-        else if (before.make_up != now.make_up) say_change("change.make_up", caliper_text(job(), now.make_up));
+        else if (before.make_up != now.make_up)
+            say_change("change.make_up", caliper_text(job(), now.make_up));
         else if (stood.dial.shims != set.dial.shims) {
             const std::string shims = say_shims(work, now, set.dial.shims);
             say_change("change.shims", now.cutter, shims.empty() ? words()("change.no_shims") : shims);
@@ -109,7 +108,8 @@ SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& n
     all.spacer();
     all.board();
     std::string leave;
-    if (!all.leave.empty()) leave = words(all.leave.size() == 1 ? "leave.one" : "leave.many", words.list(all.leave));
+    if (!all.leave.empty())
+        leave = words(all.leave.size() == 1 ? "leave.one" : "leave.many", words.list(all.leave));
     return {std::move(all.change), std::move(leave)};
 }
 

@@ -28,8 +28,8 @@ bool is_told_late(const Screen& screen, const Stand& stand) {
 
 void draw_count(Ui& ui, const Progress& progress) {
     const std::string left = std::to_string(progress.of - progress.done),
-                      caption = ui.text(progress.done == progress.of ? "parts.all_ran" : "parts.left",
-                                        progress.of);
+                      caption =
+                          ui.text(progress.done == progress.of ? "parts.all_ran" : "parts.left", progress.of);
     figure(ui, {.caption = caption,
                 .value = left,
                 .unit = {},
@@ -46,7 +46,8 @@ bool draw_end(Screen& screen, const Stand& stand, std::size_t index) {
     const std::string fate = fate_words(screen.ui.words(), stand.work, pass.part, done);
     std::string detail = end_word(screen.ui.words(), name_of(pass.reference));
     if (!fate.empty()) detail += ", " + fate;
-    const std::string label = part_words(screen.ui.words(), stand.work.plan, pass.part) + "##" + std::to_string(index);
+    const std::string label =
+        part_words(screen.ui.words(), stand.work.plan, pass.part) + "##" + std::to_string(index);
     switch (hold_tick_row(screen.ui, label.c_str(), done, detail)) {
         case Tick::none: break;
         case Tick::set:
@@ -76,7 +77,8 @@ void draw_ends(Screen& screen, const Stand& stand) {
     const float width = content_width(ui);
     if (!left.empty() && secondary_button(ui, ui.text("parts.tick_all").c_str(), {.width = width}))
         screen.done = MarkRun{stand.setup.id, left, true, is_told_late(screen, stand)};
-    if (quiet_button(ui, ui.text("parts.spoilt").c_str(), {.width = width})) screen.state.spoilt_at = stand.step;
+    if (quiet_button(ui, ui.text("parts.spoilt").c_str(), {.width = width}))
+        screen.state.spoilt_at = stand.step;
 }
 
 void draw_spoilt(Screen& screen, const Stand& stand) {
@@ -89,11 +91,13 @@ void draw_spoilt(Screen& screen, const Stand& stand) {
     const float width = content_width(ui);
     for (const std::string& part : parts) {
         const std::string label = part_words(screen.ui.words(), stand.work.plan, part);
-        if (!hold_button(ui, label.c_str(), {.width = width, .detail = screen.text("parts.hold_lost")})) continue;
+        if (!hold_button(ui, label.c_str(), {.width = width, .detail = screen.text("parts.hold_lost")}))
+            continue;
         screen.done = MarkLost{part};
         screen.state.spoilt_at.clear();
     }
-    if (secondary_button(ui, ui.text("parts.none_spoilt").c_str(), {.width = width})) screen.state.spoilt_at.clear();
+    if (secondary_button(ui, ui.text("parts.none_spoilt").c_str(), {.width = width}))
+        screen.state.spoilt_at.clear();
 }
 
 // The number of the step at which it was told; nothing where the plan has none any more.

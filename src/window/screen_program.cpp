@@ -25,7 +25,8 @@ void draw_history(Screen& screen, float left) {
     ImGui::SetCursorPosX(left);
     // Brushed past it takes nothing back; what it takes back is said, and done again by a tap beside it.
     bool tapped = false;
-    if (hold_button(ui, ui.text("head.undo").c_str(), {.width = width, .enabled = !screen.session.undo.empty()}, tapped))
+    if (hold_button(ui, ui.text("head.undo").c_str(),
+                    {.width = width, .enabled = !screen.session.undo.empty()}, tapped))
         screen.done = Undo{};
     if (tapped) ui.toast(ui.text("head.hold_undo"));
     ImGui::SameLine(0, ui.px(8));

@@ -78,7 +78,8 @@ std::string against(const Words& words, const Setup& setup) {
 void draw_lie(Screen& screen, const Setup& setup) {
     const Words& words = screen.ui.words();
     Across across(screen, 2);
-    draw_fact(screen.ui, across, words("saw.down"), capital(words("saw.face", faces_down(words, setup))), false);
+    draw_fact(screen.ui, across, words("saw.down"), capital(words("saw.face", faces_down(words, setup))),
+              false);
     draw_fact(screen.ui, across, capital(against(words, setup)), capital(references_of(words, setup)), false);
 }
 
@@ -101,9 +102,7 @@ void draw_gear(Screen& screen, const Stand& stand) {
                       show_with_unit(setup.kerf, stand.work.job.locale), setup.machine),
               before && (before->cutter != setup.cutter || before->make_up != setup.make_up));
     if (std::any_of(setup.passes.begin(), setup.passes.end(), [](const Pass& pass) { return pass.nibble; }))
-        draw_fact(ui, across, ui.text("saw.then"),
-                  ui.text("saw.nibble"),
-                  false);
+        draw_fact(ui, across, ui.text("saw.then"), ui.text("saw.nibble"), false);
 }
 
 void draw_cautions(Screen& screen, const Stand& stand) {

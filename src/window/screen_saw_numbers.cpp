@@ -63,16 +63,17 @@ std::vector<Number> numbers_of(const Stand& stand, CutterSide measured_to) {
     const SetTo set = set_to(stand.work, setup);
     const std::optional<SetTo> stood = before ? std::optional(set_to(stand.work, *before)) : std::nullopt;
     std::vector<Number> numbers;
-    const auto note = [&](const std::string& more) {
-        numbers.back().note = with(numbers.back().note, more);
-    };
+    const auto note = [&](const std::string& more) { numbers.back().note = with(numbers.back().note, more); };
     const auto words_alone = [&](const char* name, const std::string& what) {
         numbers.push_back({words(name), "", "", "", what});
     };
     const bool stop = setup.guide == "stop";
     const bool is_far =
         fence_reading(stand.work, setup, setup.height ? measured_to : CutterSide::near).side == "far";
-    numbers.push_back(control_number(job, stop ? "stop" : is_far ? "fence_far" : "fence_near",
+    numbers.push_back(control_number(job,
+                                     stop     ? "stop"
+                                     : is_far ? "fence_far"
+                                              : "fence_near",
                                      set.fence_to(measured_to),
                                      stood ? std::optional(stood->fence_to(measured_to)) : std::nullopt));
     if (set.fence.by_scale && is_far) note(words("number.scale_is_near"));

@@ -6,8 +6,8 @@
 #include "window/screen.h"
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
-#include "words/names.h"
 #include "window/text.h"
+#include "words/names.h"
 
 namespace kw::window {
 namespace {
@@ -144,10 +144,12 @@ void draw_setup_picture(Screen& screen, const Stand& stand, float height) {
         const ImVec2 at = ImGui::GetCursorScreenPos();
         draw_parts_in_a_row(screen, height - ui.px(size::target) - gap);
         ImGui::SetCursorScreenPos(at);
-        if (buttons_on_picture(ui, at, {width, height}, {screen.text("picture.cut")}, corner)) picture.boards = false;
+        if (buttons_on_picture(ui, at, {width, height}, {screen.text("picture.cut")}, corner))
+            picture.boards = false;
         return;
     }
-    const Explore explore{approach_of(picture), corner, has_parts && !both ? screen.text("picture.boards") : std::string()};
+    const Explore explore{approach_of(picture), corner,
+                          has_parts && !both ? screen.text("picture.boards") : std::string()};
     if (explore_picture(ui, "setup", picture.section, {width, both ? height - below - gap : height},
                         screen.state.picture, explore))
         picture.boards = true;

@@ -5,10 +5,8 @@
 namespace kw {
 namespace {
 
-// The text of the key that is made of a beginning and a name.
-std::string shown(const Words& words, std::string key, std::string_view name) {
-    key += name;
-    std::replace(key.begin(), key.end(), ' ', '_');
+std::string shown(const Words& words, std::string_view prefix, std::string_view name) {
+    const std::string key = key_of(prefix, name);
     return words.has(key) ? std::string(words.text(key)) : std::string(name);
 }
 
@@ -84,19 +82,6 @@ std::string face_down_words(const Words& words, std::string_view face) {
 }
 std::string face_up_words(const Words& words, std::string_view face) {
     return shown(words, "face_up.", face);
-}
-std::string machine_kind_word(const Words& words, std::string_view kind) {
-    return shown(words, "machine_kind.", kind);
-}
-std::string cutter_kind_word(const Words& words, std::string_view kind) {
-    return shown(words, "cutter_kind.", kind);
-}
-std::string stock_kind_word(const Words& words, std::string_view kind) {
-    return shown(words, "stock_kind.", kind);
-}
-std::string grain_word(const Words& words, std::string_view grain) { return shown(words, "grain.", grain); }
-std::string slide_kind_word(const Words& words, std::string_view kind) {
-    return shown(words, "slide_kind.", kind);
 }
 
 }  // namespace kw
