@@ -95,6 +95,7 @@ def check_self():
     for key, text in (("a.b", "das"), ("a.b", "{0} {1}"), ("a.b", ""), ("a.x", "mehr")):
         assert list(check_words_tables(table, {**table, key: text})), key
     assert list(check_words_tables({"a.one": ""}, {"a.one": ""}))
+    assert told_twice("a = b\nc = d\na = e\n") == ["a"] and not told_twice("a = b\nc = d\n")
     used = [("x.cpp", 'words("a.b", 3) + words.counted("a.c", 1)')]
     assert not list(check_words_used(table, used))
     assert list(check_words_used(table, used[:0])) and list(check_words_used(table, used + [("y.cpp", 'Message::say("a.d")')]))
@@ -105,6 +106,12 @@ def read_words(text):
     """key -> text of a table of words (src/words)"""
     rows = (line.split(" = ", 1) for line in text.splitlines() if line.strip() and not line.startswith("#"))
     return {row[0].strip(): row[1] if len(row) > 1 else "" for row in rows}
+
+
+def told_twice(text):
+    """Keys that stand in a table twice: it can't be read then."""
+    keys = [line.split(" = ", 1)[0].strip() for line in text.splitlines() if " = " in line and not line.startswith("#")]
+    return sorted({key for key in keys if keys.count(key) > 1})
 
 
 def places(text):
@@ -150,7 +157,9 @@ def check_all_words():
     folder = ROOT / "src/words"
     english = read_words((folder / "english.txt").read_text(encoding="utf-8"))
     for path in sorted(folder.glob("*.txt")):
-        other = read_words(path.read_text(encoding="utf-8"))
+        text = path.read_text(encoding="utf-8")
+        yield from (f"{path.relative_to(ROOT)}:1: `{key}` is told twice" for key in told_twice(text))
+        other = read_words(text)
         if path.stem == "british":  # changes to English: words, and texts by their keys
             found = (f"`{key}` changes a text that is not there" for key in other if "." in key and key not in english)
         else:

@@ -40,10 +40,11 @@ std::string after_text(const Work& work, const FitReport& report) {
 
 std::string fit_text(const Work& work, const FitReport& report) {
     std::string out = report.setup + " (" + report.group + "), test " + std::to_string(report.test) + "\n" +
-                      say_advice(report) + "\n";
+                      say_advice(report, work.job.locale.words()) + "\n";
     if (const std::string again = say_torn_down(work, report); !again.empty()) out += again + "\n";
     for (const SaidMove& move : report.moves) out += "  " + move.say + "\n";
-    if (!report.unread.empty()) out += say_unread(report) + ", and tell it with --moved.\n";
+    if (!report.unread.empty())
+        out += say_unread(report, work.job.locale.words()) + ", and tell it with --moved.\n";
     out += "\nBelieved to stand at, with what it may be out by\n" + standing_text(work, report);
     const std::string after = after_text(work, report);
     if (!after.empty())

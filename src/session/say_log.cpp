@@ -2,60 +2,73 @@
 
 #include <algorithm>
 
-#include "session/test_cut.h"
-#include "session/words.h"
+#include "words/names.h"
 
 namespace kw {
 namespace {
 
 constexpr std::size_t most_named = 4;
 
-std::string joined(const std::vector<std::string>& words, const char* between = ", ") {
-    std::string out;
-    for (const std::string& word : words) out += (out.empty() ? "" : between) + word;
-    return out;
+std::string listed(const Words& words, const std::vector<std::string>& texts) {
+    return words.list(texts, "list.comma");
 }
 
-std::string say_named(const Job& job, const std::vector<NamedLength>& values) {
-    std::vector<std::string> words;
-    for (const NamedLength& value : values)
-        words.push_back(plain_name(value.name) + " " + show_with_unit(value.value, caliper_locale(job)));
-    return joined(words);
+std::string say_readings(const Job& job, const std::vector<NamedLength>& readings) {
+    const Words& words = job.locale.words();
+    std::vector<std::string> texts;
+    for (const NamedLength& reading : readings)
+        texts.push_back(words("told.length", reading_word(words, reading.name),
+                              show_with_unit(reading.value, caliper_locale(job))));
+    return listed(words, texts);
 }
 
-std::string say_setup(const Setup& setup) { return setup.id + " (" + setup.work + ")"; }
+std::string say_moved(const Job& job, const std::vector<NamedLength>& moves) {
+    const Words& words = job.locale.words();
+    if (moves.empty()) return words("told.nothing_moved");
+    std::vector<std::string> texts;
+    for (const NamedLength& move : moves)
+        texts.push_back(words("told.length", control_word(words, move.name),
+                              show_with_unit(move.value, caliper_locale(job))));
+    return words("told.moved", listed(words, texts));
+}
+
+std::string say_setup(const Words& words, const Setup& setup) {
+    return words("entry.setup", setup.id, work_word(words, setup.work));
+}
 
 // As the plan calls it now; as it was called then where it is no longer planned.
-std::string say_setup(const Work& work, const LogEntry& entry) {
+std::string say_setup_of(const Work& work, const LogEntry& entry) {
     for (const Setup& setup : work.plan.setups) {
         if (work_key(setup, work.design) != without_pass_count(entry.key)) continue;
         const bool its_part =
             entry.part.empty() || std::any_of(setup.passes.begin(), setup.passes.end(),
                                               [&](const Pass& pass) { return pass.part == entry.part; });
-        if (its_part) return say_setup(setup);
+        if (its_part) return say_setup(work.job.locale.words(), setup);
     }
-    return entry.setup + " (no longer planned)";
+    return work.job.locale.words()("entry.setup_no_longer_planned", entry.setup);
 }
 
-std::string say_ends(const std::vector<const LogEntry*>& entries) {
-    std::vector<std::string> words;
+std::string say_ends(const Words& words, const std::vector<const LogEntry*>& entries) {
+    std::vector<std::string> texts;
     for (const LogEntry* entry : entries)
-        if (words.size() < most_named) words.push_back("`" + entry->part + "` " + entry->reference);
-    const std::size_t more = entries.size() - words.size();
-    return joined(words) + (more > 0 ? " and " + std::to_string(more) + " more" : "");
+        if (texts.size() < most_named)
+            texts.push_back(words("entry.end", entry->part, end_word(words, entry->reference)));
+    const std::size_t more = entries.size() - texts.size();
+    const std::string all = listed(words, texts);
+    return more > 0 ? words("entry.and_more", all, more) : all;
 }
 
 }  // namespace
 
 std::string say_told(const Job& job, const LogEntry& entry) {
-    std::vector<std::string> words;
-    if (entry.moved_given)
-        words.push_back(entry.moved.empty() ? "nothing moved" : "moved " + say_named(job, entry.moved));
-    if (entry.fresh_end) words.emplace_back("fresh end");
-    if (!entry.readings.empty()) words.push_back(say_named(job, entry.readings));
-    if (!entry.felt.empty()) words.push_back("felt: " + entry.felt);
-    for (const std::string& word : entry.seen) words.push_back(word);
-    return joined(words);
+    const Words& words = job.locale.words();
+    std::vector<std::string> texts;
+    if (entry.moved_given) texts.push_back(say_moved(job, entry.moved));
+    if (entry.fresh_end) texts.push_back(words("told.fresh_end"));
+    if (!entry.readings.empty()) texts.push_back(say_readings(job, entry.readings));
+    if (!entry.felt.empty()) texts.push_back(words("told.felt", feel_word(words, entry.felt)));
+    for (const std::string& seen : entry.seen) texts.push_back(sight_word(words, seen));
+    return listed(words, texts);
 }
 
 std::size_t last_told(const std::vector<LogEntry>& log) {
@@ -65,45 +78,46 @@ std::size_t last_told(const std::vector<LogEntry>& log) {
 }
 
 std::string say_last(const Work& work, std::size_t count) {
+    const Words& words = work.job.locale.words();
     const auto& log = work.job.log;
     std::vector<const LogEntry*> ran;
-    std::vector<std::string> words, lost;
+    std::vector<std::string> texts, lost;
     for (std::size_t i = log.size() - count; i < log.size(); ++i) {
         const LogEntry& entry = log[i];
         switch (entry.kind) {
             case LogKind::test:
-                words.push_back("test cut at " + say_setup(work, entry) + ": " + say_told(work.job, entry));
+                texts.push_back(words("entry.test", say_setup_of(work, entry), say_told(work.job, entry)));
                 break;
-            case LogKind::lock: words.push_back("locked " + say_setup(work, entry)); break;
+            case LogKind::lock: texts.push_back(words("entry.locked", say_setup_of(work, entry))); break;
             case LogKind::ran: ran.push_back(&entry); break;
-            case LogKind::lost: lost.push_back("`" + entry.part + "`"); break;
+            case LogKind::lost: lost.push_back(words("entry.part", entry.part)); break;
         }
     }
-    if (!ran.empty()) words.push_back("ran through " + say_setup(work, *ran.front()) + ": " + say_ends(ran));
-    if (!lost.empty()) words.push_back((words.empty() ? "lost: " : "lost with it: ") + joined(lost));
-    return joined(words, "; ");
+    if (!ran.empty())
+        texts.push_back(words("entry.ran", say_setup_of(work, *ran.front()), say_ends(words, ran)));
+    if (!lost.empty())
+        texts.push_back(words(texts.empty() ? "entry.lost" : "entry.lost_with_it", listed(words, lost)));
+    std::string all;
+    for (const std::string& text : texts) all = all.empty() ? text : words("entry.and_then", all, text);
+    return all;
 }
 
-Refusal too_early(const Setup& setup, const ComesFirst& first) {
-    const std::string what = "`" + first.part + "` can't have gone through " + say_setup(setup) + " yet";
-    const std::string before = say_setup(*first.setup);
+Refusal too_early(const Setup& setup, const ComesFirst& first, const Words& words) {
+    const std::string here = say_setup(words, setup), before = say_setup(words, *first.setup);
     if (first.torn_down)
-        return {"setup", Message::of(what, ": it was locked, then torn down"),
-                Message::of("set it again as it was locked, test and lock ", setup.id,
-                            " first; or tell that it ran before it was torn down")};
+        return {"setup", Message::say("early.torn_down", first.part, here),
+                Message::say("early.set_again", setup.id)};
     if (first.lock && first.setup == &setup)
-        return {"setup", Message::of(what, ": it is not locked"),
-                Message::of("cut the joint in scrap, test and lock ", setup.id, " first")};
+        return {"setup", Message::say("early.not_locked", first.part, here),
+                Message::say("early.test_in_scrap", setup.id)};
     if (first.lock)
-        return {"setup", Message::of(what, ": its size follows from ", before, ", which is not locked"),
-                Message::of("test and lock ", first.setup->id, " first")};
+        return {"setup", Message::say("early.size_follows", first.part, here, before),
+                Message::say("early.test_first", first.setup->id)};
     if (first.through != first.part)
-        return {"setup",
-                Message::of(what, ": a bottom is cut after the dry fit, and `", first.through,
-                            "` has not gone through ", before),
-                Message::of("run it through ", first.setup->id, " first")};
-    return {"setup", Message::of(what, ": first comes ", before),
-            Message::of("run it through ", first.setup->id, " first")};
+        return {"setup", Message::say("early.bottom", first.part, here, first.through, before),
+                Message::say("early.run_first", first.setup->id)};
+    return {"setup", Message::say("early.comes_first", first.part, here, before),
+            Message::say("early.run_first", first.setup->id)};
 }
 
 }  // namespace kw

@@ -18,6 +18,6 @@ std::size_t last_told(const std::vector<LogEntry>& log);
 std::string say_last(const Work& work, std::size_t count);
 
 // Why a part has not gone through the setup yet, and what comes first.
-Refusal too_early(const Setup& setup, const ComesFirst& first);
+Refusal too_early(const Setup& setup, const ComesFirst& first, const Words& words);
 
 }  // namespace kw

@@ -2,26 +2,45 @@
 
 #include "session/words.h"
 #include "setup/shims.h"
+#include "words/names.h"
 
 namespace kw {
 namespace {
 
-std::string pieces(const Job& job, const Cutter& cutter, const char* what, const std::vector<Length>& all) {
+// "1/8 in + 1/8 in"
+std::string pieces(const Job& job, const Cutter& cutter, const std::vector<Length>& all) {
     std::string text;
-    for (const Length piece : all)
-        text += (text.empty() ? std::string(what) + " " : " + ") + say_piece(job, cutter, piece);
+    for (const Length piece : all) text += (text.empty() ? "" : " + ") + say_piece(job, cutter, piece);
     return text;
 }
 
-std::string joined(const std::vector<std::string>& names) {
-    std::string text;
-    for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
-    return text;
+// What stands between the outer cutters, or that nothing does.
+std::string say_made_up(const Job& job, const Cutter& cutter) {
+    const Words& words = job.locale.words();
+    const std::string chippers = pieces(job, cutter, cutter.chippers),
+                      shims = pieces(job, cutter, cutter.shims), kerf = caliper_text(job, cutter.kerf);
+    if (chippers.empty() && shims.empty()) return words("cutter.outer_alone", cutter.name, kerf);
+    if (chippers.empty()) return words("cutter.with_shims", cutter.name, kerf, shims);
+    if (shims.empty()) return words("cutter.with_chippers", cutter.name, kerf, chippers);
+    return words("cutter.with_both", cutter.name, kerf, chippers, shims);
 }
 
-// "tongue and dado, ", where that is not what the joint goes by.
-std::string kind_if_another(const std::string& label, const ChosenJoint& way) {
-    return label.find(way.joint.kind) != std::string::npos ? std::string() : way.joint.kind + ", ";
+std::string listed(const Words& words, const std::vector<std::string>& names) {
+    return words.list(names, "list.comma");
+}
+
+// "back dado (twine)"
+std::string say_joint(const Words& words, const std::string& label, const std::vector<std::string>& drawers) {
+    return words("way.joint", work_word(words, label), listed(words, drawers));
+}
+
+// With the kind of joint, where that is not what the joint goes by.
+std::string say_way_of(const Job& job, const std::string& label, const ChosenJoint& way) {
+    const Words& words = job.locale.words();
+    const std::string said = say_way(job, way);
+    return label.find(way.joint.kind) != std::string::npos
+               ? said
+               : words("way.of_kind", work_word(words, way.joint.kind), said);
 }
 
 }  // namespace
@@ -34,11 +53,7 @@ std::string say_piece(const Job& job, const Cutter& cutter, Length piece) {
 std::string say_cutter(const Job& job, const Cutter& cutter) {
     const Cutter* usual = job.shop.cutter_named(cutter.name);
     if (!usual || usual->kerf == cutter.kerf) return cutter.name;
-    const std::string chippers = pieces(job, cutter, "chippers", cutter.chippers),
-                      shims = pieces(job, cutter, "shims", cutter.shims);
-    const std::string both = chippers + (chippers.empty() || shims.empty() ? "" : ", ") + shims;
-    return cutter.name + " made up to " + caliper_text(job, cutter.kerf) +
-           (both.empty() ? " (its outer cutters alone)" : " (" + both + ")");
+    return say_made_up(job, cutter);
 }
 
 std::string say_cutter(const Work& work, const Setup& setup) {
@@ -49,28 +64,34 @@ std::string say_cutter(const Work& work, const Setup& setup) {
     if (lists_shims(cutter) && dial_of(work, setup).shims != Length{}) {
         if (cutter.chippers.empty()) return cutter.name;
         cutter.shims.clear();
-        return cutter.name + " with " + pieces(work.job, cutter, "chippers", cutter.chippers);
+        return work.job.locale.words()("cutter.chippers_alone", cutter.name,
+                                       pieces(work.job, cutter, cutter.chippers));
     }
     return say_cutter(work.job, cutter);
 }
 
 std::string say_put_on(const Work& work, const Setup& setup) {
     const Length shims = dial_of(work, setup).shims;
-    return say_cutter(work, setup) + (shims == Length{} ? "" : " " + say_shims(work, setup, shims));
+    const std::string cutter = say_cutter(work, setup);
+    return shims == Length{}
+               ? cutter
+               : work.job.locale.words()("put_on.cutter", cutter, say_shims(work, setup, shims));
 }
 
 std::string say_way(const Job& job, const ChosenJoint& way) {
     const int passes = passes_for(way.joint.slot().width, way.cutter.kerf);
-    return std::to_string(passes) + (passes == 1 ? " pass with " : " passes with ") +
-           say_cutter(job, way.cutter);
+    return job.locale.words().counted("way.passes", passes, say_cutter(job, way.cutter));
 }
 
 std::string say_reason(const Job& job, const WayReason& reason) {
-    std::string text = reason.label + " (" + joined(reason.drawers) + "): ";
-    for (std::size_t i = 0; i < reason.ways.size(); ++i)
-        text += (i == 0 ? "" : "; ") + kind_if_another(reason.label, reason.ways[i].way) +
-                say_way(job, reason.ways[i].way) + ": " + say_cost(reason.ways[i]);
-    return text;
+    const Words& words = job.locale.words();
+    std::string ways;
+    for (const WayCost& cost : reason.ways) {
+        const std::string way =
+            words("way.costs", say_way_of(job, reason.label, cost.way), say_cost(cost, words));
+        ways = ways.empty() ? way : words("way.or", ways, way);
+    }
+    return words("way.reason", say_joint(words, reason.label, reason.drawers), ways);
 }
 
 std::string say_surety(Surety surety) {
@@ -83,21 +104,27 @@ std::string say_surety(Surety surety) {
     return {};
 }
 
-std::string say_cost(const WayCost& cost) {
-    const std::string surety = say_surety(cost.surety);
-    return surety + (surety.empty() ? "" : " ") + minutes(cost.seconds);
+std::string say_cost(const WayCost& cost, const Words& words) {
+    const std::string time = minutes(cost.seconds);
+    switch (cost.surety) {
+        case Surety::exact: break;
+        case Surety::at_most: return words("way.at_most", time);
+        case Surety::at_least: return words("way.at_least", time);
+        case Surety::about: return words("way.about", time);
+    }
+    return time;
 }
 
 std::string say_left_out(const Job& job, const LeftOut& one) {
-    return one.label + " (" + joined(one.drawers) + "): " + kind_if_another(one.label, one.way) +
-           say_way(job, one.way) + " was not compared: with it the joint would have other measures";
+    const Words& words = job.locale.words();
+    return words("way.left_out", say_joint(words, one.label, one.drawers),
+                 say_way_of(job, one.label, one.way));
 }
 
 std::string say_not_compared(const Job& job, const NotCompared& one) {
-    return one.label + " (" + joined(one.drawers) + ") was not compared: " +
-           (one.shares ? "it shares its setups with another joint"
-                       : "there are more choices in this job than are gone through") +
-           "; it is cut in " + say_way(job, one.way);
+    const Words& words = job.locale.words();
+    const std::string joint = say_joint(words, one.label, one.drawers), way = say_way(job, one.way);
+    return one.shares ? words("way.shares_setups", joint, way) : words("way.too_many", joint, way);
 }
 
 }  // namespace kw

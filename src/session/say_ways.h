@@ -23,8 +23,8 @@ std::string say_way(const Job& job, const ChosenJoint& way);
 std::string say_piece(const Job& job, const Cutter& cutter, Length piece);
 
 // "10 min"; "at most 10 min", "at least 10 min" or "about 10 min" where not all of it is proved.
-std::string say_cost(const WayCost& cost);
-// "at most"; empty where it is exact.
+std::string say_cost(const WayCost& cost, const Words& words);
+// "at most", as JSON has it; empty where it is exact.
 std::string say_surety(Surety surety);
 
 // "back dado (twine) was not compared: it shares its setups with another joint; it is cut in 2 passes with quarter stack".

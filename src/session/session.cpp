@@ -120,7 +120,7 @@ public:
         if (mark.done)
             if (const auto first = what_comes_first(*session_.work, *setup, mark.passes);
                 first && !(is_late && first->torn_down && first->setup == setup))
-                return refuse(session_, too_early(*setup, *first));
+                return refuse(session_, too_early(*setup, *first, words_in(session_.language)));
         Json document = session_.document;
         if (mark.done && is_late) {
             tell_behind_lock(document["log"], *setup, mark.passes);

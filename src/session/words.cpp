@@ -8,18 +8,32 @@
 #include "session/say_ways.h"
 #include "session/test_cut.h"
 #include "setup/shims.h"
+#include "words/names.h"
 
 namespace kw {
 namespace {
 
-// Turns of the handwheel to the sixteenth, where the maker has measured what a turn does.
-std::string say_turns(const Machine& machine, Length by) {
-    if (!machine.height_per_turn || *machine.height_per_turn <= Length{}) return {};
+// A move with the turns of the handwheel to the sixteenth, where the maker has measured what a turn does.
+std::string with_turns(const Words& words, std::string move, const Machine& machine, Length by) {
+    if (!machine.height_per_turn || *machine.height_per_turn <= Length{}) return move;
     const double turns = abs(by).mm() / machine.height_per_turn->mm();
     const auto sixteenths = static_cast<std::int64_t>(std::lround(turns * 16.0));
-    if (sixteenths == 0) return ", less than 1/16 turn";
-    return ", about " + show(Length::inches(sixteenths, 16), Graduation::in_64) +
-           (sixteenths <= 16 ? " turn" : " turns");
+    if (sixteenths == 0) return words("move.less_than_a_turn", move);
+    const std::string count = show(Length::inches(sixteenths, 16), Graduation::in_64);
+    return sixteenths <= 16 ? words("move.about_a_turn", move, count)
+                            : words("move.about_turns", move, count);
+}
+
+std::string say_height_move(const Words& words, bool bit, bool more, const std::string& amount) {
+    if (bit) return more ? words("move.raise_bit", amount) : words("move.lower_bit", amount);
+    return more ? words("move.raise_blade", amount) : words("move.lower_blade", amount);
+}
+
+// Of the last pass's place, that was to stand `shift` out from the first.
+std::string say_shift(const Words& words, Length by, Length shift, const std::string& amount) {
+    if (shift == by) return words("move.second_pass", amount);
+    if (shift == Length{}) return words("move.no_second_pass");
+    return by > Length{} ? words("move.last_pass_farther", amount) : words("move.last_pass_nearer", amount);
 }
 
 const std::string no_shims = "none";
@@ -45,25 +59,21 @@ std::string minutes(std::int64_t seconds) {
 
 std::string say_move(const Job& job, const Group& group, const std::string& control, Length by,
                      const Settings& after) {
+    const Words& words = job.locale.words();
     const std::string amount = show_with_unit(abs(by), caliper_locale(job));
     const bool more = by > Length{};
     const bool bit = group.work.chosen.cutter.kind == CutterKind::bit;
     if (control == "height")
-        return (more ? "raise the " : "lower the ") + std::string(bit ? "bit " : "blade ") + amount +
-               say_turns(group.work.chosen.machine, by);
-    if (control == "fence")
-        return "move the fence " + amount + (more ? " away from the cutter" : " toward the cutter");
-    if (control == "spacer") return "make the spacer " + amount + (more ? " thicker" : " thinner");
-    if (control == "shift" && after.shift == by)
-        return "after this pass move the fence " + amount +
-               " away from the cutter, and run every piece a second time";
-    if (control == "shift" && after.shift == Length{}) return "leave out the second pass";
-    if (control == "shift")
-        return "move the fence " + amount + (more ? " farther" : " less far") + " for the last pass";
-    const std::string change = (more ? "add " : "take out ") + amount + " of shims in the stack";
+        return with_turns(words, say_height_move(words, bit, more, amount), group.work.chosen.machine, by);
+    if (control == "fence") return more ? words("move.fence_out", amount) : words("move.fence_in", amount);
+    if (control == "spacer")
+        return more ? words("move.spacer_thicker", amount) : words("move.spacer_thinner", amount);
+    if (control == "shift") return say_shift(words, by, after.shift, amount);
+    const std::string change = more ? words("move.add_shims", amount) : words("move.take_out_shims", amount);
     if (!lists_shims(group.work.chosen.cutter)) return change;
     const std::string left = say_shims_of(job, group, after.kerf);
-    return left.empty() ? change : change + ": " + left + " in it then";
+    if (left.empty()) return change;
+    return left == no_shims ? words("move.no_shims_then", change) : words("move.shims_then", change, left);
 }
 
 namespace {
@@ -81,8 +91,9 @@ std::string without_mark(std::string text) {
 std::string say_beyond(const Work& work, Length beyond) {
     constexpr Length step = Length::micrometres(30);
     if (abs(beyond) <= step) return {};
-    return caliper_text(work.job, abs(beyond)) + (beyond > Length{} ? " more" : " less") +
-           " than planned, to make up for the cutter";
+    const Words& words = work.job.locale.words();
+    const std::string by = caliper_text(work.job, abs(beyond));
+    return beyond > Length{} ? words("dial.more_than_planned", by) : words("dial.less_than_planned", by);
 }
 
 std::string say_shims(const Work& work, const Setup& setup, Length shims) {
@@ -93,83 +104,101 @@ std::string say_shims(const Work& work, const Setup& setup, Length shims) {
             return step.setup == setup.id && !step.changes.empty() && step.changes.front().what == "shims";
         });
     if (shims == Length{} && !are_changed) return {};
+    const Words& words = work.job.locale.words();
     if (lists_shims(group->work.chosen.cutter)) {
         const std::string all = say_shims_of(work.job, *group, group->designed.kerf + shims);
-        if (!all.empty()) return all == no_shims ? "put on without its shims" : "put on with shims of " + all;
+        if (!all.empty()) return all == no_shims ? words("put_on.no_shims") : words("put_on.shims", all);
     }
-    return "put on with " + caliper_text(work.job, abs(shims)) + " of shims " +
-           (shims > Length{} ? "more" : "less") + " than its make-up";
+    const std::string by = caliper_text(work.job, abs(shims));
+    return shims > Length{} ? words("put_on.more_shims", by) : words("put_on.less_shims", by);
 }
 
 std::string say_changes(const Work& work, const RestStep& step) {
     const Setup& setup = *work.plan.setup_with_id(step.setup);
-    // What is put on, where the cutter's name alone does not say it.
-    const auto made_up = [&](const RestChange& change) {
-        const std::string put_on = say_put_on(work, setup);
-        if (change.what == "cutter" && put_on != setup.cutter) return " to " + put_on;
+    const Words& words = work.job.locale.words();
+    // With what is put on, where the cutter's name alone does not say it.
+    const auto say = [&](const RestChange& change) {
+        const std::string control = control_word(words, change.what), put_on = say_put_on(work, setup);
+        if (change.what == "cutter" && put_on != setup.cutter)
+            return words("changes.cutter_to", control, put_on);
         const std::string shims = say_shims(work, setup, dial_of(work, setup).shims);
-        return change.what == "shims" && !shims.empty() ? " (" + shims + ")" : std::string();
+        if (change.what == "shims" && !shims.empty()) return words("changes.shims", control, shims);
+        return words("changes.control", control);
     };
-    std::string what;
-    for (const RestChange& change : step.changes)
-        what += (what.empty() ? "the " : ", the ") + change.what + made_up(change);
-    const std::string test = step.set_again && step.test_s > 0 ? ", then a test cut" : "";
-    if (what.empty()) return (step.still_set ? "still set" : "nothing to change") + test;
-    return (step.set_again ? "set again as it was locked: " : "change ") + what + test;
+    std::vector<std::string> changes;
+    for (const RestChange& change : step.changes) changes.push_back(say(change));
+    const std::string all = words.list(changes, "list.comma");
+    const std::string what = all.empty() ? words(step.still_set ? "changes.still_set" : "changes.nothing")
+                             : step.set_again ? words("changes.set_again", all)
+                                              : words("changes.change", all);
+    return step.set_again && step.test_s > 0 ? words("changes.then_test", what) : what;
 }
 
-std::string say_belief(const Believed& belief, const Locale& locale) {
+namespace {
+
+std::string tenths_of_percent(double share, const Words& words) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.1f %%", 100.0 * std::abs(share));
+    std::string out(text);
+    if (const std::size_t point = out.find('.'); point != std::string::npos)
+        out.replace(point, 1, words.text("decimal.mark"));
+    return out;
+}
+
+std::string say_moves(const Believed& belief, const char* control, const Words& words) {
+    const std::string by = tenths_of_percent(belief.value, words),
+                      sure = tenths_of_percent(2.0 * belief.spread, words),
+                      name = control_word(words, control);
+    return belief.value > 0.0 ? words("belief.moves_long", belief.machine, name, by, sure)
+                              : words("belief.moves_short", belief.machine, name, by, sure);
+}
+
+// How far a scale is off.
+std::string say_scale(const Believed& belief, const Locale& locale) {
+    const Words& words = locale.words();
     // Without the mark of what rounding left: these are estimates.
     const auto length = [&](double mm) {
-        const Length exact = Length::nearest_mm(std::abs(mm));
-        return without_mark(show_with_unit(exact, locale));
+        return without_mark(show_with_unit(Length::nearest_mm(std::abs(mm)), locale));
     };
-    const bool none = length(belief.value) == length(0.0);
-    const bool more = belief.value > 0.0;
-    const std::string sure = ", \u00b1 " + length(2.0 * belief.spread);
-    const auto hundredths = [](double share) {
-        char text[32];
-        std::snprintf(text, sizeof text, "%.1f %%", 100.0 * std::abs(share));
-        return std::string(text);
-    };
-    const auto moves = [&](const char* control) {
-        return belief.machine + ": moves of the " + control + " come out " + hundredths(belief.value) +
-               (more ? " long" : " short") + ", \u00b1 " + hundredths(2.0 * belief.spread);
-    };
-    std::string text;
-    switch (belief.what) {
-        case Taught::fence:
-            text = belief.machine + ", " + belief.cutter + ": the fence stands " +
-                   (none ? "where its scale says"
-                         : length(belief.value) + (more ? " farther out" : " farther in") +
-                               " than its scale says") +
-                   sure;
-            break;
-        case Taught::height:
-            text = belief.machine + ", " + belief.cutter + ": the height comes out " +
-                   (none ? "as its scale says"
-                         : length(belief.value) + (more ? " more" : " less") + " than its scale says") +
-                   sure;
-            break;
-        case Taught::kerf:
-            text = belief.cutter + ": cuts " +
-                   (none ? "its " : length(belief.value) + (more ? " wider" : " narrower") + " than its ") +
-                   show_with_unit(belief.kerf, locale) + sure;
-            break;
-        case Taught::fence_gain: text = moves("fence"); break;
-        case Taught::height_gain: text = moves("height"); break;
+    const std::string by = length(belief.value), sure = length(2.0 * belief.spread);
+    const std::string &machine = belief.machine, &cutter = belief.cutter;
+    const bool none = by == length(0.0), more = belief.value > 0.0;
+    if (belief.what == Taught::fence) {
+        if (none) return words("belief.fence_as_scale", machine, cutter, sure);
+        return more ? words("belief.fence_out", machine, cutter, by, sure)
+                    : words("belief.fence_in", machine, cutter, by, sure);
     }
-    if (belief.by_hand) text += ", as you said";
+    if (belief.what == Taught::height) {
+        if (none) return words("belief.height_as_scale", machine, cutter, sure);
+        return more ? words("belief.height_more", machine, cutter, by, sure)
+                    : words("belief.height_less", machine, cutter, by, sure);
+    }
+    const std::string kerf = show_with_unit(belief.kerf, locale);
+    if (none) return words("belief.kerf_as_said", cutter, kerf, sure);
+    return more ? words("belief.kerf_wider", cutter, by, kerf, sure)
+                : words("belief.kerf_narrower", cutter, by, kerf, sure);
+}
+
+}  // namespace
+
+std::string say_belief(const Believed& belief, const Locale& locale) {
+    const Words& words = locale.words();
+    std::string text = belief.what == Taught::fence_gain    ? say_moves(belief, "fence", words)
+                       : belief.what == Taught::height_gain ? say_moves(belief, "height", words)
+                                                            : say_scale(belief, locale);
+    if (belief.by_hand) text = words("belief.as_told", text);
     if (belief.tests > 0)
-        text += ", from " + std::to_string(belief.tests) + (belief.tests == 1 ? " test cut" : " test cuts") +
-                (belief.since.empty() ? "" : " since " + belief.since);
+        text = belief.since.empty()
+                   ? words.counted("belief.from_tests", belief.tests, text)
+                   : words.counted("belief.from_tests_since", belief.tests, text, belief.since);
     return text;
 }
 
 std::string say_guide(const Work& work, const Setup& setup) {
     const Machine* machine = work.job.shop.machine_named(setup.machine);
     const bool on_a_saw = setup.guide == "stop" && machine && machine->kind == MachineKind::table_saw;
-    return on_a_saw ? "miter gauge or sled, with a stop on it" : setup.guide;
+    const Words& words = work.job.locale.words();
+    return on_a_saw ? words("guide.stop_on_a_saw") : guide_word(words, setup.guide);
 }
 
 std::string caliper_text(const Job& job, Length length) {
@@ -188,8 +217,9 @@ std::string say_from_pass_before(const Work& work, const Setup& setup) {
         if (other.id == setup.id) break;
         if (other.group == setup.group && other.spacer == Length{}) before = &other;
     }
-    return before ? caliper_text(work.job, setup.fence - before->fence) + " out from the pass before"
-                  : std::string();
+    if (!before) return {};
+    return work.job.locale.words()("pass.out_from_before",
+                                   caliper_text(work.job, setup.fence - before->fence));
 }
 
 namespace {
@@ -201,22 +231,28 @@ std::string rule_and_caliper(const Job& job, Length length) {
     return shown && *shown == length ? by_rule : by_rule + " (" + caliper_text(job, length) + ")";
 }
 
+std::string say_fence_set(const Job& job, const ControlAt& fence, CutterSide measured_to) {
+    const Words& words = job.locale.words();
+    if (fence.by_scale) return words("set.fence_scale", caliper_text(job, fence.scale));
+    const std::string truly = rule_and_caliper(job, fence.truly);
+    return measured_to == CutterSide::far ? words("set.fence_far", truly) : words("set.fence_near", truly);
+}
+
 // What is set for a cut, as the page at the saw has it.
 std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to) {
     const Job& job = work.job;
     const SetTo set = set_to(work, setup);
     const ControlAt fence = set.fence_to(measured_to);
-    std::string out = fence.by_scale ? "fence scale at " + caliper_text(job, fence.scale)
-                                     : "fence at " + rule_and_caliper(job, fence.truly) + " to the " +
-                                           fence_reading(work, setup, measured_to).side + " side";
+    const Words& words = job.locale.words();
+    std::vector<std::string> all{say_fence_set(job, fence, measured_to)};
     if (set.height)
-        out += set.height->by_scale ? ", height scale at " + caliper_text(job, set.height->scale)
-                                    : ", height " + rule_and_caliper(job, set.height->truly);
-    if (setup.spacer > Length{})
-        out += ", a spacer of " + rule_and_caliper(job, setup.spacer) + " on the fence";
+        all.push_back(set.height->by_scale
+                          ? words("set.height_scale", caliper_text(job, set.height->scale))
+                          : words("set.height", rule_and_caliper(job, set.height->truly)));
+    if (setup.spacer > Length{}) all.push_back(words("set.spacer", rule_and_caliper(job, setup.spacer)));
     if (const std::string shims = say_shims(work, setup, set.dial.shims); !shims.empty())
-        out += ", the stack " + shims;
-    return out;
+        all.push_back(words("set.stack", shims));
+    return words.list(all, "list.comma");
 }
 
 }  // namespace
@@ -226,63 +262,54 @@ std::vector<std::string> say_test(const Work& work, const std::string& id, Cutte
     const Group* group = tested ? work.plan.group_with_id(tested->group) : nullptr;
     std::vector<std::string> steps;
     if (!group) return steps;
+    const Words& words = work.job.locale.words();
     for (const Setup& setup : work.plan.setups) {
         if (setup.group != group->id) continue;
-        std::string step = cut_of(setup.work);
-        step[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(step[0])));
-        step += ": " + std::string(name_of(setup.passes.front().down)) + " face down, " +
-                say_set(work, setup, measured_to);
-        steps.push_back(step);
+        std::string cut = work_word(words, cut_of(setup.work));
+        cut[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(cut[0])));
+        const std::string lies = face_down_words(words, name_of(setup.passes.front().down));
+        steps.push_back(words("test.cut", cut, lies, say_set(work, setup, measured_to)));
     }
     const JointDesign& joint = group->work.chosen.joint;
     const bool fitted = group->cuts_end || (!joint.insert_cut() && joint.seat == Seat::near_wall);
-    steps.emplace_back(fitted ? "Push the joint together: read what it tells, and measure" : "Measure it");
+    steps.push_back(words(fitted ? "test.push_together" : "test.measure"));
     return steps;
 }
 
-std::string say_unread(const FitReport& report) {
+std::string say_unread(const FitReport& report, const Words& words) {
     std::string moves;
-    for (const SaidMove& move : report.unread) moves += (moves.empty() ? "" : ", and ") + move.say;
-    return moves.empty() ? moves
-                         : "If you can't: " + moves + " (" + percent(report.chance_after_move) + " then)";
+    for (const SaidMove& move : report.unread)
+        moves = moves.empty() ? move.say : words("advice.and_move", moves, move.say);
+    return moves.empty() ? moves : words("advice.if_not_read", moves, percent(report.chance_after_move));
 }
 
 std::string say_torn_down(const Work& work, const FitReport& report) {
     if (!report.locked || report.torn_down) return {};
     for (const RestStep& step : work.rest.steps)
         if (step.set_again && work.plan.setup_with_id(step.setup)->group == report.group)
-            return "Some of its parts must first be cut to size on this machine: for them it will have to be "
-                   "set again, with a "
-                   "test cut.";
+            return work.job.locale.words()("advice.will_be_torn_down");
     return {};
 }
 
-std::string say_advice(const FitReport& report) {
-    if (report.torn_down) return "Was locked, then torn down: set it again as it was locked, and test first.";
-    if (report.locked)
-        return report.test == 0 ? "Locked untested." : "Locked: leave it set until all its parts have run.";
-    if (report.test == 0) return "Not tested yet. Cut the joint in scrap of the same stock, and measure it.";
+std::string say_advice(const FitReport& report, const Words& words) {
+    if (report.torn_down) return words("advice.torn_down");
+    if (report.locked) return words(report.test == 0 ? "advice.locked_untested" : "advice.locked");
+    if (report.test == 0) return words("advice.not_tested");
+    const std::string chance = percent(report.chance_in_tolerance);
     switch (report.advice) {
         case AdviceKind::lock:
-            if (!report.is_good())
-                return percent(report.chance_in_tolerance) +
-                       " likely to be in tolerance as it stands, and no move brings it nearer that is worth "
-                       "its time. Lock it all the same, take another cutter or other stock, or list the "
-                       "stack's shims.";
-            return "Lock it: " + percent(report.chance_in_tolerance) +
-                   " likely that all of it is in tolerance.";
-        case AdviceKind::measure:
-            return "Measure the " + plain_name(report.measure) +
-                   (report.measure_again
-                        ? " once more before you move anything: two readings are surer than one."
-                        : " before you move anything: it would tell most.") +
-                   " As it stands, " + percent(report.chance_in_tolerance) + " likely to be in tolerance.";
+            return report.is_good() ? words("advice.lock", chance)
+                                    : words("advice.lock_all_the_same", chance);
+        case AdviceKind::measure: {
+            const std::string reading = reading_word(words, report.measure);
+            return report.measure_again ? words("advice.measure_again", reading, chance)
+                                        : words("advice.measure", reading, chance);
+        }
         case AdviceKind::move: break;
     }
-    return "Make the moves, then " +
-           std::string(report.retry == Retry::same_ends ? "cut the same test ends again"
-                                                        : "cut a fresh end") +
-           ": " + percent(report.chance_after_move) + " likely to be in tolerance then.";
+    const std::string then = percent(report.chance_after_move);
+    return report.retry == Retry::same_ends ? words("advice.move_same_ends", then)
+                                            : words("advice.move_fresh_end", then);
 }
 
 }  // namespace kw

@@ -45,10 +45,10 @@ std::vector<std::string> say_test(const Work& work, const std::string& setup, Cu
 std::string say_torn_down(const Work& work, const FitReport& report);
 
 // "If you can't: raise the blade 0.004 in (71 % then)", where the advice is to measure; empty where no move would help.
-std::string say_unread(const FitReport& report);
+std::string say_unread(const FitReport& report, const Words& words);
 
 // "Lock it: 94 % likely that all of it is in tolerance."
-std::string say_advice(const FitReport& report);
+std::string say_advice(const FitReport& report, const Words& words);
 
 // Without the mark of what rounding left over.
 std::string without_mark(std::string text);

@@ -305,7 +305,7 @@ void draw_lock(Bench& bench) {
 // What to move where the reading that was asked for can't be taken; once it is made it is told with the next reading.
 void draw_unread(Bench& bench) {
     if (bench.report.unread.empty()) return;
-    say(bench.screen.ui, say_unread(bench.report) + ".");
+    say(bench.screen.ui, say_unread(bench.report, bench.screen.ui.words()) + ".");
     toggle_row(bench.screen.ui, made_words(bench.screen.ui.words(), bench.report, bench.work.job).c_str(), bench.draft.made_unread);
     if (bench.draft.made_unread)
         caption(bench.screen.ui,
@@ -323,7 +323,7 @@ void draw_answer(Bench& bench) {
                : bench.report.test > 0 ? Tone::accent
                                        : Tone::plain);
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
-    say(ui, say_advice(bench.report));
+    say(ui, say_advice(bench.report, ui.words()));
     if (const std::string later = say_torn_down(bench.work, bench.report); !later.empty())
         status(ui, Tone::caution, later);
     draw_unread(bench);

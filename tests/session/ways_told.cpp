@@ -107,7 +107,9 @@ TEST_CASE("a choice that is left out of the comparison is told of") {
 }
 
 TEST_CASE("what is not proved is told as at most, at least, or about so much") {
-    const auto said = [](Surety surety) { return say_cost({{}, 600, false, surety}); };
+    const auto said = [](Surety surety) {
+        return say_cost({{}, 600, false, surety}, words_in(Language::english));
+    };
     CHECK(said(Surety::exact) == "10 min");
     CHECK(said(Surety::at_most) == "at most 10 min");
     CHECK(said(Surety::at_least) == "at least 10 min");
