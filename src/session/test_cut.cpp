@@ -5,10 +5,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "session/ask_again.h"
 #include "session/words.h"
 #include "testcut/doubt.h"
 #include "testcut/feel.h"
 #include "testcut/observe.h"
+#include "words/names.h"
 
 namespace kw {
 namespace {
@@ -25,15 +27,16 @@ struct Found {
 tl::expected<Found, Refusal> find_group(const Work& work, const std::string& id) {
     const Setup* setup = work.plan.setup_with_id(id.substr(0, id.find('#')));
     if (!setup)
-        return tl::unexpected(Refusal{
-            "setup", Message::of("there is no setup `", id, "`"),
-            Message::of("the plan has ", work.plan.setups.empty() ? std::string("none")
-                                                                  : "S1 to " + work.plan.setups.back().id)});
+        return tl::unexpected(Refusal{"setup", Message::say("testing.no_setup", id),
+                                      work.plan.setups.empty()
+                                          ? Message::say("testing.none_planned")
+                                          : Message::say("testing.planned", work.plan.setups.back().id)});
     const Group* group = work.plan.group_with_id(setup->group);
     if (!group)
-        return tl::unexpected(Refusal{
-            "setup", Message::of("`", id, "` (", setup->work, ") is not a joint's: nothing is tested there"),
-            Message::of("name a setup with a test cut")});
+        return tl::unexpected(
+            Refusal{"setup",
+                    Message::say("testing.not_a_joints", id, work_word(work.job.locale.words(), setup->work)),
+                    Message::say("testing.name_another")});
     const auto standing = work.standing.groups.find(group->key);
     Found found{setup,
                 group,
@@ -48,16 +51,27 @@ tl::expected<Found, Refusal> find_group(const Work& work, const std::string& id)
     return found;
 }
 
-std::string list(const std::vector<std::string>& names) {
-    std::string out;
-    for (const std::string& name : names) out += (out.empty() ? "`" : ", `") + name + "`";
+// "it has `fence`, `height`"
+Message it_has(const std::vector<Message>& names) {
+    Message all;
+    for (const Message& name : names) {
+        const Message quoted = Message::say("testing.name", name);
+        all = all.empty() ? quoted : Message::say("testing.names", all, quoted);
+    }
+    return Message::say("testing.it_has", all);
+}
+
+// As they are told, which is by their names.
+std::vector<Message> as_told(const std::vector<std::string>& names) {
+    std::vector<Message> out;
+    for (const std::string& name : names) out.push_back(Message::of(name));
     return out;
 }
 
-std::vector<std::string> words_to_see(const Model& model) {
-    std::vector<std::string> words;
+std::vector<Message> words_to_see(const Model& model) {
+    std::vector<Message> words;
     for (const Sight& sight : sight_table())
-        if (reading_named(model, sight.reading)) words.emplace_back(sight.word);
+        if (reading_named(model, sight.reading)) words.push_back(sight_message(sight.word));
     return words;
 }
 
@@ -87,35 +101,36 @@ const std::string* told_twice(const std::vector<NamedLength>& told) {
 
 std::optional<Refusal> check_names(const Found& found, const TestCut& cut) {
     if (const std::string* twice = told_twice(cut.readings))
-        return Refusal{"readings", Message::of("`", *twice, "` is told twice"),
-                       Message::of("tell it once, and what was measured again by itself")};
+        return Refusal{"readings", Message::say("testing.told_twice", *twice),
+                       Message::say("testing.tell_once")};
     for (const NamedLength& reading : cut.readings) {
         if (!reading_named(found.model, reading.name))
-            return Refusal{"readings", Message::of("there is no reading `", reading.name, "` at this joint"),
-                           Message::of("it has ", list(names_of_readings(found.model)))};
+            return Refusal{"readings", Message::say("testing.no_reading", reading.name),
+                           it_has(as_told(names_of_readings(found.model)))};
         const bool may_be_negative = reading.name == "fit" || reading.name == "face_step";
         if (reading.value < Length{} && !may_be_negative)
-            return Refusal{"readings", Message::of("`", reading.name, "` can't be less than nothing"),
-                           Message::of("measure it again")};
+            return Refusal{"readings", Message::say("testing.less_than_nothing", reading.name),
+                           Message::say("testing.measure_again")};
     }
     if (!cut.felt.empty() && (!feel_of_word(cut.felt) || !reading_named(found.model, "fit")))
-        return Refusal{"felt",
-                       feel_of_word(cut.felt) ? Message::of("nothing is fitted at this setup")
-                                              : Message::of("there is no feel `", cut.felt, "`"),
-                       Message::of("`will not enter`, `mallet`, `hand tight`, `slides` or "
-                                   "`rattles`, where something is fitted")};
+        return Refusal{
+            "felt",
+            feel_of_word(cut.felt) ? Message::say("testing.nothing_fitted")
+                                   : Message::say("testing.no_feel", cut.felt),
+            Message::say("testing.feels", feel_message("will not enter"), feel_message("mallet"),
+                         feel_message("hand tight"), feel_message("slides"), feel_message("rattles"))};
     std::vector<std::string_view> told;
     for (const std::string& word : cut.seen) {
         const Sight* sight = sight_of_word(word);
         if (sight && std::find(told.begin(), told.end(), sight->reading) != told.end())
-            return Refusal{"seen", Message::of("`", word, "` and another word say two things of one place"),
-                           Message::of("say the one that fits better")};
+            return Refusal{"seen", Message::say("testing.two_sights", sight_message(word)),
+                           Message::say("testing.say_the_better")};
         if (sight) told.push_back(sight->reading);
         if (!sight || !reading_named(found.model, sight->reading))
             return Refusal{"seen",
-                           sight ? Message::of("`", word, "` can't be seen at this joint")
-                                 : Message::of("there is no word `", word, "` for what is seen"),
-                           Message::of("it has ", list(words_to_see(found.model)))};
+                           sight ? Message::say("testing.not_seen_here", sight_message(word))
+                                 : Message::say("testing.no_sight", word),
+                           it_has(words_to_see(found.model))};
     }
     return std::nullopt;
 }
@@ -134,70 +149,6 @@ std::vector<Move> moves_made(const Found& found, const TestCut& cut) {
     return moves;
 }
 
-// "the dado width", "the word `rattles`".
-std::string name_of_observation(const LogEntry& entry, std::size_t which) {
-    if (which < entry.readings.size()) return "the " + plain_name(entry.readings[which].name);
-    which -= entry.readings.size();
-    if (!entry.felt.empty() && which-- == 0) return "the feel `" + entry.felt + "`";
-    return "`" + entry.seen.at(which) + "`";
-}
-
-Message looks_like(Slip slip, Length found) {
-    switch (slip) {
-        case Slip::ten_times:
-            return Message::of("it looks like ten times too much: ", found.scaled(1, 10), "?");
-        case Slip::tenth: return Message::of("it looks like a tenth of it: ", found.scaled(10, 1), "?");
-        case Slip::inches: return Message::of("it looks like inches taken for millimetres");
-        case Slip::millimetres: return Message::of("it looks like millimetres taken for inches");
-        case Slip::sign: return Message::of("it looks like the wrong sign");
-        case Slip::none: break;
-    }
-    return Message::of("read it again");
-}
-
-// What contradicts, put to the maker: the likely culprit by name, and what would be right.
-Refusal ask_again(const Found& found, const LogEntry& entry, const Doubt& doubt, bool may_insist) {
-    const Message insist =
-        may_insist ? Message::of("; if it is right all the same, say that you are sure") : Message();
-    if (doubt.about == Doubt::About::reading) {
-        const std::string name = name_of_observation(entry, doubt.which);
-        const Length expected = Length::nearest_mm(doubt.expected_mm);
-        const char* field = may_insist ? "doubt" : "readings";
-        if (doubt.which >= entry.readings.size())
-            return {field,
-                    Message::of(name, " does not agree with what was measured: that makes about ", expected),
-                    Message::of("look again", insist)};
-        const Length given = entry.readings[doubt.which].value;
-        const bool alone = entry.readings.size() == 1 && !found.standing;
-        const std::string whose =
-            entry.readings[doubt.which].name == "stock_thickness" ? " (of the board that enters)" : "";
-        const std::string how = may_insist ? " does not agree with the rest" : " is out of reason";
-        const std::string by = alone ? ": about " : ": by all the rest it is about ";
-        return {field,
-                Message::of(name + whose, " of ", given, how + by, expected, alone ? " was expected" : ""),
-                Message::of(looks_like(doubt.looks_like, given), "; mind the unit", insist)};
-    }
-    const std::string control = found.model.controls[doubt.which].name;
-    const Length stands = Length::nearest_mm(doubt.found_mm), meant = Length::nearest_mm(doubt.expected_mm);
-    if (doubt.about == Doubt::About::move && !found.standing)
-        return {may_insist ? "doubt" : "moved",
-                Message::of(
-                    "by the readings the ", control, " stands at ", stands, ", not at about ", meant,
-                    ": its scale is known to be off, and was to be set otherwise than to the planned number"),
-                Message::of("look at the setting, and tell what is different with `moved`", insist)};
-    if (doubt.about == Doubt::About::setting)
-        return {may_insist ? "doubt" : "moved",
-                Message::of("by the readings the ", control, " stands at ", stands,
-                            ", and was to be set to about ", meant),
-                Message::of("look at the setting; tell a setting of your own with `moved`: ", control, " by ",
-                            stands - meant, insist)};
-    return {may_insist ? "doubt" : "moved",
-            Message::of("by the readings the ", control, " stands at ", stands, ", not at about ", meant,
-                        " where its move was to put it",
-                        doubt.looks_like == Slip::sign ? ": was it moved the other way?" : ""),
-            Message::of("look at the setting, and tell what was moved", insist)};
-}
-
 // Farther than this from what all the rest says, nobody can be sure of it.
 constexpr double most_sigmas = 8.0;
 
@@ -208,14 +159,14 @@ std::optional<Refusal> check_doubt(const Found& found, const TestCut& cut, const
     const bool of_words = doubt->about == Doubt::About::reading && doubt->which >= entry.readings.size();
     const bool may_insist = of_words || std::abs(doubt->sigmas) <= most_sigmas;
     if (cut.sure && may_insist) return std::nullopt;
-    return ask_again(found, entry, *doubt, may_insist);
+    return ask_again(found.model, found.standing != nullptr, entry, *doubt, may_insist);
 }
 
 std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
     if (!cut.moved) return std::nullopt;
     if (const std::string* twice = told_twice(*cut.moved))
-        return Refusal{"moved", Message::of("`", *twice, "` is told twice"),
-                       Message::of("tell how far it was moved in all")};
+        return Refusal{"moved", Message::say("testing.told_twice", *twice),
+                       Message::say("testing.tell_all_in_all")};
     for (const NamedLength& move : *cut.moved) {
         Settings settable;
         if (control_named(found.model, move.name) && setting_named(settable, move.name)) {
@@ -223,19 +174,16 @@ std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
             const Cutter& cutter = found.group->work.chosen.cutter;
             const Length in_it = shims_in(cutter) + stood.kerf - found.designed->designed.kerf;
             if (move.name == "kerf" && lists_shims(cutter) && in_it + move.value < Length{})
-                return Refusal{"moved", Message::of("only ", in_it, " of shims are in the stack to take out"),
-                               Message::of("tell what was taken out, or another stack's kerf in the job")};
+                return Refusal{"moved", Message::say("testing.too_few_shims", in_it),
+                               Message::say("testing.tell_taken_out")};
             if (move.name != "shift" || stood.shift + move.value >= Length{}) continue;
-            return Refusal{"moved",
-                           Message::of("the last pass can't come ", move.value, " nearer: it is ",
-                                       stood.shift, " out from the first"),
-                           Message::of("tell how far the fence goes out for the last pass, more or less")};
+            return Refusal{"moved", Message::say("testing.pass_too_near", move.value, stood.shift),
+                           Message::say("testing.tell_last_pass")};
         }
         std::vector<std::string> names;
         for (const Control& control : found.model.controls)
             if (control.movable) names.push_back(control.name);
-        return Refusal{"moved", Message::of("there is no control `", move.name, "` at this setup"),
-                       Message::of("it has ", list(names))};
+        return Refusal{"moved", Message::say("testing.no_control", move.name), it_has(as_told(names))};
     }
     return std::nullopt;
 }
@@ -246,9 +194,7 @@ std::optional<Refusal> check_ends(const Found& found, const TestCut& cut) {
     const Settings after =
         settings_by(found.model, found.designed->designed, after_moves(*found.standing, cut.moved));
     if (same_ends_will_do(*found.designed, found.standing->at_test, after)) return std::nullopt;
-    return Refusal{"fresh_end",
-                   Message::of("after these moves the old test ends still show something of the old cut"),
-                   Message::of("cut fresh ends, and say so; or tell what was moved, if it was less")};
+    return Refusal{"fresh_end", Message::say("testing.old_ends"), Message::say("testing.fresh_ends")};
 }
 
 LogEntry entry_for(const Work& work, const Found& found, const TestCut& cut, LogKind kind,
@@ -295,8 +241,8 @@ tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& cut,
     const auto found = find_group(work, cut.setup);
     if (!found) return tl::unexpected(found.error());
     if (cut.readings.empty() && cut.felt.empty() && cut.seen.empty())
-        return tl::unexpected(Refusal{"readings", Message::of("nothing was read, felt or seen"),
-                                      Message::of("give a reading or a feel")});
+        return tl::unexpected(Refusal{"readings", Message::say("testing.nothing_told"),
+                                      Message::say("testing.give_a_reading")});
     if (auto refusal = check_names(*found, cut)) return tl::unexpected(*refusal);
     if (auto refusal = check_moved(*found, cut)) return tl::unexpected(*refusal);
     if (auto refusal = check_ends(*found, cut)) return tl::unexpected(*refusal);

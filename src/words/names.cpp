@@ -5,10 +5,8 @@
 namespace kw {
 namespace {
 
-// The text of the key that is made of a beginning and a name.
-std::string shown(const Words& words, std::string key, std::string_view name) {
-    key += name;
-    std::replace(key.begin(), key.end(), ' ', '_');
+std::string shown(const Words& words, std::string_view prefix, std::string_view name) {
+    const std::string key = key_of(prefix, name);
     return words.has(key) ? std::string(words.text(key)) : std::string(name);
 }
 

@@ -1,0 +1,84 @@
+#include "session/ask_again.h"
+
+#include "testcut/feel.h"
+
+namespace kw {
+namespace {
+
+Message looks_like(Slip slip, Length found) {
+    switch (slip) {
+        case Slip::ten_times: return Message::say("slip.ten_times", found.scaled(1, 10));
+        case Slip::tenth: return Message::say("slip.tenth", found.scaled(10, 1));
+        case Slip::inches: return Message::say("slip.inches");
+        case Slip::millimetres: return Message::say("slip.millimetres");
+        case Slip::sign: return Message::say("slip.sign");
+        case Slip::none: break;
+    }
+    return Message::say("slip.none");
+}
+
+// "the dado width"; of the stock, which of two boards it is.
+Message the_reading(const std::string& name) {
+    const Message reading = Message::say(key_of("reading.", name));
+    return name == "stock_thickness" ? Message::say("doubt.reading_of_insert", reading)
+                                     : Message::say("doubt.reading", reading);
+}
+
+// `which`: of what was felt and seen.
+Message word_disagrees(const LogEntry& entry, std::size_t which, Length makes) {
+    if (!entry.felt.empty() && which-- == 0)
+        return Message::say("doubt.feel", feel_message(entry.felt), makes);
+    return Message::say("doubt.sight", sight_message(entry.seen.at(which)), makes);
+}
+
+Message reading_disagrees(const NamedLength& reading, Length expected, bool may_insist, bool alone) {
+    const char* key = may_insist ? (alone ? "doubt.disagrees_alone" : "doubt.disagrees")
+                                 : (alone ? "doubt.out_of_reason_alone" : "doubt.out_of_reason");
+    return Message::say(key, the_reading(reading.name), reading.value, expected);
+}
+
+Refusal ask_setting_again(const Model& model, bool cut_before, const Doubt& doubt, bool may_insist) {
+    const Message control = Message::say(key_of("control.", model.controls[doubt.which].name));
+    const Length stands = Length::nearest_mm(doubt.found_mm), meant = Length::nearest_mm(doubt.expected_mm);
+    const char* field = may_insist ? "doubt" : "moved";
+    if (doubt.about == Doubt::About::move && !cut_before)
+        return {field, Message::say("doubt.scale_is_off", control, stands, meant),
+                Message::say("doubt.tell_what_is_different")};
+    if (doubt.about == Doubt::About::setting)
+        return {field, Message::say("doubt.set_otherwise", control, stands, meant),
+                Message::say("doubt.tell_own_setting", control, stands - meant)};
+    const char* key = doubt.looks_like == Slip::sign ? "doubt.moved_other_way" : "doubt.moved_otherwise";
+    return {field, Message::say(key, control, stands, meant), Message::say("doubt.tell_what_was_moved")};
+}
+
+Refusal ask_reading_again(bool cut_before, const LogEntry& entry, const Doubt& doubt, bool may_insist) {
+    const Length expected = Length::nearest_mm(doubt.expected_mm);
+    const char* field = may_insist ? "doubt" : "readings";
+    if (doubt.which >= entry.readings.size())
+        return {field, word_disagrees(entry, doubt.which - entry.readings.size(), expected),
+                Message::say("doubt.look_again")};
+    const NamedLength& reading = entry.readings[doubt.which];
+    const bool alone = entry.readings.size() == 1 && !cut_before;
+    return {field, reading_disagrees(reading, expected, may_insist, alone),
+            Message::say("doubt.mind_the_unit", looks_like(doubt.looks_like, reading.value))};
+}
+
+}  // namespace
+
+Message feel_message(std::string_view word) {
+    return feel_of_word(word) ? Message::say(key_of("feel.", word)) : Message::of(word);
+}
+Message sight_message(std::string_view word) {
+    return sight_of_word(word) ? Message::say(key_of("sight.", word)) : Message::of(word);
+}
+
+Refusal ask_again(const Model& model, bool cut_before, const LogEntry& entry, const Doubt& doubt,
+                  bool may_insist) {
+    Refusal refusal = doubt.about == Doubt::About::reading
+                          ? ask_reading_again(cut_before, entry, doubt, may_insist)
+                          : ask_setting_again(model, cut_before, doubt, may_insist);
+    if (may_insist) refusal.remedy = Message::say("doubt.or_be_sure", refusal.remedy);
+    return refusal;
+}
+
+}  // namespace kw

@@ -1,0 +1,18 @@
+#pragma once
+// What a maker is asked when a test cut contradicts what is known.
+
+#include "job/job.h"
+#include "testcut/doubt.h"
+
+namespace kw {
+
+// What contradicts, put to the maker: the likely culprit by name, and what would be right. `cut_before`: the joint was tested before this
+// entry. `may_insist`: the maker may say that it is right all the same.
+Refusal ask_again(const Model& model, bool cut_before, const LogEntry& entry, const Doubt& doubt,
+                  bool may_insist);
+
+// Words for a fit, and for what is seen, in the maker's language; what is none, as it is.
+Message feel_message(std::string_view word);
+Message sight_message(std::string_view word);
+
+}  // namespace kw
