@@ -246,9 +246,8 @@ std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to
     const Words& words = job.locale.words();
     std::vector<std::string> all{say_fence_set(job, fence, measured_to)};
     if (set.height)
-        all.push_back(set.height->by_scale
-                          ? words("set.height_scale", caliper_text(job, set.height->scale))
-                          : words("set.height", rule_and_caliper(job, set.height->truly)));
+        all.push_back(set.height->by_scale ? words("set.height_scale", caliper_text(job, set.height->scale))
+                                           : words("set.height", rule_and_caliper(job, set.height->truly)));
     if (setup.spacer > Length{}) all.push_back(words("set.spacer", rule_and_caliper(job, setup.spacer)));
     if (const std::string shims = say_shims(work, setup, set.dial.shims); !shims.empty())
         all.push_back(words("set.stack", shims));

@@ -29,8 +29,7 @@ std::string said_after(const Work& work, std::size_t index) {
     if (!report) return {};
     std::vector<std::string> words;
     for (const SaidMove& move : report->moves) words.push_back(move.say);
-    return capital(words.empty() ? std::string() : joined(words) + ". ") +
-           say_advice(*report, work.job.locale.words());
+    return capital(words.empty() ? std::string() : joined(words) + ". ") + say_advice(*report, work.job.locale.words());
 }
 
 void say_again(LogWords& words, const std::shared_ptr<const Work>& work) {
