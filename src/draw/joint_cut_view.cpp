@@ -5,6 +5,7 @@
 #include "draw/setup_slide.h"
 #include "draw/wood.h"
 #include "joint/closed.h"
+#include "words/names.h"
 
 namespace kw::draw {
 namespace {
@@ -71,16 +72,17 @@ void add_marks(Drawing& drawing, const SetupScene& scene, const Reach& reach, bo
     add_edge_mark(drawing, {{end_mm(scene), above_cut}, {0.38 * t, 0}});
 }
 
-const char* spacer_name(const SetupScene& scene) {
-    return scene.sacrificial ? "sacrificial spacer" : "spacer";
+std::string spacer_text(const SetupScene& scene) {
+    return measure_text(scene.locale, scene.sacrificial ? "draw.sacrificial_spacer" : "draw.spacer",
+                        scene.spacer);
 }
 
-// By how much the maker has to move what is dimensioned, where a caliper shows it.
+// By how much the maker has to move what is dimensioned, where a caliper shows it. `more`, `less`: keys of the words.
 std::optional<Change> change_by(const Way& way, Length by, Point stood, const char* more, const char* less) {
     if (!way.stood) return std::nullopt;
     const std::string text = change_text(by, way.says.locale, way.says.caliper);
     if (text.empty()) return std::nullopt;
-    return Change{stood, text + " " + (by > Length{} ? more : less)};
+    return Change{stood, way.says.locale.words()(by > Length{} ? more : less, text)};
 }
 
 std::optional<Change> change_of(const Way& way, Length SetupScene::*what, Point stood, const char* more,
@@ -93,12 +95,12 @@ std::optional<Change> change_of(const Way& way, Length SetupScene::*what, Point 
 std::optional<Change> fence_change(const Way& way, CutterSide measured_to) {
     if (!way.stood) return std::nullopt;
     const Length by = move_of(way.stood->fence_at(measured_to), way.says.fence_at(measured_to)).by();
-    return change_by(way, by, {way.stood_face_mm, 0}, "out", "closer");
+    return change_by(way, by, {way.stood_face_mm, 0}, "draw.out", "draw.closer");
 }
 std::optional<Change> height_change(const Way& way, Point stood_top) {
     if (!way.stood) return std::nullopt;
     const Length by = move_of(way.stood->height_at(), way.says.height_at()).by();
-    return change_by(way, by, stood_top, "up", "down");
+    return change_by(way, by, stood_top, "draw.up", "draw.down");
 }
 
 void add_fence_dimension(Drawing& drawing, const Way& way, bool to_far_side) {
@@ -106,8 +108,8 @@ void add_fence_dimension(Drawing& drawing, const Way& way, bool to_far_side) {
     const auto change = fence_change(way, to_far_side ? CutterSide::far : CutterSide::near);
     if (!to_far_side && says.fence == Length{} && !change) return;
     const double to = to_far_side ? stands.far().mm() : stands.fence.mm();
-    const std::string text = to_far_side ? measure_text(says.locale, "fence to far side", says.far())
-                                         : measure_text(says.locale, "fence", says.fence);
+    const std::string text = to_far_side ? measure_text(says.locale, "draw.fence_to_far_side", says.far())
+                                         : measure_text(says.locale, "draw.fence", says.fence);
     drawing.shapes.emplace_back(Dimension{
         {0, 0}, {to, 0}, Side::below, slab_mm(stands), to_far_side ? 1 : 0, text, Emphasis::strong, change});
 }
@@ -118,24 +120,24 @@ void add_spacer_dimension(Drawing& drawing, const Way& way) {
     if (way.says.spacer == Length{}) {
         if (way.stood && way.stood->spacer > Length{})
             drawing.shapes.emplace_back(Label{{0, above + 0.1 * stands.thickness.mm()},
-                                              "spacer off",
+                                              way.says.locale.words()("draw.spacer_off"),
                                               Anchor::bottom,
                                               Emphasis::changed,
                                               {}});
         return;
     }
     auto change = change_of(way, &SetupScene::spacer, {way.stood ? way.stood->spacer.mm() : 0, above},
-                            "thicker", "thinner");
-    if (way.stood && way.stood->spacer == Length{}) change = Change{{0, above}, "put on"};
-    drawing.shapes.emplace_back(
-        Dimension{{0, above},
-                  {end_mm(stands), spacer_top_mm(stands)},
-                  Side::above,
-                  above,
-                  0,
-                  measure_text(way.says.locale, spacer_name(way.says), way.says.spacer),
-                  Emphasis::strong,
-                  change});
+                            "draw.thicker", "draw.thinner");
+    if (way.stood && way.stood->spacer == Length{})
+        change = Change{{0, above}, way.says.locale.words()("draw.spacer_put_on")};
+    drawing.shapes.emplace_back(Dimension{{0, above},
+                                          {end_mm(stands), spacer_top_mm(stands)},
+                                          Side::above,
+                                          above,
+                                          0,
+                                          spacer_text(way.says),
+                                          Emphasis::strong,
+                                          change});
 }
 
 void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& options) {
@@ -149,25 +151,29 @@ void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& op
                   Side::below,
                   slab_mm(stands),
                   0,
-                  measure_text(says.locale, "kerf", says.kerf),
+                  measure_text(says.locale, "draw.kerf", says.kerf),
                   Emphasis::plain,
-                  change_of(way, &SetupScene::kerf, {stood_far, 0}, "wider", "narrower")});
+                  change_of(way, &SetupScene::kerf, {stood_far, 0}, "draw.wider", "draw.narrower")});
     const Point stood_top{far, way.stood ? way.stood->height.mm() : top};
     drawing.shapes.emplace_back(Dimension{{far, 0},
                                           {far, top},
                                           Side::right,
                                           way.reach.right_mm,
                                           0,
-                                          measure_text(says.locale, "height", says.height),
+                                          measure_text(says.locale, "draw.height", says.height),
                                           Emphasis::strong,
                                           height_change(way, stood_top)});
     add_spacer_dimension(drawing, way);
 }
 
-std::string face_text(const SetupScene& scene) { return std::string(name_of(scene.down)) + " face down"; }
+std::string face_text(const SetupScene& scene) {
+    return face_down_words(scene.locale.words(), name_of(scene.down));
+}
 
 std::string against_text(const SetupScene& scene) {
-    return scene.references + (scene.spacer > Length{} ? " against the spacer" : " against the fence");
+    const Words& words = scene.locale.words();
+    return scene.spacer > Length{} ? words("draw.against_spacer", scene.references)
+                                   : words("draw.against_fence", scene.references);
 }
 
 void add_labels(Drawing& drawing, const SetupScene& stands, const SetupScene& says, const Reach& reach) {
@@ -185,15 +191,18 @@ void add_labels(Drawing& drawing, const SetupScene& stands, const SetupScene& sa
     led({end + 0.9 * t, above}, against_text(says), Anchor::left, {end, 0.93 * t});
     std::get<Label>(drawing.shapes.back()).spare = true;
     if (stands.nibble && stands.fence > stands.spacer)
-        led({middle, t + 0.4 * (above - t)}, "nibble this strip away", Anchor::left,
+        led({middle, t + 0.4 * (above - t)}, says.locale.words()("draw.nibble"), Anchor::left,
             {(stands.spacer + stands.fence).mm() / 2, stands.height.mm() * 0.6});
 }
 
 std::string title_of(const SetupScene& scene) {
-    std::string title = scene.work + ": " + measure_text(scene.locale, "fence", scene.fence) + ", " +
-                        measure_text(scene.locale, "height", scene.height);
-    if (scene.spacer > Length{}) title += ", " + measure_text(scene.locale, spacer_name(scene), scene.spacer);
-    return title + ", " + face_text(scene) + ", " + against_text(scene);
+    const Words& words = scene.locale.words();
+    std::vector<std::string> all{measure_text(scene.locale, "draw.fence", scene.fence),
+                                 measure_text(scene.locale, "draw.height", scene.height)};
+    if (scene.spacer > Length{}) all.push_back(spacer_text(scene));
+    all.push_back(face_text(scene));
+    all.push_back(against_text(scene));
+    return words("draw.setup", work_word(words, scene.work), words.list(all, "list.comma"));
 }
 
 // The cut, with the end or edge it is measured from where that is not far.

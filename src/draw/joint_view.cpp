@@ -6,6 +6,7 @@
 #include "draw/joint_words.h"
 #include "draw/turned.h"
 #include "draw/wood.h"
+#include "words/names.h"
 
 namespace kw::draw {
 namespace {
@@ -108,10 +109,11 @@ void add_marks(Drawing& drawing, const Group& group, const JointCuts& cuts, cons
 }
 
 std::string title_of(const Work& work, const Group& group, const JointCuts& cuts, const ClosedJoint& joint) {
-    std::string title = group.work.label + ", closed";
-    for (const std::string& error : joint_errors(joint, cuts, caliper_locale(work.job)))
-        title += ", " + error;
-    return title;
+    const Words& words = work.job.locale.words();
+    std::vector<std::string> all{words("draw.closed", work_word(words, group.work.label))};
+    for (std::string& error : joint_errors(joint, cuts, caliper_locale(work.job)))
+        all.push_back(std::move(error));
+    return words.list(all, "list.comma");
 }
 
 // Words that stand beside a joint on its right when it is turned start there, and do not straddle their point.
@@ -123,8 +125,13 @@ Drawing stood(const Group& group, Drawing drawing) {
     return drawing;
 }
 
-std::string times_text(int times) {
-    return times == 1 ? "clearances true to scale" : "clearances \u00d7 " + std::to_string(times);
+std::string empty_title(const Work& work, const Group& group) {
+    const Words& words = work.job.locale.words();
+    return words("draw.nothing_enters", work_word(words, group.work.label));
+}
+
+std::string times_text(const Words& words, int times) {
+    return times == 1 ? words("draw.true_to_scale") : words("draw.times", times);
 }
 
 using AddErrors = decltype(&add_errors);
@@ -135,11 +142,12 @@ Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, i
     const auto drawn = closed(exaggerated(cuts, times), shown_for(cuts));
     Drawing drawing;
     if (!joint || !drawn) {
-        drawing.title = group.work.label + ": nothing enters the slot";
+        drawing.title = empty_title(work, group);
         add_receiver(drawing, work, group, cuts, window);
         return drawing;
     }
-    drawing.title = title_of(work, group, cuts, *joint) + "; " + times_text(times);
+    const Words& words = work.job.locale.words();
+    drawing.title = words("draw.at_scale", title_of(work, group, cuts, *joint), times_text(words, times));
     add_joint(drawing, work, group, *drawn, window);
     if (with_marks) add_marks(drawing, group, cuts, *drawn, window);
     add_words(drawing, *joint, *drawn, cuts, window, caliper_locale(work.job));
@@ -175,7 +183,7 @@ Drawing joint_view(const Work& work, const Group& group, const Settings& setting
         add_slot_sizes(drawing, *joint, group.slot().name, window, work.job.locale);
         add_errors(drawing, *joint, *joint, cuts, window, caliper_locale(work.job));
     } else {
-        drawing.title = group.work.label + ": nothing enters the slot";
+        drawing.title = empty_title(work, group);
         add_receiver(drawing, work, group, cuts, window);
     }
     return stood(group, std::move(drawing));
@@ -187,7 +195,7 @@ Drawing joint_magnified(const Work& work, const Group& group, const Settings& se
     const JointCuts cuts = joint_cuts(work, group, settings);
     const int times = fitting_exaggeration(cuts);
     Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(cuts), add_errors, true));
-    add_caption(drawing, times_text(times));
+    add_caption(drawing, times_text(work.job.locale.words(), times));
     return drawing;
 }
 
@@ -201,22 +209,23 @@ Drawing joint_before_after(const Work& work, const Group& group, const Settings&
     const int times = std::min(fitting_exaggeration(was), fitting_exaggeration(is));
     // Ends stand side by side with their words outside, edges one above the other with their words at the right.
     const bool stacked = is_edge(group);
-    const auto picture = [&](const JointCuts& cuts, const char* caption, AddErrors add_words) {
+    const Words& words = work.job.locale.words();
+    const auto picture = [&](const JointCuts& cuts, const std::string& caption, AddErrors add_words) {
         Drawing drawing =
             stood(group, magnified(work, group, cuts, times, close_window(was), add_words, false));
         add_caption(drawing, caption);
         return drawing;
     };
-    Drawing first = picture(was, "before", stacked ? add_errors : add_errors_left);
-    Drawing second = picture(is, "after", stacked ? add_errors : add_errors_right);
+    Drawing first = picture(was, words("draw.before"), stacked ? add_errors : add_errors_left);
+    Drawing second = picture(is, words("draw.after"), stacked ? add_errors : add_errors_right);
     const Box box = bounds(first);
     const double x = stacked ? 0 : 1.15 * (box.right_mm - box.left_mm);
     const double y = stacked ? -1.3 * (box.top_mm - box.bottom_mm) : 0;
     Drawing both;
-    both.title = "before: " + first.title + "; after: " + second.title;
+    both.title = words("draw.before_and_after", first.title, second.title);
     append(both, std::move(first));
     append(both, moved(std::move(second), x, y));
-    add_caption(both, times_text(times), true);
+    add_caption(both, times_text(words, times), true);
     return both;
 }
 

@@ -2,16 +2,19 @@
 
 #include <algorithm>
 
+#include "words/names.h"
+
 namespace kw::draw {
 namespace {
 
 std::string fit_text(Length fit, const Locale& locale) {
-    if (fit < Length{}) return "overlap " + show_with_unit(-fit, locale);
-    return "loose by " + show_with_unit(fit, locale);
+    const char* key = fit < Length{} ? "draw.overlap" : "draw.loose";
+    return locale.words()(key, show_with_unit(abs(fit), locale));
 }
 
 std::string step_text(Length step, const Locale& locale) {
-    return (step > Length{} ? "end proud " : "end short ") + show_with_unit(abs(step), locale);
+    const char* key = step > Length{} ? "draw.end_proud" : "draw.end_short";
+    return locale.words()(key, show_with_unit(abs(step), locale));
 }
 
 // Whether the length is not just nothing in this reading: "end short 0 in" tells nobody anything.
@@ -64,11 +67,11 @@ Point step_point(const ClosedJoint& drawn, const Box& window) {
 }
 
 std::string shoulder_text(const ClosedJoint& joint, const Locale& locale) {
-    return "shoulder gap " + show_with_unit(*joint.shoulder_gap, locale);
+    return locale.words()("draw.shoulder_gap", show_with_unit(*joint.shoulder_gap, locale));
 }
 
 std::string end_gap_text(const ClosedJoint& joint, const Locale& locale) {
-    return "end gap " + show_with_unit(joint.end_gap, locale);
+    return locale.words()("draw.end_gap", show_with_unit(joint.end_gap, locale));
 }
 
 struct Pointed {
@@ -142,28 +145,30 @@ void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::strin
     const double near = joint.slot_near.mm(), far = near + joint.slot_width.mm(),
                  depth = joint.slot_depth.mm();
     // As the readings of a test cut are called.
-    const std::string near_name = joint.tongue_length ? "lip " : "near ";
+    const Words& words = locale.words();
+    const char* near_key = joint.tongue_length ? "draw.lip" : "draw.near";
     if (joint.slot_near > Length{})
         drawing.shapes.push_back(Dimension{{0, 0},
                                            {near, depth},
                                            Side::above,
                                            window.top_mm,
                                            0,
-                                           near_name + show_with_unit(joint.slot_near, locale),
+                                           words(near_key, show_with_unit(joint.slot_near, locale)),
                                            Emphasis::plain});
-    drawing.shapes.push_back(Dimension{{near, depth},
-                                       {far, depth},
-                                       Side::above,
-                                       window.top_mm,
-                                       0,
-                                       slot_name + " " + show_with_unit(joint.slot_width, locale),
-                                       Emphasis::plain});
+    drawing.shapes.push_back(
+        Dimension{{near, depth},
+                  {far, depth},
+                  Side::above,
+                  window.top_mm,
+                  0,
+                  words("draw.slot", work_word(words, slot_name), show_with_unit(joint.slot_width, locale)),
+                  Emphasis::plain});
     drawing.shapes.push_back(Dimension{{far, 0},
                                        {far, depth},
                                        Side::right,
                                        window.right_mm + 2.5,
                                        0,
-                                       show_with_unit(joint.slot_depth, locale) + " deep",
+                                       words("draw.deep", show_with_unit(joint.slot_depth, locale)),
                                        Emphasis::plain});
 }
 

@@ -22,7 +22,7 @@ void add_errors_left(Drawing& drawing, const ClosedJoint& joint, const ClosedJoi
 void add_errors_right(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& drawn,
                       const JointCuts& cuts, const Box& window, const Locale& locale);
 
-// Place, width and depth of the slot.
+// Place, width and depth of the slot, which goes by its cut's name.
 void add_slot_sizes(Drawing& drawing, const ClosedJoint& joint, const std::string& slot_name,
                     const Box& window, const Locale& locale);
 

@@ -107,19 +107,16 @@ std::optional<Line> drop_mark(const OrderView& view, const DraggedStep& dragged,
     return Line{{{x, own.top_mm + down}, {x, own.bottom_mm + down}}, Stroke::now};
 }
 
-DropWords say_drop(const DraggedStep& dragged, Drop drop) {
+DropWords say_drop(const DraggedStep& dragged, Drop drop, const Words& words) {
     const std::string& step = dragged.step;
-    const bool first = drop == Drop::first;
     if (drop == Drop::any)
-        return {step + " any time, wherever it fits best",
-                "Let go: it is no longer wanted " +
-                    std::string(dragged.pinned == Pinned::first ? "first" : "last")};
-    if (drop == Drop::stays)
-        return {step + " stays where it is", "To the beginning: done first. To the end: done last"};
-    const std::string place = first ? step + " first, before all that it does not need itself"
-                                    : step + " last, after all that can be done without it";
-    if (!asked_by(dragged, drop)) return {place, "So it is wanted already"};
-    return {place, "Let go: the order is made anew, and what that takes is said"};
+        return {words("draw.drop_anywhere", step), dragged.pinned == Pinned::first
+                                                       ? words("draw.no_longer_first")
+                                                       : words("draw.no_longer_last")};
+    if (drop == Drop::stays) return {words("draw.stays", step), words("draw.where_to_drop")};
+    const std::string place =
+        drop == Drop::first ? words("draw.drop_first", step) : words("draw.drop_last", step);
+    return {place, asked_by(dragged, drop) ? words("draw.let_go") : words("draw.wanted_already")};
 }
 
 }  // namespace kw::draw

@@ -44,6 +44,6 @@ struct DropWords {
     std::string place;
     std::string what_then;
 };
-DropWords say_drop(const DraggedStep& dragged, Drop drop);
+DropWords say_drop(const DraggedStep& dragged, Drop drop, const Words& words);
 
 }  // namespace kw::draw

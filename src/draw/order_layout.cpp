@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "draw/setup_parts.h"
+#include "words/names.h"
 
 namespace kw::draw {
 namespace {
@@ -16,6 +17,12 @@ int order_in_legend(std::string_view what) {
     constexpr const char* all[] = {"done",   "cutter", "shims",    "fence",
                                    "height", "spacer", "test cut", "cuts"};
     return static_cast<int>(std::find(std::begin(all), std::end(all), what) - std::begin(all));
+}
+
+// Of a part of a step: what is set, a test cut, the cuts.
+std::string piece_words(const Words& words, const std::string& what) {
+    if (what == "test cut") return words("draw.test_cut");
+    return what == "cuts" ? words("draw.cuts") : control_word(words, what);
 }
 
 double share_of_names(const Timeline& timeline, const OrderWords& words, const OrderLayout& layout) {
@@ -35,9 +42,10 @@ void set_rows(OrderLayout& layout, const Timeline& timeline, std::size_t rows, d
 
 // As if there were walks, and machines that stand as they were set.
 double legend_height_px(const Timeline& timeline, const OrderWords& words, double width_px) {
-    double all = words.sign_px("walk") + words.sign_px("stands as set");
-    for (const OrderSign& sign : signs_of(timeline)) all += words.sign_px(sign.words);
-    if (const std::string pins = pin_sign(timeline); !pins.empty()) all += words.sign_px(pins);
+    const Words& said = words.words();
+    double all = words.sign_px(said("draw.walk")) + words.sign_px(said("draw.stands"));
+    for (const OrderSign& sign : signs_of(timeline, said)) all += words.sign_px(sign.words);
+    if (const std::string pins = pin_sign(timeline, said); !pins.empty()) all += words.sign_px(pins);
     return legend_px * std::ceil(all / (width_px - 2 * word_pad_px));
 }
 
@@ -52,19 +60,21 @@ int lines_needed(const Timeline& timeline, const OrderWords& words, const OrderL
 
 }  // namespace
 
-std::set<OrderSign> signs_of(const Timeline& timeline) {
+std::set<OrderSign> signs_of(const Timeline& timeline, const Words& words) {
     std::set<OrderSign> signs;
     for (const TimedStep& step : timeline.steps) {
-        if (step.is_done) signs.insert({order_in_legend("done"), "done", Material::done});
+        if (step.is_done) signs.insert({order_in_legend("done"), words("draw.done"), Material::done});
         for (const Piece& piece : step.pieces)
-            signs.insert({order_in_legend(piece.what), piece.what, piece.material});
+            signs.insert({order_in_legend(piece.what), piece_words(words, piece.what), piece.material});
     }
     return signs;
 }
 
-std::string pin_sign(const Timeline& timeline) {
-    const bool first = timeline.has_pinned(Pinned::first), last = timeline.has_pinned(Pinned::last);
-    return first && last ? "first, last" : first ? "first" : last ? "last" : "";
+std::string pin_sign(const Timeline& timeline, const Words& words) {
+    std::vector<std::string> pins;
+    if (timeline.has_pinned(Pinned::first)) pins.push_back(words("draw.first"));
+    if (timeline.has_pinned(Pinned::last)) pins.push_back(words("draw.last"));
+    return words.list(pins, "list.comma");
 }
 
 bool OrderWords::has_room_for_name(const TimedStep& step, const OrderLayout& layout) const {
@@ -109,17 +119,17 @@ std::vector<std::string> OrderWords::head_lines(const TimedStep& step, const Ord
     const auto most = static_cast<std::size_t>(layout.lines);
     const Setup& setup = *step.setup;
     std::vector<std::string> lines{step.step};
-    const std::string whole = step.step + "  " + setup.work;
+    const std::string work = work_word(words(), setup.work), whole = step.step + "  " + work;
     if (width(whole, bold) <= room - pin_room(step)) lines[0] = whole;
     else
-        for (std::string& line : wrapped(setup.work, room, most - 1)) lines.push_back(std::move(line));
+        for (std::string& line : wrapped(work, room, most - 1)) lines.push_back(std::move(line));
     const bool has_work = lines.size() > 1 || lines[0] != step.step;
-    const auto add = [&](const char* what, Length length) {
-        const std::string text = measure_text(work_.job.locale, what, length);
+    const auto add = [&](const char* key, Length length) {
+        const std::string text = measure_text(work_.job.locale, key, length);
         if (has_work && lines.size() < most && width(text) <= room) lines.push_back(text);
     };
-    add(setup.guide == "stop" ? "stop" : "fence", setup.fence);
-    if (setup.height) add("height", *setup.height);
+    add(setup.guide == "stop" ? "draw.stop" : "draw.fence", setup.fence);
+    if (setup.height) add("draw.height", *setup.height);
     return lines;
 }
 

@@ -53,10 +53,10 @@ struct OrderSign {
     Material material = Material::ground;
     bool operator<(const OrderSign& other) const { return order < other.order; }
 };
-std::set<OrderSign> signs_of(const Timeline& timeline);
+std::set<OrderSign> signs_of(const Timeline& timeline, const Words& words);
 
 // Of the marks of pins in the legend: "first", "last", or "first, last"; empty where nothing is pinned.
-std::string pin_sign(const Timeline& timeline);
+std::string pin_sign(const Timeline& timeline, const Words& words);
 
 // Words, and how much room they take.
 class OrderWords {
@@ -64,6 +64,7 @@ public:
     OrderWords(const Work& work, const std::string& next, const TextMeasure& measure)
         : work_(work), next_(next), measure_(measure) {}
 
+    const Words& words() const { return work_.job.locale.words(); }
     bool is_next(const TimedStep& step) const { return !step.is_done && step.step == next_; }
     double width(std::string_view text, bool bold = false) const { return measure_(text, label_px, bold); }
     std::string shortened(const std::string& text, double room, bool bold) const;

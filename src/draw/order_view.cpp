@@ -281,8 +281,8 @@ private:
     // Its step may be too short to bear its name.
     std::string now_words() const {
         for (const TimedStep& step : timeline_.steps)
-            if (!step.is_done) return "now: " + step.step;
-        return "all done";
+            if (!step.is_done) return words_.words()("draw.now", step.step);
+        return words_.words()("draw.all_done");
     }
 
     // Of a text that stands at `x`, moved so that it is not cut off.
@@ -337,35 +337,35 @@ private:
             x += words_.sign_px(words);
             return left;
         };
-        for (const OrderSign& sign : signs_of(timeline_)) {
+        for (const OrderSign& sign : signs_of(timeline_, words_.words())) {
             const double left = place(sign.words);
             view_.drawing.shapes.emplace_back(
                 Fill{{rectangle({left, y - foot_px / 2, left + swatch_px, y + foot_px / 2})}, sign.material});
         }
         if (walks_) {
-            const double left = place("walk");
+            const double left = place(words_.words()("draw.walk"));
             view_.drawing.shapes.emplace_back(Line{{{left, y}, {left + swatch_px, y}}, Stroke::walk});
         }
         if (stands_) {
-            const double left = place("stands as set");
+            const double left = place(words_.words()("draw.stands"));
             view_.drawing.shapes.emplace_back(Line{{{left, y}, {left + swatch_px, y}}, Stroke::outline});
         }
-        if (const std::string pins = pin_sign(timeline_); !pins.empty()) {
+        if (const std::string pins = pin_sign(timeline_, words_.words()); !pins.empty()) {
             const double left = place(pins), half = pin_px / 2, apart = 6;
-            const bool both = pins == "first, last";
-            if (timeline_.has_pinned(Pinned::first))
-                draw_pin({left + (both ? half - apart : swatch_px / 2), y}, Pinned::first);
-            if (timeline_.has_pinned(Pinned::last))
-                draw_pin({left + (both ? swatch_px - half : swatch_px / 2), y}, Pinned::last);
+            const bool first = timeline_.has_pinned(Pinned::first), last = timeline_.has_pinned(Pinned::last),
+                       both = first && last;
+            if (first) draw_pin({left + (both ? half - apart : swatch_px / 2), y}, Pinned::first);
+            if (last) draw_pin({left + (both ? swatch_px - half : swatch_px / 2), y}, Pinned::last);
         }
         return y - legend_px / 2;
     }
 
     std::string title() const {
-        return "order of work: " + std::to_string(timeline_.steps.size()) + " steps on " +
-               std::to_string(timeline_.machines.size()) +
-               (timeline_.machines.size() == 1 ? " machine, " : " machines, ") +
-               time_words((timeline_.end_s() + 30) / 60);
+        const Words& words = words_.words();
+        return words("draw.order",
+                     words.counted("draw.steps", static_cast<long long>(timeline_.steps.size())),
+                     words.counted("draw.machines", static_cast<long long>(timeline_.machines.size())),
+                     time_words((timeline_.end_s() + 30) / 60));
     }
 
     const OrderRoom& room_;

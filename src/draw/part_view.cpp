@@ -5,6 +5,7 @@
 #include "draw/board_marks.h"
 #include "draw/setup_parts.h"
 #include "draw/wood.h"
+#include "words/names.h"
 
 namespace kw::draw {
 namespace {
@@ -120,40 +121,42 @@ void add_marks(Drawing& drawing, const Sheet& sheet, bool in_mirror) {
     add_edge_mark(drawing, {tail->at, {0.26 * tail->in_mm.x_mm, 0.26 * tail->in_mm.y_mm}});
 }
 
-void add_names(Drawing& drawing, const Sheet& sheet) {
+void add_names(Drawing& drawing, const Sheet& sheet, const Words& words) {
     const double left = sheet.end_mm, right = sheet.right_mm(), top = sheet.along_y_mm;
     const double gap = 0.09 * sheet.scale_mm(), in = 0.03 * sheet.along_x_mm;
     const bool edge = runs_along_length(sheet.lie.at_fence);
-    const auto name = [&](Point at, std::string_view text, Anchor anchor) {
-        drawing.shapes.emplace_back(Label{at, std::string(text), anchor, Emphasis::plain, std::nullopt});
+    const auto name = [&](Point at, std::string text, Anchor anchor) {
+        drawing.shapes.emplace_back(Label{at, std::move(text), anchor, Emphasis::plain, std::nullopt});
     };
-    const std::string last(name_of(sheet.lie.away)), first(name_of(sheet.lie.toward_maker));
-    name({(left + right) / 2, top + gap}, last + (sheet.at_router ? ", trailing" : ""), Anchor::bottom);
-    name({(left + right) / 2, -gap}, first + (sheet.at_router ? ", goes in first" : ", toward you"),
-         Anchor::top);
+    const auto end = [&](Reference reference) { return end_word(words, name_of(reference)); };
+    const std::string last = end(sheet.lie.away), first = end(sheet.lie.toward_maker);
+    name({(left + right) / 2, top + gap}, sheet.at_router ? words("draw.trailing", last) : last,
+         Anchor::bottom);
+    name({(left + right) / 2, -gap},
+         sheet.at_router ? words("draw.leading", first) : words("draw.toward_maker", first), Anchor::top);
     // Within the board where it is long, and beside it where it is not.
     if (edge) {
-        name({-thickness_of_fence(sheet) - gap, 0.5 * top}, name_of(sheet.lie.at_fence), Anchor::right);
-        name({right + gap, 0.5 * top}, name_of(sheet.lie.from_fence), Anchor::left);
+        name({-thickness_of_fence(sheet) - gap, 0.5 * top}, end(sheet.lie.at_fence), Anchor::right);
+        name({right + gap, 0.5 * top}, end(sheet.lie.from_fence), Anchor::left);
     } else {
-        name({left + in, 0.5 * top}, name_of(sheet.lie.at_fence), Anchor::left);
-        name({right - in, 0.5 * top}, name_of(sheet.lie.from_fence), Anchor::right);
+        name({left + in, 0.5 * top}, end(sheet.lie.at_fence), Anchor::left);
+        name({right - in, 0.5 * top}, end(sheet.lie.from_fence), Anchor::right);
     }
+}
+
+std::string title_of(const Work& work, const Setup& setup, const PartLie& lie, const Sheet& sheet) {
+    const Words& words = work.job.locale.words();
+    const auto end = [&](Reference reference) { return end_word(words, name_of(reference)); };
+    const std::string at_fence = end(sheet.lie.at_fence), first = end(sheet.lie.toward_maker);
+    const std::vector<std::string> all{
+        face_up_words(words, name_of(sheet.lie.up)),
+        setup.spacer > Length{} ? words("draw.against_spacer", at_fence)
+                                : words("draw.against_fence", at_fence),
+        sheet.at_router ? words("draw.board_leading", first) : words("draw.board_toward_maker", first)};
+    return words("draw.board_from_above", role_word(words, name_of(lie.role)), words.list(all, "list.comma"));
 }
 
 }  // namespace
-
-std::string_view words_for(Role role) {
-    switch (role) {
-        case Role::front: return "front";
-        case Role::back: return "back";
-        case Role::side_left: return "left side";
-        case Role::side_right: return "right side";
-        case Role::bottom: return "bottom";
-        case Role::face: break;
-    }
-    return "face";
-}
 
 std::vector<PartLie> part_lies(const Work& work, const Setup& setup) {
     std::vector<PartLie> lies;
@@ -173,18 +176,13 @@ Drawing part_view(const Work& work, const Setup& setup, const PartLie& lie, cons
     // On which side of a saw's blade the fence stands says nothing of a router table's.
     const bool mirrored = !options.fence_left && !is_at_router(work, setup);
     const Sheet sheet = sheet_of(work, setup, lie, !mirrored);
-    const std::string face(name_of(sheet.lie.up));
     Drawing drawing;
-    drawing.title = std::string(words_for(lie.role)) + " seen from above: " + face + " face up, " +
-                    std::string(name_of(sheet.lie.at_fence)) + " against the " +
-                    (setup.spacer > Length{} ? "spacer" : "fence") + ", " +
-                    std::string(name_of(sheet.lie.toward_maker)) +
-                    (sheet.at_router ? " goes in first" : " toward you");
+    drawing.title = title_of(work, setup, lie, sheet);
     add_board(drawing, sheet);
     add_cut(drawing, sheet);
     add_fence(drawing, sheet);
     add_marks(drawing, sheet, mirrored);
-    add_names(drawing, sheet);
+    add_names(drawing, sheet, work.job.locale.words());
     return mirrored ? mirrored_about_x(drawing, 0) : drawing;
 }
 

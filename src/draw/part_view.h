@@ -23,7 +23,4 @@ std::vector<PartLie> part_lies(const Work& work, const Setup& setup);
 Drawing part_view(const Work& work, const Setup& setup, const PartLie& lie,
                   const SetupViewOptions& options = {});
 
-// "left side": as parts are called.
-std::string_view words_for(Role role);
-
 }  // namespace kw::draw

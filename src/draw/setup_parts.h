@@ -36,7 +36,7 @@ double slab_mm(const SetupScene& scene);  // y of the table's underside
 // The stock of the first part that goes through. The plan's parts are of stock that the job has.
 const Stock& stock_of(const Work& work, const Setup& setup);
 
-// "fence 1/4 in"
-std::string measure_text(const Locale& locale, const char* what, Length length);
+// "fence 1/4 in": the text of this key with the length in it.
+std::string measure_text(const Locale& locale, const char* key, Length length);
 
 }  // namespace kw::draw

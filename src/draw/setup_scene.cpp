@@ -77,7 +77,7 @@ std::optional<SetupScene> setup_scene(const Work& work, const Setup& setup) {
     scene.work = setup.work;
     scene.machine = setup.machine;
     scene.cutter = setup.cutter;
-    scene.references = references_text(setup);
+    scene.references = references_text(setup, work.job.locale.words());
     scene.along_edge = setup.guide == "rip fence";
     scene.stock = stock.kind;
     scene.locale = work.job.locale;

@@ -22,6 +22,6 @@ Drawing setup_view(const Work& work, const Setup& setup, const SetupViewOptions&
 Drawing setup_view(const SetupScene& scene, const SetupViewOptions& options = {});
 
 // "front end", "left and right ends": what touches the fence, each named once.
-std::string references_text(const Setup& setup);
+std::string references_text(const Setup& setup, const Words& words);
 
 }  // namespace kw::draw

@@ -3,6 +3,7 @@
 #include "draw/setup_parts.h"
 #include "draw/setup_view.h"
 #include "draw/wood.h"
+#include "words/names.h"
 
 namespace kw::draw {
 namespace {
@@ -73,58 +74,60 @@ void add_blade(Drawing& drawing, const Scene& scene) {
     drawing.shapes.push_back(Fill{{rectangle({0, low, scene.kerf_mm, high})}, Material::cutter});
 }
 
+std::string guide_measure(const Work& work, const Setup& setup) {
+    const char* key = setup.guide == "rip fence" ? "draw.fence" : "draw.stop";
+    return measure_text(work.job.locale, key, setup.fence);
+}
+
 void add_words(Drawing& drawing, const Work& work, const Scene& scene, const Setup& setup, double below,
                double above) {
     const double left = -scene.size_mm, top = scene.across_mm;
     drawing.shapes.push_back(
-        Dimension{{left, 0},
-                  {0, 0},
-                  Side::below,
-                  below,
-                  0,
-                  measure_text(work.job.locale, setup.guide == "rip fence" ? "fence" : "stop", setup.fence),
-                  Emphasis::strong});
+        Dimension{{left, 0}, {0, 0}, Side::below, below, 0, guide_measure(work, setup), Emphasis::strong});
     drawing.shapes.push_back(Dimension{{0, top},
                                        {scene.kerf_mm, top},
                                        Side::above,
                                        above,
                                        0,
-                                       measure_text(work.job.locale, "kerf", setup.kerf),
+                                       measure_text(work.job.locale, "draw.kerf", setup.kerf),
                                        Emphasis::plain});
     drawing.shapes.push_back(Label{{left * (scene.shortened ? 0.25 : 0.5), 0.5 * top},
-                                   "keep",
+                                   work.job.locale.words()("draw.keep"),
                                    Anchor::centre,
                                    Emphasis::plain,
                                    std::nullopt});
 }
 
 // The fence runs the whole length of the cut.
-void add_fence(Drawing& drawing, const Scene& scene) {
+void add_fence(Drawing& drawing, const Scene& scene, const Words& words) {
     const double over = 0.14 * scene.across_mm, left = -scene.size_mm;
     const double thick = std::max(0.08 * scene.size_mm, 6.0);
     drawing.shapes.push_back(
         Fill{{rectangle({left - thick, -over, left, scene.across_mm + over})}, Material::fence});
     drawing.shapes.push_back(Label{{left - 0.5 * thick, scene.across_mm + over},
-                                   "rip fence",
+                                   guide_word(words, "rip fence"),
                                    Anchor::bottom,
                                    Emphasis::plain,
                                    std::nullopt});
 }
 
 // The stop stands on the guide that the board's long edge lies against.
-double add_stop(Drawing& drawing, const Scene& scene) {
+double add_stop(Drawing& drawing, const Scene& scene, const Words& words) {
     const double thick = std::max(0.16 * scene.across_mm, 8.0), left = -scene.size_mm, top = scene.across_mm;
     const double end = left - 1.6 * thick;
     drawing.shapes.push_back(Fill{{rectangle({end, top, -0.4 * thick, top + thick})}, Material::fence});
     drawing.shapes.push_back(Fill{{rectangle({left - thick, 0.55 * top, left, top})}, Material::spacer});
-    drawing.shapes.push_back(
-        Label{{left - 0.5 * thick, 0.5 * top}, "stop", Anchor::top, Emphasis::plain, std::nullopt});
+    drawing.shapes.push_back(Label{{left - 0.5 * thick, 0.5 * top},
+                                   guide_word(words, "stop"),
+                                   Anchor::top,
+                                   Emphasis::plain,
+                                   std::nullopt});
     return top + thick;
 }
 
-std::string title_of(const Work& work, const Setup& setup, bool along_fence) {
-    return setup.work + ": " + measure_text(work.job.locale, along_fence ? "fence" : "stop", setup.fence) +
-           ", seen from above";
+std::string title_of(const Work& work, const Setup& setup) {
+    const Words& words = work.job.locale.words();
+    return words("draw.setup_from_above", work_word(words, setup.work), guide_measure(work, setup));
 }
 
 }  // namespace
@@ -133,11 +136,12 @@ Drawing size_cut_view(const Work& work, const Setup& setup) {
     const bool along_fence = setup.guide == "rip fence";
     const Scene scene = scene_of(work, setup);
     Drawing drawing;
-    drawing.title = title_of(work, setup, along_fence);
+    drawing.title = title_of(work, setup);
     add_work(drawing, scene, face_look(work, setup), along_fence);
     double above = scene.across_mm;
-    if (along_fence) add_fence(drawing, scene);
-    else above = add_stop(drawing, scene);
+    const Words& words = work.job.locale.words();
+    if (along_fence) add_fence(drawing, scene, words);
+    else above = add_stop(drawing, scene, words);
     add_blade(drawing, scene);
     add_words(drawing, work, scene, setup, along_fence ? -0.14 * scene.across_mm : 0, above);
     return drawing;

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "draw/joint_view.h"
+#include "words/names.h"
 
 namespace kw::draw {
 namespace {
@@ -35,7 +36,7 @@ Drawing symptom_view(const Work& work, const Group& group, const Sight& sight) {
         return std::holds_alternative<Label>(shape) || std::holds_alternative<Dimension>(shape) ||
                (line && (line->stroke == Stroke::pencil || line->stroke == Stroke::halo));
     });
-    drawing.title = std::string(sight.word);
+    drawing.title = sight_word(work.job.locale.words(), sight.word);
     return drawing;
 }
 

@@ -27,17 +27,17 @@ void work_it_out(Session& session, const Watch& watch) {
     session.work = std::move(*work);
 }
 
-Session refuse(Session session, std::string field, std::string why) {
+Session refuse(Session session, std::string field, const Message& why) {
+    Locale locale = session.work ? caliper_locale(session.work->job) : Locale(Graduation::in_001);
+    locale.language = session.language;
     session.refused_field = std::move(field);
-    session.refused = std::move(why);
+    session.refused = why.text(locale);
     return session;
 }
 
 Session refuse(Session session, const Refusal& refusal) {
-    const Locale locale =
-        session.work ? caliper_locale(session.work->job) : Locale(Graduation::in_001, session.language);
     return refuse(std::move(session), refusal.field,
-                  refusal.why.text(locale) + "; " + refusal.remedy.text(locale));
+                  Message::say("refused.with_remedy", refusal.why, refusal.remedy));
 }
 
 // Sets what `pointer` names, making the objects on the way; a null value erases.
@@ -73,7 +73,7 @@ public:
             return with_document(session_,
                                  with_field(session_.document, Json::json_pointer(set.pointer), set.value));
         } catch (const Json::exception&) {
-            return refuse(session_, set.pointer, "there is no such field in a job");
+            return refuse(session_, set.pointer, Message::say("refused.no_such_field"));
         }
     }
 
@@ -81,7 +81,7 @@ public:
         Json document = session_.document;
         Json& drawers = document["drawers"];
         if (add.like >= drawers.size())
-            return refuse(session_, "/drawers", "there is no drawer to start from");
+            return refuse(session_, "/drawers", Message::say("refused.no_drawer_to_start_from"));
         Json drawer = drawers[add.like];
         drawer["name"] = free_name(drawers, drawer.value("name", "drawer"));
         drawers.push_back(std::move(drawer));
@@ -92,7 +92,7 @@ public:
         Json document = session_.document;
         Json& drawers = document["drawers"];
         if (remove.index >= drawers.size() || drawers.size() < 2)
-            return refuse(session_, "/drawers", "a job keeps at least one drawer");
+            return refuse(session_, "/drawers", Message::say("refused.last_drawer"));
         drawers.erase(remove.index);
         return with_document(session_, std::move(document));
     }
@@ -140,7 +140,7 @@ public:
     Session operator()(const MarkLost& lost) const {
         if (!session_.work) return nothing_planned();
         if (!session_.work->plan.part_with_id(lost.part))
-            return refuse(session_, "part", "there is no part `" + lost.part + "`; `parts` lists them");
+            return refuse(session_, "part", Message::say("refused.no_part", lost.part));
         LogEntry entry = lost_entry(lost.part);
         entry.together = lost.together;
         return with_log_entry(session_, entry);
@@ -170,7 +170,7 @@ public:
         if (!session_.work) return nothing_planned();
         Json document = session_.document;
         const std::size_t count = last_told(session_.work->job.log);
-        if (count == 0) return refuse(session_, "log", "nothing to take back: the log is empty");
+        if (count == 0) return refuse(session_, "log", Message::say("refused.empty_log"));
         Json& log = document["log"];
         log.erase(log.end() - static_cast<std::ptrdiff_t>(count), log.end());
         return with_document(session_, std::move(document));
@@ -192,10 +192,10 @@ public:
     }
 
     Session operator()(const Undo&) const {
-        return step(&Session::undo, &Session::redo, "nothing to take back");
+        return step(&Session::undo, &Session::redo, "refused.nothing_to_take_back");
     }
     Session operator()(const Redo&) const {
-        return step(&Session::redo, &Session::undo, "nothing to do again");
+        return step(&Session::redo, &Session::undo, "refused.nothing_to_do_again");
     }
 
 private:
@@ -251,12 +251,12 @@ private:
     }
 
     Session nothing_planned() const {
-        return refuse(session_, "setup", "there is no such setup in the plan");
+        return refuse(session_, "setup", Message::say("refused.no_such_setup"));
     }
 
     using Documents = std::vector<std::shared_ptr<const Json>>;
     Session step(Documents Session::*source, Documents Session::*target, const char* why_not) const {
-        if ((session_.*source).empty()) return refuse(session_, "", why_not);
+        if ((session_.*source).empty()) return refuse(session_, "", Message::say(why_not));
         Session after = std::move(session_);
         (after.*target).push_back(std::make_shared<const Json>(std::move(after.document)));
         after.document = *(after.*source).back();

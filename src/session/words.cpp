@@ -231,17 +231,21 @@ std::string rule_and_caliper(const Job& job, Length length) {
     return shown && *shown == length ? by_rule : by_rule + " (" + caliper_text(job, length) + ")";
 }
 
+std::string say_fence_set(const Job& job, const ControlAt& fence, CutterSide measured_to) {
+    const Words& words = job.locale.words();
+    if (fence.by_scale) return words("set.fence_scale", caliper_text(job, fence.scale));
+    const std::string truly = rule_and_caliper(job, fence.truly);
+    return measured_to == CutterSide::far ? words("set.fence_far", truly) : words("set.fence_near", truly);
+}
+
 // What is set for a cut, as the page at the saw has it.
 std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to) {
     const Job& job = work.job;
     const Words& words = job.locale.words();
     const SetTo set = set_to(work, setup);
     const ControlAt fence = set.fence_to(measured_to);
-    const bool is_far = fence_reading(work, setup, measured_to).side == "far";
-    std::vector<std::string> all;
-    all.push_back(fence.by_scale ? words("set.fence_scale", caliper_text(job, fence.scale))
-                                 : words(is_far ? "set.fence_far" : "set.fence_near",
-                                         rule_and_caliper(job, fence.truly)));
+    const Words& words = job.locale.words();
+    std::vector<std::string> all{say_fence_set(job, fence, measured_to)};
     if (set.height)
         all.push_back(set.height->by_scale ? words("set.height_scale", caliper_text(job, set.height->scale))
                                            : words("set.height", rule_and_caliper(job, set.height->truly)));
@@ -263,8 +267,8 @@ std::vector<std::string> say_test(const Work& work, const std::string& id, Cutte
         if (setup.group != group->id) continue;
         std::string cut = work_word(words, cut_of(setup.work));
         cut[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(cut[0])));
-        steps.push_back(words("test.cut", cut, face_down_words(words, name_of(setup.passes.front().down)),
-                              say_set(work, setup, measured_to)));
+        const std::string lies = face_down_words(words, name_of(setup.passes.front().down));
+        steps.push_back(words("test.cut", cut, lies, say_set(work, setup, measured_to)));
     }
     const JointDesign& joint = group->work.chosen.joint;
     const bool fitted = group->cuts_end || (!joint.insert_cut() && joint.seat == Seat::near_wall);

@@ -105,7 +105,7 @@ void draw_drag(Screen& screen, const Press& press, const PictureOnScreen& pictur
     if (const auto mark = draw::drop_mark(picture.view, *drag.moving, drop))
         draw_mark(ui, list, picture, *mark);
     draw_ghost(ui, list, place, ghost, drag.step);
-    draw_words(ui, list, ghost, press.box, draw::say_drop(*drag.moving, drop));
+    draw_words(ui, list, ghost, press.box, draw::say_drop(*drag.moving, drop, ui.words()));
 }
 
 }  // namespace

@@ -4,7 +4,6 @@
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
 #include "words/names.h"
-#include "words/names.h"
 
 namespace kw::window {
 namespace {

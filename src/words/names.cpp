@@ -84,4 +84,18 @@ std::string face_up_words(const Words& words, std::string_view face) {
     return shown(words, "face_up.", face);
 }
 
+std::string machine_kind_word(const Words& words, std::string_view kind) {
+    return shown(words, "machine_kind.", kind);
+}
+std::string cutter_kind_word(const Words& words, std::string_view kind) {
+    return shown(words, "cutter_kind.", kind);
+}
+std::string stock_kind_word(const Words& words, std::string_view kind) {
+    return shown(words, "stock_kind.", kind);
+}
+std::string grain_word(const Words& words, std::string_view grain) { return shown(words, "grain.", grain); }
+std::string slide_kind_word(const Words& words, std::string_view kind) {
+    return shown(words, "slide_kind.", kind);
+}
+
 }  // namespace kw

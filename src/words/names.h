@@ -34,4 +34,11 @@ std::string ends_words(const Words& words, const std::vector<std::string_view>& 
 std::string face_down_words(const Words& words, std::string_view face);
 std::string face_up_words(const Words& words, std::string_view face);
 
+// "table saw"; "dado stack"; "plywood"; "quartersawn"; "side mount".
+std::string machine_kind_word(const Words& words, std::string_view kind);
+std::string cutter_kind_word(const Words& words, std::string_view kind);
+std::string stock_kind_word(const Words& words, std::string_view kind);
+std::string grain_word(const Words& words, std::string_view grain);
+std::string slide_kind_word(const Words& words, std::string_view kind);
+
 }  // namespace kw

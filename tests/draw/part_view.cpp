@@ -13,6 +13,7 @@
 #include "draw/joint_view.h"
 #include "draw/random_views.h"
 #include "draw/shapes_of.h"
+#include "words/names.h"
 
 using namespace kw::draw;
 using kw::BoardFace;
@@ -313,7 +314,8 @@ TEST_CASE("the boards from above are as they were kept") {
         if (std::find(kept.begin(), kept.end(), setup.work) == kept.end()) continue;
         drawn.insert(setup.work);
         for (const PartLie& lie : part_lies(*work, setup)) {
-            std::string file = "inch_part_" + setup.work + "_" + std::string(words_for(lie.role)) + "_" +
+            std::string file = "inch_part_" + setup.work + "_" +
+                               kw::role_word(kw::words_in(kw::Language::english), name_of(lie.role)) + "_" +
                                std::string(name_of(setup.passes[lie.pass].reference));
             for (char& c : file)
                 if (c == ' ' || c == ':' || c == ',') c = '_';

@@ -67,9 +67,9 @@ TEST_CASE(
     for (const CutterSide side : {CutterSide::near, CutterSide::far})
         for_cuts(work, side, [&](const std::string& line, const Setup& setup) {
             const FenceReading fence = fence_reading(work, setup, side);
-            CHECK(says(line, "fence at " + show_with_unit(fence.distance, work.job.graduation)));
+            CHECK(says(line, "fence at " + show_with_unit(fence.distance, work.job.locale)));
             CHECK(says(line, " to the " + fence.side + " side"));
-            CHECK(says(line, "height " + show_with_unit(*setup.height, work.job.graduation)));
+            CHECK(says(line, "height " + show_with_unit(*setup.height, work.job.locale)));
         });
 }
 
@@ -81,7 +81,7 @@ TEST_CASE("a test cut's height makes up for the cutter as the page at the saw do
     for_cuts(work, CutterSide::near, [&](const std::string& line, const Setup& setup) {
         const SetTo set = set_to(work, setup);
         if (set.height->by_scale || set.dial.height_beyond == Length{}) return;
-        CHECK(says(line, "height " + show_with_unit(set.height->truly, work.job.graduation)));
+        CHECK(says(line, "height " + show_with_unit(set.height->truly, work.job.locale)));
         ++made_up_for;
     });
     CHECK(made_up_for > 0);
