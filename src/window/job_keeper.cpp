@@ -168,7 +168,9 @@ Answer JobKeeper::take(const AskedAction& asked) {
 
 void JobKeeper::save(Answer& answer) {
     if (const auto saved = save_file(kept_.path, to_text(kept_.session.document)); !saved)
-        answer.said.push_back({"Not saved: " + saved.error().why, Tone::wrong});
+        answer.said.push_back(
+            {"Not saved: " + saved.error().why.text(Locale(Graduation::mm_0_1, kept_.session.language)),
+             Tone::wrong});
     platform::commit_data();
 }
 
@@ -178,12 +180,13 @@ std::string JobKeeper::read_shop_again() {
     std::error_code error;
     if (!std::filesystem::exists(kept_.shop_path, error)) return {};
     const auto text = read_file(kept_.shop_path);
-    if (!text) return name + ": " + text.error().why;
+    if (!text) return name + ": " + text.error().why.text(Locale(Graduation::mm_0_1, kept_.session.language));
     auto json = parse_json(*text);
-    if (!json) return report(name, *text, json.error());
+    if (!json) return report(name, *text, json.error(), Locale(Graduation::mm_0_1, kept_.session.language));
     if (const auto memory = read_memory(*json); !memory) {
         const Problem& problem = memory.error().front();
-        return name + ": " + problem.pointer + ": " + problem.why.text(Graduation::mm_0_01);
+        return name + ": " + problem.pointer + ": " +
+               problem.why.text({Graduation::mm_0_01, kept_.session.language});
     }
     kept_.shop = std::move(*json);
     return {};
@@ -198,7 +201,7 @@ void JobKeeper::keep(const Preferences& before, const Preferences& now) {
             const auto saved = save_file(kept_.shop_path, to_text(kept_.shop));
             platform::commit_data();
             if (saved) return;
-            why = saved.error().why;
+            why = saved.error().why.text(Locale(Graduation::mm_0_1, kept_.session.language));
         }
         Answer answer;
         answer.session = kept_.session;
@@ -223,7 +226,9 @@ void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
     }
     kept_.shop = with_memory(std::move(kept_.shop), memory);
     if (const auto saved = save_file(kept_.shop_path, to_text(kept_.shop)); !saved)
-        answer.said.push_back({"What was learned is not saved: " + saved.error().why, Tone::wrong});
+        answer.said.push_back({"What was learned is not saved: " +
+                                   saved.error().why.text(Locale(Graduation::mm_0_1, kept_.session.language)),
+                               Tone::wrong});
     platform::commit_data();
 }
 
