@@ -366,7 +366,7 @@ private:
             const std::size_t equals = pair.find('=');
             if (equals == std::string::npos) return "`" + pair + "`: write NAME=LENGTH";
             const auto length = read_length(pair.substr(equals + 1), unit);
-            if (!length) return pair.substr(0, equals) + ": " + length.error().message;
+            if (!length) return pair.substr(0, equals) + ": " + length.error().message.text({});
             out.push_back({pair.substr(0, equals), *length});
         }
         return std::nullopt;

@@ -5,8 +5,6 @@
 namespace kw {
 namespace {
 
-// Lengths are not spoken of here, so the reading is all one.
-constexpr Graduation any_reading = Graduation::mm_0_1;
 // Nobody reads on from there: one that is misspelt so often is misspelt alike.
 constexpr std::size_t most_told = 20;
 
@@ -30,7 +28,7 @@ void add(const std::string& file, const std::string& text, const std::string& ca
         const Problem& problem = unread[i];
         const Position at = places[i];
         all.push_back(
-            {file, shared, FileError{at, problem.why.text(any_reading), problem.remedy.text(any_reading)},
+            {file, shared, FileError{at, problem.why, problem.remedy},
              Note{Level::note,
                   called + "line " + std::to_string(at.line) + ", column " + std::to_string(at.column),
                   problem.remedy.empty() ? problem.why : problem.why + Message::of("; ") + problem.remedy}});

@@ -20,16 +20,13 @@ tl::expected<Length, Refusal> box_depth(const Opening& opening, const Slide& sli
         if (length <= room) best = max(best, length);
     if (best > Length{}) return best;
     const Length shortest = *std::min_element(slide.lengths.begin(), slide.lengths.end());
-    return tl::unexpected(
-        Refusal{"lengths",
-                Message::of("the slide is longer than the case: the shortest on the list is ", shortest,
-                            " and there is room for ", room),
-                Message::of("add a slide of at most ", room, ", or set the back clearance lower")});
+    return tl::unexpected(Refusal{"lengths", Message::say("drawer.slide_too_long", shortest, room),
+                                  Message::say("drawer.shorter_slide", room)});
 }
 
 Refusal too_small(const char* field, Length have, Length taken) {
-    return {field, Message::of("an opening of ", have, " leaves no box: the clearances take ", taken),
-            Message::of("the opening must be at least ", taken + least_inside, ", or the clearances less")};
+    return {field, Message::say("drawer.no_box", have, taken),
+            Message::say("drawer.opening_at_least", taken + least_inside)};
 }
 
 }  // namespace

@@ -13,10 +13,24 @@
 namespace kw {
 namespace {
 
-FileError disk_error(const std::string& what) {
-    return {{},
-            what + ": " + std::strerror(errno),
-            "look at the folder's rights and at the room left on the disk"};
+// What the system says; in its own words where it is something rare.
+Message reason_of(int error) {
+    switch (error) {
+        case ENOSPC: return Message::say("disk.no_space");
+        case EDQUOT: return Message::say("disk.no_quota");
+        case EACCES: return Message::say("disk.no_right");
+        case EPERM: return Message::say("disk.not_permitted");
+        case EROFS: return Message::say("disk.read_only");
+        case ENOENT: return Message::say("disk.not_there");
+        case ENOTDIR: return Message::say("disk.no_folder");
+        case EISDIR: return Message::say("disk.is_folder");
+        case EIO: return Message::say("disk.broken");
+        default: return Message::of(std::strerror(error));
+    }
+}
+
+FileError disk_error(const char* what) {
+    return {{}, Message::of(Message::say(what), ": ", reason_of(errno)), Message::say("disk.look_at_rights")};
 }
 
 bool write_all(int file, const std::string& text) {
@@ -44,7 +58,8 @@ tl::expected<std::string, FileError> read_file(const std::filesystem::path& path
     std::ifstream in(path, std::ios::binary);
     std::ostringstream text;
     if (!in || std::filesystem::is_directory(path) || !(text << in.rdbuf()))
-        return tl::unexpected(FileError{{}, "this file can't be read", "look at its name and its rights"});
+        return tl::unexpected(
+            FileError{{}, Message::say("disk.not_read"), Message::say("disk.look_at_name")});
     return text.str();
 }
 
@@ -56,12 +71,12 @@ tl::expected<void, FileError> save_file(const std::filesystem::path& path, const
     const std::filesystem::path folder = target.has_parent_path() ? target.parent_path() : ".";
     std::string aside = (folder / ("." + target.filename().string() + ".XXXXXX")).string();
     const int file = ::mkstemp(aside.data());
-    if (file < 0) return tl::unexpected(disk_error("nothing can be written beside this file"));
+    if (file < 0) return tl::unexpected(disk_error("disk.nothing_beside"));
     ::fchmod(file, 0644);
     const bool written = write_all(file, text) && ::fsync(file) == 0;
     const bool closed = ::close(file) == 0;
     if (!written || !closed || ::rename(aside.c_str(), target.c_str()) != 0) {
-        const FileError error = disk_error("this file can't be saved");
+        const FileError error = disk_error("disk.not_saved");
         ::unlink(aside.c_str());
         return tl::unexpected(error);
     }

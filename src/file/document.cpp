@@ -15,11 +15,10 @@ std::string line_of(const std::string& text, int line) {
     return text.substr(start, text.find('\n', start) - start);
 }
 
-// What the library says behind its own prefix, in fewer words.
-std::string plain_words(const std::string& message) {
+// What the library says behind its own prefix, in fewer words: English in any language.
+Message plain_words(const std::string& message) {
     const std::size_t colon = message.find("; ");
-    const std::string rest = colon == std::string::npos ? message : message.substr(colon + 2);
-    return "this is not JSON: " + rest;
+    return Message::say("file.not_json", colon == std::string::npos ? message : message.substr(colon + 2));
 }
 
 }  // namespace
@@ -32,23 +31,25 @@ tl::expected<Json, FileError> parse_json(const std::string& text) {
         std::string words = error.what();
         const std::size_t detail = words.find("syntax error");
         if (detail != std::string::npos) words = words.substr(detail);
-        return tl::unexpected(FileError{position_of(text, offset), plain_words(words),
-                                        "a comma, a quote or a bracket is missing or too many near here"});
+        return tl::unexpected(
+            FileError{position_of(text, offset), plain_words(words), Message::say("file.json_near_here")});
     }
 }
 
 FileError to_file_error(const Problem& problem, const std::string& text, const Locale& locale) {
-    return {locate(text, problem.pointer), problem.why.text(locale), problem.remedy.text(locale)};
+    return {locate(text, problem.pointer), Message::of(problem.why.text(locale)),
+            Message::of(problem.remedy.text(locale))};
 }
 
-std::string report(const std::string& file, const std::string& text, const FileError& error) {
+std::string report(const std::string& file, const std::string& text, const FileError& error,
+                   const Locale& locale) {
     std::string out = file + ":" + std::to_string(error.position.line) + ":" +
-                      std::to_string(error.position.column) + ": " + error.why + "\n";
+                      std::to_string(error.position.column) + ": " + error.why.text(locale) + "\n";
     const std::string line = line_of(text, error.position.line);
     if (!line.empty())
         out += "    " + line + "\n    " +
                std::string(static_cast<std::size_t>(error.position.column - 1), ' ') + "^\n";
-    if (!error.remedy.empty()) out += "  " + error.remedy + "\n";
+    if (!error.remedy.empty()) out += "  " + error.remedy.text(locale) + "\n";
     return out;
 }
 

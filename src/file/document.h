@@ -13,11 +13,11 @@ struct Position {
     int column = 1;
 };
 
-// A message about a file, ready to be shown: what is wrong, where, and what would do.
+// A message about a file: what is wrong, where, and what would do.
 struct FileError {
     Position position;
-    std::string why;
-    std::string remedy;
+    Message why;
+    Message remedy;
 };
 
 tl::expected<Json, FileError> parse_json(const std::string& text);
@@ -30,7 +30,9 @@ Position locate(const std::string& text, const std::string& pointer);
 std::vector<Position> locate_names(const std::string& text, const std::vector<std::string>& pointers);
 
 // "job.json:12:20: why\n    the line\n    ^ here\n  what would do". `text` empty: without the line.
-std::string report(const std::string& file, const std::string& text, const FileError& error);
+std::string report(const std::string& file, const std::string& text, const FileError& error,
+                   const Locale& locale = {});
+// Its lengths as they are read in this locale, and in its language.
 FileError to_file_error(const Problem& problem, const std::string& text, const Locale& locale);
 
 // The whole file, two spaces a level, a newline at the end: the same job gives the same bytes.

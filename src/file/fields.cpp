@@ -5,13 +5,15 @@
 namespace kw {
 namespace {
 
-std::string kind_of(const Json& value) {
-    if (value.is_null()) return "nothing";
-    if (value.is_boolean()) return "true or false";
-    if (value.is_number()) return "a number";
-    if (value.is_string()) return "a text";
-    return value.is_array() ? "a list" : "an object";
+Message kind_of(const Json& value) {
+    if (value.is_null()) return Message::say("file.kind.nothing");
+    if (value.is_boolean()) return Message::say("file.kind.truth");
+    if (value.is_number()) return Message::say("file.kind.number");
+    if (value.is_string()) return Message::say("file.kind.text");
+    return value.is_array() ? Message::say("file.kind.list") : Message::say("file.kind.object");
 }
+
+Message field(const std::string& name) { return Message::name("file.field.", name); }
 
 // Only with a unit of its own it is as long whatever the unit is without one.
 bool has_unit(const std::string& text) {
@@ -62,19 +64,19 @@ std::string Fields::text(const std::string& name, const std::string& fallback) {
     const Json* value = find(name);
     if (!value) return fallback;
     if (value->is_string()) return value->get<std::string>();
-    blame(name, Message::of("`", name, "` is ", kind_of(*value), ", where a text is wanted"),
-          Message::of("put it in quotes"));
+    blame(name, Message::say("file.text_wanted", field(name), kind_of(*value)),
+          Message::say("file.put_in_quotes"));
     return fallback;
 }
 
 std::string Fields::required_text(const std::string& name) {
     if (!find(name)) {
-        blame(name, Message::of("`", name, "` is missing"), Message::of("write one"));
+        blame(name, Message::say("file.missing", field(name)), Message::say("file.write_one"));
         return {};
     }
     const std::string words = text(name, {});
     if (words.empty() && find(name)->is_string())
-        blame(name, Message::of("`", name, "` is empty"), Message::of("write one"));
+        blame(name, Message::say("file.empty", field(name)), Message::say("file.write_one"));
     return words;
 }
 
@@ -85,8 +87,8 @@ int Fields::count(const std::string& name, int fallback, int least, int most) {
         const auto number = value->get<std::int64_t>();
         if (number >= least && number <= most) return static_cast<int>(number);
     }
-    blame(name, Message::of("`", name, "` must be a whole number, ", least, " or more"),
-          Message::of("write one from ", least, " to ", most));
+    blame(name, Message::say("file.whole_number", field(name), least),
+          Message::say("file.from_to", least, most));
     return fallback;
 }
 
@@ -94,8 +96,8 @@ double Fields::number(const std::string& name, double fallback) {
     const Json* value = find(name);
     if (!value) return fallback;
     if (value->is_number() && std::isfinite(value->get<double>())) return value->get<double>();
-    blame(name, Message::of("`", name, "` is ", kind_of(*value), ", where a number is wanted"),
-          Message::of("write a number"));
+    blame(name, Message::say("file.number_wanted", field(name), kind_of(*value)),
+          Message::say("file.write_a_number"));
     return fallback;
 }
 
@@ -103,15 +105,14 @@ bool Fields::truth(const std::string& name, bool fallback) {
     const Json* value = find(name);
     if (!value) return fallback;
     if (value->is_boolean()) return value->get<bool>();
-    blame(name, Message::of("`", name, "` must be true or false"),
-          Message::of("write true or false, without quotes"));
+    blame(name, Message::say("file.true_or_false", field(name)), Message::say("file.write_true_or_false"));
     return fallback;
 }
 
 std::optional<Length> Fields::read(const Json& value, const std::string& name, bool allow_negative) {
     if (!value.is_string() && !value.is_number()) {
-        blame(name, Message::of("`", name, "` is ", kind_of(value), ", where a length is wanted"),
-              Message::of("write it as on a cut list, in quotes: \"10 1/16 in\" or \"12.7 mm\""));
+        blame(name, Message::say("file.length_wanted", field(name), kind_of(value)),
+              Message::say("file.as_on_a_cut_list_in_quotes"));
         return std::nullopt;
     }
     // A number is read from its own digits, so that 0.1 is a tenth and not the double next to it.
@@ -119,16 +120,16 @@ std::optional<Length> Fields::read(const Json& value, const std::string& name, b
     const auto length = read_length(written, unit_);
     if (!length) {
         blame(name,
-              Message::of(length.error().message, ", at its character ",
-                          static_cast<int>(length.error().column + 1)),
-              Message::of("write it as on a cut list: \"10 1/16 in\" or \"12.7 mm\""));
+              Message::say("file.at_character", length.error().message,
+                           static_cast<int>(length.error().column + 1)),
+              Message::say("file.as_on_a_cut_list"));
         return std::nullopt;
     }
     if (abs(*length) > farthest || (*length < Length{} && !allow_negative)) {
         blame(name,
-              *length < Length{} ? Message::of("`", name, "` is less than nothing")
-                                 : Message::of("`", name, "` is longer than any drawer"),
-              Message::of("measure it again"));
+              *length < Length{} ? Message::say("file.below_nothing", field(name))
+                                 : Message::say("file.longer_than_a_drawer", field(name)),
+              Message::say("file.measure_again"));
         return std::nullopt;
     }
     return length.value();
@@ -151,12 +152,12 @@ Length Fields::signed_length(const std::string& name, Length fallback) {
 Length Fields::required_length(const std::string& name) {
     const Json* value = find(name);
     if (!value) {
-        blame(name, Message::of("`", name, "` is missing"), Message::of("measure it, and write it here"));
+        blame(name, Message::say("file.missing", field(name)), Message::say("file.measure_and_write"));
         return {};
     }
     const auto size = read(*value, name, false);
     if (size && *size == Length{})
-        blame(name, Message::of("`", name, "` is zero"), Message::of("measure it, and write it here"));
+        blame(name, Message::say("file.zero", field(name)), Message::say("file.measure_and_write"));
     return size.value_or(Length{});
 }
 
@@ -168,8 +169,7 @@ std::vector<std::string> Fields::texts(const std::string& name) {
     for (const Json& item : *value)
         if (list && item.is_string()) out.push_back(item.get<std::string>());
     if (!list || out.size() != value->size())
-        blame(name, Message::of("`", name, "` must be a list of texts"),
-              Message::of("write [\"...\", \"...\"]"));
+        blame(name, Message::say("file.list_of_texts", field(name)), Message::say("file.write_texts"));
     return out;
 }
 
@@ -177,8 +177,7 @@ std::vector<Length> Fields::lengths(const std::string& name) {
     const Json* value = find(name);
     if (!value) return {};
     if (!value->is_array()) {
-        blame(name, Message::of("`", name, "` must be a list"),
-              Message::of("write a list of lengths: [\"1/4 in\", \"6 mm\"]"));
+        blame(name, Message::say("file.list", field(name)), Message::say("file.write_lengths"));
         return {};
     }
     std::vector<Length> out;
@@ -203,11 +202,11 @@ std::map<Length, std::string> Fields::as_written(const std::string& name) {
 Fields Fields::object(const std::string& name, bool required) {
     const Json* value = find(name);
     if (value && !value->is_object()) {
-        blame(name, Message::of("`", name, "` is ", kind_of(*value), ", where an object is wanted"),
-              Message::of("write { ... }"));
+        blame(name, Message::say("file.object_wanted", field(name), kind_of(*value)),
+              Message::say("file.write_object"));
         value = nullptr;
     } else if (!value && required) {
-        blame(name, Message::of("`", name, "` is missing"), Message::of("write { ... }"));
+        blame(name, Message::say("file.missing", field(name)), Message::say("file.write_object"));
     }
     return Fields(value, at_ + pointer_step(name), unit_, *problems_, asked_);
 }
@@ -218,8 +217,8 @@ std::vector<Fields> Fields::array(const std::string& name, bool required) {
     if (!value || !value->is_array()) {
         if (value || required)
             blame(name,
-                  value ? Message::of("`", name, "` must be a list") : Message::of("`", name, "` is missing"),
-                  Message::of("write [ ... ]"));
+                  value ? Message::say("file.list", field(name)) : Message::say("file.missing", field(name)),
+                  Message::say("file.write_list"));
         return out;
     }
     const std::string at = at_ + pointer_step(name);
@@ -227,9 +226,8 @@ std::vector<Fields> Fields::array(const std::string& name, bool required) {
         const Json& item = (*value)[i];
         const std::string item_at = at + "/" + std::to_string(i);
         if (!item.is_object())
-            problems_->push_back({item_at,
-                                  Message::of("this is ", kind_of(item), ", where an object is wanted"),
-                                  Message::of("write { ... }")});
+            problems_->push_back({item_at, Message::say("file.this_object_wanted", kind_of(item)),
+                                  Message::say("file.write_object")});
         out.emplace_back(item.is_object() ? &item : nullptr, item_at, unit_, *problems_, asked_);
     }
     return out;

@@ -47,14 +47,14 @@ public:
     Fields object(const std::string& name, bool required = false);
     std::vector<Fields> array(const std::string& name, bool required = false);
 
-    // One of the names; `lookup` gives nothing for a name that it does not know.
+    // One of these names; `lookup` gives nothing for a name that it does not know.
     template <class Lookup>
-    auto one_of(const std::string& name, Lookup lookup, const std::string& names,
+    auto one_of(const std::string& name, Lookup lookup, const std::vector<std::string_view>& names,
                 typename decltype(lookup(std::string_view{}))::value_type fallback) {
         const std::string word = text(name, {});
         if (word.empty()) return fallback;
         if (const auto found = lookup(word)) return *found;
-        blame(name, Message::of("there is no ", name, " `", word, "`"), Message::of("write ", names));
+        blame(name, Message::say("file.no_such", name, word), Message::say("file.write", either_of(names)));
         return fallback;
     }
 

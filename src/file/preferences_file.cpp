@@ -37,13 +37,13 @@ Preferences read_preferences(const Json& shop, std::vector<Problem>& problems, A
     Fields all(&shop, "", Unit::millimetre, problems, asked);
     Fields fields = all.object("preferences");
     Preferences out;
-    out.language = fields.one_of("language", language_named, "`en-US`, `en-GB` or `de`", Language::english);
+    out.language = fields.one_of("language", language_named, {"en-US", "en-GB", "de"}, Language::english);
     if (fields.has("reading"))
         out.reading = fields.one_of("reading", graduation_named, graduation_choice(), Graduation::in_64);
-    out.fence_to = fields.one_of("fence_to", side_named, "`near side` or `far side`", CutterSide::near);
-    out.fence_stands = fields.one_of("fence_stands", hand_named, "`left` or `right`", Hand::right);
-    out.works_with = fields.one_of("works_with", hand_named, "`left` or `right`", Hand::right);
-    out.is_dark = fields.one_of("theme", is_dark_named, "`light` or `dark`", false);
+    out.fence_to = fields.one_of("fence_to", side_named, {"near side", "far side"}, CutterSide::near);
+    out.fence_stands = fields.one_of("fence_stands", hand_named, {"left", "right"}, Hand::right);
+    out.works_with = fields.one_of("works_with", hand_named, {"left", "right"}, Hand::right);
+    out.is_dark = fields.one_of("theme", is_dark_named, {"light", "dark"}, false);
     out.size_percent = fields.count("size_percent", 100, least_size, most_size);
     out.sounds = fields.truth("sounds", false);
     return out;

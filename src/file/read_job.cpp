@@ -35,8 +35,8 @@ std::optional<BottomStyle> bottom_style_named(std::string_view name) {
 Length read_tolerance(Fields& fields, const std::string& name, Length usual) {
     const Length tolerance = fields.length(name, usual);
     if (tolerance > Length{}) return tolerance;
-    fields.blame(name, Message::of("`", name, "` must be more than nothing: no cut comes out exactly"),
-                 Message::of(usual, " is usual"));
+    fields.blame(name, Message::say("file.tolerance", Message::name("file.field.", name)),
+                 Message::say("file.is_usual", usual));
     return usual;
 }
 
@@ -55,8 +55,7 @@ FitRules read_fit(Fields fit) {
     rules.tolerance.place = read_tolerance(tolerance, "place", rules.tolerance.place);
     rules.wanted_chance = fit.number("wanted_chance", rules.wanted_chance);
     if (rules.wanted_chance <= 0.0 || rules.wanted_chance >= 1.0)
-        fit.blame("wanted_chance", Message::of("`wanted_chance` must lie between 0 and 1"),
-                  Message::of("0.9 is usual"));
+        fit.blame("wanted_chance", Message::say("file.between"), Message::say("file.chance_usual"));
     return rules;
 }
 
@@ -64,10 +63,10 @@ Stock read_stock(Fields fields) {
     Stock stock;
     stock.name = fields.required_text("name");
     stock.thickness = fields.required_length("thickness");
-    stock.kind = fields.one_of("kind", stock_kind_named, "`plywood`, `solid` or `panel`", StockKind::plywood);
+    stock.kind = fields.one_of("kind", stock_kind_named, {"plywood", "solid", "panel"}, StockKind::plywood);
     if (fields.has("species")) stock.species = fields.text("species", {});
     stock.uneven = fields.length("uneven", stock.uneven);
-    stock.cut = fields.one_of("cut", grain_cut_named, "`flatsawn` or `quartersawn`", GrainCut::flatsawn);
+    stock.cut = fields.one_of("cut", grain_cut_named, {"flatsawn", "quartersawn"}, GrainCut::flatsawn);
     if (fields.has("moisture")) stock.moisture_percent = fields.number("moisture", 0.0);
     return stock;
 }
@@ -93,7 +92,7 @@ Climate read_climate(Fields fields) {
 
 Machine read_machine(Fields fields) {
     const std::string name = fields.required_text("name");
-    const auto kind = fields.one_of("kind", machine_kind_named, "`table saw`, `router table` or `miter saw`",
+    const auto kind = fields.one_of("kind", machine_kind_named, {"table saw", "router table", "miter saw"},
                                     MachineKind::table_saw);
     Machine machine = usual_machine(name, kind);
     machine.max_dado_width = fields.length("max_dado_width", machine.max_dado_width);
@@ -113,7 +112,7 @@ Cutter read_cutter(Fields fields) {
     Cutter cutter;
     cutter.name = fields.required_text("name");
     cutter.kind =
-        fields.one_of("kind", cutter_kind_named, "`blade`, `dado stack` or `bit`", CutterKind::dado_stack);
+        fields.one_of("kind", cutter_kind_named, {"blade", "dado stack", "bit"}, CutterKind::dado_stack);
     cutter.machine = fields.required_text("machine");
     cutter.shims = fields.lengths("shims");
     cutter.spares = fields.lengths("spare_shims");
@@ -125,28 +124,27 @@ Cutter read_cutter(Fields fields) {
         for (const char* list : {"shims", "spare_shims", "chippers", "spare_chippers"})
             if (fields.has(list))
                 fields.blame(list,
-                             Message::of("a ", std::string(name_of(cutter.kind)), " takes no ",
-                                         std::string(list).ends_with("shims") ? "shims" : "chippers"),
-                             Message::of("leave them out, or write `dado stack`"));
+                             Message::say(std::string(list).ends_with("shims") ? "file.takes_no_shims"
+                                                                               : "file.takes_no_chippers",
+                                          Message::name("file.cutter.", name_of(cutter.kind))),
+                             Message::say("file.leave_out", in_quotes(name_of(CutterKind::dado_stack))));
     const Length stack = sum_of(fields.lengths("outer")) + sum_of(cutter.chippers) + sum_of(cutter.shims);
     cutter.kerf = stack > Length{} && !fields.has("kerf") ? stack : fields.required_length("kerf");
     if (sum_of(cutter.chippers) + shims_in(cutter) >= cutter.kerf && shims_in(cutter) < cutter.kerf)
-        fields.blame("chippers",
-                     Message::of("chippers and shims together (", sum_of(cutter.chippers) + shims_in(cutter),
-                                 ") leave nothing of the stack's ", cutter.kerf, " for its outer cutters"),
-                     Message::of("list only what is in the stack for this kerf"));
+        fields.blame(
+            "chippers",
+            Message::say("file.pieces_too_thick", sum_of(cutter.chippers) + shims_in(cutter), cutter.kerf),
+            Message::say("file.only_in_stack"));
     if (shims_in(cutter) >= cutter.kerf && cutter.kerf > Length{})
-        fields.blame("shims",
-                     Message::of("the shims together (", shims_in(cutter), ") are thicker than the stack (",
-                                 cutter.kerf, ")"),
-                     Message::of("list only what is in the stack for this kerf"));
+        fields.blame("shims", Message::say("file.shims_too_thick", shims_in(cutter), cutter.kerf),
+                     Message::say("file.only_in_stack"));
     return cutter;
 }
 
 Slide read_slide(Fields fields) {
-    const auto kind = fields.one_of("kind", slide_kind_named,
-                                    "`side mount`, `bottom corner`, `undermount` or `wooden runner`",
-                                    SlideKind::side_mount);
+    const auto kind =
+        fields.one_of("kind", slide_kind_named,
+                      {"side mount", "bottom corner", "undermount", "wooden runner"}, SlideKind::side_mount);
     Slide slide = usual_slide(kind);
     slide.side = fields.length("side", slide.side);
     slide.top = fields.length("top", slide.top);
@@ -190,14 +188,14 @@ BottomSpec read_bottom(Fields fields) {
     bottom.offset = fields.length("offset", bottom.offset);
     bottom.depth = fields.optional_length("depth");
     bottom.style =
-        fields.one_of("style", bottom_style_named, "`slide in` or `captured`", BottomStyle::slide_in);
+        fields.one_of("style", bottom_style_named, {"slide in", "captured"}, BottomStyle::slide_in);
     return bottom;
 }
 
 FaceSpec read_face(Fields fields) {
     FaceSpec face;
     face.stock = fields.text("stock", {});
-    face.style = fields.one_of("style", face_style_named, "`overlay`, `inset` or `none`", FaceStyle::none);
+    face.style = fields.one_of("style", face_style_named, {"overlay", "inset", "none"}, FaceStyle::none);
     face.left = fields.length("left", {});
     face.right = fields.length("right", {});
     face.top = fields.length("top", {});
@@ -246,8 +244,8 @@ void check_names(const Items& items, Name name_of_item, const std::string& list,
     for (std::size_t i = 0; i < items.size(); ++i)
         if (!seen.insert(name_of_item(items[i])).second)
             problems.push_back({"/" + list + "/" + std::to_string(i) + "/name",
-                                Message::of("two ", list, " are named `", name_of_item(items[i]), "`"),
-                                Message::of("give each its own name")});
+                                Message::say("file.two_named." + list, name_of_item(items[i])),
+                                Message::say("file.own_name")});
 }
 
 void use_default_shop(Shop& shop) {
@@ -266,14 +264,11 @@ void use_default_shop(Shop& shop) {
 void check_format(Fields& fields, std::vector<Problem>& problems) {
     const std::string format = fields.required_text("format");
     if (!format.empty() && format != "kerfwright-job")
-        problems.push_back({"/format", Message::of("this is not a job: its format is `", format, "`"),
-                            Message::of("a job's format is `kerfwright-job`")});
+        problems.push_back({"/format", Message::say("file.no_job", format), Message::say("file.job_format")});
     const int version = fields.count("version", job_version, 1, 1'000'000);
     if (version > job_version)
-        problems.push_back(
-            {"/version",
-             Message::of("this job is of version ", version, "; this program reads ", job_version),
-             Message::of("open it with a newer Kerfwright")});
+        problems.push_back({"/version", Message::say("file.job_version", version, job_version),
+                            Message::say("file.newer_program")});
 }
 
 }  // namespace
@@ -298,14 +293,9 @@ std::optional<Graduation> graduation_named(std::string_view name) {
     return std::nullopt;
 }
 
-std::string graduation_choice() {
-    const auto& names = graduation_names();
-    std::string all;
-    for (std::size_t i = 0; i < names.size(); ++i)
-        all += std::string(i == 0                  ? ""
-                           : i + 1 == names.size() ? " or "
-                                                   : ", ") +
-               "`" + std::string(names[i].first) + "`";
+std::vector<std::string_view> graduation_choice() {
+    std::vector<std::string_view> all;
+    for (const auto& [name, _] : graduation_names()) all.push_back(name);
     return all;
 }
 
@@ -319,12 +309,12 @@ Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
     Job job;
     Fields head(&json, "", Unit::inch, problems, asked);
     check_format(head, problems);
-    job.unit = head.one_of("unit", unit_named, "`in`, `mm` or `cm`", Unit::inch);
+    job.unit = head.one_of("unit", unit_named, {"in", "mm", "cm"}, Unit::inch);
     Fields fields(&json, "", job.unit, problems, asked);
     job.name = fields.text("name", "Drawers");
     job.locale = fields.one_of("reading", graduation_named, graduation_choice(),
                                job.unit == Unit::inch ? Graduation::in_64 : Graduation::mm_0_1);
-    job.tool = fields.one_of("measured_with", tool_named, "`caliper` or `rule`", Tool::caliper);
+    job.tool = fields.one_of("measured_with", tool_named, {"caliper", "rule"}, Tool::caliper);
     job.fit = read_fit(fields.object("fit"));
     job.climate = read_climate(fields.object("climate"));
     for (Fields& item : fields.array("stock", true)) job.stock.push_back(read_stock(item));
@@ -333,7 +323,7 @@ Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
     job.pins = read_pins(fields.object("pins"));
     for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item));
     if (fields.has("drawers") && job.drawers.empty() && problems.empty())
-        fields.blame("drawers", Message::of("the job has no drawers"), Message::of("add one"));
+        fields.blame("drawers", Message::say("file.no_drawers"), Message::say("file.add_one"));
     job.log = read_log(fields);
     check_names(
         job.stock, [](const Stock& s) { return s.name; }, "stock", problems);
@@ -349,8 +339,8 @@ Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
 tl::expected<Job, std::vector<Problem>> read_job(const Json& json) {
     std::vector<Problem> problems;
     if (!json.is_object())
-        return tl::unexpected(
-            std::vector<Problem>{{"", Message::of("a job is an object"), Message::of("write { ... }")}});
+        return tl::unexpected(std::vector<Problem>{
+            {"", Message::say("file.job_is_object"), Message::say("file.write_object")}});
     Job job = read_job(json, problems, nullptr);
     if (!problems.empty()) return tl::unexpected(std::move(problems));
     return job;

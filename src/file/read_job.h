@@ -19,7 +19,7 @@ void read_what_shops_share(Fields& fields, Job& job);
 const std::vector<std::pair<std::string_view, Graduation>>& graduation_names();
 std::string_view name_of(Graduation graduation);
 std::optional<Graduation> graduation_named(std::string_view name);
-// "`1/64 in`, `1/32 in` ... or `0.5 mm`".
-std::string graduation_choice();
+// All of them, for messages.
+std::vector<std::string_view> graduation_choice();
 
 }  // namespace kw

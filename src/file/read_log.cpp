@@ -23,6 +23,12 @@ const char* name_of_kind(LogKind kind) {
     return "";
 }
 
+std::vector<std::string_view> feel_words() {
+    std::vector<std::string_view> words;
+    for (const FeelMeaning& meaning : feel_table()) words.push_back(meaning.word);
+    return words;
+}
+
 std::vector<NamedLength> read_named(Fields& entry, const std::string& name) {
     std::vector<NamedLength> out;
     if (!entry.is_object(name)) return out;
@@ -34,11 +40,9 @@ std::vector<NamedLength> read_named(Fields& entry, const std::string& name) {
 
 Scale read_scale(Fields scale, const Scale& usual) {
     if (scale.number("spread_mm", usual.spread_mm) <= 0.0)
-        scale.blame("spread_mm", Message::of("`spread_mm` must be more than nothing"),
-                    Message::of("0.25 is usual"));
+        scale.blame("spread_mm", Message::say("file.spread"), Message::say("file.spread_usual"));
     if (scale.number("gain_spread", usual.gain_spread) < 0.0)
-        scale.blame("gain_spread", Message::of("`gain_spread` can't be less than nothing"),
-                    Message::of("0.03 is usual"));
+        scale.blame("gain_spread", Message::say("file.gain_spread"), Message::say("file.gain_usual"));
     return {scale.number("offset_mm", usual.offset_mm), scale.number("spread_mm", usual.spread_mm),
             scale.number("gain", usual.gain), scale.number("gain_spread", usual.gain_spread)};
 }
@@ -53,7 +57,7 @@ Start read_start(Fields start) {
     out.scales.fence = read_scale(scales.object("fence"), out.scales.fence);
     out.scales.height = read_scale(scales.object("height"), out.scales.height);
     out.scales.kerf = read_scale(scales.object("kerf"), out.scales.kerf);
-    out.tool = start.one_of("with", tool_named, "`caliper` or `rule`", Tool::caliper);
+    out.tool = start.one_of("with", tool_named, {"caliper", "rule"}, Tool::caliper);
     return out;
 }
 
@@ -80,22 +84,21 @@ Json start_json(const Start& start, Unit unit) {
 
 LogEntry read_entry(Fields entry) {
     LogEntry out;
-    out.kind = entry.one_of("kind", log_kind_named, "`test`, `lock`, `ran` or `lost`", LogKind::test);
+    out.kind = entry.one_of("kind", log_kind_named, {"test", "lock", "ran", "lost"}, LogKind::test);
     out.time = entry.text("time", {});
     out.setup = entry.text("setup", {});
     out.key = entry.text("key", {});
     out.readings = read_named(entry, "readings");
     out.felt = entry.text("felt", {});
     if (!out.felt.empty() && !feel_of_word(out.felt))
-        entry.blame("felt", Message::of("there is no feel `", out.felt, "`"),
-                    Message::of("write `will not enter`, `mallet`, `hand tight`, `slides` or `rattles`"));
+        entry.blame("felt", Message::say("file.no_feel", out.felt),
+                    Message::say("file.write", either_of(feel_words())));
     for (const std::string& word : entry.texts("seen")) {
         out.seen.push_back(word);
         if (!sight_of_word(word))
-            entry.blame("seen", Message::of("there is no word `", word, "` for what is seen"),
-                        Message::of("write one that the program wrote, or take it out"));
+            entry.blame("seen", Message::say("file.no_sight", word), Message::say("file.sight_written"));
     }
-    if (entry.has("with")) out.tool = entry.one_of("with", tool_named, "`caliper` or `rule`", Tool::caliper);
+    if (entry.has("with")) out.tool = entry.one_of("with", tool_named, {"caliper", "rule"}, Tool::caliper);
     if (entry.has("start")) out.start = read_start(entry.object("start"));
     out.moved_given = entry.has("moved");
     out.moved = read_named(entry, "moved");

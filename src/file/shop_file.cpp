@@ -12,21 +12,16 @@ constexpr double most_off_mm = 5.0;
 Lesson read_lesson(Fields fields) {
     Lesson lesson;
     lesson.what = fields.one_of("what", taught_named,
-                                "`fence`, `height`, `kerf`, `fence moves` or `height moves`", Taught::fence);
+                                {"fence", "height", "kerf", "fence moves", "height moves"}, Taught::fence);
     lesson.machine = fields.required_text("machine");
     lesson.cutter = fields.text("cutter", {});
     lesson.kerf = fields.length("kerf", {});
     lesson.value = fields.number("value", 0.0);
     lesson.spread = fields.number("spread", 0.0);
     if (!(lesson.spread > 0.0))
-        fields.blame("spread",
-                     Message::of("`spread` must be more than nothing: nothing is known for certain"),
-                     Message::of("0.03 is usual"));
+        fields.blame("spread", Message::say("file.lesson_spread"), Message::say("file.gain_usual"));
     if (std::abs(lesson.value) > most_off_mm)
-        fields.blame(
-            "value",
-            Message::of("`value` is out of reason: a scale that far off is set right, not remembered"),
-            Message::of("at most 5"));
+        fields.blame("value", Message::say("file.lesson_value"), Message::say("file.lesson_most"));
     lesson.tests = fields.count("tests", 0, 0, 1'000'000);
     lesson.time = fields.text("time", {});
     lesson.began = fields.text("began", {});
@@ -60,13 +55,10 @@ Json as_shop(Json shop) {
 Memory read_memory(const Json& shop, std::vector<Problem>& problems, Asked* asked) {
     Fields fields(&shop, "", Unit::millimetre, problems, asked);
     if (const std::string format = fields.text("format", "kerfwright-shop"); format != "kerfwright-shop")
-        fields.blame("format", Message::of("this is not a shop's file: its format is `", format, "`"),
-                     Message::of("a shop's format is `kerfwright-shop`"));
+        fields.blame("format", Message::say("file.no_shop", format), Message::say("file.shop_format"));
     if (const int version = fields.count("version", shop_version, 1, 1'000'000); version > shop_version)
-        fields.blame(
-            "version",
-            Message::of("this shop's file is of version ", version, "; this program reads ", shop_version),
-            Message::of("open it with a newer Kerfwright"));
+        fields.blame("version", Message::say("file.shop_version", version, shop_version),
+                     Message::say("file.newer_program"));
     Memory memory;
     for (Fields& item : fields.array("lessons")) memory.lessons.push_back(read_lesson(item));
     return memory;
@@ -76,7 +68,7 @@ tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop) {
     std::vector<Problem> problems;
     if (!shop.is_object())
         return tl::unexpected(std::vector<Problem>{
-            {"", Message::of("a shop's file is an object"), Message::of("write { ... }")}});
+            {"", Message::say("file.shop_is_object"), Message::say("file.write_object")}});
     Memory memory = read_memory(shop, problems, nullptr);
     read_preferences(shop, problems, nullptr);
     if (!problems.empty()) return tl::unexpected(std::move(problems));

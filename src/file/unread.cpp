@@ -50,7 +50,7 @@ bool is_anothers(const std::string& name) {
     return name.rfind("x-", 0) == 0 || name.rfind("_", 0) == 0 || name.rfind("$", 0) == 0;
 }
 
-std::string in_quotes(const std::string& name) {
+std::string as_json(const std::string& name) {
     return Json(name).dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
@@ -66,9 +66,8 @@ void look_through(const Json& json, const std::string& at, const Asked& asked, s
             look_through(field.value(), pointer, asked, unread);
         } else if (!is_anothers(field.key())) {
             const std::string meant = nearest(field.key(), json, here->second);
-            unread.push_back(
-                {pointer, Message::of("nothing here is called ", in_quotes(field.key())),
-                 meant.empty() ? Message() : Message::of("did you mean ", in_quotes(meant), "?")});
+            unread.push_back({pointer, Message::say("file.unread", as_json(field.key())),
+                              meant.empty() ? Message() : Message::say("file.did_you_mean", as_json(meant))});
         }
     }
 }

@@ -5,7 +5,14 @@
 namespace kw {
 namespace {
 
-std::string part_word(const std::string& part) { return "`" + part + "`"; }
+// "`middle.1.front`"
+Message part_word(const std::string& part) {
+    const std::size_t role = part.rfind('.') + 1;
+    return Message::say("quote.name",
+                        Message::of(part.substr(0, role), Message::name("job.part_id.", part.substr(role))));
+}
+
+Message end_word(const std::string& reference) { return Message::name("job.end.", reference); }
 
 // Parts that went through a group's setup before it was corrected.
 std::optional<Affected> recheck_joint(const Job& job, const Design& design, const Standing& standing,
@@ -23,10 +30,9 @@ std::optional<Affected> recheck_joint(const Job& job, const Design& design, cons
     });
     if (fate == Fate::recut && widened) return std::nullopt;
     return Affected{ran.part, fate,
-                    fate == Fate::recut ? Message::of(part_word(ran.part), ", ", ran.reference,
-                                                      ": run it again, the new cut takes it all")
-                                        : Message::of(part_word(ran.part), ", ", ran.reference,
-                                                      ": lost, the old cut took wood that should be there"),
+                    fate == Fate::recut
+                        ? Message::say("job.run_again", part_word(ran.part), end_word(ran.reference))
+                        : Message::say("job.part_lost", part_word(ran.part), end_word(ran.reference)),
                     false, ran.group_key};
 }
 
@@ -39,25 +45,23 @@ std::optional<Affected> recheck_size(const Job& job, const Plan& plan, const Ran
     if (abs(less) <= job.fit.tolerance.fit) return std::nullopt;
     if (less < Length{})
         return Affected{ran.part, Fate::recut,
-                        Message::of(part_word(ran.part), " was cut to ", *ran.size, ": take off ", -less,
-                                    ", to ", wanted)};
+                        Message::say("job.take_off", part_word(ran.part), *ran.size, -less, wanted)};
     return Affected{ran.part, Fate::lost,
-                    Message::of(part_word(ran.part), " was cut to ", *ran.size, ", and must be ", wanted,
-                                ": too short by ", less)};
+                    Message::say("job.too_short", part_word(ran.part), *ran.size, wanted, less)};
 }
 
 // A part that was lost and is not made again yet: the setups that it must still go through, and which of them are set.
 std::optional<Affected> remake(const Rest& rest, const std::string& part) {
-    std::string setups;
+    std::vector<Message> setups;
     for (const RestStep& step : rest.steps) {
         if (std::find(step.parts.begin(), step.parts.end(), part) == step.parts.end()) continue;
-        setups += (setups.empty() ? "" : ", ") + step.step;
-        if (step.still_set) setups += " (still set)";
-        if (step.set_again) setups += " (to be set again, with a test cut)";
+        setups.push_back(step.set_again   ? Message::say("job.to_be_set_again", step.step)
+                         : step.still_set ? Message::say("job.still_set", step.step)
+                                          : Message::of(step.step));
     }
     if (setups.empty()) return std::nullopt;
     return Affected{part, Fate::lost,
-                    Message::of(part_word(part), " is lost, and to be made again from the board: ", setups),
+                    Message::say("job.make_again", part_word(part), Message::list(setups, "list.comma")),
                     true};
 }
 

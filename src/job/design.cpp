@@ -79,9 +79,9 @@ private:
         const Stock* stock = job_.stock_named(name);
         if (!stock)
             blame(field, {"",
-                          name.empty() ? Message::of("no stock is named here")
-                                       : Message::of("there is no stock named `", name, "`"),
-                          Message::of("name one of the job's `stock`")});
+                          name.empty() ? Message::say("job.no_stock_here")
+                                       : Message::say("job.no_stock_named", name),
+                          Message::say("job.name_one_of_stock")});
         return stock;
     }
 
@@ -93,8 +93,8 @@ private:
         Length face_in_depth;
         if (spec_.face.style == FaceStyle::inset) {
             if (!boards_.face) {
-                blame("/face/stock", {"", Message::of("an inset face takes its thickness off the depth"),
-                                      Message::of("say which stock the face is of")});
+                blame("/face/stock",
+                      {"", Message::say("job.inset_takes_depth"), Message::say("job.say_face_stock")});
                 return false;
             }
             face_in_depth = boards_.face->thickness;
@@ -156,12 +156,9 @@ private:
         if (stock.kind != StockKind::solid) return;
         const Species* species = stock.species ? find_species(*stock.species) : nullptr;
         if (!species) {
-            notes_.push_back(
-                {Level::warning, spec_.name,
-                 Message::of("the bottom is solid, of ",
-                             stock.species ? "`" + *stock.species + "`, which is not in the table"
-                                           : "no named species",
-                             ": its movement over the year is not allowed for")});
+            notes_.push_back({Level::warning, spec_.name,
+                              stock.species ? Message::say("job.species_unknown", *stock.species)
+                                            : Message::say("job.species_missing")});
             return;
         }
         const Climate& climate = job_.climate;
@@ -174,24 +171,20 @@ private:
         const Length held =
             2 * made_.bottom.joint.slot().depth - job_.fit.bottom_slack - made_.seasonal_swell - shrink;
         if (spec_.bottom.style == BottomStyle::captured && held < 2 * least_tongue)
-            notes_.push_back(
-                {Level::warning, spec_.name,
-                 Message::of("over the year the solid bottom moves by ", made_.seasonal_swell + shrink,
-                             ": in the driest month the grooves hold only ", max(held, Length{}).scaled(1, 2),
-                             " of it at each end; let it slide in, or take plywood")});
+            notes_.push_back({Level::warning, spec_.name,
+                              Message::say("job.bottom_moves_in_grooves", made_.seasonal_swell + shrink,
+                                           max(held, Length{}).scaled(1, 2))});
         if (spec_.bottom.style == BottomStyle::slide_in && made_.seasonal_swell + shrink > Length{})
-            notes_.push_back(
-                {Level::note, spec_.name,
-                 Message::of("fix the solid bottom at the front only: over the year it moves by ",
-                             made_.seasonal_swell + shrink, " toward the back")});
+            notes_.push_back({Level::note, spec_.name,
+                              Message::say("job.fix_bottom_at_front", made_.seasonal_swell + shrink)});
     }
 
     bool choose(const std::string& field, Place place, const std::string& joint_name,
                 const std::string& cutter, const JointAsk& ask, int ends, ChosenJoint& chosen) {
         const JointType* type = find_joint_type(joint_name, place);
         if (!type) {
-            blame(field + "joint", {"", Message::of("there is no joint `", joint_name, "` here"),
-                                    Message::of("write ", joint_names_for(place))});
+            blame(field + "joint", {"", Message::say("job.no_joint_here", joint_name),
+                                    Message::say("job.write", joint_names_for(place))});
             return false;
         }
         const auto ways_of = [&](const JointType& kind) {
@@ -313,9 +306,8 @@ void check_machines(const Shop& shop, std::vector<Problem>& problems) {
         const Cutter& cutter = shop.cutters[i];
         if (shop.machine_of(cutter)) continue;
         problems.push_back({"/cutters/" + std::to_string(i) + "/machine",
-                            Message::of("there is no machine named `", cutter.machine, "` for the cutter `",
-                                        cutter.name, "`"),
-                            Message::of("name one of the `machines`")});
+                            Message::say("job.no_machine_for_cutter", cutter.machine, cutter.name),
+                            Message::say("job.name_one_of_machines")});
     }
 }
 
@@ -330,8 +322,8 @@ void ask_about_units(const Job& job, std::vector<Note>& notes) {
         if (!first) first = Note{Level::note, drawer.name, doubt->size + Message::of(": ") + doubt->question};
     }
     if (!first) return;
-    if (others == 1) first->text = first->text + Message::of("; one more drawer is like it");
-    if (others > 1) first->text = first->text + Message::of("; ", others, " more drawers are like it");
+    if (others == 1) first->text = first->text + Message::say("job.like_it.one");
+    if (others > 1) first->text = first->text + Message::say("job.like_it.many", others);
     notes.push_back(std::move(*first));
 }
 
@@ -342,7 +334,7 @@ void ask_about_units(const Job& job, std::size_t drawer, std::size_t first, std:
     for (std::size_t i = first; doubt && i < problems.size(); ++i)
         for (const char* size : {"/opening/", "/box/", "/slide/"})
             if (problems[i].pointer.rfind(at + size, 0) == 0) {
-                problems[i].remedy = problems[i].remedy + Message::of("; or ") + doubt->question;
+                problems[i].remedy = problems[i].remedy + Message::say("job.or_else", doubt->question);
                 return;
             }
 }

@@ -1,12 +1,18 @@
 #include "job/drawer_checks.h"
 
 #include <algorithm>
-#include <tuple>
+#include <utility>
+
+#include "setup/work_words.h"
 
 namespace kw {
 namespace {
 
 constexpr Length least_back = Length::millimetres(20);
+
+// "front's tongue", "front", "sides"
+Message tongue_word(const char* which) { return Message::name("job.tongue.", which); }
+Message part_word(const char* which) { return Message::name("job.part.", which); }
 
 void check_groove(const DrawerDesign& drawer, const ChosenJoint& joint, const char* which,
                   const std::string& at, std::vector<Problem>& problems) {
@@ -15,9 +21,8 @@ void check_groove(const DrawerDesign& drawer, const ChosenJoint& joint, const ch
     const Length groove = drawer.bottom.joint.slot().depth;
     if (groove <= tongue + groove_past_tongue) return;
     problems.push_back({at + "/bottom/depth",
-                        Message::of("a groove ", groove, " deep goes through the ", which,
-                                    "'s tongue, which is ", tongue, " thick"),
-                        Message::of("make the groove at most ", tongue, " deep, or the dado wider")});
+                        Message::say("job.groove_through_tongue", groove, tongue_word(which), tongue),
+                        Message::say("job.groove_or_wider_dado", tongue)});
 }
 
 std::string width_field(const DrawerDesign& drawer, const std::string& at, const char* name) {
@@ -27,31 +32,27 @@ std::string width_field(const DrawerDesign& drawer, const std::string& at, const
 void check_back_width(const DrawerDesign& drawer, const std::string& at, std::vector<Problem>& problems) {
     const Cut& groove = drawer.bottom.joint.slot();
     if (drawer.box.height - groove.far() >= least_back) return;
-    problems.push_back(
-        {width_field(drawer, at, "height"),
-         Message::of("a box ", drawer.box.height, " high leaves no back above a groove whose top is at ",
-                     groove.far()),
-         Message::of("make the box at least ", groove.far() + least_back, " high, or the offset less")});
+    problems.push_back({width_field(drawer, at, "height"),
+                        Message::say("job.no_back_above_groove", drawer.box.height, groove.far()),
+                        Message::say("job.box_at_least_high", groove.far() + least_back)});
 }
 
 void check_bottom_depth(const DrawerDesign& drawer, const std::string& at, std::vector<Problem>& problems) {
     const Length taken = drawer.back.joint.step + drawer.thickness.back + drawer.thickness.front;
     if (drawer.box.depth - taken >= least_back) return;
-    problems.push_back(
-        {width_field(drawer, at, "depth"),
-         Message::of("front, back and setback take ", taken, " of a box ", drawer.box.depth, " deep"),
-         Message::of("make the box at least ", taken + least_back, " deep, or the setback less")});
+    problems.push_back({width_field(drawer, at, "depth"),
+                        Message::say("job.no_inside_left", taken, drawer.box.depth),
+                        Message::say("job.box_at_least_deep", taken + least_back)});
 }
 
 void check_face(const DrawerDesign& drawer, const std::string& at, std::vector<Problem>& problems) {
     const FaceSpec& face = drawer.spec->face;
     if (face.style != FaceStyle::inset || !drawer.spec->opening) return;
-    const auto check = [&](Length size, Length gaps, const char* field, const char* gap) {
+    const auto check = [&](Length size, Length gaps, const char* way, const char* gap) {
         if (size - gaps >= least_back) return;
-        problems.push_back(
-            {at + "/face/" + gap,
-             Message::of("gaps of ", gaps, " in all leave no face in an opening ", size, " ", field),
-             Message::of("make the gaps less")});
+        problems.push_back({at + "/face/" + gap,
+                            Message::say(std::string("job.gaps_leave_no_face.") + way, gaps, size),
+                            Message::say("job.gaps_less")});
     };
     check(drawer.spec->opening->width, face.left + face.right, "wide", "left");
     check(drawer.spec->opening->height, face.top + face.bottom, "high", "top");
@@ -66,9 +67,8 @@ void check_short_parts(const DrawerDesign& drawer, const std::string& at, std::v
         if (length >= machine.least_part) return false;
         problems.push_back(
             {width_field(drawer, at, field),
-             Message::of("the ", part, " would be ", length, " long, shorter than is safe at `", machine.name,
-                         "` (", machine.least_part, ")"),
-             Message::of("cut its joints on a longer board, in a carrier, or make the drawer larger")});
+             Message::say("job.part_too_short", part_word(part), length, machine.name, machine.least_part),
+             Message::say("job.longer_board")});
         return true;
     };
     const Machine& for_front = drawer.front.joint.insert_cut() ? drawer.front.machine : drawer.bottom.machine;
@@ -83,15 +83,11 @@ void note_cut_tongue(const DrawerDesign& drawer, const ChosenJoint& chosen, cons
     if (!chosen.joint.insert_cut()) return;
     const Length groove = drawer.bottom.joint.slot().depth, tongue = tongue_of(chosen.joint);
     if (groove >= tongue)
-        notes.push_back(
-            {Level::note, drawer.spec->name,
-             Message::of("the groove (", groove, ") is as deep as the ", which, "'s tongue is thick (",
-                         tongue, "): across the groove's height the tongue is gone, above it it holds")});
+        notes.push_back({Level::note, drawer.spec->name,
+                         Message::say("job.tongue_gone", groove, tongue_word(which), tongue)});
     else if (tongue - groove < least_left)
-        notes.push_back(
-            {Level::note, drawer.spec->name,
-             Message::of("the groove (", groove, ") leaves only ", tongue - groove, " of the ", which,
-                         "'s tongue across its height: there it won't hold, above the groove it does")});
+        notes.push_back({Level::note, drawer.spec->name,
+                         Message::say("job.tongue_left", groove, tongue - groove, tongue_word(which))});
 }
 
 void note_thin_web(const DrawerDesign& drawer, const ChosenJoint& chosen, const char* which,
@@ -99,8 +95,8 @@ void note_thin_web(const DrawerDesign& drawer, const ChosenJoint& chosen, const 
     const Cut& slot = chosen.joint.slot();
     if (thickness - slot.depth >= least_left) return;
     notes.push_back({Level::note, drawer.spec->name,
-                     Message::of("the ", which, "'s ", slot.name, " leaves only ", thickness - slot.depth,
-                                 " of the ", boards, ": that breaks in handling")});
+                     Message::say("job.thin_web", part_word(which), said_work(slot.name),
+                                  thickness - slot.depth, part_word(boards))});
 }
 
 // Beyond these a drawer is a slip of the pen, or of the unit (common practice, no source).
@@ -123,14 +119,14 @@ std::optional<UnitDoubt> doubt_unit(const DrawerSpec& drawer, Unit unit) {
                           : drawer.box   ? drawer.box->height
                                          : Length{};
     const Length depth = drawer.opening ? drawer.opening->depth : drawer.box ? drawer.box->depth : Length{};
-    for (const auto& [size, field, way] :
-         {std::tuple{width, "width", "wide"}, std::tuple{height, "height", "high"},
-          std::tuple{depth, "depth", "deep"}}) {
+    for (const auto& [size, field] :
+         {std::pair{width, "width"}, std::pair{height, "height"}, std::pair{depth, "depth"}}) {
         if (size >= least_size && size <= most_size) continue;
         const std::string other = in_the_other_unit(size, unit);
-        return UnitDoubt{"/" + what + "/" + field, Message::of("its ", what, " is ", size, " ", way),
-                         Message::of("was another unit meant? Write `", field, "` with its unit",
-                                     other.empty() ? other : ", as in \"" + other + "\"")};
+        const Message name = Message::name("job.size.", field);
+        return UnitDoubt{"/" + what + "/" + field, Message::say("job.its_size." + what + "_" + field, size),
+                         other.empty() ? Message::say("job.another_unit", name)
+                                       : Message::say("job.another_unit_as", name, other)};
     }
     return std::nullopt;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "job/drawer_groups.h"
+#include "setup/work_words.h"
 
 namespace kw {
 namespace {
@@ -90,15 +91,14 @@ std::vector<Elsewhere> begun_elsewhere(const Job& job, const Design& design_now)
 }
 
 Note note_of(const Elsewhere& one) {
-    std::string about = one.joint + " (";
+    std::string drawers;
     for (const std::string& drawer : one.drawers)
-        about += (drawer == one.drawers.front() ? "" : ", ") + drawer;
-    Message text = Message::of("was ", one.locked ? "locked" : "begun", " on `", one.was,
-                               "`, which is away: it is planned anew on `", one.now,
-                               "`, and is tested and locked there before its parts run");
-    if (one.ran)
-        text = text + Message::of("; what was cut on `", one.was, "` counts again when that is back");
-    return {Level::note, about + ")", std::move(text)};
+        drawers += (drawer == one.drawers.front() ? "" : ", ") + drawer;
+    Message text =
+        Message::say(one.locked ? "job.was_locked_elsewhere" : "job.was_begun_elsewhere", one.was, one.now);
+    if (one.ran) text = text + Message::say("job.counts_again", one.was);
+    return {Level::note, one.joint + " (" + drawers + ")", std::move(text),
+            Message::of(said_work(one.joint), " (", drawers, ")")};
 }
 
 }  // namespace kw

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "drawer/parts.h"
+#include "length/text.h"
 #include "setup/setup.h"
 #include "testcut/start.h"
 #include "wood/movement.h"
@@ -151,11 +152,12 @@ struct Problem {
     Message remedy;
 };
 
-// Something to tell the maker; `about` is a setup, a drawer or a part.
+// Something to tell the maker; `about` is a setup, a drawer or a part, or what has a title to be shown by.
 struct Note {
     Level level = Level::note;
     std::string about;
     Message text;
+    Message title = {};
 };
 
 }  // namespace kw

@@ -10,26 +10,20 @@ void add_router_steps(const Setup& setup, Plan& plan) {
     const Length step = step_of_bit(setup);
     if (!setup.height || *setup.height <= step || step <= Length{}) return;
     const auto steps = (setup.height->ticks() + step.ticks() - 1) / step.ticks();
-    plan.notes.push_back({Level::note, setup.id,
-                          Message::of("raise the bit in ", static_cast<int>(steps), " steps of at most ",
-                                      step, "; the last one is the height given")});
+    plan.notes.push_back(
+        {Level::note, setup.id, Message::say("job.raise_bit", static_cast<int>(steps), step)});
 }
 
 void add_sacrificial(const Setup& setup, Plan& plan) {
     if (!setup.sacrificial) return;
-    plan.notes.push_back(
-        {Level::warning, setup.id,
-         Message::of("the cutter runs into the spacer: use a sacrificial one, without nails or screws")});
+    plan.notes.push_back({Level::warning, setup.id, Message::say("job.sacrificial")});
 }
 
 void add_open_groove(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers) {
         const JointType* type = find_joint_type(drawer.front.joint, Place::front);
         if (drawer.face.style == FaceStyle::none && type && !type->at_the_end)
-            plan.notes.push_back(
-                {Level::note, drawer.name,
-                 Message::of(
-                     "the groove runs out through the side's lip at the front, and no face hides it")});
+            plan.notes.push_back({Level::note, drawer.name, Message::say("job.groove_runs_out")});
     }
 }
 
@@ -37,9 +31,7 @@ void add_open_groove(const Job& job, Plan& plan) {
 void add_faces_without_opening(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers)
         if (!drawer.opening && drawer.face.style != FaceStyle::none)
-            plan.notes.push_back(
-                {Level::warning, drawer.name,
-                 Message::of("its face has no size, as the box was given and not the opening")});
+            plan.notes.push_back({Level::warning, drawer.name, Message::say("job.face_without_size")});
 }
 
 void add_faces(const Job& job, Plan& plan) {
@@ -47,9 +39,8 @@ void add_faces(const Job& job, Plan& plan) {
         if (!drawer.opening || drawer.face.style == FaceStyle::none || !drawer.face.stock.empty()) continue;
         const auto size = size_face(*drawer.opening, {drawer.face.style, drawer.face.left, drawer.face.right,
                                                       drawer.face.top, drawer.face.bottom, Length{}});
-        plan.notes.push_back({Level::note, drawer.name,
-                              Message::of("its face is ", size->length, " wide and ", size->width,
-                                          " high; name its stock to have it in the parts")});
+        plan.notes.push_back(
+            {Level::note, drawer.name, Message::say("job.face_is", size->length, size->width)});
     }
 }
 
@@ -58,25 +49,22 @@ void add_blades_and_stacks(const Job& job, Plan& plan) {
         const bool used = std::any_of(plan.setups.begin(), plan.setups.end(),
                                       [&](const Setup& setup) { return setup.cutter == cutter.name; });
         if (used && !job.shop.cutter_named(cutter.name))
-            plan.notes.push_back(
-                {Level::note, cutter.machine,
-                 Message::of("no blade is listed for it: one with a kerf of ", cutter.kerf, " is taken")});
+            plan.notes.push_back({Level::note, cutter.machine, Message::say("job.blade_taken", cutter.kerf)});
     }
     for (const Cutter& cutter : job.shop.cutters) {
         const Machine* machine = job.shop.machine_of(cutter);
         if (machine && cutter.kerf > machine->max_dado_width && machine->kind != MachineKind::miter_saw)
-            plan.notes.push_back(
-                {Level::warning, cutter.name,
-                 Message::of("it is ", cutter.kerf, " wide and `", machine->name, "` takes no more than ",
-                             machine->max_dado_width, ": it is not used")});
+            plan.notes.push_back({Level::warning, cutter.name,
+                                  Message::say("job.too_wide_for_machine", cutter.kerf, machine->name,
+                                               machine->max_dado_width)});
     }
 }
 
 void add_slide_sheet(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers)
         if (drawer.opening && drawer.slide.kind != SlideKind::wooden_runner) {
-            plan.notes.push_back({Level::note, "slides",
-                                  Message::of("the slide maker's sheet wins over the clearances used here")});
+            plan.notes.push_back(
+                {Level::note, "slides", Message::say("job.slide_sheet"), Message::say("job.about.slides")});
             return;
         }
 }
@@ -101,32 +89,21 @@ std::vector<std::string> cautions_for(const Job& job, const Setup& setup) {
     const Machine* machine = job.shop.machine_named(setup.machine);
     const MachineKind kind = machine ? machine->kind : MachineKind::table_saw;
     std::vector<std::string> out;
+    const auto add = [&](const char* key) { out.emplace_back(job.locale.words().text(key)); };
     if (kind == MachineKind::router_table) {
-        out.push_back(
-            "WARNING Feed from right to left as you stand at the table. Never between the bit and the "
-            "fence.");
-        out.push_back("Keep to the speed marked on the bit. Featherboards and push blocks.");
+        add("caution.feed_from_the_right");
+        add("caution.speed_of_the_bit");
     } else if (kind == MachineKind::miter_saw) {
-        out.push_back("WARNING Clamp short parts. Let the blade stop before you lift it.");
+        add("caution.clamp_short_parts");
     } else if (setup.height) {
-        out.push_back(
-            "WARNING Guard and riving knife are off for this cut: hands 6 in (150 mm) from the cutter, push "
-            "blocks and featherboards. Refit both before the next through cut.");
-        if (setup.guide == "miter gauge")
-            out.push_back("Gauge and fence together only because this cut does not go through.");
+        add("caution.guard_off");
+        if (setup.guide == "miter gauge") add("caution.gauge_and_fence");
     } else if (setup.guide == "stop") {
-        out.push_back(
-            "WARNING Guard and riving knife on. The stop ends before the blade: the offcut must never be "
-            "trapped.");
+        add("caution.offcut_at_the_stop");
     } else {
-        out.push_back(
-            "WARNING Guard and riving knife on. Push stick when hands come within 6 in (150 mm). Stand out "
-            "of the "
-            "line of kickback.");
+        add("caution.guard_on");
     }
-    out.push_back(
-        "Unplug to change or adjust the cutter. The machine's manual, local rules and qualified instruction "
-        "come first.");
+    add("caution.unplug");
     return out;
 }
 

@@ -9,6 +9,7 @@
 #include "job/planned.h"
 #include "job/scheduling.h"
 #include "order/cost.h"
+#include "setup/work_words.h"
 
 namespace kw {
 namespace {
@@ -147,9 +148,8 @@ Ordered in_best_order(const Job& job, const Design& designed, const std::vector<
         const std::string away = away_with(idle, job.shop);
         ordered.notes.push_back(
             {Level::note, "order",
-             away.empty() ? Message::of("pinned, but no longer planned: ", idle)
-                          : Message::of("while `", away,
-                                        "` is away its pin does not hold; back, it does again: ", idle)});
+             away.empty() ? Message::say("job.pin_idle", idle) : Message::say("job.pin_away", away, idle),
+             Message::say("job.about.order")});
     }
     std::vector<std::pair<int, int>> pairs = pinned_pairs(job.pins, designed, setups, before);
     if (pairs.empty()) return ordered;
@@ -157,8 +157,7 @@ Ordered in_best_order(const Job& job, const Design& designed, const std::vector<
     order::Result pinned = solved(pairs);
     if (pinned.order.empty()) {
         ordered.notes.push_back(
-            {Level::warning, "order",
-             Message::of("what is pinned first and last can't be kept: the order goes without it")});
+            {Level::warning, "order", Message::say("job.pins_let_go"), Message::say("job.about.order")});
         return ordered;
     }
     ordered.pins_s = std::max<std::int64_t>(0, pinned.seconds - ordered.result.seconds);
@@ -168,14 +167,12 @@ Ordered in_best_order(const Job& job, const Design& designed, const std::vector<
 
 std::vector<Problem> no_order(const std::vector<Setup>& setups, const order::Result& result) {
     if (result.status != order::Status::impossible)
-        return {{"/drawers",
-                 Message::of("no order of work was found for these ", static_cast<int>(setups.size()),
-                             " setups, though there may be one"),
-                 Message::of("split the job into two")}};
-    std::string names;
-    for (const std::size_t index : result.culprits) names += (names.empty() ? "" : "; ") + setups[index].work;
-    return {{"/drawers", Message::of("these setups wait for each other: ", names),
-             Message::of("name a cutter on another machine for one of them")}};
+        return {{"/drawers", Message::say("job.no_order_found", static_cast<int>(setups.size())),
+                 Message::say("job.split_job")}};
+    Message names;
+    for (const std::size_t index : result.culprits)
+        names = names + Message::of(names.empty() ? "" : "; ", said_work(setups[index].work));
+    return {{"/drawers", Message::say("job.wait_for_each_other", names), Message::say("job.other_machine")}};
 }
 
 }  // namespace

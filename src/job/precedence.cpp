@@ -83,10 +83,7 @@ private:
         if (chosen.joint.insert_cut() && told_.insert(drawer + which).second)
             notes_.push_back(
                 {Level::note, drawer,
-                 Message::of("the only saw that crosscuts holds the stack for the ", which, "'s joint: the ",
-                             which,
-                             " is cut to length first, so the tongue must come out as long as planned (",
-                             chosen.joint.reach, ")")});
+                 Message::say("job.length_first", Message::name("job.part.", which), chosen.joint.reach)});
     }
 
     // Not where the machine that cuts to length is the one that holds the joint's setup: going there would tear down what
@@ -101,10 +98,8 @@ private:
     // The tongue has a setup of its own, and is cut on boards that have their length.
     void tell_of_two_heights(const std::string& drawer, const std::string& which) {
         if (told_.insert(drawer + which).second)
-            notes_.push_back(
-                {Level::note, drawer,
-                 Message::of("the ", which, "'s tongue is cut at a height of its own, after the ", which,
-                             " has its length: bring the tongue to its planned length by the spacer")});
+            notes_.push_back({Level::note, drawer,
+                              Message::say("job.tongue_own_height", Message::name("job.part.", which))});
     }
 
     int first_of(const std::string& key) const { return member(key, true); }

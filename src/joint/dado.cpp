@@ -7,14 +7,12 @@ JointResult design_dado(const JointAsk& ask) {
     if (auto refusal = check_web(ask.receiver_thickness, depth, "depth")) return tl::unexpected(*refusal);
     const Length reach = depth - ask.end_relief;
     if (reach < least_tongue)
-        return tl::unexpected(
-            Refusal{"depth", Message::of("a dado ", depth, " deep holds only ", reach, " of the back"),
-                    Message::of("make it at least ", least_tongue + ask.end_relief, " deep")});
+        return tl::unexpected(Refusal{"depth", Message::say("joint.dado_holds_only", depth, reach),
+                                      Message::say("joint.at_least_deep", least_tongue + ask.end_relief)});
     if (ask.near < least_tongue)
         return tl::unexpected(
-            Refusal{"setback", Message::of("a setback of ", ask.near, " leaves no wood behind the dado"),
-                    Message::of("set the back at least ", ask.insert_thickness,
-                                " in from the rear end, or use a `rabbet`")});
+            Refusal{"setback", Message::say("joint.setback_leaves_nothing", ask.near),
+                    Message::say("joint.set_back_at_least", ask.insert_thickness, in_quotes("rabbet"))});
     JointDesign joint;
     joint.kind = "dado";
     joint.cuts = {{Member::receiver, BoardFace::inside, ask.near, ask.insert_thickness + ask.clearance, depth,
@@ -25,9 +23,7 @@ JointResult design_dado(const JointAsk& ask) {
     joint.step = ask.near;
     joint.sets_length = true;
     if (ask.near < ask.insert_thickness)
-        joint.remarks.push_back(Message::of("only ", ask.near,
-                                            " of wood behind the back: the short grain may break; ",
-                                            ask.insert_thickness, " or more is usual"));
+        joint.remarks.push_back(Message::say("joint.short_grain", ask.near, ask.insert_thickness));
     return joint;
 }
 

@@ -7,19 +7,16 @@ JointResult design_groove(const JointAsk& ask) {
     const Length depth = ask.depth.value_or(min(Length::inches(1, 4), half));
     const Length most = ask.receiver_thickness - least_web(ask.receiver_thickness);
     if (depth > most)
-        return tl::unexpected(
-            Refusal{"depth",
-                    Message::of("a groove ", depth, " deep leaves ", ask.receiver_thickness - depth,
-                                " of a board ", ask.receiver_thickness, " thick"),
-                    Message::of("make it at most ", half, " deep, half of the board")});
-    if (depth < least_tongue)
         return tl::unexpected(Refusal{"depth",
-                                      Message::of("a groove ", depth, " deep does not hold a bottom"),
-                                      Message::of("make it at least ", least_tongue, " deep")});
+                                      Message::say("joint.groove_leaves", depth,
+                                                   ask.receiver_thickness - depth, ask.receiver_thickness),
+                                      Message::say("joint.at_most_half", half)});
+    if (depth < least_tongue)
+        return tl::unexpected(Refusal{"depth", Message::say("joint.groove_holds_nothing", depth),
+                                      Message::say("joint.at_least_deep", least_tongue)});
     if (ask.near < least_tongue)
-        return tl::unexpected(
-            Refusal{"offset", Message::of("an offset of ", ask.near, " leaves no wood under the groove"),
-                    Message::of("set the groove at least ", Length::inches(1, 8), " above the bottom edge")});
+        return tl::unexpected(Refusal{"offset", Message::say("joint.offset_leaves_nothing", ask.near),
+                                      Message::say("joint.set_groove_at_least", Length::inches(1, 8))});
     JointDesign joint;
     joint.kind = "groove";
     joint.cuts = {{Member::receiver, BoardFace::inside, ask.near, ask.insert_thickness + ask.clearance, depth,
@@ -28,8 +25,7 @@ JointResult design_groove(const JointAsk& ask) {
     joint.clearance = ask.clearance;
     joint.step = ask.near;
     if (depth > half)
-        joint.remarks.push_back(Message::of("the groove is ", depth, " deep in a board ",
-                                            ask.receiver_thickness, " thick; at most half is usual"));
+        joint.remarks.push_back(Message::say("joint.groove_deep", depth, ask.receiver_thickness));
     return joint;
 }
 

@@ -26,9 +26,8 @@ std::optional<Refusal> check_web(Length receiver_thickness, Length depth, const 
     const Length most = receiver_thickness - least_web(receiver_thickness);
     if (depth <= most) return std::nullopt;
     return Refusal{field,
-                   Message::of("the web would be too thin: a slot ", depth, " deep leaves ",
-                               receiver_thickness - depth, " of a board ", receiver_thickness, " thick"),
-                   Message::of("make it at most ", most, " deep, or take thicker stock")};
+                   Message::say("joint.web_too_thin", depth, receiver_thickness - depth, receiver_thickness),
+                   Message::say("joint.at_most_deep", most)};
 }
 
 const std::vector<JointType>& joint_types() {
@@ -73,12 +72,11 @@ const JointType* find_joint_type(std::string_view name, Place place) {
     return nullptr;
 }
 
-std::string joint_names_for(Place place) {
-    std::string names;
+Message joint_names_for(Place place) {
+    Message names;
     for (const JointType& type : joint_types()) {
         if (std::find(type.places.begin(), type.places.end(), place) == type.places.end()) continue;
-        if (!names.empty()) names += " or ";
-        names += "`" + std::string(type.name) + "`";
+        names = names + (names.empty() ? Message() : Message::say("list.or")) + in_quotes(type.name);
     }
     return names;
 }

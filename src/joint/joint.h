@@ -99,6 +99,6 @@ const std::vector<JointType>& joint_types();
 const JointType* find_joint_type(std::string_view name, Place place);
 
 // "`locking rabbet` or `rabbet`": the kinds that can stand in a place, for messages.
-std::string joint_names_for(Place place);
+Message joint_names_for(Place place);
 
 }  // namespace kw

@@ -5,15 +5,12 @@ namespace {
 
 std::optional<Refusal> check_tongue(const JointAsk& ask, Length width, Length tongue, Length rabbet) {
     if (tongue < least_tongue)
-        return Refusal{"dado_width", Message::of("a dado ", width, " wide leaves a tongue of only ", tongue),
-                       Message::of("make the dado at least ", least_tongue + ask.clearance, " wide")};
+        return Refusal{"dado_width", Message::say("joint.tongue_only", width, tongue),
+                       Message::say("joint.dado_at_least_wide", least_tongue + ask.clearance)};
     if (rabbet < least_tongue)
-        return Refusal{
-            "dado_width",
-            Message::of("a dado ", width, " wide leaves a lip of only ", rabbet, " with a board ",
-                        ask.insert_thickness, " thick"),
-            Message::of("make the dado at most ", ask.insert_thickness + ask.clearance - least_tongue,
-                        " wide, or take a narrower cutter")};
+        return Refusal{"dado_width", Message::say("joint.lip_only", width, rabbet, ask.insert_thickness),
+                       Message::say("joint.dado_or_narrower_cutter",
+                                    ask.insert_thickness + ask.clearance - least_tongue)};
     return std::nullopt;
 }
 
@@ -34,11 +31,9 @@ JointResult design_locking_rabbet(const JointAsk& ask) {
     if (auto refusal = check_web(ask.receiver_thickness, depth, "depth")) return tl::unexpected(*refusal);
     const Length reach = depth - ask.end_relief;
     if (reach < least_tongue)
-        return tl::unexpected(
-            Refusal{ask.depth ? "depth" : "stock",
-                    Message::of("with one height or with two, a board ", ask.receiver_thickness,
-                                " thick takes a tongue only ", reach, " long before the web is too thin"),
-                    Message::of("take thicker stock for the sides, or less end relief")});
+        return tl::unexpected(Refusal{ask.depth ? "depth" : "stock",
+                                      Message::say("joint.tongue_too_short", ask.receiver_thickness, reach),
+                                      Message::say("joint.thicker_or_less_relief")});
 
     const Length lip = max(rabbet + ask.step, ask.near);
     JointDesign joint;
@@ -52,9 +47,7 @@ JointResult design_locking_rabbet(const JointAsk& ask) {
     joint.step_is_place = ask.near > rabbet + ask.step;
     joint.sets_length = true;
     if (depth != rabbet && !ask.depth)
-        joint.remarks.push_back(Message::of("two blade heights: a dado as deep as the rabbet (", rabbet,
-                                            ") would leave too thin a web in a board ",
-                                            ask.receiver_thickness, " thick"));
+        joint.remarks.push_back(Message::say("joint.two_heights", rabbet, ask.receiver_thickness));
     return joint;
 }
 

@@ -6,9 +6,8 @@ JointResult design_rabbet(const JointAsk& ask) {
     const Length depth = ask.depth.value_or(ask.receiver_thickness.scaled(1, 2));
     if (auto refusal = check_web(ask.receiver_thickness, depth, "depth")) return tl::unexpected(*refusal);
     if (depth < least_tongue)
-        return tl::unexpected(
-            Refusal{"depth", Message::of("a rabbet ", depth, " deep holds only that much of the board"),
-                    Message::of("make it at least ", least_tongue, " deep")});
+        return tl::unexpected(Refusal{"depth", Message::say("joint.rabbet_holds_only", depth),
+                                      Message::say("joint.at_least_deep", least_tongue)});
     JointDesign joint;
     joint.kind = "rabbet";
     joint.cuts = {{Member::receiver, BoardFace::inside, Length{}, ask.insert_thickness + ask.step, depth,

@@ -5,16 +5,14 @@ namespace {
 
 std::optional<Refusal> check_width(const JointAsk& ask, Length width, Length tongue, Length rabbet) {
     if (tongue < least_tongue)
-        return Refusal{"dado_width",
-                       Message::of("a dado ", width, " wide takes a tongue of only ", max(tongue, Length{})),
-                       Message::of("make the dado at least ", least_tongue + ask.clearance, " wide")};
+        return Refusal{"dado_width", Message::say("joint.takes_tongue_only", width, max(tongue, Length{})),
+                       Message::say("joint.dado_at_least_wide", least_tongue + ask.clearance)};
     if (rabbet < least_tongue)
         return Refusal{
             "dado_width",
-            Message::of("a dado ", width, " wide leaves a rabbet of only ", max(rabbet, Length{}),
-                        " beside the tongue of a board ", ask.insert_thickness, " thick"),
-            Message::of("make the dado at most ", ask.insert_thickness + ask.clearance - least_tongue,
-                        " wide, or let the whole board in with a `dado`")};
+            Message::say("joint.leaves_rabbet_only", width, max(rabbet, Length{}), ask.insert_thickness),
+            Message::say("joint.dado_or_whole_board", ask.insert_thickness + ask.clearance - least_tongue,
+                         in_quotes("dado"))};
     return std::nullopt;
 }
 
@@ -30,10 +28,9 @@ JointResult design_tongue_and_dado(const JointAsk& ask) {
     if (auto refusal = check_web(ask.receiver_thickness, depth, "depth")) return tl::unexpected(*refusal);
     const Length reach = depth - ask.end_relief;
     if (reach < least_tongue)
-        return tl::unexpected(Refusal{
-            "depth",
-            Message::of("a dado ", depth, " deep takes a tongue only ", max(reach, Length{}), " long"),
-            Message::of("make it at least ", least_tongue + ask.end_relief, " deep")});
+        return tl::unexpected(Refusal{"depth",
+                                      Message::say("joint.tongue_only_long", depth, max(reach, Length{})),
+                                      Message::say("joint.at_least_deep", least_tongue + ask.end_relief)});
     // The rabbet's depth is behind the dado as well, and is never less than a tongue: so a setback of nothing is let be.
     const Length behind = ask.near + rabbet;
     JointDesign joint;
@@ -47,9 +44,7 @@ JointResult design_tongue_and_dado(const JointAsk& ask) {
     joint.step_is_place = true;
     joint.sets_length = true;
     if (behind < ask.insert_thickness)
-        joint.remarks.push_back(Message::of("only ", behind,
-                                            " of wood behind the back's dado: the short grain may break; ",
-                                            ask.insert_thickness, " or more is usual"));
+        joint.remarks.push_back(Message::say("joint.short_grain_at_dado", behind, ask.insert_thickness));
     return joint;
 }
 

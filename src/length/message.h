@@ -7,7 +7,8 @@
 #include <variant>
 #include <vector>
 
-#include "length/text.h"
+#include "length/length.h"
+#include "length/locale.h"
 #include "words/words.h"
 
 namespace kw {
@@ -32,6 +33,23 @@ public:
         return message;
     }
 
+    // What is shown for a name that files and code go by (see Words::name).
+    static Message name(std::string_view begin, std::string_view id) {
+        Message message;
+        message.pieces_.emplace_back(Name{std::string(begin), std::string(id)});
+        return message;
+    }
+
+    // "a, b or c"; `last` is the key of what stands before the last one.
+    static Message list(const std::vector<Message>& items, const char* last) {
+        Message message;
+        for (std::size_t i = 0; i < items.size(); ++i) {
+            if (i > 0) message.add(say(i + 1 == items.size() ? last : "list.comma"));
+            message.add(items[i]);
+        }
+        return message;
+    }
+
     friend Message operator+(Message first, const Message& second) {
         first.pieces_.insert(first.pieces_.end(), second.pieces_.begin(), second.pieces_.end());
         return first;
@@ -45,6 +63,10 @@ private:
         std::string key;
         std::vector<Message> values;
     };
+    struct Name {
+        std::string begin;
+        std::string id;
+    };
 
     void add(const Message& other) {
         pieces_.insert(pieces_.end(), other.pieces_.begin(), other.pieces_.end());
@@ -55,7 +77,7 @@ private:
     void add(Length length) { pieces_.emplace_back(length); }
     void add(int count) { pieces_.emplace_back(std::to_string(count)); }
 
-    std::vector<std::variant<std::string, Length, Phrase>> pieces_;
+    std::vector<std::variant<std::string, Length, Phrase, Name>> pieces_;
 };
 
 // Why something can't be made as asked. `field` is the name of the job field to blame, relative to the thing
@@ -65,5 +87,10 @@ struct Refusal {
     Message why;
     Message remedy;
 };
+
+// A name as it is written in files, in the language's quotes.
+Message in_quotes(std::string_view name);
+// "`a`, `b` or `c`".
+Message either_of(const std::vector<std::string_view>& names);
 
 }  // namespace kw

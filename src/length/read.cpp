@@ -59,17 +59,18 @@ tl::expected<Length, ReadError> length_of(std::string_view text, const std::vect
     Ratio total;
     for (std::size_t i = 0; i < terms.size(); ++i) {
         const Term& term = terms[i];
-        const auto error = [&](std::string why) {
+        const auto error = [&](Message why) {
             return tl::unexpected(ReadError{term.column, std::move(why)});
         };
         const auto measure = measure_of_term(terms, i, bare);
         if (!measure)
-            return error("give " + quoted(text.substr(term.column, term.end - term.column)) + " a unit too");
+            return error(Message::say("read.unit_too",
+                                      in_quotes(plain(text.substr(term.column, term.end - term.column)))));
         const auto size = size_of(term, *measure);
-        if (size && exceeds(*size, farthest.ticks())) return error("more than a kilometre");
+        if (size && exceeds(*size, farthest.ticks())) return error(Message::say("read.too_long"));
         const auto so_far = size ? sum(total, *size) : std::nullopt;
-        if (!so_far) return error("these fractions are too unlike to be added");
-        if (exceeds(*so_far, farthest.ticks())) return error("more than a kilometre");
+        if (!so_far) return error(Message::say("read.fractions_unlike"));
+        if (exceeds(*so_far, farthest.ticks())) return error(Message::say("read.too_long"));
         total = *so_far;
     }
     return nearest_ticks(total);
@@ -94,7 +95,9 @@ std::string_view trimmed(std::string_view text) {
 tl::expected<Length, ReadError> read_length(std::string_view text, Unit bare) {
     return read(text, measure_of(bare)).map_error([&](const ReadError& error) {
         const std::string_view shown = trimmed(text);
-        return ReadError{error.column, shown.empty() ? error.message : quoted(shown) + ": " + error.message};
+        return ReadError{error.column, shown.empty()
+                                           ? error.message
+                                           : Message::of(in_quotes(plain(shown)), ": ", error.message)};
     });
 }
 

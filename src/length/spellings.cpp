@@ -135,16 +135,16 @@ std::size_t character_at(std::string_view text) {
     return bytes > 1 && bytes <= text.size() && is_whole_character(text.substr(0, bytes)) ? bytes : 1;
 }
 
-std::string quoted(std::string_view text) {
+std::string plain(std::string_view text) {
     constexpr int longest = 40;
-    std::string out = "`";
+    std::string out;
     for (int count = 0; !text.empty(); ++count) {
-        if (count == longest) return out + "…`";
+        if (count == longest) return out + "…";
         const std::string_view character = text.substr(0, character_at(text));
         out += can_be_shown(character) ? std::string(character) : "?";
         text.remove_prefix(character.size());
     }
-    return out + "`";
+    return out;
 }
 
 }  // namespace kw

@@ -19,6 +19,6 @@ std::optional<Measure> measure_named(std::string_view word);  // in any case: `m
 std::size_t character_at(std::string_view text);
 
 // `text` for a message: as written, but with `?` for what can't be shown, and cut off where it gets long.
-std::string quoted(std::string_view text);
+std::string plain(std::string_view text);
 
 }  // namespace kw

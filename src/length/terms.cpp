@@ -10,7 +10,7 @@ public:
     explicit Parser(const std::vector<Token>& tokens) : tokens_(tokens) {}
 
     tl::expected<std::vector<Term>, ReadError> all() {
-        if (here().kind == TokenKind::end) return error("a length is missing");
+        if (here().kind == TokenKind::end) return error("read.length_missing");
         std::vector<Term> terms;
         do {
             if (!terms.empty() && !here().is_sign()) return error(why_nothing_follows());
@@ -28,7 +28,7 @@ private:
         if (signed_term) term.negative = take().kind != TokenKind::plus;
         term.column = here().column;
         if (!here().is_number())
-            return error(signed_term ? "a number is missing after the sign" : "a number is missing");
+            return error(signed_term ? "read.number_missing_after_sign" : "read.number_missing");
         term.amount = number();
         if (here().kind == TokenKind::measure) term.measure = take().measure;
         if (term.measure == Measure::foot && inches_follow()) {
@@ -38,7 +38,7 @@ private:
             term.measure = Measure::inch;
             if (here().kind == TokenKind::measure && take().measure != Measure::inch) {
                 --at_;
-                return error("feet go with inches only");
+                return error("read.feet_with_inches");
             }
         }
         term.end = tokens_[at_ - 1].end;
@@ -67,17 +67,17 @@ private:
                here().end == tokens_[at_ + 1].column;
     }
 
-    std::string why_nothing_follows() const {
-        if (!here().is_number()) return "one unit too many";
+    const char* why_nothing_follows() const {
+        if (!here().is_number()) return "read.unit_too_many";
         if (here().kind == TokenKind::fraction && tokens_[at_ - 1].is_number())
-            return "a fraction follows a whole number only";
-        return "a + or - is missing before this number";
+            return "read.fraction_follows_whole";
+        return "read.sign_missing";
     }
 
     const Token& here() const { return tokens_[at_]; }
     const Token& take() { return tokens_[at_++]; }
-    tl::unexpected<ReadError> error(std::string message) const {
-        return tl::unexpected(ReadError{here().column, std::move(message)});
+    tl::unexpected<ReadError> error(const char* key) const {
+        return tl::unexpected(ReadError{here().column, Message::say(key)});
     }
 
     const std::vector<Token>& tokens_;

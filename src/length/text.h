@@ -9,13 +9,14 @@
 
 #include "length/length.h"
 #include "length/locale.h"
+#include "length/message.h"
 
 namespace kw {
 
 // What was wrong, and at which character (counted from 0, in bytes of the text given).
 struct ReadError {
     std::size_t column = 0;
-    std::string message;
+    Message message;
 };
 
 // Reads what a maker writes: `10 1/16`, `10-1/16 in`, `10 1/16"`, `10½`, `1' 2 1/2"`, `0.492in`, `12.7 mm`,

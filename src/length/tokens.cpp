@@ -43,8 +43,9 @@ private:
             symbol->end = at_;
             return *symbol;
         }
-        if (slash_at(rest()) > 0) return error(at_, "a number is missing above the line of a fraction");
-        return error(at_, quoted(rest().substr(0, character_at(rest()))) + " doesn't belong in a length");
+        if (slash_at(rest()) > 0) return error(at_, Message::say("read.number_missing_above"));
+        return error(at_, Message::say("read.does_not_belong",
+                                       in_quotes(plain(rest().substr(0, character_at(rest()))))));
     }
 
     Result word() {
@@ -52,8 +53,7 @@ private:
         while (at_ < text_.size() && is_letter(text_[at_])) ++at_;
         const std::string_view word = text_.substr(start, at_ - start);
         const auto measure = measure_named(word);
-        if (!measure)
-            return error(start, quoted(word) + " is not a unit known here: use in, ft, mm, cm or m");
+        if (!measure) return error(start, Message::say("read.unknown_unit", in_quotes(plain(word))));
         if (at_ < text_.size() && text_[at_] == '.') ++at_;  // `in.`
         return Token{TokenKind::measure, start, at_, {}, *measure};
     }
@@ -61,7 +61,7 @@ private:
     Result number() {
         Token token{TokenKind::whole, at_, at_};
         const auto whole = digits(most_whole_digits);
-        if (!whole) return error(token.column, "more than a kilometre");
+        if (!whole) return error(token.column, Message::say("read.too_long"));
         token.value.over = *whole;
         const std::size_t number_end = at_;
         skip_space();
@@ -71,8 +71,8 @@ private:
             token.kind = TokenKind::decimal;
             ++at_;
             read_decimals(token.value);
-            if (decimal_mark_here()) return error(at_, "two decimal marks in one number");
-            if (slash_at(rest()) > 0) return error(at_, "a fraction takes whole numbers");
+            if (decimal_mark_here()) return error(at_, Message::say("read.two_decimal_marks"));
+            if (slash_at(rest()) > 0) return error(at_, Message::say("read.fraction_takes_whole"));
         }
         token.end = at_;
         return token;
@@ -84,12 +84,12 @@ private:
         at_ += slash_at(rest());
         skip_space();
         const std::size_t start = at_;
-        if (!digit_here()) return error(start, "a number is missing below the line of a fraction");
+        if (!digit_here()) return error(start, Message::say("read.number_missing_below"));
         const auto under = digits(most_whole_digits);
-        if (!under) return error(start, "too many digits below the line of a fraction");
-        if (*under == 0) return error(start, "a fraction over zero");
-        if (decimal_mark_here()) return error(at_, "a fraction takes whole numbers");
-        if (slash_at(rest()) > 0) return error(at_, "two lines in one fraction");
+        if (!under) return error(start, Message::say("read.too_many_digits"));
+        if (*under == 0) return error(start, Message::say("read.over_zero"));
+        if (decimal_mark_here()) return error(at_, Message::say("read.fraction_takes_whole"));
+        if (slash_at(rest()) > 0) return error(at_, Message::say("read.two_lines"));
         token.value.under = *under;
         token.end = at_;
         return token;
@@ -125,7 +125,7 @@ private:
         while (const std::size_t bytes = space_at(rest())) at_ += bytes;
     }
 
-    static tl::unexpected<ReadError> error(std::size_t column, std::string message) {
+    static tl::unexpected<ReadError> error(std::size_t column, Message message) {
         return tl::unexpected(ReadError{column, std::move(message)});
     }
 

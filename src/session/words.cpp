@@ -244,7 +244,6 @@ std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to
     const Words& words = job.locale.words();
     const SetTo set = set_to(work, setup);
     const ControlAt fence = set.fence_to(measured_to);
-    const Words& words = job.locale.words();
     std::vector<std::string> all{say_fence_set(job, fence, measured_to)};
     if (set.height)
         all.push_back(set.height->by_scale ? words("set.height_scale", caliper_text(job, set.height->scale))

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "setup/make_up.h"
+#include "setup/work_words.h"
 
 namespace kw {
 namespace {
@@ -18,23 +19,23 @@ std::optional<Message> unfit(const Machine& machine, const Cutter& cutter, const
     for (const Cut& cut : joint.cuts) {
         const bool at_end = cut.near == Length{};
         if (!at_end && cutter.kerf > cut.width)
-            return Message::of("it cuts ", cutter.kerf, ", wider than the ", cut.name, " of ", cut.width);
+            return Message::say("setup.cuts_wider", cutter.kerf, said_work(cut.name), cut.width);
         if (cut.depth > machine.max_height)
-            return Message::of("`", machine.name, "` raises it no higher than ", machine.max_height);
+            return Message::say("setup.raises_no_higher", machine.name, machine.max_height);
         if (passes_for(cut.width, cutter.kerf) > most_passes)
-            return Message::of("it would take ", passes_for(cut.width, cutter.kerf), " passes");
+            return Message::say("setup.too_many_passes", passes_for(cut.width, cutter.kerf));
     }
     return std::nullopt;
 }
 
 std::optional<Message> unfit(const Machine* machine, const Cutter& cutter) {
-    if (!machine) return Message::of("there is no machine named `", cutter.machine, "`");
-    if (machine->is_away) return Message::of("`", machine->name, "` is away");
-    if (machine->kind == MachineKind::miter_saw) return Message::of("a miter saw cuts no joints");
+    if (!machine) return Message::say("setup.no_machine_named", cutter.machine);
+    if (machine->is_away) return Message::say("setup.is_away", machine->name);
+    if (machine->kind == MachineKind::miter_saw) return Message::say("setup.miter_saw_cuts_no_joints");
     if (cutter.kerf > machine->max_dado_width)
-        return Message::of("the cutter is ", cutter.kerf, " wide and the ",
-                           machine->kind == MachineKind::router_table ? "opening" : "arbor", " of `",
-                           machine->name, "` takes no more than ", machine->max_dado_width);
+        return Message::say(
+            machine->kind == MachineKind::router_table ? "setup.opening_takes" : "setup.arbor_takes",
+            cutter.kerf, machine->name, machine->max_dado_width);
     return std::nullopt;
 }
 
@@ -50,17 +51,15 @@ double rough_seconds(const CutterAsk& ask, const Cutter& cutter, const JointDesi
 // One refusal that says of each cutter why it is out. A single reason keeps its own remedy.
 Refusal refuse_all(const CutterAsk& ask, const std::vector<std::pair<std::string, Refusal>>& reasons) {
     if (reasons.empty())
-        return {"cutter", Message::of("no cutter in the shop can make this joint"),
-                Message::of("list a dado stack or a bit under `cutters`")};
+        return {"cutter", Message::say("setup.no_cutter_can"), Message::say("setup.list_a_cutter")};
     const auto same_field = std::all_of(reasons.begin(), reasons.end(), [&](const auto& reason) {
         return reason.second.field == reasons.front().second.field && reason.second.field != "cutter";
     });
     if (same_field || reasons.size() == 1) return reasons.back().second;
-    Refusal all{"cutter", Message::of("no cutter in the shop can make this joint"), {}};
+    Refusal all{"cutter", Message::say("setup.no_cutter_can"), {}};
     for (const auto& [name, refusal] : reasons)
-        all.why = all.why + Message::of("; `", name, "`: ") + refusal.why;
-    all.remedy = Message::of(ask.named.empty() ? "add a cutter that fits" : "name another cutter",
-                             ", or change the joint");
+        all.why = all.why + Message::say("setup.and_of_cutter", name, refusal.why);
+    all.remedy = Message::say(ask.named.empty() ? "setup.add_one_or_change" : "setup.name_another_or_change");
     return all;
 }
 
@@ -94,8 +93,8 @@ tl::expected<WaysToCut, Refusal> ways_to_cut(const Shop& shop, const CutterAsk& 
     std::vector<std::pair<std::string, Refusal>> reasons;
     std::string lent;  // a machine that would do, were it here
     const auto out = [&](const Cutter& cutter, Message why) {
-        reasons.emplace_back(
-            cutter.name, Refusal{"cutter", std::move(why), Message::of("take a cutter that fits the joint")});
+        reasons.emplace_back(cutter.name,
+                             Refusal{"cutter", std::move(why), Message::say("setup.take_one_that_fits")});
     };
     for (const Cutter& cutter : shop.cutters) {
         if (!ask.named.empty() && cutter.name != ask.named) continue;
@@ -124,12 +123,11 @@ tl::expected<WaysToCut, Refusal> ways_to_cut(const Shop& shop, const CutterAsk& 
     }
     if (!ways.all.empty()) return ways;
     if (!ask.named.empty() && !shop.cutter_named(ask.named))
-        return tl::unexpected(Refusal{"cutter", Message::of("there is no cutter named `", ask.named, "`"),
-                                      Message::of("name one of the job's `cutters`")});
+        return tl::unexpected(Refusal{"cutter", Message::say("setup.no_cutter_named", ask.named),
+                                      Message::say("setup.name_one_of_cutters")});
     if (!lent.empty())
-        return tl::unexpected(Refusal{
-            "cutter", Message::of("`", lent, "` is away, and nothing else in the shop can make this joint"),
-            Message::of("take `", lent, "` back, or list a cutter that fits on another machine")});
+        return tl::unexpected(Refusal{"cutter", Message::say("setup.away_and_nothing_else", lent),
+                                      Message::say("setup.take_back", lent)});
     return tl::unexpected(refuse_all(ask, reasons));
 }
 

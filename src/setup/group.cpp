@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 
+#include "length/text.h"
+
 namespace kw {
 namespace {
 

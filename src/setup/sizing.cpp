@@ -66,9 +66,8 @@ tl::expected<std::vector<Setup>, Refusal> sizing_setups(const Shop& shop, const 
     for (const SizeCut& cut : cuts) {
         const Station station = station_for(shop, cut);
         if (!station.machine)
-            return tl::unexpected(Refusal{"machines",
-                                          Message::of("no machine in the shop cuts parts to size"),
-                                          Message::of("list a table saw under `machines`")});
+            return tl::unexpected(Refusal{"machines", Message::say("setup.nothing_cuts_to_size"),
+                                          Message::say("setup.list_a_saw")});
         // Fronts go to length when their joint is locked, sides before: one setup only for those of one kind. And two
         // joints that are set on one machine are not locked at the same time.
         const auto key = std::make_tuple(station.machine->name, station.guide + cut.what + cut.waits_for,

@@ -92,7 +92,7 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
                                          std::optional<Aside> aside, Plan plan) {
     const std::string name = path.string();
     const auto text = read_file(path);
-    if (!text) return tl::unexpected(name + ": " + text.error().why + "\n");
+    if (!text) return tl::unexpected(name + ": " + text.error().why.text({}) + "\n");
     auto json = parse_json(*text);
     if (!json) return tl::unexpected(report(name, *text, json.error()));
     App app;
@@ -101,7 +101,7 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     std::error_code error;
     if (!shop.empty() && fs::exists(shop, error)) {
         const auto shop_text = read_file(shop);
-        if (!shop_text) return tl::unexpected(shop.string() + ": " + shop_text.error().why + "\n");
+        if (!shop_text) return tl::unexpected(shop.string() + ": " + shop_text.error().why.text({}) + "\n");
         auto shop_json = parse_json(*shop_text);
         if (!shop_json) return tl::unexpected(report(shop.string(), *shop_text, shop_json.error()));
         kept.shop = std::move(*shop_json);

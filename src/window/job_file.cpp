@@ -5,16 +5,16 @@
 
 namespace kw::window {
 
-tl::expected<std::optional<Json>, std::string> JobFile::news(const Json& shop) {
+tl::expected<std::optional<Json>, Message> JobFile::news(const Json& shop) {
     std::error_code error;
     if (!std::filesystem::exists(path_, error)) return std::nullopt;
     const auto text = read_file(path_);
     if (!text) return tl::unexpected(text.error().why);
     if (*text == text_) return std::nullopt;
     auto json = parse_json(*text);
-    if (!json) return tl::unexpected(report(path_.string(), *text, json.error()));
+    if (!json) return tl::unexpected(Message::of(report(path_.string(), *text, json.error())));
     if (!json->is_object() || !json->contains("drawers"))
-        return tl::unexpected(path_.string() + ": this is no job any more");
+        return tl::unexpected(Message::say("keep.no_job", path_.string()));
     add_shop(*json, shop);
     new_text_ = *text;
     return std::move(*json);
@@ -25,7 +25,7 @@ void JobFile::take_up(Json document) {
     document_ = std::move(document);
 }
 
-tl::expected<void, std::string> JobFile::write(const Json& document) {
+tl::expected<void, Message> JobFile::write(const Json& document) {
     std::string text = to_text(document);
     if (const auto saved = save_file(path_, text); !saved) return tl::unexpected(saved.error().why);
     platform::commit_data();

@@ -18,10 +18,10 @@ public:
 
     // What the file says now, where that is something else than it did; with what `shop` adds. A file that is gone says nothing new.
     // The message: why it can't be told.
-    tl::expected<std::optional<Json>, std::string> news(const Json& shop);
+    tl::expected<std::optional<Json>, Message> news(const Json& shop);
     // The news were taken up.
     void take_up(Json document);
-    tl::expected<void, std::string> write(const Json& document);
+    tl::expected<void, Message> write(const Json& document);
 
     const Json& document() const { return document_; }
 

@@ -176,17 +176,20 @@ Answer JobKeeper::take(const AskedAction& asked) {
     return answer;
 }
 
+// How what is wrong with a file is told.
+Locale JobKeeper::locale() const { return {Graduation::mm_0_01, kept_.session.language}; }
+
 // What others have written into the file comes into the session; where that can't be, it is said, and the file is not to be written.
 // The work is to be worked out anew then (`file_taken`).
 bool JobKeeper::take_up_file(Answer& answer) {
-    const Words& words = words_in(kept_.session.language);
+    const Words& words = locale().words();
     const auto wrong = [&](const std::string& why) {
         last_wrong_ = why;
         answer.said.push_back({why, Tone::wrong});
         return false;
     };
     auto news = kept_.file.news(kept_.shop);
-    if (!news) return wrong(words("keep.unreadable", news.error()));
+    if (!news) return wrong(words("keep.unreadable", news.error().text(locale())));
     last_wrong_.clear();
     if (!*news) return true;
     auto taken = taken_up(kept_.session, kept_.file.document(), **news);
@@ -230,7 +233,7 @@ void JobKeeper::save(Answer& answer) {
     if (!take_up_file(answer)) return;
     if (const auto saved = kept_.file.write(kept_.session.document); !saved)
         answer.said.push_back(
-            {words_in(kept_.session.language)("keep.not_saved", saved.error()), Tone::wrong});
+            {locale().words()("keep.not_saved", saved.error().text(locale())), Tone::wrong});
 }
 
 // The file may have been changed by someone else meanwhile: that stays. Where it can't be read now, why: then it is not written either.
@@ -239,13 +242,12 @@ std::string JobKeeper::read_shop_again() {
     std::error_code error;
     if (!std::filesystem::exists(kept_.shop_path, error)) return {};
     const auto text = read_file(kept_.shop_path);
-    if (!text) return name + ": " + text.error().why;
+    if (!text) return name + ": " + text.error().why.text(locale());
     auto json = parse_json(*text);
-    if (!json) return report(name, *text, json.error());
+    if (!json) return report(name, *text, json.error(), locale());
     if (const auto memory = read_memory(*json); !memory) {
         const Problem& problem = memory.error().front();
-        return name + ": " + problem.pointer + ": " +
-               problem.why.text({Graduation::mm_0_01, kept_.session.language});
+        return name + ": " + problem.pointer + ": " + problem.why.text(locale());
     }
     kept_.shop = std::move(*json);
     return {};
@@ -260,7 +262,7 @@ void JobKeeper::keep(const Preferences& before, const Preferences& now) {
             const auto saved = save_file(kept_.shop_path, to_text(kept_.shop));
             platform::commit_data();
             if (saved) return;
-            why = saved.error().why;
+            why = saved.error().why.text(locale());
         }
         Answer answer;
         answer.session = kept_.session;
@@ -286,7 +288,7 @@ void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
     kept_.shop = with_memory(std::move(kept_.shop), memory);
     if (const auto saved = save_file(kept_.shop_path, to_text(kept_.shop)); !saved)
         answer.said.push_back(
-            {words_in(kept_.session.language)("keep.learned_not_saved", saved.error().why), Tone::wrong});
+            {locale().words()("keep.learned_not_saved", saved.error().why.text(locale())), Tone::wrong});
     platform::commit_data();
 }
 

@@ -89,6 +89,7 @@ private:
     void save(Answer& answer);
     void save_worked_out(Answer& answer);
     bool take_up_file(Answer& answer);
+    Locale locale() const;
     void keep_memory(const Memory& before, Answer& answer);
     std::string read_shop_again();
     Watch watch();

@@ -180,7 +180,8 @@ void begin_field_card(Screen& screen, const std::string& title, const std::strin
 
 bool take_length(Screen& screen, Draft& draft, Length& length) {
     const auto read = read_length(draft.text, unit_of_job(screen.session));
-    draft.why = read ? std::string() : read.error().message;
+    draft.why =
+        read ? std::string() : read.error().message.text({Graduation::in_64, screen.session.language});
     if (!read) return false;
     length = *read;
     remember(screen.state, draft.text);

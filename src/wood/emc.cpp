@@ -18,13 +18,11 @@ double equation_4_5(double t, double h) {
 }  // namespace
 
 tl::expected<double, Refusal> equilibrium_moisture_percent(const Air& air) {
-    const Message remedy = Message::of("give the wood's moisture content itself");
+    const Message remedy = Message::say("wood.give_moisture");
     if (!(air.temperature_c >= -1.2 && air.temperature_c <= 49))
-        return tl::unexpected(Refusal{
-            "temperature", Message::of("the moisture of wood is figured from −1 to 49 °C only"), remedy});
+        return tl::unexpected(Refusal{"temperature", Message::say("wood.temperature"), remedy});
     if (!(air.humidity_percent >= 0 && air.humidity_percent <= 95))
-        return tl::unexpected(Refusal{
-            "humidity", Message::of("the moisture of wood is figured from 0 to 95 % humidity only"), remedy});
+        return tl::unexpected(Refusal{"humidity", Message::say("wood.humidity"), remedy});
     return equation_4_5(air.temperature_c, air.humidity_percent / 100);
 }
 

@@ -1,18 +1,16 @@
 #include "wood/movement.h"
 
-#include <string>
-
 namespace kw {
 
 std::optional<Refusal> check_climate(const Climate& climate) {
     constexpr double fibre_saturation_percent = 30;
-    const Message remedy = Message::of("give moisture contents from 0 to 30 %, the driest month's first");
+    const Message remedy = Message::say("wood.give_from_driest");
     if (!(climate.driest_percent >= 0 && climate.driest_percent <= fibre_saturation_percent))
-        return Refusal{"driest", Message::of("wood does not move with moisture outside 0 to 30 %"), remedy};
+        return Refusal{"driest", Message::say("wood.outside"), remedy};
     if (!(climate.dampest_percent >= 0 && climate.dampest_percent <= fibre_saturation_percent))
-        return Refusal{"dampest", Message::of("wood does not move with moisture outside 0 to 30 %"), remedy};
+        return Refusal{"dampest", Message::say("wood.outside"), remedy};
     if (climate.dampest_percent < climate.driest_percent)
-        return Refusal{"dampest", Message::of("the dampest month is drier than the driest"), remedy};
+        return Refusal{"dampest", Message::say("wood.dampest_is_drier"), remedy};
     return std::nullopt;
 }
 
@@ -31,9 +29,8 @@ tl::expected<Length, Refusal> panel_swing(std::string_view species, GrainCut cut
                                           const Climate& climate) {
     const Species* known = find_species(species);
     if (known == nullptr) {
-        const std::string why = "how much `" + std::string(species) + "` moves is not known here";
-        return tl::unexpected(
-            Refusal{"species", Message::of(why), Message::of("give one of " + species_names())});
+        return tl::unexpected(Refusal{"species", Message::say("wood.unknown", in_quotes(species)),
+                                      Message::say("wood.one_of", species_names())});
     }
     return abs(movement(*known, cut, width, climate.driest_percent, climate.dampest_percent));
 }

@@ -99,6 +99,13 @@ std::string_view Words::text(std::string_view key) const {
     return found == texts_.end() ? key : std::string_view(found->second);
 }
 
+std::string Words::name(std::string_view begin, std::string_view id) const {
+    std::string key(begin);
+    for (const char c : id) key += c == ' ' ? '_' : c;
+    const auto found = texts_.find(key);
+    return found == texts_.end() ? std::string(id) : found->second;
+}
+
 std::string Words::filled(std::string_view key, std::span<const std::string> values) const {
     const std::string_view pattern = text(key);
     std::string out;

@@ -30,6 +30,9 @@ public:
     // The text of a key as it stands in the table. The key itself where there is none.
     std::string_view text(std::string_view key) const;
     bool has(std::string_view key) const { return texts_.find(key) != texts_.end(); }
+    // What is shown for a name that files and code go by: the text of the key that begins so and ends in the name, with `_` for its
+    // spaces; the name itself where there is none, since a file may hold any.
+    std::string name(std::string_view begin, std::string_view id) const;
 
     // The text with its places {0}, {1} ... filled in, in whichever order the language puts them.
     std::string filled(std::string_view key, std::span<const std::string> values) const;

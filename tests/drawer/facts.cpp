@@ -116,3 +116,10 @@ TEST_CASE("an overlay face is the opening and both overlays; an inset face is th
         size_face(opening, {FaceStyle::inset, in(1, 8), in(1, 8), in(1, 8), in(1, 8), in(3, 4)});
     CHECK(inset->length == in(43, 4));
 }
+
+TEST_CASE("an opening that leaves no box is refused in German with a decimal comma") {
+    const auto box = size_box({in(2), in(5), in(15)}, usual_slide(SlideKind::side_mount), in(1, 2), {});
+    REQUIRE_FALSE(box);
+    CHECK(box.error().why.text({Graduation::mm_0_1, Language::german}) ==
+          "eine Öffnung von 50,8 mm lässt keinen Kasten übrig: 50,8 mm gehen für die Luft ab");
+}

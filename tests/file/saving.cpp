@@ -44,7 +44,7 @@ TEST_CASE("where nothing can be written, the old file stays and the reason is sa
     const Folder folder;
     const auto saved = save_file(folder.path / "missing" / "job.json", "text");
     REQUIRE_FALSE(saved);
-    CHECK(saved.error().why.find("nothing can be written beside this file") == 0);
+    CHECK(saved.error().why.text({}).find("nothing can be written beside this file") == 0);
 }
 
 TEST_CASE("a link to a job stays a link") {

@@ -28,3 +28,17 @@ TEST_CASE("a message is told in the language of who reads it") {
     CHECK(sum.text(Graduation::in_64) == "1 and 1/2 in");
     CHECK(sum.text({Graduation::mm_0_1, Language::german}) == "1 und 12,7 mm");
 }
+
+TEST_CASE("what is wrong with a length is said in the maker's language") {
+    const Locale german(Graduation::mm_0_1, Language::german);
+    CHECK(read_length("12 1/0", Unit::inch).error().message.text(german) ==
+          "„12 1/0“: unter dem Bruchstrich steht null");
+    CHECK(read_length("12 Ellen", Unit::inch).error().message.text(german) ==
+          "„12 Ellen“: „Ellen“ ist hier keine Einheit: mm, cm, m, in (Zoll) oder ft (Fuß) schreiben");
+    CHECK(read_length("", Unit::inch).error().message.text(german) == "ein Maß fehlt");
+}
+
+TEST_CASE("a name that files go by is shown as the language has it, and as it is where it has none") {
+    CHECK(Message::name("list.", "or").text({Graduation::mm_0_1, Language::german}) == " oder ");
+    CHECK(Message::name("list.", "or else").text(Graduation::in_64) == "or else");
+}

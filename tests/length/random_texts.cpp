@@ -145,7 +145,8 @@ void check_sane(const std::string& text) {
         } else {
             REQUIRE(length.error().column <= text.size());
             REQUIRE_FALSE(length.error().message.empty());
-            REQUIRE_NOTHROW((void)nlohmann::json(length.error().message).dump());  // throws on broken UTF-8
+            REQUIRE_NOTHROW(
+                (void)nlohmann::json(length.error().message.text({})).dump());  // throws on broken UTF-8
         }
     }
 }

@@ -11,7 +11,7 @@ namespace {
 
 Length read(const std::string& text, Unit bare = Unit::inch) {
     const auto length = read_length(text, bare);
-    REQUIRE_MESSAGE(length.has_value(), text << " was refused: " << length.error().message);
+    REQUIRE_MESSAGE(length.has_value(), text << " was refused: " << length.error().message.text({}));
     return *length;
 }
 

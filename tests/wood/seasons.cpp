@@ -5,6 +5,8 @@
 #include <random>
 #include <string>
 
+#include "length/text.h"
+
 #include "wood/emc.h"
 #include "wood/movement.h"
 
