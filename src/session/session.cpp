@@ -288,9 +288,12 @@ private:
     // With what was told at once with the lock in front of them.
     void tell_behind_lock(Json& log, const Setup& setup, const std::vector<std::size_t>& passes) const {
         const std::string& key = session_.work->plan.group_with_id(setup.group)->key;
+        const auto is_its_lock = [&](const Json& entry) {
+            const std::string its = entry.value("key", "");
+            return entry.value("kind", "") == "lock" && (its == key || its.rfind(key + " | ", 0) == 0);
+        };
         std::size_t at = log.size();
-        while (at > 0 && !(log[at - 1].value("kind", "") == "lock" && log[at - 1].value("key", "") == key))
-            --at;
+        while (at > 0 && !is_its_lock(log[at - 1])) --at;
         while (at < log.size() && log[at].value("together", false)) ++at;
         for (std::size_t i = 0; i < passes.size(); ++i) {
             LogEntry entry = ran_entry(setup, setup.passes.at(passes[i]));
