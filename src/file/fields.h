@@ -54,7 +54,8 @@ public:
         const std::string word = text(name, {});
         if (word.empty()) return fallback;
         if (const auto found = lookup(word)) return *found;
-        blame(name, Message::say("file.no_such", name, word), Message::say("file.write", either_of(names)));
+        blame(name, Message::say("file.no_such", Message::name("file.field.", name), word),
+              Message::say("file.write", either_of(names)));
         return fallback;
     }
 

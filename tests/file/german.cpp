@@ -1,6 +1,8 @@
 // What is wrong with a file, told in German.
 #include <doctest/doctest.h>
 
+#include <set>
+
 #include "no_english.h"
 #include "sample_job.h"
 
@@ -27,16 +29,16 @@ TEST_CASE("a length that can't be read, and one that is missing, are told of in 
           "wie auf der Stückliste schreiben: \"10 1/16 in\" oder \"12,7 mm\"");
     CHECK(said("\"thickness\": \"12.1 mm\", ", "") == "„Dicke“ fehlt | messen und hier eintragen");
     CHECK(said("\"kind\": \"plywood\"", "\"kind\": \"paper\"") ==
-          "„paper“ gibt es nicht: kind | „plywood“, „solid“ oder „panel“ schreiben");
+          "Art „paper“ gibt es nicht | „plywood“, „solid“ oder „panel“ schreiben");
     CHECK(said("\"kerf\": \"1/4\"", "\"kerf\": \"1/4\", \"shims\": [\"1/8\", \"3/16\"]") ==
           "die Passscheiben zusammen (7,9 mm +) sind dicker als der Nutsatz (6,4 mm −) | "
           "nur eintragen, was für diese Schnittbreite im Satz ist");
 }
 
 TEST_CASE("no field that is wrong has English left in its German") {
-    const Json job = tests::sample_json();
+    const Json job = tests::sample_json(), fields = job.flatten();
     std::set<std::string> seen;
-    for (const auto& [pointer, _] : job.flatten().items())
+    for (const auto& [pointer, _] : fields.items())
         for (const Json& wrong : {Json(), Json(true), Json("x"), Json(""), Json(-3), Json(1e9), Json::array(),
                                   Json::object(), Json("0 mm")}) {
             Json changed = job;
