@@ -23,6 +23,7 @@ struct Wanted {
     kw::StockKind kind = kw::StockKind::plywood;
     kw::Unit unit = kw::Unit::inch;
     kw::Graduation graduation = kw::Graduation::in_64;
+    kw::Language language = kw::Language::english;
 };
 
 inline Wanted metric() {
@@ -56,7 +57,7 @@ inline kw::Job job(const Wanted& wanted) {
     kw::Job job;
     job.name = "drawing";
     job.unit = wanted.unit;
-    job.locale = wanted.graduation;
+    job.locale = {wanted.graduation, wanted.language};
     job.stock = {stock("side stock", wanted.side, wanted.kind),
                  stock("front stock", wanted.front, wanted.kind),
                  stock("bottom stock", wanted.bottom, kw::StockKind::plywood)};
@@ -81,7 +82,7 @@ inline std::shared_ptr<const kw::Work> work(const kw::Job& asked) {
     auto made = kw::work_out(asked);
     if (made) return *made;
     const kw::Problem& problem = made.error().front();
-    throw std::runtime_error(problem.pointer + ": " + problem.why.text(asked.graduation));
+    throw std::runtime_error(problem.pointer + ": " + problem.why.text(asked.locale));
 }
 
 inline std::shared_ptr<const kw::Work> work(const Wanted& wanted) { return work(job(wanted)); }

@@ -146,8 +146,9 @@ TEST_CASE("a bit's dado that is too wide: nothing moves it, and that is said ins
     const auto report = fit_report(*session.work, dado_setups(session).front());
     CHECK(report->moves.empty());
     CHECK_FALSE(report->is_good());
-    CHECK(say_advice(*report).find(
-              "% likely to be in tolerance as it stands, and no move brings it nearer") != std::string::npos);
+    CHECK(say_advice(*report, words_in(Language::english))
+              .find("% likely to be in tolerance as it stands, and no move brings it nearer") !=
+          std::string::npos);
 }
 
 TEST_CASE("a stack's shims are named: which are in it when the correction is made") {
