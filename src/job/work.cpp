@@ -178,10 +178,10 @@ bool is_locked(const Work& work, const Setup& setup) {
 }
 
 bool is_torn_down(const Work& work, const Setup& setup) {
-    if (!is_locked(work, setup)) return false;
-    const auto stands = work.rest.stands.find(setup.machine);
-    const Setup* last = stands == work.rest.stands.end() ? nullptr : work.plan.setup_with_id(stands->second);
-    if (last && last->group == setup.group) return false;
+    const Group* group = work.plan.group_with_id(setup.group);
+    const auto found = group ? work.standing.groups.find(group->key) : work.standing.groups.end();
+    if (found == work.standing.groups.end() || !found->second.locked || !found->second.torn_down)
+        return false;
     return std::any_of(work.rest.steps.begin(), work.rest.steps.end(),
                        [&](const RestStep& step) { return step.setup == setup.id; });
 }
