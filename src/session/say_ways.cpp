@@ -60,7 +60,7 @@ std::string say_put_on(const Work& work, const Setup& setup) {
 }
 
 std::string say_way(const Job& job, const ChosenJoint& way) {
-    const int passes = passes_for(way.joint.slot().width, way.cutter.kerf);
+    const int passes = planned_passes(way.joint.slot().width, way.cutter);
     return std::to_string(passes) + (passes == 1 ? " pass with " : " passes with ") +
            say_cutter(job, way.cutter);
 }
