@@ -36,6 +36,10 @@ public:
         for (const Group& group : design_.groups)
             if (const auto found = standing_.groups.find(group.key); found != standing_.groups.end())
                 note_torn_down(group, found->second);
+        for (Ran& ran : standing_.ran)
+            if (const Group* group = design_.group_with_key(ran.group_key))
+                ran.set_again_since = ran_in_setting_.at(identity(ran)) != settings_on(*group) &&
+                                      uses_.stands(group->work.chosen.machine.name, group->key);
         return standing_;
     }
 

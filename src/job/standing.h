@@ -39,9 +39,10 @@ struct Ran {
     std::string part;
     std::string reference;
     Member member = Member::receiver;
-    Settings settings;           // of the group when it ran, as believed now
-    int after_tests = 0;         // how many test cuts the group had had by then
-    std::optional<Length> size;  // that it was cut to, of rips and crosscuts
+    Settings settings;             // of the group when it ran, as believed now
+    int after_tests = 0;           // how many test cuts the group had had by then
+    std::optional<Length> size;    // that it was cut to, of rips and crosscuts
+    bool set_again_since = false;  // its group's machine did something else, and then this again
 };
 
 struct Standing {

@@ -247,3 +247,21 @@ TEST_CASE(
         session = locked(std::move(session), dado);
     }
 }
+
+TEST_CASE(
+    "parts that were cut as it was locked first stay fine where it is locked again, beside that but in "
+    "tolerance") {
+    Session session = locked_once();
+    REQUIRE(session.work->affected.empty());
+    const double tolerance_mm = session.work->job.fit.tolerance.fit.mm();
+    session = torn_down(std::move(session));
+    for (int times = 0; times < 3; ++times) {
+        session =
+            tested(std::move(session), read(session, setup_of(session, dado), {1.2 * tolerance_mm, 0.0}),
+                   true, std::vector<NamedLength>{});
+        CHECK(session.work->affected.empty());
+    }
+    session = locked(std::move(session), dado);
+    CHECK(session.work->affected.empty());
+    CHECK(session.work->standing.lost.empty());
+}
