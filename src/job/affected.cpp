@@ -19,7 +19,13 @@ std::optional<Affected> recheck_joint(const Job& job, const Design& design, cons
                                       const Ran& ran) {
     const Group* group = design.group_with_key(ran.group_key);
     if (!group) return std::nullopt;
-    const Fate fate = fate_of(*group, ran.member, ran.settings, group->stands, job.fit.tolerance.fit);
+    const auto locked = standing.groups.find(ran.group_key);
+    const bool is_locked = locked != standing.groups.end() && locked->second.locked;
+    // A joint that is being set again is to come where these parts were cut. Once it is locked there, each of both settings may be
+    // off by the tolerance, to either side.
+    if (ran.set_again_since && !is_locked) return std::nullopt;
+    const Length alike = (ran.set_again_since ? 2 : 1) * job.fit.tolerance.fit;
+    const Fate fate = fate_of(*group, ran.member, ran.settings, group->stands, alike);
     if (fate == Fate::fine) return std::nullopt;
     // Another pass has gone over it since, as it is to be.
     const bool widened = std::any_of(standing.ran.begin(), standing.ran.end(), [&](const Ran& other) {

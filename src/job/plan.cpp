@@ -29,12 +29,20 @@ std::vector<Group> with_added_passes(std::vector<Group> groups, const Design& st
     return groups;
 }
 
+// Passes with a number of their own: not those that a narrow kerf asks for, which may be learned in the midst of the work.
+int numbered_passes(Group group) {
+    const int planned = group.slot_passes();
+    group.work.chosen.cutter.known_wider = Length{};
+    return std::min(planned, group.slot_passes());
+}
+
 // Setups named in the order in which they are done, so that the maker counts up. A pass that was added goes by the number of its
 // group's setup before it, S7b, so that nothing else changes its name.
 std::vector<Setup> in_order(const std::vector<Setup>& setups, const std::vector<Group>& designed,
                             const std::vector<std::size_t>& order) {
     std::map<std::string, std::size_t> still_planned;  // by group
-    for (const Group& group : designed) still_planned[group.id] = setups_of(group).size();
+    for (const Group& group : designed)
+        still_planned[group.id] = setups_of(group, numbered_passes(group)).size();
     std::vector<Setup> sorted;
     std::map<std::string, std::string> last_of;
     int number = 0;

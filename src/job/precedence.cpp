@@ -1,5 +1,6 @@
 #include "job/precedence.h"
 
+#include "job/follows.h"
 #include "job/standing.h"
 
 #include <algorithm>

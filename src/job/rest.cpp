@@ -141,9 +141,8 @@ private:
     // Tested or locked, and nothing else was done on its machine since.
     bool still_stands(const Setup& setup) const {
         if (!keeps_standing_) return false;
-        const auto stands = stands_.find(setup.machine);
-        return standing_of(setup) && stands != stands_.end() &&
-               plan_.setup_with_id(stands->second)->group == setup.group;
+        const GroupStanding* standing = standing_of(setup);
+        return standing && !standing->torn_down;
     }
 
     // Machines to which a part must still come before it can be cut along an edge, or at an end.

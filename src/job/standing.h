@@ -26,6 +26,10 @@ struct GroupStanding {
     std::string locked_at;
     Settings at_test;        // what cut the last test ends, as believed now
     Settings at_fresh_ends;  // what cut them first
+    // Its machine was used for something else since: it is to be set by hand again before more of it is cut. Then these of its
+    // controls were touched, and `now` and `next` are as unsure as one more setting of them makes it.
+    bool torn_down = false;
+    std::vector<std::string> set_again;
 };
 
 // One part's end or edge that has gone through.
@@ -35,9 +39,10 @@ struct Ran {
     std::string part;
     std::string reference;
     Member member = Member::receiver;
-    Settings settings;           // of the group when it ran, as believed now
-    int after_tests = 0;         // how many test cuts the group had had by then
-    std::optional<Length> size;  // that it was cut to, of rips and crosscuts
+    Settings settings;             // of the group when it ran, as believed now
+    int after_tests = 0;           // how many test cuts the group had had by then
+    std::optional<Length> size;    // that it was cut to, of rips and crosscuts
+    bool set_again_since = false;  // its group's machine did something else, and then this again
 };
 
 struct Standing {
@@ -57,6 +62,10 @@ const Group* partner_of(const Design& design, const Group& group);
 // measured first, after those that would be made without it.
 Belief planned(const GroupStanding& standing);
 
+// The settings that the plan has for such a group. A second pass that was taken back is none, whatever is believed of how far the
+// fence's moves came out.
+Settings stands_of(const GroupStanding& standing, const Settings& designed);
+
 // What an entry says of the joint: its readings, by the tool that they were taken with, and its words. In the order in which they
 // stand in the entry: readings, the feel, what was seen.
 std::vector<Observation> observations_of(const Model& model, const LogEntry& entry);
@@ -70,9 +79,6 @@ Belief after_moves(const GroupStanding& standing, const std::optional<std::vecto
 // What is cut, without what the joint is called, which changes when the job gets another drawer: "side dado" of "back dado: side
 // dado".
 std::string cut_of(const std::string& work);
-
-// The drawer whose front this slot or tongue of a back takes its depth or length from; nullptr where it has its own.
-const DrawerDesign* leader_of(const Design& design, const Group& group);
 
 // The key of a log entry, also of one from when the slot had more passes or fewer: the first pass goes by no number and the last by
 // none, since what they cut stays the same; one between them by its number and how many there are.

@@ -42,7 +42,7 @@ void add_shim_changes(Work& work) {
 // of them as that kerf asks, so that the slot comes to its width by them. The scales are set for the same kerf.
 void cut_by_known_kerf(Work& work) {
     for (const Group& group : work.plan.groups) {
-        const bool several = group.cuts_slot && !group.slot_is_open() && group.stands.shift > Length{};
+        const bool several = group.cuts_slot && !group.slot_is_open() && group.designed.shift > Length{};
         if (!several || work.standing.groups.contains(group.key)) continue;
         const ChosenJoint& chosen = group.work.chosen;
         const Length wider = Length::nearest_mm(
@@ -51,12 +51,43 @@ void cut_by_known_kerf(Work& work) {
         Group known = group;
         known.stands.kerf += wider;
         known.stands.shift = start_of(work, group).dial.shift;
-        for (const Setup& cut : setups_of(known))
+        for (const Setup& cut : setups_of(known, group.slot_passes()))
             for (Setup& setup : work.plan.setups)
                 if (setup.group == group.id && setup.work == cut.work) {
                     setup.fence = cut.fence;
                     setup.kerf = cut.kerf;
                 }
+    }
+}
+
+// What the shop knows of each cutter's kerf; of a joint that was begun, what it knew when that was first tested or locked.
+void note_known_kerfs(Work& work) {
+    for (Cutter& cutter : work.job.shop.cutters)
+        if (const Machine* machine = work.job.shop.machine_of(cutter))
+            cutter.known_wider =
+                Length::nearest_mm(scales_for(work.memory, *machine, cutter, work.day).kerf.offset_mm);
+}
+void keep_kerfs_as_begun(Design& design, const Standing& standing) {
+    for (Group& group : design.groups)
+        if (const auto begun = standing.groups.find(group.key); begun != standing.groups.end())
+            group.work.chosen.cutter.known_wider =
+                Length::nearest_mm(begun->second.start.scales.kerf.offset_mm);
+}
+
+// A slot that takes another number of passes than its cutter is called for.
+void add_notes_on_passes(Work& work) {
+    for (const Group& group : work.plan.groups) {
+        const Cutter& cutter = group.work.chosen.cutter;
+        if (!group.cuts_slot || group.slot_is_open() || group.designed.shift <= Length{}) continue;
+        const int called = passes_for(group.slot().width, cutter.kerf),
+                  planned = planned_passes(group.slot().width, cutter);
+        if (planned == called) continue;
+        const bool wider = cutter.known_wider > Length{};
+        work.plan.notes.push_back(
+            {Level::note, group.work.label,
+             Message::of("`", cutter.name, "` is known to cut ", abs(cutter.known_wider),
+                         wider ? " wider" : " narrower", " than it is called: its slot takes ", planned,
+                         planned == 1 ? " pass, not " : " passes, not ", called)});
     }
 }
 
@@ -69,6 +100,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->memory = std::move(memory);
     work->day = std::move(day);
     work->job = std::move(job);
+    note_known_kerfs(*work);
     auto designed = design(work->job);
     if (!designed) return tl::unexpected(std::move(designed.error()));
     FoundWays ways = find_ways(work->job, *designed, watch);
@@ -79,6 +111,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->not_compared = std::move(ways.not_compared);
     work->design = std::move(*designed);
     work->standing = replay(work->job, work->design);
+    keep_kerfs_as_begun(work->design, work->standing);
     work->standing_design = with_standing(work->design, work->standing);
     auto plan = make_plan(work->job, work->design, work->standing_design,
                           {ways.lower_bound_seconds, std::move(ways.order)}, watch);
@@ -89,6 +122,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing, watch);
     add_shim_changes(*work);
     cut_by_known_kerf(*work);
+    add_notes_on_passes(*work);
     work->plan.sequence = work->rest.done;
     for (const RestStep& step : work->rest.steps) work->plan.sequence.push_back(step.step);
     work->affected = affected_parts(work->job, work->standing_design, work->plan, work->standing, work->rest);
@@ -104,6 +138,8 @@ Start start_of(const Work& work, const Group& group) {
     start.dial =
         first_dial(model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start),
                    group.stands);
+    // The passes are planned by the known kerf, and the only one needs no second mark of the fence.
+    if (group.cuts_slot && group.slot_passes() == 1) start.dial.shift = Length{};
     return start;
 }
 
@@ -126,7 +162,7 @@ Dial dial_of(const Work& work, const Setup& setup) {
             start.dial.height + Length::nearest_mm(start.scales.height.offset_mm) - group->stands.height;
     }
     // The same cuts with the scales for the settings: the same setups in the same order.
-    for (const Setup& other : setups_of(shown))
+    for (const Setup& other : setups_of(shown, group->slot_passes()))
         if (other.work == setup.work)
             return {other.fence,  other.height.value_or(Length{}),
                     other.spacer, shown.stands.kerf - group->designed.kerf,
@@ -178,10 +214,10 @@ bool is_locked(const Work& work, const Setup& setup) {
 }
 
 bool is_torn_down(const Work& work, const Setup& setup) {
-    if (!is_locked(work, setup)) return false;
-    const auto stands = work.rest.stands.find(setup.machine);
-    const Setup* last = stands == work.rest.stands.end() ? nullptr : work.plan.setup_with_id(stands->second);
-    if (last && last->group == setup.group) return false;
+    const Group* group = work.plan.group_with_id(setup.group);
+    const auto found = group ? work.standing.groups.find(group->key) : work.standing.groups.end();
+    if (found == work.standing.groups.end() || !found->second.locked || !found->second.torn_down)
+        return false;
     return std::any_of(work.rest.steps.begin(), work.rest.steps.end(),
                        [&](const RestStep& step) { return step.setup == setup.id; });
 }

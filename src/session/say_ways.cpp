@@ -79,7 +79,7 @@ std::string say_put_on(const Work& work, const Setup& setup) {
 }
 
 std::string say_way(const Job& job, const ChosenJoint& way) {
-    const int passes = passes_for(way.joint.slot().width, way.cutter.kerf);
+    const int passes = planned_passes(way.joint.slot().width, way.cutter);
     return job.locale.words().counted("way.passes", passes, say_cutter(job, way.cutter));
 }
 

@@ -8,8 +8,8 @@
 #include "session/ask_again.h"
 #include "session/words.h"
 #include "testcut/doubt.h"
-#include "testcut/feel.h"
 #include "testcut/observe.h"
+#include "testcut/set_again.h"
 #include "words/names.h"
 
 namespace kw {
@@ -136,8 +136,9 @@ std::optional<Refusal> check_names(const Found& found, const TestCut& cut) {
 }
 
 // What was moved since the cut before. Of a first cut: from the planned number to what its scale was to be set to, which may not
-// have been done.
+// have been done. What is set by hand again is in doubt as a first setting is.
 std::vector<Move> moves_made(const Found& found, const TestCut& cut) {
+    if (found.standing && found.standing->torn_down) return {};
     if (cut.moved) return moves_told(found.model, *cut.moved);
     if (found.standing) return found.standing->advice.moves;
     std::vector<Move> moves;
@@ -153,8 +154,11 @@ std::vector<Move> moves_made(const Found& found, const TestCut& cut) {
 constexpr double most_sigmas = 8.0;
 
 std::optional<Refusal> check_doubt(const Found& found, const TestCut& cut, const LogEntry& entry) {
-    const auto doubt = find_doubt(found.model, before_reading(found, cut), moves_made(found, cut),
-                                  observations_of(found.model, entry));
+    Belief before = before_reading(found, cut);
+    if (found.standing && found.standing->torn_down)
+        before = predict_first_setting(found.model, before, found.standing->set_again);
+    const auto doubt =
+        find_doubt(found.model, before, moves_made(found, cut), observations_of(found.model, entry));
     if (!doubt) return std::nullopt;
     const bool of_words = doubt->about == Doubt::About::reading && doubt->which >= entry.readings.size();
     const bool may_insist = of_words || std::abs(doubt->sigmas) <= most_sigmas;

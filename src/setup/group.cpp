@@ -59,11 +59,10 @@ std::string_view name_of(BoardFace face) { return face == BoardFace::inside ? "i
 
 int Group::slot_passes() const {
     if (slot_is_open()) return 1;
-    const int planned = designed.shift > Length{} ? passes_for(slot().width, work.chosen.cutter.kerf) : 1;
-    if (stands.shift <= Length{} || stands.kerf <= Length{}) return planned;
-    // Wider than planned, or by a cutter that turned out narrower, it takes more. A ridge thinner than this does not stand (common
-    // practice, no source); and a log may hold any nonsense.
-    constexpr Length ridge = Length::micrometres(50);
+    const int planned = designed.shift > Length{} ? planned_passes(slot().width, work.chosen.cutter) : 1;
+    // Before a test cut they are as designed, whatever is known of the kerf.
+    if (stands == designed || stands.shift <= Length{} || stands.kerf <= Length{}) return planned;
+    // Wider than planned, or by a cutter that turned out narrower, it takes more; but a log may hold any nonsense.
     constexpr int most = 20;
     const Length covers = stands.kerf + ridge;
     return std::clamp(passes_for(stands.shift + covers, covers), planned, std::max(planned, most));

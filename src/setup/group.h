@@ -47,6 +47,7 @@ struct Group {
 
     const Cut& slot() const { return work.chosen.joint.slot(); }
     bool slot_is_open() const { return slot().near == Length{}; }
+    // How many passes the slot takes by these settings: as planned, or more where a test cut has asked for them.
     int slot_passes() const;
 };
 

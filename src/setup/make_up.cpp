@@ -49,6 +49,7 @@ Cutter on_chippers(const Cutter& stack, Length outer, Pieces chippers, Length wi
     made.chippers = std::move(chippers.in);
     made.spare_chippers = std::move(chippers.out);
     made.kerf = outer + sum_of(made.chippers) + sum_of(made.shims);
+    made.known_wider = Length{};  // what was learned is of the other make-up
     return made;
 }
 

@@ -1,10 +1,22 @@
 #include "setup/settings.h"
 
+#include <algorithm>
+
 namespace kw {
 
 int passes_for(Length width, Length kerf) {
     if (width <= kerf) return 1;
     return static_cast<int>((width.ticks() + kerf.ticks() - 1) / kerf.ticks());
+}
+
+int planned_passes(Length width, const Cutter& cutter) {
+    const int called = passes_for(width, cutter.kerf);
+    const Length known = cutter.kerf + cutter.known_wider;
+    // Half as wide as it is called is another cutter, or a slip.
+    if (called == 1 || cutter.known_wider == Length{} || 2 * known < cutter.kerf) return called;
+    // As called, unless that leaves a ridge, or is more than touch each other. Half of the ridge is left to the fence's own steps.
+    const Length half = ridge.scaled(1, 2);
+    return std::clamp(called, passes_for(width + half, known + half), passes_for(width, known));
 }
 
 Settings settings_for_slot(const Cut& cut, Length kerf) {

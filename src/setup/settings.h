@@ -24,6 +24,14 @@ struct Settings {
 // How many passes a slot of this width takes with this kerf. At least 1.
 int passes_for(Length width, Length kerf);
 
+// A ridge between two passes that is thinner than this does not stand; common practice, no source.
+inline constexpr Length ridge = Length::micrometres(50);
+
+// How many passes a slot of this width is planned with: by what the cutter is called, or where it is known to cut wider or narrower,
+// by that, so that no ridge is left. What takes several by the name and one as known takes one; what takes one by its name takes
+// one, since a second is for a slot that was found too narrow.
+int planned_passes(Length width, const Cutter& cutter);
+
 // A slot between two walls, [near, near + width]: near side first, then the fence goes out by width - kerf.
 Settings settings_for_slot(const Cut& cut, Length kerf);
 

@@ -59,9 +59,10 @@ Setup end_pass(const Group& group) {
 
 }  // namespace
 
-std::vector<Setup> setups_of(const Group& group) {
+std::vector<Setup> setups_of(const Group& group) { return setups_of(group, group.slot_passes()); }
+
+std::vector<Setup> setups_of(const Group& group, int passes) {
     std::vector<Setup> setups;
-    const int passes = group.slot_passes();
     if (group.cuts_slot) setups.push_back(slot_pass(group, 0, passes));
     if (group.cuts_end) setups.push_back(end_pass(group));
     if (group.cuts_slot)

@@ -42,6 +42,8 @@ struct Setup {
 // The setups of a group as its controls stand, in the order in which they are run: the first pass of the slot, the cut on the
 // insert's ends (before the fence moves), the further passes of the slot.
 std::vector<Setup> setups_of(const Group& group);
+// The same setups where the settings are others than the plan's, as those that the scales show: with the plan's passes.
+std::vector<Setup> setups_of(const Group& group, int passes);
 
 // A part to be brought to size.
 struct SizeCut {

@@ -44,6 +44,8 @@ struct Cutter {
     std::vector<Length> spare_chippers = {};  // and owned beside those
     std::map<Length, std::string> as_written =
         {};  // each of these pieces as the maker wrote it, with its unit
+    // By what the shop has learned of it: how much wider than `kerf` it cuts.
+    Length known_wider = {};
 
     bool operator==(const Cutter&) const = default;
 };

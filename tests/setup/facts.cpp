@@ -106,6 +106,42 @@ TEST_CASE("passes with any kerf clear a slot of any width exactly, with no ridge
     }
 }
 
+TEST_CASE(
+    "a slot is planned with the passes that its cutter is known to need, and as called where that will do") {
+    Cutter stack;
+    stack.kerf = Length::micrometres(6350);
+    const auto planned = [&](int width_um, int wider_um) {
+        stack.known_wider = Length::micrometres(wider_um);
+        return planned_passes(Length::micrometres(width_um), stack);
+    };
+    CHECK(planned(12200, 0) == 2);
+    CHECK(planned(12200, -100) == 2);
+    CHECK(planned(12200, -300) == 3);
+    CHECK(planned(12800, 0) == 3);
+    CHECK(planned(12800, 60) == 2);
+    // A ridge that does not stand is no reason for a pass more.
+    CHECK(planned(12700, -10) == 2);
+    CHECK(planned(12700, -60) == 3);
+    // As wide as the slot, or wider: one. And one as called stays one.
+    CHECK(planned(6500, 0) == 2);
+    CHECK(planned(6500, 200) == 1);
+    CHECK(planned(6350, -300) == 1);
+    // No cutter is less than half of what it is called.
+    CHECK(planned(12200, -6000) == 2);
+    // Enough that no ridge is left, and never more than touch each other.
+    for (int width_um = 6400; width_um < 20000; width_um += 137)
+        for (int wider_um = -900; wider_um <= 900; wider_um += 45) {
+            const double kerf_mm = 6.35 + 0.001 * wider_um, out_mm = 0.001 * width_um - kerf_mm;
+            const int passes = planned(width_um, wider_um);
+            CAPTURE(width_um);
+            CAPTURE(wider_um);
+            if (passes > 1) CHECK(out_mm / (passes - 1) <= kerf_mm + 0.05);
+            else CHECK(out_mm <= 0.03);
+            const int called = planned(width_um, 0);
+            if (passes > called) CHECK(out_mm / (passes - 2) > kerf_mm);
+        }
+}
+
 TEST_CASE("equal settings are one setup for the whole batch") {
     JointWork first = locking_rabbet_work(half_inch(), "saw", MachineKind::table_saw, in(1, 4));
     JointWork second = first;
