@@ -85,9 +85,9 @@ void add_notes_on_passes(Work& work) {
         const bool wider = cutter.known_wider > Length{};
         work.plan.notes.push_back(
             {Level::note, group.work.label,
-             Message::of("`", cutter.name, "` is known to cut ", abs(cutter.known_wider),
-                         wider ? " wider" : " narrower", " than it is called: its slot takes ", planned,
-                         planned == 1 ? " pass, not " : " passes, not ", called)});
+             Message::say(
+                 wider ? "note.cuts_wider" : "note.cuts_narrower", cutter.name, abs(cutter.known_wider),
+                 Message::say(planned == 1 ? "note.passes.one" : "note.passes.many", planned), called)});
     }
 }
 
