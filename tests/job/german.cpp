@@ -118,7 +118,7 @@ TEST_CASE("what a pin holds is told in German, and in English by the pin's own n
           "Falz mit Nut, Nut, Ende; saw, quarter stack 6.35 mm; Anschlag 6.35 mm, Höhe 6.35 mm, Zulage 6.35 "
           "mm; Queranschlag, für 12.7 mm");
     CHECK(said_pin("rip to width on saw, from a.1.front").text(german_job().locale) ==
-          "auf Breite auftrennen auf saw, ab a.1.front");
+          "auf Breite sägen auf saw, ab a.1.front");
     for (const std::string& pin :
          {group, std::string("rip to width on saw, from a.1.front"), std::string("; ; ;"),
           std::string("a; b; c 2; 3"), std::string(", from  on ")})
