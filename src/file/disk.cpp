@@ -30,7 +30,8 @@ Message reason_of(int error) {
 }
 
 FileError disk_error(const char* what) {
-    return {{}, Message::of(Message::say(what), ": ", reason_of(errno)), Message::say("disk.look_at_rights")};
+    const int error = errno;
+    return {{}, Message::of(Message::say(what), ": ", reason_of(error)), Message::say("disk.look_at_rights")};
 }
 
 bool write_all(int file, const std::string& text) {

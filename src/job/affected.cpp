@@ -12,7 +12,7 @@ Message part_word(const std::string& part) {
                         Message::of(part.substr(0, role), Message::name("job.part_id.", part.substr(role))));
 }
 
-Message end_word(const std::string& reference) { return Message::name("job.end.", reference); }
+Message end_word(const std::string& reference) { return Message::name("end.", reference); }
 
 // Parts that went through a group's setup before it was corrected.
 std::optional<Affected> recheck_joint(const Job& job, const Design& design, const Standing& standing,

@@ -5,6 +5,7 @@
 
 #include "job/notes.h"
 #include "job/parts_of.h"
+#include "job/pin_words.h"
 #include "job/pins.h"
 #include "job/planned.h"
 #include "job/scheduling.h"
@@ -154,10 +155,10 @@ Ordered in_best_order(const Job& job, const Design& designed, const std::vector<
     Ordered ordered{solved(before), 0, {}};
     for (const std::string& idle : idle_pins(job.pins, designed, setups)) {
         const std::string away = away_with(idle, job.shop);
-        ordered.notes.push_back(
-            {Level::note, "order",
-             away.empty() ? Message::say("job.pin_idle", idle) : Message::say("job.pin_away", away, idle),
-             Message::say("job.about.order")});
+        ordered.notes.push_back({Level::note, "order",
+                                 away.empty() ? Message::say("job.pin_idle", said_pin(idle))
+                                              : Message::say("job.pin_away", away, said_pin(idle)),
+                                 Message::say("job.about.order")});
     }
     std::vector<std::pair<int, int>> pairs = pinned_pairs(job.pins, designed, setups, before);
     if (pairs.empty()) return ordered;

@@ -6,6 +6,8 @@
 
 #include "job/half_inch_job.h"
 #include "job/notes.h"
+#include "job/pin_words.h"
+#include "job/pins.h"
 #include "no_english.h"
 
 using namespace kw;
@@ -106,4 +108,24 @@ TEST_CASE("notes, warnings and cautions of many jobs are German") {
     CHECK(kinds.size() > 40);
     CHECK(kinds.contains(
         "Queranschlag und Parallelanschlag zugleich nur, weil dieser Schnitt nicht durchgeht."));
+}
+
+TEST_CASE("what a pin holds is told in German, and in English by the pin's own name") {
+    const std::string group =
+        "locking rabbet, slot, end; saw, quarter stack 6.35 mm; fence 6.35 mm, height 6.35 mm, spacer 6.35 "
+        "mm; miter gauge, for 12.7 mm";
+    CHECK(said_pin(group).text(german_job().locale) ==
+          "Falz mit Nut, Nut, Ende; saw, quarter stack 6.35 mm; Anschlag 6.35 mm, Höhe 6.35 mm, Zulage 6.35 "
+          "mm; Queranschlag, für 12.7 mm");
+    CHECK(said_pin("rip to width on saw, from a.1.front").text(german_job().locale) ==
+          "auf Breite sägen auf saw, ab a.1.front");
+    for (const std::string& pin :
+         {group, std::string("rip to width on saw, from a.1.front"), std::string("; ; ;"),
+          std::string("a; b; c 2; 3"), std::string(", from  on ")})
+        CHECK(said_pin(pin).text(Graduation::in_64) == pin);
+    const auto work = worked(half_inch_job());
+    for (const Setup& setup : work->plan.setups) {
+        const std::string pin = pin_name(setup, work->design);
+        CHECK(said_pin(pin).text(Graduation::in_64) == pin);
+    }
 }

@@ -20,12 +20,12 @@ TEST_CASE("what a setup does is said piece by piece, and in English as it is nam
     for (const char* work :
          {"locking rabbet: side dado", "back dado: side dado, pass 1 of 2", "groove", "groove, pass 2 of 3",
           "front rabbet: side rabbet", "rip to width: sides and fronts, backs", "cut to length: bottoms",
-          "back tongue and dado: rabbet", "crosscut to length: fronts", "something else: of, pass", ""})
+          "back tongue and dado: rabbet", "crosscut to length: fronts", "something else: odd ones", ""})
         CHECK(said(work, Graduation::in_64) == work);
     CHECK(said("back dado: side dado, pass 1 of 2", german) ==
-          "Quernut hinten: Quernut der Seite, Durchgang 1 von 2");
+          "Quernut hinten: Quernut in der Seite, Durchgang 1 von 2");
     CHECK(said("rip to width: sides and fronts, backs", german) ==
-          "auf Breite auftrennen: Seiten und Vorderstücke, Hinterstücke");
+          "auf Breite sägen: Seiten und Vorderstücke, Hinterstücke");
     CHECK(said("locking rabbet: side dado", {Graduation::in_64, Language::british}) ==
           "locking rebate: side housing");
 }
@@ -45,7 +45,7 @@ TEST_CASE("why no cutter will do is told in German, of each by its name") {
     CHECK(chosen.error().why.text(german) ==
           "kein Werkzeug der Werkstatt kann diese Verbindung machen; „wide“: das Werkzeug ist 22,2 mm breit, "
           "die Welle von „saw“ nimmt höchstens 20,6 mm + auf; „lost“: eine Maschine „nowhere“ gibt es nicht; "
-          "„thick“: Schnittbreite 13,0 mm, breiter als 12,0 mm (Quernut der Seite)");
+          "„thick“: Schnittbreite 13,0 mm, breiter als 12,0 mm (Quernut in der Seite)");
     CHECK(chosen.error().remedy.text(german) ==
           "ein passendes Werkzeug eintragen oder die Verbindung ändern");
 }
