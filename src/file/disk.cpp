@@ -92,8 +92,9 @@ tl::expected<void, FileError> save_over(const std::filesystem::path& path, const
     if (*now != read)
         return tl::unexpected(
             FileError{{},
-                      "this file was changed meanwhile by another program, and nothing is written over it",
-                      "give the command again: it then begins with what the file says now"});
+                      Message::of("this file was changed meanwhile by another program, and nothing is "
+                                  "written over it"),
+                      Message::of("give the command again: it then begins with what the file says now")});
     return save_file(path, text);
 }
 
