@@ -1,7 +1,7 @@
 #include "job/work.h"
 
 #include <algorithm>
-#include <map>
+#include <cassert>
 
 #include "setup/shims.h"
 #include "testcut/first_setting.h"
@@ -9,6 +9,18 @@
 namespace kw {
 
 namespace {
+
+Start first_start(const Work& work, const Group& group) {
+    const ChosenJoint& chosen = group.work.chosen;
+    Start start{group.stands, scales_for(work.memory, chosen.machine, chosen.cutter, work.day),
+                work.job.tool};
+    start.dial =
+        first_dial(model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start),
+                   group.stands);
+    // The passes are planned by the known kerf, and the only one needs no second mark of the fence.
+    if (group.cuts_slot && group.slot_passes() == 1) start.dial.shift = Length{};
+    return start;
+}
 
 // Where a stack stands on the machine with other shims than the next step wants.
 void add_shim_changes(Work& work) {
@@ -117,6 +129,9 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
                           {ways.lower_bound_seconds, std::move(ways.order)}, watch);
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
+    for (const Group& group : work->plan.groups)
+        if (!work->standing.groups.contains(group.key))
+            work->first_starts.emplace(group.key, first_start(*work, group));
     work->elsewhere = begun_elsewhere(work->job, work->design);
     for (const Elsewhere& one : work->elsewhere) work->plan.notes.push_back(note_of(one));
     work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing, watch);
@@ -132,15 +147,9 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
 Start start_of(const Work& work, const Group& group) {
     const auto standing = work.standing.groups.find(group.key);
     if (standing != work.standing.groups.end()) return standing->second.start;
-    const ChosenJoint& chosen = group.work.chosen;
-    Start start{group.stands, scales_for(work.memory, chosen.machine, chosen.cutter, work.day),
-                work.job.tool};
-    start.dial =
-        first_dial(model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start),
-                   group.stands);
-    // The passes are planned by the known kerf, and the only one needs no second mark of the fence.
-    if (group.cuts_slot && group.slot_passes() == 1) start.dial.shift = Length{};
-    return start;
+    const auto first = work.first_starts.find(group.key);
+    assert(first != work.first_starts.end());
+    return first->second;
 }
 
 Dial dial_of(const Work& work, const Setup& setup) {
@@ -176,7 +185,7 @@ Length kerf_as_put_on(const Work& work, const Setup& setup) {
     if (!group || work.standing.groups.contains(group->key)) return setup.kerf;
     const ChosenJoint& chosen = group->work.chosen;
     const Scales scales = scales_for(work.memory, chosen.machine, chosen.cutter, work.day);
-    // Only listed shims are ever put in or left out: the search for a first setting is spared where there are none.
+    // Only listed shims are ever put in or left out.
     const Length put_on = lists_shims(chosen.cutter) ? start_of(work, *group).dial.kerf : group->stands.kerf;
     return put_on + Length::nearest_mm(scales.kerf.offset_mm);
 }

@@ -1,7 +1,9 @@
 #pragma once
 // The whole computation in one value: what the command line and the window both work from.
 
+#include <map>
 #include <memory>
+#include <string>
 
 #include "job/elsewhere.h"
 #include "job/rest.h"
@@ -18,6 +20,9 @@ struct Work {
     std::vector<WayReason> reasons;         // why joints are cut the way they are, where there is a choice
     std::vector<NotCompared> not_compared;  // where there is one, and it was not looked into
     Plan plan;  // as everything stands; its sequence: what is done, then what is left
+    // Of the plan's groups that no test cut has told of, by key: how the scales are to be set for the first one. Searched once, since
+    // what is said of each step asks for it, and the window says it in every frame.
+    std::map<std::string, Start> first_starts;
     Rest rest;
     std::vector<Affected> affected;
     std::vector<Elsewhere> elsewhere;  // begun on machines that are away
@@ -31,7 +36,8 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
                                                                          std::string day = {},
                                                                          const Watch& watch = {});
 
-// How a group's scales are to be set for its first cut, and what is known of them; of a tested one, how they were.
+// How a group's scales are to be set for its first cut, and what is known of them; of a tested one, how they were. `group` is one of
+// work.plan's.
 Start start_of(const Work& work, const Group& group);
 
 // What the scales are to show for this setup: the settings of the plan less what they are known to be off by.

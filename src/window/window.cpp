@@ -199,8 +199,11 @@ tl::expected<std::unique_ptr<Window>, std::string> Window::open(const WindowOpti
 Ui& Window::ui() { return inside_->ui; }
 GLFWwindow* Window::handle() const { return inside_->window; }
 bool Window::at_rest() const {
-    return !inside_->ui.is_waiting &&
-           inside_->pacer.wait_s(glfwGetTime(), inside_->pacing()) > Pacer::least_frame_s;
+    const Inside& in = *inside_;
+    // Seen from where the last frame began: how long it took says nothing of what is left to draw, and beneath a widget that is
+    // held down a slow frame is hardly over when the next falls due.
+    constexpr double soon_s = 1.5 * Pacer::least_frame_s;
+    return !in.ui.is_waiting && in.pacer.wait_s(in.ui.now_s, in.pacing()) > soon_s;
 }
 
 double Window::step(const FrameFunction& frame) {

@@ -117,10 +117,8 @@ int Hand::settle() {
     const std::uint64_t before = platform::counters().frames;
     for (int i = 0; i < far_too_many; ++i) {
         const double wait_s = window_->step(frame_);
-        // Longer than a frame: only a caret, a hover or an event can come now. Or the answer from aside.
-        const bool is_waiting = window_->ui().is_waiting;
-        if (wait_s > Pacer::least_frame_s && !is_waiting)
-            return static_cast<int>(platform::counters().frames - before);
+        // Only a caret, a hover or an event can come now. Or the answer from aside.
+        if (window_->at_rest()) return static_cast<int>(platform::counters().frames - before);
         glfwWaitEventsTimeout(std::clamp(wait_s, 1e-4, 0.1));
     }
     FAIL("the window does not come to rest");

@@ -1,10 +1,12 @@
 #include <GLFW/glfw3.h>
 #include <doctest/doctest.h>
 
+#include <chrono>
 #include <cmath>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <thread>
 
 #define STB_IMAGE_IMPLEMENTATION
 #define STB_IMAGE_STATIC
@@ -94,6 +96,20 @@ TEST_CASE("one event costs a few frames") {
     Hand hand({.pixel_ratio = 1}, std::ref(page));
     hand.move(300, 300);
     CHECK(hand.settle() <= 2 * Pacer::settle_frames);
+}
+
+TEST_CASE("a window comes to rest beneath a button that is held down, however long a frame takes") {
+    using namespace std::chrono_literals;
+    Hand hand({.pixel_ratio = 1}, [](Ui&) {
+        ImGui::Button("hold", {200, 200});
+        std::this_thread::sleep_for(40ms);  // the next frame for what is held falls due 50 ms after this one
+    });
+    hand.move(60, 60);
+    hand.button(true);
+    CHECK(hand.settle() <= 4 * Pacer::settle_frames);
+    CHECK(ImGui::IsAnyItemActive());
+    hand.button(false);
+    CHECK(hand.settle() <= 4 * Pacer::settle_frames);
 }
 
 TEST_CASE("a picture is rendered once, and again only when it changed") {

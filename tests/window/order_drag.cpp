@@ -6,7 +6,6 @@
 #include <filesystem>
 #include <fstream>
 
-#include "effort.h"
 #include "window/app.h"
 #include "window/hand.h"
 #include "window/screen_words.h"
@@ -94,13 +93,11 @@ private:
     Hand hand_;
 };
 
-// Under sanitizers each plan of the whole demo takes minutes: these are left to the run without them.
 constexpr double gutter_x = 60;  // over the machine's name, before the time begins
 
 }  // namespace
 
-TEST_CASE("a step dragged to the beginning of its lane is pinned first, and what that takes is said" *
-          doctest::skip(tests::is_sanitized)) {
+TEST_CASE("a step dragged to the beginning of its lane is pinned first, and what that takes is said") {
     Dragging page;
     const auto before = page.app().session().work;
     const std::string step = before->plan.sequence.back(), name = page.name_of(step);
@@ -132,8 +129,7 @@ TEST_CASE("a step dragged to the beginning of its lane is pinned first, and what
     CHECK(page.work().plan.sequence == before->plan.sequence);
 }
 
-TEST_CASE("a step dragged to the end is pinned last, by a finger that is quick, too" *
-          doctest::skip(tests::is_sanitized)) {
+TEST_CASE("a step dragged to the end is pinned last, by a finger that is quick, too") {
     Dragging page;
     const std::string step = page.work().plan.sequence[1], name = page.name_of(step);
     const Place from = page.middle(step);
@@ -141,8 +137,7 @@ TEST_CASE("a step dragged to the end is pinned last, by a finger that is quick, 
     CHECK(page.on_disk()["pins"].dump() == R"({"last":[")" + name + R"("]})");
 }
 
-TEST_CASE("a drag that goes back, or that Escape ends, asks for nothing, and is no tap" *
-          doctest::skip(tests::is_sanitized)) {
+TEST_CASE("a drag that goes back, or that Escape ends, asks for nothing, and is no tap") {
     Dragging page;
     const std::string step = page.work().plan.sequence.back();
     const Place from = page.middle(step);
@@ -164,8 +159,7 @@ TEST_CASE("a drag that goes back, or that Escape ends, asks for nothing, and is 
 }
 
 TEST_CASE(
-    "on a page that scrolls a finger that goes up from a block scrolls, and one that goes sideways drags" *
-    doctest::skip(tests::is_sanitized)) {
+    "on a page that scrolls a finger that goes up from a block scrolls, and one that goes sideways drags") {
     Dragging page(800, 1280);
     const std::string step = page.work().plan.sequence.back();
     const Place from = page.middle(step);
@@ -182,8 +176,7 @@ TEST_CASE(
     CHECK(page.on_disk().contains("pins"));
 }
 
-TEST_CASE("while a newer document is worked out the status says so, and afterwards how good the order is" *
-          doctest::skip(tests::is_sanitized)) {
+TEST_CASE("while a newer document is worked out the status says so, and afterwards how good the order is") {
     Dragging page;
     CHECK(page.hand().sees(proof_words(page.work().plan)));
     bool was_said = false;
@@ -193,7 +186,9 @@ TEST_CASE("while a newer document is worked out the status says so, and afterwar
             page.app().frame(ui);
             if (!page.app().is_idle()) {
                 was_said = true;
-                CHECK(page.hand().sees(search_words({})));
+                // After a while, which a slow machine may take between two frames, with how much better it can be.
+                REQUIRE(page.app().state().searching.has_value());
+                CHECK(page.hand().sees(search_words(page.app().state().searching->at_most_better_s)));
                 CHECK_FALSE(page.hand().sees(proof_words(page.work().plan)));
             }
         });
@@ -205,8 +200,7 @@ TEST_CASE("while a newer document is worked out the status says so, and afterwar
     CHECK(page.hand().sees(proof_words(page.work().plan)));
 }
 
-TEST_CASE("how much better the order can be at most stands on the screen as it was told while searching" *
-          doctest::skip(tests::is_sanitized)) {
+TEST_CASE("how much better the order can be at most stands on the screen as it was told while searching") {
     Dragging page;
     for (const std::int64_t seconds : {std::int64_t{1}, std::int64_t{59}, std::int64_t{61}}) {
         page.hand().window().draw([&](Ui& ui) {
