@@ -41,7 +41,7 @@ TEST_CASE("a part is spoilt by a press and a hold; a tap loses nothing") {
     const std::size_t told = maker.on_disk()["log"].size();
     maker.press("A part is spoilt");
     const Pass pass = maker.setup().passes.front();
-    const std::string part = part_words(maker.work().plan, pass.part);
+    const std::string part = part_words(words_in(Language::english), maker.work().plan, pass.part);
     maker.press(part);
     CHECK(maker.on_disk()["log"].size() == told);
     maker.hold(part);
@@ -53,7 +53,8 @@ TEST_CASE("a part is spoilt by a press and a hold; a tap loses nothing") {
 TEST_CASE("a tick is taken away by holding it down, and a tap says so") {
     Maker maker(one_drawer);
     maker.press("At the saw");
-    const std::string part = part_words(maker.work().plan, maker.setup().passes.front().part);
+    const std::string part =
+        part_words(words_in(Language::english), maker.work().plan, maker.setup().passes.front().part);
     maker.press(part);
     REQUIRE(maker.on_disk()["log"].size() == 1);
     maker.press(part);
@@ -71,7 +72,7 @@ TEST_CASE("hold to undo says what it takes back, and takes it") {
     const std::size_t passes = maker.setup().passes.size();
     const std::string what =
         (passes == 1 ? "the tick" : std::to_string(passes) + " ticks") + std::string(" at step 1");
-    CHECK(last_words(maker.work()) == what);
+    CHECK(last_words(words_in(Language::english), maker.work()) == what);
     maker.press("Hold to undo");  // a tap
     CHECK(maker.on_disk()["log"].size() == passes);
     maker.hold("Hold to undo");
@@ -114,7 +115,8 @@ TEST_CASE(
 TEST_CASE("undo in the head wants to be held, says what it has taken back, and redo does it again") {
     Maker maker(one_drawer);
     maker.press("At the saw");
-    const std::string part = part_words(maker.work().plan, maker.setup().passes.front().part);
+    const std::string part =
+        part_words(words_in(Language::english), maker.work().plan, maker.setup().passes.front().part);
     maker.press("A part is spoilt");
     maker.hold(part);
     REQUIRE(maker.on_disk()["log"].size() == 1);
@@ -134,7 +136,8 @@ TEST_CASE(
     Maker maker(one_drawer);
     maker.press("At the saw");
     maker.press("Tick all");
-    const std::string part = part_words(maker.work().plan, maker.setup().passes.front().part);
+    const std::string part =
+        part_words(words_in(Language::english), maker.work().plan, maker.setup().passes.front().part);
     maker.press("A part is spoilt");
     maker.hold(part);
     const auto says = [&] { return maker.find(part)->value; };

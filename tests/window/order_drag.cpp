@@ -114,8 +114,8 @@ TEST_CASE("a step dragged to the beginning of its lane is pinned first, and what
     CHECK(page.on_disk()["pins"].dump() == R"({"first":[")" + name + R"("]})");
     const std::string now_called = page.step_of(name);
     CHECK(pinned(page.work(), *setup_of_step(page.work().plan, now_called)) == Pinned::first);
-    const std::string news =
-        pin_news(*before, page.work(), {setup_of_step(before->plan, step)->id, Pinned::first});
+    const std::string news = pin_news(words_in(Language::english), *before, page.work(),
+                                      {setup_of_step(before->plan, step)->id, Pinned::first});
     CHECK_MESSAGE(page.hand().sees(news), news);
 
     // Among the others it is let go again.
@@ -178,7 +178,7 @@ TEST_CASE(
 
 TEST_CASE("while a newer document is worked out the status says so, and afterwards how good the order is") {
     Dragging page;
-    CHECK(page.hand().sees(proof_words(page.work().plan)));
+    CHECK(page.hand().sees(proof_words(words_in(Language::english), page.work().plan)));
     bool was_said = false;
     for (const char* width : {"12 3/8", "13 1/16"}) {
         page.hand().window().draw([&](Ui& ui) {
@@ -188,16 +188,17 @@ TEST_CASE("while a newer document is worked out the status says so, and afterwar
                 was_said = true;
                 // After a while, which a slow machine may take between two frames, with how much better it can be.
                 REQUIRE(page.app().state().searching.has_value());
-                CHECK(page.hand().sees(search_words(page.app().state().searching->at_most_better_s)));
-                CHECK_FALSE(page.hand().sees(proof_words(page.work().plan)));
+                CHECK(page.hand().sees(search_words(words_in(Language::english),
+                                                    page.app().state().searching->at_most_better_s)));
+                CHECK_FALSE(page.hand().sees(proof_words(words_in(Language::english), page.work().plan)));
             }
         });
     }
     CHECK(was_said);
     page.hand().settle();
     CHECK(page.app().is_idle());
-    CHECK_FALSE(page.hand().sees(search_words({})));
-    CHECK(page.hand().sees(proof_words(page.work().plan)));
+    CHECK_FALSE(page.hand().sees(search_words(words_in(Language::english), {})));
+    CHECK(page.hand().sees(proof_words(words_in(Language::english), page.work().plan)));
 }
 
 TEST_CASE("how much better the order can be at most stands on the screen as it was told while searching") {
@@ -209,8 +210,8 @@ TEST_CASE("how much better the order can be at most stands on the screen as it w
             state.searching = Searching{seconds};
             draw_program(ui, page.app().session(), state);
         });
-        CHECK(page.hand().sees(search_words(seconds)));
-        CHECK_FALSE(page.hand().sees(proof_words(page.work().plan)));
+        CHECK(page.hand().sees(search_words(words_in(Language::english), seconds)));
+        CHECK_FALSE(page.hand().sees(proof_words(words_in(Language::english), page.work().plan)));
     }
 }
 

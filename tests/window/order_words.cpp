@@ -8,12 +8,17 @@ namespace kw::window {
 TEST_CASE(
     "while the order is searched it is said how much better it can be at most, in whole minutes rounded up") {
     const std::string begin = "The order is still being searched: ";
-    CHECK(search_words({}) == begin + "this is the last one");
-    CHECK(search_words(0) == begin + "at most 0 minutes better than what is found");
-    CHECK(search_words(1) == begin + "at most 1 minute better than what is found");
-    CHECK(search_words(60) == begin + "at most 1 minute better than what is found");
-    CHECK(search_words(61) == begin + "at most 2 minutes better than what is found");
-    CHECK(search_words(3600) == begin + "at most 60 minutes better than what is found");
+    CHECK(search_words(words_in(Language::english), {}) == begin + "this is the last one");
+    CHECK(search_words(words_in(Language::english), 0) ==
+          begin + "at most 0 minutes better than what is found");
+    CHECK(search_words(words_in(Language::english), 1) ==
+          begin + "at most 1 minute better than what is found");
+    CHECK(search_words(words_in(Language::english), 60) ==
+          begin + "at most 1 minute better than what is found");
+    CHECK(search_words(words_in(Language::english), 61) ==
+          begin + "at most 2 minutes better than what is found");
+    CHECK(search_words(words_in(Language::english), 3600) ==
+          begin + "at most 60 minutes better than what is found");
 }
 
 TEST_CASE(
@@ -23,16 +28,18 @@ TEST_CASE(
     plan.seconds = 10560;
     plan.lower_bound_seconds = 10560;
     plan.proved = true;
-    CHECK(proof_words(plan) == "2 h 56 min in all, proved to be the least with the machines as assigned");
+    CHECK(proof_words(words_in(Language::english), plan) ==
+          "2 h 56 min in all, proved to be the least with the machines as assigned");
     plan.proved = false;
     plan.lower_bound_seconds = 10560 - 241;
-    CHECK(proof_words(plan) ==
+    CHECK(proof_words(words_in(Language::english), plan) ==
           "2 h 56 min in all, the best order that was found: another is at most 5 minutes better");
     plan.lower_bound_seconds = 10560 - 60;
-    CHECK(proof_words(plan) ==
+    CHECK(proof_words(words_in(Language::english), plan) ==
           "2 h 56 min in all, the best order that was found: another is at most 1 minute better");
     plan.lower_bound_seconds = 0;
-    CHECK(proof_words(plan) == "2 h 56 min in all, the best order that was found");
+    CHECK(proof_words(words_in(Language::english), plan) ==
+          "2 h 56 min in all, the best order that was found");
 }
 
 TEST_CASE(
@@ -44,14 +51,16 @@ TEST_CASE(
     setup.work = "groove";
     before.plan.setups.push_back(setup);
     before.rest.seconds = after.rest.seconds = 6000;
-    CHECK(pin_news(before, after, {"S7", Pinned::first}) == "Groove is wanted first: as long as before");
+    CHECK(pin_news(words_in(Language::english), before, after, {"S7", Pinned::first}) ==
+          "Groove is wanted first: as long as before");
     after.rest.seconds = 6360;
-    CHECK(pin_news(before, after, {"S7", Pinned::last}) == "Groove is wanted last: 6 min more than before");
+    CHECK(pin_news(words_in(Language::english), before, after, {"S7", Pinned::last}) ==
+          "Groove is wanted last: 6 min more than before");
     after.rest.seconds = 5955;
-    CHECK(pin_news(before, after, {"S7", Pinned::nowhere}) ==
+    CHECK(pin_news(words_in(Language::english), before, after, {"S7", Pinned::nowhere}) ==
           "Groove is done where it fits best: 45 s less than before");
     after.plan.notes.push_back({Level::warning, "order", Message::of("what is pinned can't be kept")});
-    CHECK(pin_news(before, after, {"S7", Pinned::first}) ==
+    CHECK(pin_news(words_in(Language::english), before, after, {"S7", Pinned::first}) ==
           "Groove is wanted first: that can't be kept with what else is wanted first and last");
 }
 
