@@ -59,8 +59,10 @@ void draw_affected(Screen& screen, const Work& work) {
 }
 
 void draw_note(Ui& ui, const Work& work, const Note& note) {
-    const std::string words =
-        about_words(ui.words(), work.plan, note.about) + ". " + capital(note.text.text(work.job.locale));
+    const Locale& locale = work.job.locale;
+    const std::string about = note.title.empty() ? about_words(ui.words(), work.plan, note.about)
+                                                 : capital(note.title.text(locale));
+    const std::string words = about + ". " + capital(note.text.text(locale));
     if (note.level == Level::note) say(ui, words, TypeSize::small);
     else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
 }

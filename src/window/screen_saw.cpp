@@ -89,6 +89,19 @@ void say_lie(Screen& screen, const Setup& setup) {
                                  against(words, setup))));
 }
 
+// What goes through, in one line: where the list of it is farther down.
+void say_through(Screen& screen, const Stand& stand) {
+    const Words& words = screen.ui.words();
+    std::vector<std::string> roles;
+    for (const Pass& pass : stand.setup.passes) {
+        const std::string role = role_words(words, stand.work.plan.part_with_id(pass.part)->size.role);
+        if (std::find(roles.begin(), roles.end(), role) == roles.end()) roles.push_back(role);
+    }
+    const Progress progress = progress_of(stand.work, stand.setup);
+    status(screen.ui, progress.done == progress.of ? Tone::good : Tone::accent,
+           words("saw.through", words.list(roles), progress.of - progress.done, progress.of));
+}
+
 // What guides it, and what cuts.
 void draw_gear(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
@@ -271,6 +284,7 @@ void draw_picture_narrow(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     begin_scroll(ui, "saw", {0, ImGui::GetContentRegionAvail().y});
     draw_numbers(screen, stand, true);
+    say_through(screen, stand);
     draw_changes(screen, stand);
     draw_test_state(screen, stand);
     draw_setup_picture(screen, stand, ui.px(380));

@@ -8,48 +8,16 @@
 #include <sstream>
 
 #include "effort.h"
+#include "window/every_page.h"
 #include "window/maker.h"
-#include "window/screen_words.h"
 
 namespace kw::window {
 namespace {
 
 namespace fs = std::filesystem;
 
-struct Page {
-    const char* name;
-    Where place;
-    DrawersTab tab = DrawersTab::drawers;
-    SawTab saw_tab = SawTab::picture;
-    Over over = Over::none;
-    int first_question = -1;
-};
-
-constexpr Page pages[] = {
-    {"drawers", Where::drawers},
-    {"stock", Where::drawers, DrawersTab::stock},
-    {"machines", Where::drawers, DrawersTab::shop},
-    {"fit", Where::drawers, DrawersTab::fit},
-    {"order", Where::order},
-    {"job", Where::job},
-    {"saw", Where::saw},
-    {"joint closed", Where::saw, DrawersTab::drawers, SawTab::closed},
-    {"test cut", Where::saw, DrawersTab::drawers, SawTab::test},
-    {"log", Where::saw, DrawersTab::drawers, SawTab::log},
-    {"keys", Where::saw, DrawersTab::drawers, SawTab::picture, Over::keys},
-    {"options", Where::saw, DrawersTab::drawers, SawTab::picture, Over::preferences},
-    {"first question", Where::drawers, DrawersTab::drawers, SawTab::picture, Over::none, 1},
-};
-
 void show(Maker& maker, const Page& page, const std::string& step) {
-    UiState& state = maker.app().state();
-    state = {};
-    state.place = page.place;
-    state.tab = page.tab;
-    state.saw_tab = page.saw_tab;
-    state.over = page.over;
-    state.first_question = page.first_question;
-    state.setup = step;
+    maker.app().state() = state_at(page, step);
     maker.redraw();
 }
 
@@ -73,11 +41,9 @@ TEST_CASE("every screen says what it said, where it said it, in each size" *
           doctest::skip(tests::is_sanitized)) {
     for (const auto& [width, height] : {std::pair{1280, 800}, {800, 1280}, {1024, 600}}) {
         Maker maker(one_drawer, width, height);
-        std::string step;
-        for (const std::string& one : maker.work().plan.sequence)
-            if (step.empty() && setup_of_step(maker.work().plan, one)->test_cut) step = one;
+        const std::string step = tested_step(maker.work());
         std::string all;
-        for (const Page& page : pages) {
+        for (const Page& page : every_page) {
             show(maker, page, step);
             all += std::string("== ") + page.name + "\n" + dump(maker.hand().log()) + "\n";
         }

@@ -6,7 +6,9 @@
 #include <filesystem>
 #include <fstream>
 
+#include "file/shop_file.h"
 #include "window/app.h"
+#include "window/every_page.h"
 #include "window/hand.h"
 
 namespace kw::window {
@@ -43,26 +45,6 @@ Json with_units(Json json) {
     }
     return json;
 }
-
-struct Place {
-    const char* name;
-    Where place;
-    DrawersTab tab;
-    SawTab saw_tab;
-};
-
-constexpr Place all_places[] = {
-    {"drawers", Where::drawers, DrawersTab::drawers, SawTab::picture},
-    {"stock", Where::drawers, DrawersTab::stock, SawTab::picture},
-    {"machines", Where::drawers, DrawersTab::shop, SawTab::picture},
-    {"fit", Where::drawers, DrawersTab::fit, SawTab::picture},
-    {"order", Where::order, DrawersTab::drawers, SawTab::picture},
-    {"picture", Where::saw, DrawersTab::drawers, SawTab::picture},
-    {"joint closed", Where::saw, DrawersTab::drawers, SawTab::closed},
-    {"test cut", Where::saw, DrawersTab::drawers, SawTab::test},
-    {"log", Where::saw, DrawersTab::drawers, SawTab::log},
-    {"job", Where::job, DrawersTab::drawers, SawTab::picture},
-};
 
 struct Look {
     int width, height;
@@ -107,17 +89,28 @@ std::string faults(const WidgetLog& log, const Look& look) {
 
 }  // namespace
 
-TEST_CASE("everything can be read and hit: every screen, size, unit and theme, with names of forty letters") {
-    for (const std::string unit : {"in", "mm"}) {
+TEST_CASE(
+    "everything can be read and hit: every screen, size, unit, theme and language, with names of forty "
+    "letters") {
+    struct Reader {
+        const char* unit;
+        Language language;
+    };
+    for (const auto& [unit_name, language] :
+         {Reader{"in", Language::english}, Reader{"mm", Language::english}, Reader{"mm", Language::german}}) {
+        const std::string unit = unit_name;
         const fs::path path = fs::temp_directory_path() /
                               ("kerfwright-legible-" + std::to_string(getpid()) + "-" + unit + ".json");
+        fs::path shop = path;
+        shop += ".shop";
         std::ofstream(path) << (unit == "in" ? long_names(unit) : with_units(long_names(unit))).dump();
-        auto app = App::open(path);
+        Preferences preferences;
+        preferences.language = language;
+        std::ofstream(shop) << to_text(with_preferences(Json::object(), preferences));
+        auto app = App::open(path, shop);
         REQUIRE_MESSAGE(app.has_value(), (app ? "" : app.error()));
         REQUIRE(app->session().work);
-        std::string tested;
-        for (const Setup& setup : app->session().work->plan.setups)
-            if (setup.test_cut && tested.empty()) tested = setup.id;
+        const std::string tested = tested_step(*app->session().work);
         for (const Look look : {Look{1280, 800, 1}, Look{800, 1280, 1}, Look{1920, 1080, 1},
                                 Look{1024, 600, 1}, Look{3840, 2160, 2}}) {
             Hand hand({.title = "test",
@@ -125,36 +118,29 @@ TEST_CASE("everything can be read and hit: every screen, size, unit and theme, w
                        .height = look.height,
                        .pixel_ratio = look.pixel_ratio},
                       [&](Ui& ui) { app->frame(ui); });
+            const std::string reader = unit + ", " + std::string(tag_of(language));
+            const auto check = [&](const Page& page, const std::string& step) {
+                app->state() = state_at(page, step, preferences);
+                hand.ui().animate();
+                hand.settle();
+                const std::string size = std::to_string(look.width) + "x" + std::to_string(look.height);
+                INFO(page.name << ", " << step << ", " << reader << ", " << size);
+                CHECK(hand.log().widgets.size() > 6);
+                CHECK(faults(hand.log(), look) == "");
+            };
             if (look.width == 800)
-                for (const std::string& step : app->session().work->plan.sequence) {
-                    app->state() = {};
-                    app->state().place = Where::saw;
-                    app->state().setup = step;
-                    hand.ui().animate();
-                    hand.settle();
-                    INFO(step << ", " << unit);
-                    CHECK(faults(hand.log(), look) == "");
-                }
-            for (const Place& place : all_places) {
-                const bool both = look.width == 1280;  // colours hang on no size
-                for (const draw::Theme theme : {draw::Theme::light, draw::Theme::dark}) {
-                    if (theme == draw::Theme::dark && !both) continue;
-                    UiState& state = app->state();
-                    state = {};
-                    state.place = place.place;
-                    state.tab = place.tab;
-                    state.saw_tab = place.saw_tab;
-                    state.setup = tested;
-                    hand.ui().theme = theme;
-                    hand.ui().animate();
-                    hand.settle();
-                    INFO(place.name << ", " << unit << ", " << look.width << "x" << look.height);
-                    CHECK(hand.log().widgets.size() > 8);
-                    CHECK(faults(hand.log(), look) == "");
-                }
-            }
+                for (const std::string& step : app->session().work->plan.sequence)
+                    check({"saw", Where::saw}, step);
+            preferences.is_dark = false;
+            for (const Page& page : every_page) check(page, tested);
+            // Colours hang on no size and no language.
+            preferences.is_dark = true;
+            if (look.width == 1280 && language == Language::english)
+                for (const Page& page : every_page) check(page, tested);
+            preferences.is_dark = false;
         }
         fs::remove(path);
+        fs::remove(shop);
     }
 }
 
