@@ -162,6 +162,14 @@ Prepare at_saw(std::string setup, SawTab tab = SawTab::picture) {
     return [setup = std::move(setup), tab](Theatre& stage) { go_to_saw(stage, setup, tab); };
 }
 
+// What is planned is told in German already.
+Prepare in_german(Prepare prepare) {
+    return [prepare = std::move(prepare)](Theatre& stage) {
+        prepare(stage);
+        stage.state().preferences.language = Language::german;
+    };
+}
+
 Prepare at_place(Where place, DrawersTab tab = DrawersTab::drawers) {
     return [place, tab](Theatre& stage) {
         stage.state() = {};
@@ -333,6 +341,19 @@ std::vector<Shot> shots_of(const Work& work) {
         {"35-preferences",
          [](Theatre& stage) {
              at_place(Where::drawers)(stage);
+             stage.state().over = Over::preferences;
+         }},
+        {"36-german-drawers",
+         [](Theatre& stage) {
+             stage.act(SpeakIn{Language::german});
+             in_german(at_place(Where::drawers))(stage);
+         }},
+        {"37-german-order", in_german(at_place(Where::order))},
+        {"38-german-picture", in_german(at_saw(dado))},
+        {"39-german-test-cut", in_german(at_saw(other, SawTab::test))},
+        {"40-german-options",
+         [](Theatre& stage) {
+             in_german(at_place(Where::drawers))(stage);
              stage.state().over = Over::preferences;
          }},
     };

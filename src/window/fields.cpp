@@ -69,9 +69,10 @@ void field_frame(Ui& ui, const ImRect& box, bool focused, const FieldOptions& op
 
 float field_unit(Ui& ui, const ImRect& box, std::string_view unit) {
     if (unit.empty()) return 0;
+    const std::string words = ui.shown("unit.", unit);
     const Font font = ui.font(TypeSize::body);
-    const float width = text_width(ui, unit, font) + ui.px(14);
-    draw_text(ui, canvas(), {box.Max.x - width, std::round((box.Min.y + box.Max.y - font.line) / 2)}, unit,
+    const float width = text_width(ui, words, font) + ui.px(14);
+    draw_text(ui, canvas(), {box.Max.x - width, std::round((box.Min.y + box.Max.y - font.line) / 2)}, words,
               font, colour(ui.colours().soft_ink));
     return width + ui.px(4);
 }

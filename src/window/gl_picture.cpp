@@ -231,10 +231,14 @@ std::optional<std::size_t> buttons_on_picture(Ui& ui, ImVec2 corner, ImVec2 room
 
 bool explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec2 size, ViewTransform& look,
                      const Explore& explore) {
-    const ImVec2 corner = ImGui::GetCursorScreenPos(), room = whole_pixels(size);
+    const ImVec2 corner = ImGui::GetCursorScreenPos(), whole = whole_pixels(size);
+    // On a low page the buttons would lie on what is written there: they stand beneath.
+    const bool has_buttons = drawing.close_up || !explore.also.empty();
+    const float foot = has_buttons && whole.y < ui.px(320) ? ui.px(size::target) : 0;
+    const ImVec2 room{whole.x, whole.y - foot};
     bool other_look = take_hand(ui, id, room, look);
     ImGui::SetCursorScreenPos(corner);
-    const Pictures::Picture& picture = draw_picture(ui, id, drawing, size, look, explore.approach);
+    const Pictures::Picture& picture = draw_picture(ui, id, drawing, room, look, explore.approach);
     std::vector<std::string> labels;
     const bool has_also = !explore.also.empty();
     if (has_also) labels.push_back(explore.also);
@@ -242,7 +246,7 @@ bool explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec
     std::optional<std::size_t> pressed;
     if (!labels.empty()) {
         ImGui::PushID(id);
-        pressed = buttons_on_picture(ui, corner, room, labels, explore.corner);
+        pressed = buttons_on_picture(ui, corner, whole, labels, explore.corner);
         ImGui::PopID();
     }
     const bool is_also = has_also && pressed == std::size_t{0};

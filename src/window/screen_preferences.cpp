@@ -86,10 +86,22 @@ void ask_size(Screen& screen, Across& across) {
 void draw_preferences(Screen& screen) {
     Ui& ui = screen.ui;
     Preferences& mine = screen.state.preferences;
+    const bool is_upright = !screen.is_wide() && !screen.is_low();
+    const auto leave_by = [&](float width) {
+        if (primary_button(ui, ui.text("options.done").c_str(), {.width = width}))
+            screen.state.over = Over::none;
+    };
+    // Where the page is not high, the way out stands beside the title.
+    const ImVec2 corner = ImGui::GetCursorPos(), page = ImGui::GetContentRegionAvail();
     heading(ui, ui.text("options.title"));
+    if (!is_upright) {
+        const float width = ui.px(220);
+        ImGui::SetCursorPos({corner.x + page.x - width, corner.y});
+        leave_by(width);
+    }
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    begin_scroll(ui, "preferences", {room.x, room.y - ui.px(size::target + size::gap)});
-    Across across(screen, screen.is_wide() ? 2 : 1);
+    begin_scroll(ui, "preferences", {room.x, is_upright ? room.y - ui.px(size::target + size::gap) : room.y});
+    Across across(screen, screen.is_wide() ? 4 : screen.is_low() ? 2 : 1);
     ask_language(screen, across);
     ask_reading(screen, across);
     ask_size(screen, across);
@@ -107,7 +119,7 @@ void draw_preferences(Screen& screen) {
     ask(screen, across, {screen.text("options.sound"), screen.text("options.sound_why")},
         {screen.text("options.off"), screen.text("options.on")}, mine.sounds, false, true);
     end_scroll(ui);
-    if (primary_button(ui, ui.text("options.done").c_str(), {.width = -1})) screen.state.over = Over::none;
+    if (is_upright) leave_by(-1);
 }
 
 }  // namespace kw::window

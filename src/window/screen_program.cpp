@@ -14,27 +14,45 @@ namespace {
 
 // Where there is little room across, the head is set closer.
 bool is_close(const Screen& screen) { return screen.ui.page_size.x < screen.ui.px(1200); }
-float history_button(const Screen& screen) { return screen.ui.px(is_close(screen) ? 74 : 84); }
-float options_button(const Screen& screen) { return screen.ui.px(is_close(screen) ? 106 : 114); }
+// As wide as its word needs, in whichever language.
+float head_button(const Screen& screen, const std::string& label) {
+    Ui& ui = screen.ui;
+    const float words = text_width(ui, label, ui.font(TypeSize::body, Face::strong));
+    return std::max(std::ceil(words + 2 * ui.px(size::pad)), ui.px(is_close(screen) ? 74 : 84));
+}
 double head_px(const Screen& screen) { return screen.is_low() ? size::target : 60; }
 
-void draw_history(Screen& screen, float left) {
+// The way back and forth, and the options, at the right end of the head.
+struct History {
+    std::string undo, redo, options;
+    float undo_width, redo_width, options_width, gap;
+
+    explicit History(const Screen& screen)
+        : undo(screen.text("head.undo")),
+          redo(screen.text("head.redo")),
+          options(screen.text("head.options")),
+          undo_width(head_button(screen, undo)),
+          redo_width(head_button(screen, redo)),
+          options_width(head_button(screen, options)),
+          gap(screen.ui.px(8)) {}
+    float width() const { return undo_width + redo_width + options_width + 2 * gap; }
+};
+
+void draw_history(Screen& screen, const History& history, float left) {
     Ui& ui = screen.ui;
-    const float width = history_button(screen);
-    ImGui::SameLine();
     ImGui::SetCursorPosX(left);
     // Brushed past it takes nothing back; what it takes back is said, and done again by a tap beside it.
     bool tapped = false;
-    if (hold_button(ui, ui.text("head.undo").c_str(),
-                    {.width = width, .enabled = !screen.session.undo.empty()}, tapped))
+    if (hold_button(ui, history.undo.c_str(),
+                    {.width = history.undo_width, .enabled = !screen.session.undo.empty()}, tapped))
         screen.done = Undo{};
     if (tapped) ui.toast(ui.text("head.hold_undo"));
-    ImGui::SameLine(0, ui.px(8));
-    if (secondary_button(ui, ui.text("head.redo").c_str(),
-                         {.width = width, .enabled = !screen.session.redo.empty()}))
+    ImGui::SameLine(0, history.gap);
+    if (secondary_button(ui, history.redo.c_str(),
+                         {.width = history.redo_width, .enabled = !screen.session.redo.empty()}))
         screen.done = Redo{};
-    ImGui::SameLine(0, ui.px(8));
-    if (secondary_button(ui, ui.text("head.options").c_str(), {.width = options_button(screen)}))
+    ImGui::SameLine(0, history.gap);
+    if (secondary_button(ui, history.options.c_str(), {.width = history.options_width}))
         screen.state.over = screen.state.over == Over::preferences ? Over::none : Over::preferences;
 }
 
@@ -59,29 +77,33 @@ void draw_head(Screen& screen) {
     Ui& ui = screen.ui;
     const std::array<std::string, 4> labels{ui.text("head.drawers"), ui.text("head.order"),
                                             ui.text("head.saw"), ui.text("head.job")};
+    const History history(screen);
     const float left = ImGui::GetCursorPosX(), room = ImGui::GetContentRegionAvail().x,
-                history = 2 * history_button(screen) + options_button(screen) + ui.px(16),
                 gap = ui.px(size::gap);
     int place = screen.state.over != Over::none ? -1 : static_cast<int>(screen.state.place);
     ImGui::BeginGroup();
-    const bool changed =
-        places(ui, labels, place,
-               {.height_px = head_px(screen), .pad_px = is_close(screen) ? size::gap : size::page});
+    const bool changed = places(ui, labels, place,
+                                {.height_px = head_px(screen),
+                                 .pad_px = screen.is_low()    ? 8
+                                           : is_close(screen) ? size::gap
+                                                              : size::page});
     ImGui::EndGroup();
-    const float used = ImGui::GetItemRectSize().x, between = room - used - history - 2 * gap;
+    const float used = ImGui::GetItemRectSize().x, between = room - used - history.width() - 2 * gap;
     if (changed) {
         screen.state.place = static_cast<Where>(place);
         screen.state.filling.clear();
         screen.state.over = Over::none;
     }
-    const bool has_room = between >= ui.px(200);
-    if (has_room) {
+    // In one row where there is room; on a narrow page what is next and the way back stand under the places.
+    if (between >= ui.px(screen.is_low() ? 150 : 200)) {
         ImGui::SameLine();
         ImGui::SetCursorPosX(left + used + gap);
         draw_next(screen, between);
+    } else {
+        draw_next(screen, room - history.width() - gap);
     }
-    draw_history(screen, left + room - history);
-    if (!has_room) draw_next(screen, room);
+    if (screen.work()) ImGui::SameLine();
+    draw_history(screen, history, left + room - history.width());
 }
 
 // To the field that a problem blames.

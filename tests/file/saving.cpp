@@ -36,7 +36,7 @@ TEST_CASE("a file that was changed by another program since it was read is not w
     CHECK(save_over(file, "first", "second"));
     const auto late = save_over(file, "first", "third");
     REQUIRE_FALSE(late);
-    CHECK(late.error().why.find("changed meanwhile by another program") != std::string::npos);
+    CHECK(late.error().why.text({}).find("changed meanwhile by another program") != std::string::npos);
     CHECK(*read_file(file) == "second");
 }
 

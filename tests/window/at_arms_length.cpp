@@ -131,7 +131,7 @@ TEST_CASE("the job's stages add up to the work, and a tap leads to the first ste
     const auto counted = [&] {
         int of = 0;
         for (const JobStage& stage : job_stages(screen))
-            if (stage.unit == "cuts") of += stage.of;
+            if (stage.counts == "job.cuts_done") of += stage.of;
         return of;
     };
     CHECK(counted() == progress_of(maker.work()).of);

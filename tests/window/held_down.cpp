@@ -126,7 +126,7 @@ TEST_CASE("undo in the head wants to be held, says what it has taken back, and r
     CHECK(maker.hand().ui().toasts.back().text == "Hold it down to undo");
     maker.hold("Undo");
     CHECK(maker.on_disk()["log"].empty());
-    CHECK(maker.hand().ui().toasts.back().text == "Undone: part lost: " + maker.setup().passes.front().part);
+    CHECK(maker.hand().ui().toasts.back().text == "Undone: part lost: " + part);
     maker.press("Redo");
     CHECK(maker.on_disk()["log"].size() == 1);
 }

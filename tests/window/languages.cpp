@@ -57,7 +57,7 @@ void on_every_page(Language language, Check check) {
         hand.ui().animate();
         hand.settle();
         for (const std::string& text : texts_on(hand.log())) {
-            INFO(page.name << ", " << step);
+            INFO(std::string(page.name) << ", " << step);
             CAPTURE(text);
             check(text);
         }

@@ -124,7 +124,7 @@ TEST_CASE(
                 hand.ui().animate();
                 hand.settle();
                 const std::string size = std::to_string(look.width) + "x" + std::to_string(look.height);
-                INFO(page.name << ", " << step << ", " << reader << ", " << size);
+                INFO(std::string(page.name) << ", " << step << ", " << reader << ", " << size);
                 CHECK(hand.log().widgets.size() > 6);
                 CHECK(faults(hand.log(), look) == "");
             };

@@ -48,7 +48,7 @@ struct Bench {
 };
 
 const char* const unlike_the_usual = R"({"format": "kerfwright-shop", "version": 1,
-    "preferences": {"reading": "0.1 mm", "fence_to": "far side", "fence_stands": "left", "works_with": "left",
+    "preferences": { "language": "de","reading": "0.1 mm", "fence_to": "far side", "fence_stands": "left", "works_with": "left",
                     "theme": "dark", "size_percent": 125, "sounds": true, "of a newer program": 7}})";
 
 }  // namespace
@@ -83,8 +83,8 @@ TEST_CASE("what is chosen on the page of preferences is in the shop's file, and 
 TEST_CASE("preferences unlike the usual are read, and written back with what a newer program put there") {
     const Json shop = Json::parse(unlike_the_usual);
     const Preferences read = read_preferences(shop);
-    CHECK(read ==
-          Preferences{Graduation::mm_0_1, CutterSide::far, kw::Hand::left, kw::Hand::left, true, 125, true});
+    CHECK(read == Preferences{Language::german, Graduation::mm_0_1, CutterSide::far, kw::Hand::left,
+                              kw::Hand::left, true, 125, true});
     CHECK(with_preferences(shop, read) == shop);
     const Json usual = with_preferences(shop, Preferences{});
     CHECK(usual["preferences"] == Json({{"of a newer program", 7}}));
@@ -130,13 +130,13 @@ TEST_CASE("a job that says no reading is shown to the shop's, and one that does 
     Json job = Json::parse(text_of(bench.job));
     job["reading"] = "1/32 in";
     std::ofstream(bench.job) << job.dump();
-    CHECK(bench.open().session().work->job.locale == Graduation::in_32);
+    CHECK(bench.open().session().work->job.locale.graduation == Graduation::in_32);
     job.erase("reading");
     std::ofstream(bench.job) << job.dump();
     // A job in inches is not shown in millimetres for that.
-    CHECK(bench.open().session().work->job.locale == Graduation::in_64);
+    CHECK(bench.open().session().work->job.locale.graduation == Graduation::in_64);
     std::ofstream(bench.shop) << R"({"format": "kerfwright-shop", "preferences": {"reading": "1/32 in"}})";
-    CHECK(bench.open().session().work->job.locale == Graduation::in_32);
+    CHECK(bench.open().session().work->job.locale.graduation == Graduation::in_32);
 }
 
 TEST_CASE("the sound at another step is two notes from silence to silence, each at its pitch") {
