@@ -277,7 +277,7 @@ void draw_picture_wide(Screen& screen, const Stand& stand) {
 void draw_picture_low(Screen& screen, const Stand& stand) {
     const ImVec2 room = ImGui::GetContentRegionAvail();
     draw_columns(screen, stand,
-                 {room.x * 0.28f, room.x * 0.28f, std::max(screen.ui.px(200), room.y - screen.ui.px(60))});
+                 {room.x * 0.26f, room.x * 0.26f, std::max(screen.ui.px(200), room.y - screen.ui.px(60))});
 }
 
 void draw_picture_narrow(Screen& screen, const Stand& stand) {
