@@ -80,6 +80,6 @@ TEST_CASE("what the earlier passes of a slot cleared reaches as far as they are 
             CHECK(scene.fence_before == first->fence);
             CHECK(scene.fence_before + scene.cleared == before->far());
         }
-        CHECK(later >= 2);
+        CHECK(later >= 1);  // a stack that cuts wide takes fewer
     }
 }
