@@ -1,9 +1,8 @@
 #include "job/drawer_checks.h"
+#include "words/names.h"
 
 #include <algorithm>
 #include <utility>
-
-#include "setup/work_words.h"
 
 namespace kw {
 namespace {
@@ -95,7 +94,7 @@ void note_thin_web(const DrawerDesign& drawer, const ChosenJoint& chosen, const 
     const Cut& slot = chosen.joint.slot();
     if (thickness - slot.depth >= least_left) return;
     notes.push_back({Level::note, drawer.spec->name,
-                     Message::say("job.thin_web", part_word(which), said_work(slot.name),
+                     Message::say("job.thin_web", part_word(which), Message::shown(work_word, slot.name),
                                   thickness - slot.depth, part_word(boards))});
 }
 

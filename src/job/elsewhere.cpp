@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "job/drawer_groups.h"
-#include "setup/work_words.h"
+#include "words/names.h"
 
 namespace kw {
 namespace {
@@ -98,7 +98,7 @@ Note note_of(const Elsewhere& one) {
         Message::say(one.locked ? "job.was_locked_elsewhere" : "job.was_begun_elsewhere", one.was, one.now);
     if (one.ran) text = text + Message::say("job.counts_again", one.was);
     return {Level::note, one.joint + " (" + drawers + ")", std::move(text),
-            Message::of(said_work(one.joint), " (", drawers, ")")};
+            Message::of(Message::shown(work_word, one.joint), " (", drawers, ")")};
 }
 
 }  // namespace kw

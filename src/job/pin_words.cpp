@@ -1,6 +1,5 @@
 #include "job/pin_words.h"
-
-#include "setup/work_words.h"
+#include "words/names.h"
 
 namespace kw {
 namespace {
@@ -31,7 +30,7 @@ Message said_pieces(const std::string& segment) {
 // "locking rabbet, slot"
 Message said_joint(const std::string& segment) {
     const std::size_t comma = segment.find(", ");
-    const Message joint = said_work(segment.substr(0, comma));
+    const Message joint = Message::shown(work_word, segment.substr(0, comma));
     return comma == std::string::npos ? joint
                                       : joint + Message::of(", ") + said_pieces(segment.substr(comma + 2));
 }
@@ -45,8 +44,8 @@ Message said_pin(const std::string& pin) {
                            said_pieces(segments[3]));
     const std::size_t on = pin.find(" on "), from = pin.rfind(", from ");
     if (on == std::string::npos || from == std::string::npos || from < on + 4) return Message::of(pin);
-    return Message::say("job.pin.on_from", said_work(pin.substr(0, on)), pin.substr(on + 4, from - on - 4),
-                        pin.substr(from + 7));
+    return Message::say("job.pin.on_from", Message::shown(work_word, pin.substr(0, on)),
+                        pin.substr(on + 4, from - on - 4), pin.substr(from + 7));
 }
 
 }  // namespace kw

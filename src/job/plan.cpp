@@ -10,7 +10,7 @@
 #include "job/planned.h"
 #include "job/scheduling.h"
 #include "order/cost.h"
-#include "setup/work_words.h"
+#include "words/names.h"
 
 namespace kw {
 namespace {
@@ -180,7 +180,7 @@ std::vector<Problem> no_order(const std::vector<Setup>& setups, const order::Res
                  Message::say("job.split_job")}};
     Message names;
     for (const std::size_t index : result.culprits)
-        names = names + Message::of(names.empty() ? "" : "; ", said_work(setups[index].work));
+        names = names + Message::of(names.empty() ? "" : "; ", Message::shown(work_word, setups[index].work));
     return {{"/drawers", Message::say("job.wait_for_each_other", names), Message::say("job.other_machine")}};
 }
 

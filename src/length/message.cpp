@@ -11,6 +11,8 @@ std::string Message::text(const Locale& locale) const {
         else if (const auto* length = std::get_if<Length>(&piece)) out += show_with_unit(*length, locale);
         else if (const auto* name = std::get_if<Name>(&piece)) {
             out += locale.words().name(name->begin, name->id);
+        } else if (const auto* word = std::get_if<Word>(&piece)) {
+            out += word->shown(locale.words(), word->id);
         } else {
             const auto& phrase = std::get<Phrase>(piece);
             std::vector<std::string> values;

@@ -40,6 +40,14 @@ public:
         return message;
     }
 
+    // The same by a function of words/names.h, of names that are put together of others.
+    using Shown = std::string (*)(const Words&, std::string_view);
+    static Message shown(Shown word, std::string_view id) {
+        Message message;
+        message.pieces_.emplace_back(Word{word, std::string(id)});
+        return message;
+    }
+
     // "a, b or c"; `last` is the key of what stands before the last one.
     static Message list(const std::vector<Message>& items, const char* last) {
         Message message;
@@ -68,6 +76,11 @@ private:
         std::string id;
     };
 
+    struct Word {
+        Shown shown;
+        std::string id;
+    };
+
     void add(const Message& other) {
         pieces_.insert(pieces_.end(), other.pieces_.begin(), other.pieces_.end());
     }
@@ -77,7 +90,7 @@ private:
     void add(Length length) { pieces_.emplace_back(length); }
     void add(int count) { pieces_.emplace_back(std::to_string(count)); }
 
-    std::vector<std::variant<std::string, Length, Phrase, Name>> pieces_;
+    std::vector<std::variant<std::string, Length, Phrase, Name, Word>> pieces_;
 };
 
 // Why something can't be made as asked. `field` is the name of the job field to blame, relative to the thing

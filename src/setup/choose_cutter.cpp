@@ -4,7 +4,7 @@
 #include <utility>
 
 #include "setup/make_up.h"
-#include "setup/work_words.h"
+#include "words/names.h"
 
 namespace kw {
 namespace {
@@ -19,7 +19,8 @@ std::optional<Message> unfit(const Machine& machine, const Cutter& cutter, const
     for (const Cut& cut : joint.cuts) {
         const bool at_end = cut.near == Length{};
         if (!at_end && cutter.kerf > cut.width)
-            return Message::say("setup.cuts_wider", cutter.kerf, said_work(cut.name), cut.width);
+            return Message::say("setup.cuts_wider", cutter.kerf, Message::shown(work_word, cut.name),
+                                cut.width);
         if (cut.depth > machine.max_height)
             return Message::say("setup.raises_no_higher", machine.name, machine.max_height);
         if (passes_for(cut.width, cutter.kerf) > most_passes)

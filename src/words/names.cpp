@@ -5,11 +5,6 @@
 namespace kw {
 namespace {
 
-std::string shown(const Words& words, std::string_view prefix, std::string_view name) {
-    const std::string key = key_of(prefix, name);
-    return words.has(key) ? std::string(words.text(key)) : std::string(name);
-}
-
 // "pass 2 of 3": nothing where it is no such count.
 std::string pass_words(const Words& words, std::string_view text) {
     constexpr std::string_view begin = "pass ", middle = " of ";
@@ -22,8 +17,8 @@ std::string one_work(const Words& words, std::string_view text) {
     constexpr std::string_view at_back = "back ";
     if (const std::string pass = pass_words(words, text); !pass.empty()) return pass;
     if (text.starts_with(at_back))
-        return words("work.at_the_back", shown(words, "work.", text.substr(at_back.size())));
-    return shown(words, "work.", text);
+        return words("work.at_the_back", words.name("work.", text.substr(at_back.size())));
+    return words.name("work.", text);
 }
 
 // "sides, fronts".
@@ -50,19 +45,17 @@ std::string work_word(const Words& words, std::string_view work) {
 }
 
 std::string control_word(const Words& words, std::string_view control) {
-    return shown(words, "control.", control);
+    return words.name("control.", control);
 }
-std::string guide_word(const Words& words, std::string_view guide) { return shown(words, "guide.", guide); }
+std::string guide_word(const Words& words, std::string_view guide) { return words.name("guide.", guide); }
 std::string reading_word(const Words& words, std::string_view reading) {
-    return shown(words, "reading.", reading);
+    return words.name("reading.", reading);
 }
-std::string feel_word(const Words& words, std::string_view feel) { return shown(words, "feel.", feel); }
-std::string sight_word(const Words& words, std::string_view sight) { return shown(words, "sight.", sight); }
-std::string tool_word(const Words& words, std::string_view tool) { return shown(words, "tool.", tool); }
-std::string role_word(const Words& words, std::string_view role) { return shown(words, "role.", role); }
-std::string end_word(const Words& words, std::string_view reference) {
-    return shown(words, "end.", reference);
-}
+std::string feel_word(const Words& words, std::string_view feel) { return words.name("feel.", feel); }
+std::string sight_word(const Words& words, std::string_view sight) { return words.name("sight.", sight); }
+std::string tool_word(const Words& words, std::string_view tool) { return words.name("tool.", tool); }
+std::string role_word(const Words& words, std::string_view role) { return words.name("role.", role); }
+std::string end_word(const Words& words, std::string_view reference) { return words.name("end.", reference); }
 
 std::string ends_words(const Words& words, const std::vector<std::string_view>& references) {
     if (references.size() == 1) return end_word(words, references.front());
@@ -71,31 +64,29 @@ std::string ends_words(const Words& words, const std::vector<std::string_view>& 
     });
     std::vector<std::string> names;
     for (const std::string_view one : references)
-        names.push_back(alike ? shown(words, "end_of_several.", one) : end_word(words, one));
+        names.push_back(alike ? words.name("end_of_several.", one) : end_word(words, one));
     const std::string all = words.list(names);
     if (!alike || names.empty()) return all;
     return noun_of(references.front()) == "edge" ? words("end.edges", all) : words("end.ends", all);
 }
 
 std::string face_down_words(const Words& words, std::string_view face) {
-    return shown(words, "face_down.", face);
+    return words.name("face_down.", face);
 }
-std::string face_up_words(const Words& words, std::string_view face) {
-    return shown(words, "face_up.", face);
-}
+std::string face_up_words(const Words& words, std::string_view face) { return words.name("face_up.", face); }
 
 std::string machine_kind_word(const Words& words, std::string_view kind) {
-    return shown(words, "machine_kind.", kind);
+    return words.name("machine_kind.", kind);
 }
 std::string cutter_kind_word(const Words& words, std::string_view kind) {
-    return shown(words, "cutter_kind.", kind);
+    return words.name("cutter_kind.", kind);
 }
 std::string stock_kind_word(const Words& words, std::string_view kind) {
-    return shown(words, "stock_kind.", kind);
+    return words.name("stock_kind.", kind);
 }
-std::string grain_word(const Words& words, std::string_view grain) { return shown(words, "grain.", grain); }
+std::string grain_word(const Words& words, std::string_view grain) { return words.name("grain.", grain); }
 std::string slide_kind_word(const Words& words, std::string_view kind) {
-    return shown(words, "slide_kind.", kind);
+    return words.name("slide_kind.", kind);
 }
 
 }  // namespace kw

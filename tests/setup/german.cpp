@@ -4,7 +4,7 @@
 #include "joint/kinds.h"
 #include "no_english.h"
 #include "setup/choose_cutter.h"
-#include "setup/work_words.h"
+#include "words/names.h"
 
 using namespace kw;
 
@@ -12,7 +12,7 @@ namespace {
 
 const Locale german(Graduation::mm_0_1, Language::german);
 
-std::string said(const char* work, const Locale& locale) { return said_work(work).text(locale); }
+std::string said(const char* work, const Locale& locale) { return work_word(locale.words(), work); }
 
 }  // namespace
 
