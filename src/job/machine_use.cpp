@@ -34,8 +34,11 @@ std::vector<std::string> MachineUses::set_again(const std::string& machine, cons
     };
     std::vector<std::string> controls;
     const auto other_stack = [&](const MachineUse& use) { return use.stack != its->stack; };
-    // The fence goes from pass to pass by a mark of its own, which is lost with the first.
-    if (any_since([&](const MachineUse& use) { return use.dial.fence != its->dial.fence; }))
+    // The fence goes from pass to pass by a mark of its own, which is lost with the first; and it stands at the last pass then.
+    if (any_since([&](const MachineUse& use) {
+            return use.dial.fence != its->dial.fence || use.dial.shift != Length{} ||
+                   its->dial.shift != Length{};
+        }))
         controls.insert(controls.end(), {"fence", "shift"});
     // Another cutter has another radius.
     if (any_since([&](const MachineUse& use) {

@@ -61,14 +61,46 @@ void take_out(Json& log, const Json& entry) {
     }
 }
 
+// Which entries of `mine` base does not have: the later ones of several that are alike.
+std::vector<bool> are_added(const Json& mine, const Json& base) {
+    Json left = base;
+    std::vector<bool> added;
+    for (const Json& entry : mine) {
+        const auto found = std::find(left.begin(), left.end(), entry);
+        added.push_back(found == left.end());
+        if (found != left.end()) left.erase(found);
+    }
+    return added;
+}
+
+// Behind `before` (null: at the beginning), or at the end where that is gone.
+void insert_behind(Json& log, const Json* before, Json entry) {
+    std::size_t at = before ? log.size() : 0;
+    while (before && at > 0 && log[at - 1] != *before) --at;
+    const bool is_gone = before && at == 0;
+    const auto place = is_gone ? log.end() : log.begin() + static_cast<std::ptrdiff_t>(at);
+    log.insert(place, std::move(entry));
+}
+
 Json merge_logs(const Json& base, const Json& theirs, const Json& mine) {
     Json out = theirs;
     const Json taken_back = without(base, mine);
     for (std::size_t i = taken_back.size(); i-- > 0;) take_out(out, taken_back[i]);
-    Json added = without(mine, base);
-    // An entry that belonged to what was the last before is not one with what came in between.
-    if (!added.empty() && is_together(added[0]) && theirs != base) added[0].erase("together");
-    for (Json& entry : added) out.push_back(std::move(entry));
+    const std::vector<bool> added = are_added(mine, base);
+    const auto last_known = std::find(added.rbegin(), added.rend(), false);
+    const auto behind = static_cast<std::size_t>(added.rend() - last_known);
+    for (std::size_t i = 0; i < mine.size(); ++i) {
+        if (!added[i]) continue;
+        Json entry = mine[i];
+        // What was told late stands behind what it belongs to; all else comes last.
+        if (i < behind) {
+            insert_behind(out, i > 0 ? &mine[i - 1] : nullptr, std::move(entry));
+            continue;
+        }
+        // An entry that belonged to what was the last before is not one with what came in between.
+        if (i == behind && is_together(entry) && theirs != base) entry.erase("together");
+        out.push_back(std::move(entry));
+    }
     return out;
 }
 

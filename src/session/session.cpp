@@ -7,6 +7,7 @@
 #include "job/comes_first.h"
 #include "job/pins.h"
 #include "session/say_log.h"
+#include "session/told_late.h"
 
 namespace kw {
 namespace {
@@ -80,7 +81,7 @@ public:
     Session operator()(const AddDrawer& add) const {
         Json document = session_.document;
         Json& drawers = document["drawers"];
-        if (add.like >= drawers.size())
+        if (!drawers.is_array() || add.like >= drawers.size() || !drawers[add.like].is_object())
             return refuse(session_, "/drawers", Message::say("refused.no_drawer_to_start_from"));
         Json drawer = drawers[add.like];
         drawer["name"] = free_name(drawers, drawer.value("name", "drawer"));
@@ -121,20 +122,10 @@ public:
             if (const auto first = what_comes_first(*session_.work, *setup, mark.passes);
                 first && !(is_late && first->torn_down && first->setup == setup))
                 return refuse(session_, too_early(*setup, *first, words_in(session_.language)));
-        Json document = session_.document;
-        if (mark.done && is_late) {
-            tell_behind_lock(document["log"], *setup, mark.passes);
-            return with_document(session_, std::move(document));
-        }
-        bool together = false;
-        for (const std::size_t index : mark.passes) {
-            Json& log = document["log"];
-            LogEntry entry = ran_entry(*setup, setup->passes.at(index));
-            entry.together = std::exchange(together, true);
-            if (mark.done) log.push_back(log_entry_json(entry, session_.work->job.unit));
-            else take_back(log, entry);
-        }
-        return with_document(session_, std::move(document));
+        std::vector<LogEntry> entries;
+        for (const std::size_t index : mark.passes)
+            entries.push_back(ran_entry(*setup, setup->passes.at(index)));
+        return mark.done && is_late ? told_late(*setup, entries) : told_now(entries, mark.done);
     }
 
     Session operator()(const MarkLost& lost) const {
@@ -285,35 +276,28 @@ private:
         return entry;
     }
 
-    // With what was told at once with the lock in front of them.
-    void tell_behind_lock(Json& log, const Setup& setup, const std::vector<std::size_t>& passes) const {
-        const std::string& key = session_.work->plan.group_with_id(setup.group)->key;
-        const auto is_its_lock = [&](const Json& entry) {
-            const std::string its = entry.value("key", "");
-            return entry.value("kind", "") == "lock" && (its == key || its.rfind(key + " | ", 0) == 0);
-        };
-        std::size_t at = log.size();
-        while (at > 0 && !is_its_lock(log[at - 1])) --at;
-        while (at < log.size() && log[at].value("together", false)) ++at;
-        for (std::size_t i = 0; i < passes.size(); ++i) {
-            LogEntry entry = ran_entry(setup, setup.passes.at(passes[i]));
-            entry.together = i > 0;
-            log.insert(log.begin() + static_cast<std::ptrdiff_t>(at + i),
-                       log_entry_json(entry, session_.work->job.unit));
+    // That these have run, or have not after all.
+    Session told_now(const std::vector<LogEntry>& entries, bool done) const {
+        Json document = session_.document;
+        Json& log = document["log"];
+        bool together = false;
+        for (LogEntry entry : entries) {
+            entry.together = std::exchange(together, true);
+            if (done) log.push_back(log_entry_json(entry, session_.work->job.unit));
+            else take_back_run(log, entry);
         }
+        return with_document(session_, std::move(document));
     }
 
-    static void take_back(Json& log, const LogEntry& entry) {
-        for (std::size_t i = log.size(); i-- > 0;) {
-            const Json& other = log[i];
-            if (other.value("kind", "") != "ran" || without_pass_count(other.value("key", "")) != entry.key ||
-                other.value("part", "") != entry.part || other.value("reference", "") != entry.reference)
-                continue;
-            // What was told with it is now told with what follows.
-            if (!other.value("together", false) && i + 1 < log.size()) log[i + 1].erase("together");
-            log.erase(i);
-            return;
-        }
+    // That these ran before the setup was torn down.
+    Session told_late(const Setup& setup, const std::vector<LogEntry>& entries) const {
+        Json document = session_.document;
+        Json& log = document["log"];
+        const std::string& key = session_.work->plan.group_with_id(setup.group)->key;
+        if (const std::string part = lost_since_lock(log, key, entries); !part.empty())
+            return refuse(session_, "part", Message::say("refused.lost_since", part));
+        tell_behind_lock(log, key, entries, session_.work->job.unit);
+        return with_document(session_, std::move(document));
     }
 
     Session& session_;
@@ -328,6 +312,16 @@ Session made_ready(Session session, const std::string& time) {
     session.refused_field.clear();
     session.day = time.substr(0, std::string("2026-01-31").size());
     return session;
+}
+
+// A document that others write into may have anything anywhere: what can't be done with it is refused.
+Session carried_out(Session& before, const Action& action, const std::string& time, bool works_out,
+                    const Watch& watch) {
+    try {
+        return std::visit(Applier(before, time, works_out, watch), action);
+    } catch (const Json::exception&) {
+        return refuse(before, "", Message::say("refused.broken_document"));
+    }
 }
 
 }  // namespace
@@ -357,7 +351,7 @@ bool can_be_shown(const Action& action) {
 Session edited(Session session, const Action& action, const std::string& time) {
     if (!can_be_shown(action)) return session;
     Session before = made_ready(std::move(session), time);
-    return std::visit(Applier(before, time, false, {}), action);
+    return carried_out(before, action, time, false, {});
 }
 
 Session worked_out(Session session, const Watch& watch) {
@@ -367,7 +361,7 @@ Session worked_out(Session session, const Watch& watch) {
 
 Session apply(const Session& session, const Action& action, const std::string& time, const Watch& watch) {
     Session before = made_ready(session, time);
-    Session after = std::visit(Applier(before, time, true, watch), action);
+    Session after = carried_out(before, action, time, true, watch);
     const bool of_locks = std::holds_alternative<LockGroup>(action) ||
                           std::holds_alternative<TakeBack>(action) || std::holds_alternative<Undo>(action) ||
                           std::holds_alternative<Redo>(action);

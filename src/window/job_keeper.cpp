@@ -171,8 +171,12 @@ Answer JobKeeper::take(const AskedAction& asked) {
         answer.said.push_back(
             {words("undo.redone", difference(words, before.document, after.document, after.work.get()))});
     answer.test_taken = std::holds_alternative<SaveTest>(asked.action);
-    if (after.memory != before.memory) keep_memory(before.memory, answer);
-    if (changed) save_worked_out(answer);
+    // What a lock teaches is kept once the lock itself is: and what is taken up from the file meanwhile brings the shop's.
+    Memory learned = after.memory;
+    const bool is_saved = !changed || save_worked_out(answer);
+    if (!is_saved || learned == before.memory) return answer;
+    kept_.session.memory = std::move(learned);
+    keep_memory(before.memory, answer);
     return answer;
 }
 
@@ -222,18 +226,21 @@ void JobKeeper::look_at_file() {
 }
 
 // The session is worked out; where something came into it from the file it is so again.
-void JobKeeper::save_worked_out(Answer& answer) {
+bool JobKeeper::save_worked_out(Answer& answer) {
     const bool was_taken = std::exchange(answer.file_taken, false);
-    save(answer);
+    const bool is_saved = save(answer);
     if (answer.file_taken) kept_.session = worked_out(std::move(kept_.session), watch());
     answer.file_taken |= was_taken;
+    return is_saved;
 }
 
-void JobKeeper::save(Answer& answer) {
-    if (!take_up_file(answer)) return;
-    if (const auto saved = kept_.file.write(kept_.session.document); !saved)
+bool JobKeeper::save(Answer& answer) {
+    if (!take_up_file(answer)) return false;
+    const auto saved = kept_.file.write(kept_.session.document);
+    if (!saved)
         answer.said.push_back(
             {locale().words()("keep.not_saved", saved.error().text(locale())), Tone::wrong});
+    return saved.has_value();
 }
 
 // The file may have been changed by someone else meanwhile: that stays. Where it can't be read now, why: then it is not written either.

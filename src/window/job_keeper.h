@@ -86,8 +86,9 @@ private:
     void give(Answer answer);
     Answer take_edits(const std::vector<AskedAction>& edits);
     Answer take(const AskedAction& asked);
-    void save(Answer& answer);
-    void save_worked_out(Answer& answer);
+    // False: it is not saved, and that is said.
+    bool save(Answer& answer);
+    bool save_worked_out(Answer& answer);
     bool take_up_file(Answer& answer);
     Locale locale() const;
     void keep_memory(const Memory& before, Answer& answer);

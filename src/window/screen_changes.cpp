@@ -29,11 +29,18 @@ struct Sentences {
     void say_leave(const std::string& what) { leave.push_back(words()("leave.the", what)); }
 
     std::string by_rule(Length length) const { return without_mark(show_with_unit(length, job().locale)); }
-    // Both as the rule shows them; as a caliper does where a rule shows the same.
+    bool is_on_rule(Length length) const {
+        const auto shown = read_length(by_rule(length), unit_of(job().locale));
+        return shown && *shown == length;
+    }
+    // As the rule shows them where it holds both; otherwise as a caliper does, and as the large numbers are told.
     std::string from_to(Length from, Length to, bool by_scale = false) const {
         const char* key = by_scale ? "change.from_to_by_scale" : "change.from_to";
-        if (by_rule(from) != by_rule(to)) return words()(key, by_rule(from), by_rule(to));
+        if (is_on_rule(from) && is_on_rule(to)) return words()(key, by_rule(from), by_rule(to));
         return words()(key, caliper_text(job(), from), caliper_text(job(), to));
+    }
+    std::string measure(Length length) const {
+        return is_on_rule(length) ? by_rule(length) : caliper_text(job(), length);
     }
     std::string fence_or_stop() const {
         return now.guide == "stop" ? guide_word(words(), "stop") : control_word(words(), "fence");
@@ -55,7 +62,7 @@ struct Sentences {
     void fence() {
         const ControlMove w = move_of(stood.fence_to(measured_to), set.fence_to(measured_to));
         if ((before.guide == "stop") != (now.guide == "stop"))
-            say_change(w.by_scale ? "change.set_by_scale" : "change.set", fence_or_stop(), by_rule(w.to));
+            say_change(w.by_scale ? "change.set_by_scale" : "change.set", fence_or_stop(), measure(w.to));
         else if (!same(job(), w.from, w.to))
             say_change(w.to > w.from ? "change.fence_out" : "change.fence_in", fence_or_stop(),
                        from_to(w.from, w.to, w.by_scale));
@@ -74,7 +81,7 @@ struct Sentences {
         }
         const ControlMove w = move_of(stood.height.value_or(*set.height), *set.height);
         if (!before.height && w.by_scale) say_change("change.set_by_scale", blade, caliper_text(job(), w.to));
-        else if (!before.height) say_change("change.set_high", blade, by_rule(w.to));
+        else if (!before.height) say_change("change.set_high", blade, measure(w.to));
         else if (!same(job(), w.from, w.to))
             say_change(w.to > w.from ? "change.raise" : "change.lower", blade,
                        from_to(w.from, w.to, w.by_scale));
@@ -83,7 +90,7 @@ struct Sentences {
     void spacer() {
         const Length none;
         if (before.spacer == none && now.spacer == none) return;
-        if (before.spacer == none) say_change("change.spacer_on", by_rule(now.spacer));
+        if (before.spacer == none) say_change("change.spacer_on", measure(now.spacer));
         else if (now.spacer == none) say_change("change.spacer_off");
         else if (!same(job(), before.spacer, now.spacer))
             say_change("change.spacer", from_to(before.spacer, now.spacer));

@@ -99,7 +99,7 @@ void draw_question(Screen& screen, const Question& question) {
         --screen.state.first_question;
     const std::string held = held_text(screen, question),
                       keep = held.empty() ? std::string() : screen.text("first.stays", held);
-    if (quiet_button(ui, ui.text("first.skip").c_str(), {.width = content_width(ui), .detail = keep}))
+    if (secondary_button(ui, ui.text("first.skip").c_str(), {.width = content_width(ui), .detail = keep}))
         ++screen.state.first_question;
     end_card(ui);
 }

@@ -6,6 +6,7 @@
 #include <cstdio>
 
 #include "job/comes_first.h"
+#include "window/screen_stand.h"
 
 namespace kw::window {
 namespace {
@@ -230,7 +231,9 @@ std::vector<Shot> shots_of(const Work& work) {
         {"22-fence-fills-the-screen",
          [dado](Theatre& stage) {
              go_to_saw(stage, dado, SawTab::picture);
-             stage.state().filling = "Fence to near side";
+             stage.settle();
+             Screen screen{stage.window.ui(), stage.app.session(), stage.state(), std::nullopt};
+             stage.state().filling = fence_caption(screen, *stand_at(screen));
          }},
         {"23-what-is-learned",
          [](Theatre& stage) {

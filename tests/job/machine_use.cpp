@@ -69,3 +69,15 @@ TEST_CASE("a control that was moved and came back to the same number was set by 
     uses.note("saw", use("dado", 10, 6));
     CHECK(uses.set_again("saw", "dado").empty());
 }
+
+TEST_CASE(
+    "a slot of several passes leaves the fence at its last one: what begins at the same place is set again") {
+    MachineUse shifted = use("groove", 10, 6);
+    shifted.dial.shift = Length::millimetres(3);
+    MachineUses uses;
+    uses.note("saw", use("dado", 10, 6));
+    uses.note("saw", shifted);
+    CHECK(uses.set_again("saw", "dado") == Controls{"fence", "shift"});
+    uses.note("saw", use("dado", 10, 6));
+    CHECK(uses.set_again("saw", "groove") == Controls{"fence", "shift"});
+}

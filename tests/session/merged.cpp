@@ -33,6 +33,31 @@ TEST_CASE("entries that were added to the log in two places are all in it, the f
           with_log({lost("a"), lost("b"), lost("c"), lost("d", true)})["log"]);
 }
 
+TEST_CASE("an entry that was told late stays behind what it belongs to, whatever else was told meanwhile") {
+    const Json base = with_log({lost("a"), lost("b")}), theirs = with_log({lost("a"), lost("b"), lost("c")});
+    CHECK(merged(base, theirs, with_log({lost("a"), lost("late"), lost("b")}))->at("log") ==
+          with_log({lost("a"), lost("late"), lost("b"), lost("c")})["log"]);
+    CHECK(merged(base, theirs, with_log({lost("a"), lost("late"), lost("later"), lost("b"), lost("d")}))
+              ->at("log") ==
+          with_log({lost("a"), lost("late"), lost("later"), lost("b"), lost("c"), lost("d")})["log"]);
+    // Where that was taken back elsewhere, it comes last.
+    CHECK(merged(base, with_log({lost("b")}), with_log({lost("a"), lost("late"), lost("b")}))->at("log") ==
+          with_log({lost("b"), lost("late")})["log"]);
+}
+
+TEST_CASE("a document whose log was spoilt outside is refused, and nothing is told to it") {
+    Session session = open_session(tests::sample_json(), {}, now);
+    REQUIRE(session.work);
+    for (const Json& spoilt : {Json::object(), Json("x"), Json(7)}) {
+        session.document["log"] = spoilt;
+        const Session after = apply(session, MarkLost{session.work->plan.parts.front().id}, now);
+        CHECK_FALSE(after.refused.empty());
+        CHECK(after.document == session.document);
+    }
+    session.document["drawers"] = "x";
+    CHECK_FALSE(edited(session, AddDrawer{}, now).refused.empty());
+}
+
 TEST_CASE("an entry that was taken back in one place is gone, and what was added in the other stays") {
     const Json base = with_log({lost("a"), lost("b"), lost("c", true)});
     const Json theirs = with_log({lost("a"), lost("b"), lost("c", true), lost("d")});

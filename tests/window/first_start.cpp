@@ -57,7 +57,7 @@ TEST_CASE("from nothing to the first setup at the saw, by few presses") {
 
 TEST_CASE("every question can be skipped, and what is left out has a value that was said") {
     Beginner beginner;
-    for (int i = 0; i < 7; ++i) beginner.press("Skip this");
+    for (int i = 0; i < 7; ++i) beginner.press("Go on");
     CHECK(beginner.maker.app().session().problems.empty());
     beginner.press("To the first setup at the saw");
     CHECK(beginner.maker.on_disk() == Json::parse(first_job()));
@@ -69,11 +69,11 @@ TEST_CASE("an opening that leaves no drawer is said at once, and the way back pu
     beginner.put_in("1");
     CHECK(beginner.maker.hand().log().find("How high is the opening?"));
     CHECK_FALSE(beginner.maker.app().session().problems.empty());
-    for (int i = 0; i < 5; ++i) beginner.press("Skip this");
+    for (int i = 0; i < 5; ++i) beginner.press("Go on");
     CHECK_FALSE(beginner.maker.find("To the first setup at the saw"));
     for (int i = 0; i < 6; ++i) beginner.press("Back");
     beginner.put_in("15");
-    for (int i = 0; i < 5; ++i) beginner.press("Skip this");
+    for (int i = 0; i < 5; ++i) beginner.press("Go on");
     CHECK(beginner.maker.find("To the first setup at the saw"));
 }
 

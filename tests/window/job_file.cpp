@@ -111,4 +111,20 @@ TEST_CASE("a file that can't be read meanwhile is not written over, and what was
     CHECK(maker.on_disk()["name"] == "Renamed outside");
 }
 
+TEST_CASE("a file whose log was spoilt outside is not taken up, and work goes on in the window") {
+    for (const char* spoilt :
+         {R"({})", R"("x")", R"([7])", R"([{"key": 5}])", R"([{"kind": "ran", "together": "x"}])"}) {
+        Maker maker(one_drawer);
+        Json job = maker.on_disk();
+        job["log"] = Json::parse(spoilt);
+        const std::string text = job.dump();
+        write(maker, text);
+        act(maker, MarkLost{part(maker, 0)});
+        CAPTURE(spoilt);
+        CHECK(maker.work().standing.lost.size() == 1);
+        CHECK(said_last(maker).find("can't be read now") != std::string::npos);
+        CHECK(maker.on_disk() == job);
+    }
+}
+
 }  // namespace kw::window

@@ -22,12 +22,13 @@ TEST_CASE("all languages say everything, each with the same places to fill in") 
         CAPTURE(tag_of(language));
         const auto& texts = words_in(language).all();
         CHECK(texts.size() == words_in(Language::english).all().size());
-        for (const auto& [key, text] : words_in(Language::english).all()) {
-            CAPTURE(key);
-            REQUIRE(texts.contains(key));
-            const auto wanted = places_in(text), found = places_in(texts.at(key));
+        for (const auto& text : words_in(Language::english).all()) {
+            CAPTURE(text.first);
+            REQUIRE(texts.contains(text.first));
+            const std::string& other = texts.at(text.first);
+            const auto wanted = places_in(text.second), found = places_in(other);
             CHECK(std::set(wanted.begin(), wanted.end()) == std::set(found.begin(), found.end()));
-            CHECK_FALSE(texts.at(key).empty());
+            CHECK_FALSE(other.empty());
         }
     }
 }
@@ -54,9 +55,9 @@ TEST_CASE("British English changes whole words and leaves the maker's names alon
 
 TEST_CASE("no British text speaks of rabbets, dados or miters") {
     // "rebate", "housing" and "mitre" are the names in the UK: common practice, no source.
-    static const std::regex american(R"(\b(rabbet|dado|miter)s?\b)", std::regex::icase);
-    for (const auto& [key, text] : words_in(Language::british).all()) {
-        CAPTURE(key);
-        CHECK_FALSE(std::regex_search(text, american));
+    static const std::regex american(R"(\b(rabbet|miter|dado(?! stack))s?\b)", std::regex::icase);
+    for (const auto& text : words_in(Language::british).all()) {
+        CAPTURE(text.first);
+        CHECK_FALSE(std::regex_search(text.second, american));
     }
 }
