@@ -319,9 +319,7 @@ Session carried_out(Session& before, const Action& action, const std::string& ti
                     const Watch& watch) {
     try {
         return std::visit(Applier(before, time, works_out, watch), action);
-    } catch (const Json::exception&) {
-        return refuse(before, "", Message::say("refused.broken_document"));
-    }
+    } catch (const Json::exception&) { return refuse(before, "", Message::say("refused.broken_document")); }
 }
 
 }  // namespace
