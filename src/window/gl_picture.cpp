@@ -234,7 +234,8 @@ bool explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec
     const ImVec2 corner = ImGui::GetCursorScreenPos(), whole = whole_pixels(size);
     // On a low page the buttons would lie on what is written there: they stand beneath.
     const bool has_buttons = drawing.close_up || !explore.also.empty();
-    const float foot = has_buttons && ui.page_size.y < ui.px(700) ? ui.px(size::target) : 0;
+    const bool at_foot = has_buttons && explore.corner != Corner::upper_right;
+    const float foot = at_foot && ui.page_size.y < ui.px(700) ? ui.px(size::target) : 0;
     const ImVec2 room{whole.x, whole.y - foot};
     bool other_look = take_hand(ui, id, room, look);
     ImGui::SetCursorScreenPos(corner);

@@ -257,8 +257,8 @@ void draw_columns(Screen& screen, const Stand& stand, const Columns& columns) {
     begin_scroll(ui, "middle", {room.x - columns.numbers - columns.parts - 2 * gap, room.y});
     draw_setup_picture(screen, stand, columns.picture);
     draw_changes(screen, stand);
-    draw_gear(screen, stand);
     draw_cautions(screen, stand);
+    draw_gear(screen, stand);
     end_scroll(ui);
     ImGui::SameLine(0, gap);
     if (left) numbers();
@@ -270,7 +270,7 @@ void draw_picture_wide(Screen& screen, const Stand& stand) {
     const auto px = [&](double paper_px) { return screen.ui.px(paper_px); };
     draw_columns(screen, stand,
                  {std::max(px(280), room.x * 0.21f), std::max(px(310), room.x * 0.23f),
-                  std::max(px(250), room.y - px(380))});
+                  std::max(px(295), room.y - px(335))});
 }
 
 // A panel of 1024 x 600: all three are in sight there as well.

@@ -161,12 +161,13 @@ TEST_CASE("no German words lie on others where no English ones do") {
                    german = view_job::work(in(wanted, Language::german));
         const auto before = pictures(*us), after = pictures(*german);
         REQUIRE(before.size() == after.size());
-        for (const auto& [width, height] : {std::pair{800.0, 500.0}, std::pair{560.0, 420.0}})
+        for (const auto& room : {std::pair{800.0, 500.0}, std::pair{560.0, 420.0}})
             for (std::size_t i = 0; i < after.size(); ++i) {
                 CAPTURE(after[i].name);
-                CAPTURE(width);
-                const auto meeting_in = [&, w = width, h = height](const Drawing& drawing) {
-                    return words_on_words(drawing, fitted(drawing, w, h, 1, paper_text_width));
+                CAPTURE(room.first);
+                const auto meeting_in = [&](const Drawing& drawing) {
+                    return words_on_words(drawing,
+                                          fitted(drawing, room.first, room.second, 1, paper_text_width));
                 };
                 const auto meeting = meeting_in(after[i].drawing);
                 CAPTURE((meeting.empty() ? std::string() : meeting.front()));
@@ -179,7 +180,7 @@ TEST_CASE("in the order's picture no German words lie on others, nor beside it, 
     const auto work = view_job::work(in(view_job::metric(), Language::german));
     for (const double width : {420.0, 700.0, 1100.0, 1800.0})
         for (const double height : {300.0, 700.0}) {
-            CAPTURE(width);
+            CAPTURE(room.first);
             const Drawing drawing = order_of(*work, width, height);
             const auto meeting = words_on_words(drawing, View{});
             CAPTURE((meeting.empty() ? std::string() : meeting.front()));
