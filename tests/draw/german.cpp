@@ -180,7 +180,7 @@ TEST_CASE("in the order's picture no German words lie on others, nor beside it, 
     const auto work = view_job::work(in(view_job::metric(), Language::german));
     for (const double width : {420.0, 700.0, 1100.0, 1800.0})
         for (const double height : {300.0, 700.0}) {
-            CAPTURE(room.first);
+            CAPTURE(width);
             const Drawing drawing = order_of(*work, width, height);
             const auto meeting = words_on_words(drawing, View{});
             CAPTURE((meeting.empty() ? std::string() : meeting.front()));
