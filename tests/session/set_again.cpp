@@ -52,8 +52,9 @@ std::vector<NamedLength> only(const std::vector<NamedLength>& all, const std::ve
     return some;
 }
 
-Session tested(Session session, const std::vector<NamedLength>& readings, bool sure = false,
+Session tested(const Session& before, const std::vector<NamedLength>& readings, bool sure = false,
                std::optional<std::vector<NamedLength>> moved = std::nullopt) {
+    Session session = before;  // arguments are read in any order
     TestCut cut;
     cut.setup = setup_of(session, dado);
     cut.readings = readings;
@@ -66,7 +67,8 @@ Session tested(Session session, const std::vector<NamedLength>& readings, bool s
     return session;
 }
 
-Session locked(Session session, const std::string& work) {
+Session locked(const Session& before, const std::string& work) {
+    Session session = before;  // arguments are read in any order
     TestCut cut;
     cut.setup = setup_of(session, work);
     cut.moved = std::vector<NamedLength>{};
