@@ -18,8 +18,9 @@ inline std::vector<std::size_t> passes_of(const Session& session, const std::str
 }
 
 // All done that comes before: sizes run, joints locked as they stand.
-inline Session made_ready(Session session, const std::string& id, const std::vector<std::size_t>& passes,
+inline Session made_ready(const Session& begun, const std::string& id, const std::vector<std::size_t>& passes,
                           const std::string& time) {
+    Session session = begun;  // not moved: what is asked of it beside is read in any order
     while (const auto first =
                what_comes_first(*session.work, *session.work->plan.setup_with_id(id), passes)) {
         const std::string before = first->setup->id, through = first->through;
@@ -29,7 +30,7 @@ inline Session made_ready(Session session, const std::string& id, const std::vec
             session = apply(session, LockGroup{lock}, time);
         } else {
             const auto its = passes_of(session, before, through);
-            session = made_ready(std::move(session), before, its, time);
+            session = made_ready(session, before, its, time);
             session = apply(session, MarkRun{before, its, true}, time);
         }
         REQUIRE(session.refused == "");
@@ -37,9 +38,9 @@ inline Session made_ready(Session session, const std::string& id, const std::vec
     return session;
 }
 
-inline Session ran(Session session, const std::string& id, const std::vector<std::size_t>& passes,
+inline Session ran(const Session& begun, const std::string& id, const std::vector<std::size_t>& passes,
                    const std::string& time) {
-    session = apply(made_ready(std::move(session), id, passes, time), MarkRun{id, passes, true}, time);
+    Session session = apply(made_ready(begun, id, passes, time), MarkRun{id, passes, true}, time);
     REQUIRE(session.refused == "");
     return session;
 }
