@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "window/maker.h"
+#include "window/in_sight.h"
 #include "window/screen_next.h"
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
@@ -14,27 +14,6 @@ namespace {
 
 double common(double a_low, double a_high, double b_low, double b_high) {
     return std::min(a_high, b_high) - std::max(a_low, b_low);
-}
-
-bool whole_in_sight(const LoggedWidget& widget) {
-    return widget.seen.bottom - widget.seen.top > widget.box.bottom - widget.box.top - 1;
-}
-
-void go_to_test(Maker& maker) {
-    for (const std::string& step : maker.work().plan.sequence)
-        if (setup_of_step(maker.work().plan, step)->test_cut) {
-            maker.app().state().place = Where::saw;
-            maker.app().state().setup = step;
-            maker.redraw();
-            return;
-        }
-    FAIL("no step with a test cut");
-}
-
-const LoggedWidget* toast_in(const WidgetLog& log) {
-    for (const LoggedWidget& widget : log.widgets)
-        if (widget.kind == "toast") return &widget;
-    return nullptr;
 }
 
 // What can be pressed and lies under the toast; pictures may: they are seen again in four seconds.

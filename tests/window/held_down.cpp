@@ -4,36 +4,11 @@
 
 #include <algorithm>
 
-#include "window/maker.h"
+#include "window/in_sight.h"
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
 
 namespace kw::window {
-namespace {
-
-bool whole_in_sight(const LoggedWidget& widget) {
-    return widget.seen.bottom - widget.seen.top > widget.box.bottom - widget.box.top - 1;
-}
-
-void go_to_test(Maker& maker) {
-    for (const std::string& step : maker.work().plan.sequence)
-        if (setup_of_step(maker.work().plan, step)->test_cut) {
-            maker.app().state().place = Where::saw;
-            maker.app().state().setup = step;
-            maker.redraw();
-            return;
-        }
-    FAIL("no step with a test cut");
-}
-
-const LoggedWidget* toast_in(const WidgetLog& log) {
-    for (const LoggedWidget& widget : log.widgets)
-        if (widget.kind == "toast") return &widget;
-    return nullptr;
-}
-
-}  // namespace
-
 TEST_CASE("a part is spoilt by a press and a hold; a tap loses nothing") {
     Maker maker(one_drawer);
     maker.press("At the saw");
