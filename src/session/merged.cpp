@@ -1,6 +1,8 @@
 #include "session/merged.h"
 
 #include <algorithm>
+#include <iterator>
+#include <optional>
 #include <utility>
 
 namespace kw {
@@ -29,14 +31,76 @@ Merged merge_objects(const Json& base, const Json& theirs, const Json& mine, con
     return out;
 }
 
-Merged merge_elements(const Json& base, const Json& theirs, const Json& mine, const std::string& pointer) {
+const Json* named(const Json& list, const std::string& name) {
+    for (const Json& element : list)
+        if (element["name"] == name) return &element;
+    return nullptr;
+}
+
+// Where it stands in `mine`, or else in `theirs`.
+std::ptrdiff_t place_of(const std::string& name, const Json& mine, const Json& theirs) {
+    const auto is_it = [&](const Json& element) { return element["name"] == name; };
+    const auto here = std::find_if(mine.begin(), mine.end(), is_it);
+    return here != mine.end() ? here - mine.begin()
+                              : std::find_if(theirs.begin(), theirs.end(), is_it) - theirs.begin();
+}
+
+using Names = std::vector<std::string>;
+
+// In their sequence; nothing where one has no name, or the same as another.
+std::optional<Names> names_in(const Json& list) {
+    Names names;
+    for (const Json& element : list) {
+        if (!element.is_object() || !element.contains("name") || !element["name"].is_string())
+            return std::nullopt;
+        names.push_back(element["name"]);
+        if (std::count(names.begin(), names.end(), names.back()) > 1) return std::nullopt;
+    }
+    return names;
+}
+
+Names those_in(const Names& names, const Names& others) {
+    Names out;
+    std::copy_if(names.begin(), names.end(), std::back_inserter(out), [&](const std::string& name) {
+        return std::find(others.begin(), others.end(), name) != others.end();
+    });
+    return out;
+}
+
+// In the sequence of the one who has changed it, what only the other has at the end. Nothing where both have changed it.
+std::optional<Names> sequence_of(const Names& base, const Names& theirs, const Names& mine) {
+    const auto moved = [&](const Names& names) { return those_in(names, base) != those_in(base, names); };
+    if (moved(theirs) && moved(mine)) return std::nullopt;
+    const Names &first = moved(mine) ? mine : theirs, &second = moved(mine) ? theirs : mine;
+    Names all = first;
+    for (const std::string& name : second)
+        if (std::find(all.begin(), all.end(), name) == all.end()) all.push_back(name);
+    return all;
+}
+
+// Drawers, boards, cutters: told apart by their names, whatever their sequence. One that was renamed is another.
+Merged merge_named(const Json& base, const Json& theirs, const Json& mine, const Names& sequence,
+                   const std::string& pointer) {
     Json out = Json::array();
-    for (std::size_t i = 0; i < base.size(); ++i) {
-        auto element = merge(base[i], theirs[i], mine[i], pointer + "/" + std::to_string(i));
+    const auto absent = Json();
+    const auto in = [&](const Json& list, const std::string& name) -> const Json& {
+        const Json* found = named(list, name);
+        return found ? *found : absent;
+    };
+    for (const std::string& name : sequence) {
+        const Json &was = in(base, name), &is = in(theirs, name), &here = in(mine, name);
+        auto element = merge(was, is, here, pointer + "/" + std::to_string(place_of(name, mine, theirs)));
         if (!element) return element;
-        out.push_back(std::move(*element));
+        if (!element->is_null()) out.push_back(std::move(*element));
     }
     return out;
+}
+
+Merged merge_lists(const Json& base, const Json& theirs, const Json& mine, const std::string& pointer) {
+    const auto was = names_in(base), is = names_in(theirs), here = names_in(mine);
+    if (!was || !is || !here) return tl::unexpected(pointer);
+    const auto sequence = sequence_of(*was, *is, *here);
+    return sequence ? merge_named(base, theirs, mine, *sequence, pointer) : tl::unexpected(pointer);
 }
 
 // The entries of `all` that are not in `those`, each as often as it is more often in `all`: the later ones of several that are alike.
@@ -111,8 +175,7 @@ Merged merge(const Json& base, const Json& theirs, const Json& mine, const std::
         return merge_objects(base, theirs, mine, pointer);
     const bool are_lists = base.is_array() && theirs.is_array() && mine.is_array();
     if (are_lists && pointer == "/log") return merge_logs(base, theirs, mine);
-    if (are_lists && base.size() == theirs.size() && base.size() == mine.size())
-        return merge_elements(base, theirs, mine, pointer);
+    if (are_lists) return merge_lists(base, theirs, mine, pointer);
     return tl::unexpected(pointer);
 }
 

@@ -24,6 +24,23 @@ Json with_log(std::vector<Json> entries) {
     return job;
 }
 
+Json with_drawers(const std::vector<std::string>& names) {
+    Json job = tests::sample_json();
+    const Json drawer = job["drawers"][0];
+    job["drawers"] = Json::array();
+    for (const std::string& name : names) {
+        job["drawers"].push_back(drawer);
+        job["drawers"].back()["name"] = name;
+    }
+    return job;
+}
+
+std::vector<std::string> names(const Json& job) {
+    std::vector<std::string> out;
+    for (const Json& drawer : job["drawers"]) out.push_back(drawer["name"]);
+    return out;
+}
+
 }  // namespace
 
 TEST_CASE("entries that were added to the log in two places are all in it, the file's first") {
@@ -100,6 +117,45 @@ TEST_CASE("a field that was changed otherwise in both places, or a list that has
     theirs["drawers"].push_back(theirs["drawers"][0]);
     mine["drawers"][0]["count"] = 4;
     CHECK(merged(base, theirs, mine).error() == "/drawers");
+    // Nor which length is which.
+    Json short_list = base, long_list = base;
+    for (Json* job : {&theirs, &mine, &short_list, &long_list}) *job = base;
+    short_list["cutters"][0]["spare_shims"] = Json::array({"0.1 mm", "0.2 mm"});
+    theirs["cutters"][0]["spare_shims"] = Json::array({"0.1 mm", "0.3 mm"});
+    mine["cutters"][0]["spare_shims"] = Json::array({"0.2 mm", "0.2 mm"});
+    CHECK(merged(short_list, theirs, mine).error() == "/cutters/0/spare_shims");
+}
+
+TEST_CASE(
+    "drawers are told apart by their names: changed here and put in another order there, each keeps its "
+    "own") {
+    const Json base = with_drawers({"a", "b", "c"});
+    Json mine = base;
+    mine["drawers"][0]["count"] = 7;  // of a
+    const auto both = merged(base, with_drawers({"c", "b", "a"}), mine);
+    REQUIRE(both);
+    CHECK(names(*both) == std::vector<std::string>{"c", "b", "a"});
+    CHECK(both->at("drawers")[0]["count"] == 2);
+    CHECK(both->at("drawers")[2]["count"] == 7);
+    // The same the other way round.
+    CHECK(merged(base, mine, with_drawers({"c", "b", "a"})) == both);
+    // Two orders at once are nobody's.
+    CHECK(merged(base, with_drawers({"c", "b", "a"}), with_drawers({"b", "a", "c"})).error() == "/drawers");
+}
+
+TEST_CASE("drawers that were added or removed in one place are so, and what was changed in the other stays") {
+    const Json base = with_drawers({"a", "b"});
+    Json mine = with_drawers({"a", "b", "mine"});
+    mine["drawers"][1]["count"] = 7;
+    const auto both = merged(base, with_drawers({"theirs", "b"}), mine);
+    REQUIRE(both);
+    CHECK(names(*both) == std::vector<std::string>{"theirs", "b", "mine"});
+    CHECK(both->at("drawers")[1]["count"] == 7);
+    // One that was removed there, or renamed, and changed here.
+    mine = base;
+    mine["drawers"][0]["count"] = 7;
+    CHECK(merged(base, with_drawers({"b"}), mine).error() == "/drawers/0");
+    CHECK(merged(base, with_drawers({"renamed", "b"}), mine).error() == "/drawers/0");
 }
 
 TEST_CASE("the way back leads to what was here before, with what came into the file meanwhile") {
