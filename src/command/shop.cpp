@@ -1,6 +1,8 @@
 #include "command/shop.h"
 
+#include <cmath>
 #include <cstdlib>
+#include <filesystem>
 
 #include "session/words.h"
 
@@ -9,6 +11,12 @@ namespace {
 
 // To a caliper's step.
 Graduation shown_in(Unit unit) { return unit == Unit::inch ? Graduation::in_001 : Graduation::mm_0_01; }
+
+// Of what is a length and not a share of a move: " (0.005 in)".
+std::string also_in_inches(const Believed& belief) {
+    if (belief.what == Taught::fence_gain || belief.what == Taught::height_gain) return {};
+    return " (" + show_with_unit(Length::nearest_mm(std::abs(belief.value)), Graduation::in_001) + ")";
+}
 
 using Changed = tl::expected<Memory, Problem>;
 
@@ -43,11 +51,27 @@ Changed changed(const ShopAsked& asked, Memory memory, const std::string& now) {
         if (!what) return tl::unexpected(what.error());
         memory = forget(std::move(memory), *what);
     }
-    return asked.correct.empty() ? Changed(std::move(memory))
-                                 : corrected(memory, asked.correct, asked.unit, now);
+    return asked.correct.empty()
+               ? Changed(std::move(memory))
+               : corrected(memory, asked.correct, asked.unit.value_or(Unit::millimetre), now);
 }
 
 }  // namespace
+
+tl::expected<ShopFile, FileError> read_shop_file(const std::string& file) {
+    std::error_code error;
+    if (file.empty() || !std::filesystem::exists(file, error)) return ShopFile{};
+    auto text = read_file(file);
+    if (!text) return tl::unexpected(text.error());
+    auto json = parse_json(*text);
+    if (!json) return tl::unexpected(json.error());
+    return ShopFile{std::move(*text), std::move(*json)};
+}
+
+tl::expected<void, FileError> save_shop_file(const std::string& file, const ShopFile& read,
+                                             const Json& json) {
+    return read.text ? save_over(file, *read.text, to_text(json)) : save_file(file, to_text(json));
+}
 
 int refuse_shop(const std::string& file, const Problem& problem, const CommandIo& io, Unit unit) {
     io.err << file << ": " << problem.pointer << (problem.pointer.empty() ? "" : ": ")
@@ -55,13 +79,14 @@ int refuse_shop(const std::string& file, const Problem& problem, const CommandIo
     return 1;
 }
 
-int run_shop(const ShopAsked& asked, const Json& shop, const CommandIo& io, const std::string& now) {
-    const auto before = read_memory(shop);
-    if (!before) return refuse_shop(asked.file, before.error().front(), io, asked.unit);
+int run_shop(const ShopAsked& asked, const ShopFile& shop, const CommandIo& io, const std::string& now) {
+    const auto before = read_memory(shop.json);
+    const Unit unit = asked.unit.value_or(Unit::millimetre);
+    if (!before) return refuse_shop(asked.file, before.error().front(), io, unit);
     const auto after = changed(asked, *before, now);
-    if (!after) return refuse_shop(asked.file, after.error(), io, asked.unit);
+    if (!after) return refuse_shop(asked.file, after.error(), io, unit);
     if (*after != *before) {
-        if (const auto saved = save_file(asked.file, to_text(with_memory(shop, *after))); !saved) {
+        if (const auto saved = save_shop_file(asked.file, shop, with_memory(shop.json, *after)); !saved) {
             io.err << report(asked.file, {}, saved.error());
             return 1;
         }
@@ -69,7 +94,8 @@ int run_shop(const ShopAsked& asked, const Json& shop, const CommandIo& io, cons
     const auto all = believed(*after, now);
     if (all.empty()) io.out << "Nothing is learned yet: each lock teaches how far the scales are off.\n";
     for (std::size_t i = 0; i < all.size(); ++i)
-        io.out << i + 1 << "  " << say_belief(all[i], shown_in(asked.unit)) << "\n";
+        io.out << i + 1 << "  " << say_belief(all[i], shown_in(unit))
+               << (asked.unit ? "" : also_in_inches(all[i])) << "\n";
     return 0;
 }
 

@@ -1,20 +1,33 @@
 #pragma once
 // `kerfwright shop`: what the shop has learned, and what the maker knows better.
 
+#include <optional>
+#include <string>
+
 #include "command/run.h"
 #include "file/shop_file.h"
 
 namespace kw {
 
 struct ShopAsked {
-    std::string file;     // where the shop's file is, or will be
-    int forget = 0;       // a number of the list; 0: nothing
-    std::string correct;  // NUMBER=LENGTH; empty: nothing
-    Unit unit = Unit::millimetre;
+    std::string file;          // where the shop's file is, or will be
+    int forget = 0;            // a number of the list; 0: nothing
+    std::string correct;       // NUMBER=LENGTH; empty: nothing
+    std::optional<Unit> unit;  // empty: lengths are shown in both, and read as millimetres
 };
 
+// The shop's file as it was read; without a text there was none.
+struct ShopFile {
+    std::optional<std::string> text;
+    Json json = Json::object();
+};
+
+tl::expected<ShopFile, FileError> read_shop_file(const std::string& file);
+// Where nobody else has written into it since it was read.
+tl::expected<void, FileError> save_shop_file(const std::string& file, const ShopFile& read, const Json& json);
+
 // Changes what is asked, saves it, and lists what is believed then. Returns the exit status.
-int run_shop(const ShopAsked& asked, const Json& shop, const CommandIo& io, const std::string& now);
+int run_shop(const ShopAsked& asked, const ShopFile& shop, const CommandIo& io, const std::string& now);
 
 // Says what is wrong with a shop's file. Returns 1.
 int refuse_shop(const std::string& file, const Problem& problem, const CommandIo& io,

@@ -1,4 +1,5 @@
 #include <fcntl.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -53,6 +54,27 @@ void sync_folder(const std::filesystem::path& folder) {
     ::close(handle);
 }
 
+std::filesystem::path folder_of(const std::filesystem::path& path) {
+    return path.has_parent_path() ? path.parent_path() : ".";
+}
+
+// Held while a file of the folder is looked at and replaced: of two of us one waits. Where a file system knows no locks there is none.
+class FolderLock {
+public:
+    explicit FolderLock(const std::filesystem::path& folder)
+        : handle_(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
+        while (handle_ >= 0 && ::flock(handle_, LOCK_EX) != 0 && errno == EINTR) {}
+    }
+    ~FolderLock() {
+        if (handle_ >= 0) ::close(handle_);
+    }
+    FolderLock(const FolderLock&) = delete;
+    FolderLock& operator=(const FolderLock&) = delete;
+
+private:
+    int handle_;
+};
+
 }  // namespace
 
 tl::expected<std::string, FileError> read_file(const std::filesystem::path& path) {
@@ -69,7 +91,7 @@ tl::expected<void, FileError> save_file(const std::filesystem::path& path, const
     std::error_code ignored;
     const std::filesystem::path target =
         std::filesystem::is_symlink(path, ignored) ? std::filesystem::canonical(path, ignored) : path;
-    const std::filesystem::path folder = target.has_parent_path() ? target.parent_path() : ".";
+    const std::filesystem::path folder = folder_of(target);
     std::string aside = (folder / ("." + target.filename().string() + ".XXXXXX")).string();
     const int file = ::mkstemp(aside.data());
     if (file < 0) return tl::unexpected(disk_error("disk.nothing_beside"));
@@ -87,14 +109,12 @@ tl::expected<void, FileError> save_file(const std::filesystem::path& path, const
 
 tl::expected<void, FileError> save_over(const std::filesystem::path& path, const std::string& read,
                                         const std::string& text) {
+    const FolderLock lock(folder_of(path));
     const auto now = read_file(path);
     if (!now) return tl::unexpected(now.error());
     if (*now != read)
-        return tl::unexpected(
-            FileError{{},
-                      Message::of("this file was changed meanwhile by another program, and nothing is "
-                                  "written over it"),
-                      Message::of("give the command again: it then begins with what the file says now")});
+        return tl::unexpected(FileError{
+            {}, Message::say("disk.changed_meanwhile"), Message::say("disk.begin_with_what_it_says")});
     return save_file(path, text);
 }
 

@@ -200,4 +200,14 @@ Memory relearn(Memory memory, const std::vector<Lesson>& before, const std::vect
     return memory;
 }
 
+Memory with_others(Memory memory, const Memory& before, const Memory& there) {
+    for (const Lesson& lesson : there.lessons) {
+        const auto holds = [&](const Memory& all) {
+            return std::find(all.lessons.begin(), all.lessons.end(), lesson) != all.lessons.end();
+        };
+        if (!holds(before) && !holds(memory)) memory.lessons.push_back(lesson);
+    }
+    return memory;
+}
+
 }  // namespace kw

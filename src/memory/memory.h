@@ -41,4 +41,7 @@ Memory correct(Memory memory, const Believed& what, double value, std::string_vi
 // was locked again replaces what it taught before.
 Memory relearn(Memory memory, const std::vector<Lesson>& before, const std::vector<Lesson>& after);
 
+// With the lessons that others have added to `there` since it was `before`.
+Memory with_others(Memory memory, const Memory& before, const Memory& there);
+
 }  // namespace kw

@@ -114,6 +114,7 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     const bool is_job = json->is_object() && json->contains("drawers");
     kept.file = {path, *text, *json};
     kept.session = unworked_session(std::move(*json), *memory, utc_now(), app.state_.preferences.language);
+    kept.session.names = SetupNames::steps;
     app.is_beginning_ = is_job && plan == Plan::follows;
     if (!app.is_beginning_) kept.session = worked_out(std::move(kept.session));
     app.shown_ = kept.session;
@@ -286,17 +287,22 @@ int run_app(const AppOptions& options) {
     if (to_open.is_first_start) app->state().first_question = 0;
     // A job on a stick that is not in stays the last one.
     if (to_open.absent.empty()) remember_as_last(to_open.path);
-    std::string absent = to_open.absent.empty() ? ""
-                                                : words_in(app->state().preferences.language)(
-                                                      "keep.absent", to_open.absent.string());
+    const Words& words = words_in(app->state().preferences.language);
+    std::vector<std::string> news;
+    if (!to_open.absent.empty()) news.push_back(words("keep.absent", to_open.absent.string()));
+    if (const auto unsaved = unsaved_beside(to_open.path))
+        news.push_back(words("keep.unsaved_beside", unsaved->string()));
     WindowOptions window = options.window;
     window.title = title_of(*app);
     window.theme = theme_of(app->state().preferences);
     window.user_scale = app->state().preferences.size_percent / 100.0;
-    return run_window(window, [&](Ui& ui) {
-        if (!absent.empty()) ui.toast(std::exchange(absent, {}), Tone::caution);
+    const int status = run_window(window, [&](Ui& ui) {
+        for (std::string& one : std::exchange(news, {})) ui.toast(std::move(one), Tone::caution);
         app->frame(ui);
     });
+    const std::string unsaved = app->end(platform::data_folder());
+    if (!unsaved.empty()) std::fprintf(stderr, "kerfwright: %s\n", unsaved.c_str());
+    return unsaved.empty() ? status : 1;
 }
 
 }  // namespace kw::window

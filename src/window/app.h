@@ -40,6 +40,8 @@ public:
     void act(Ui& ui, const Action& action);
     // Waits until all is worked out and saved.
     void finish(Ui& ui);
+    // The window is closed: see JobKeeper::end.
+    std::string end(const std::filesystem::path& other_folder) { return keeper_->end(other_folder); }
     // Is told of every search for an order, aside, and may end it. To be set before anything is asked for.
     void watch_with(Watch watch) { keeper_->watch_with(std::move(watch)); }
     bool is_idle() const { return asked_.empty() && !is_beginning_; }

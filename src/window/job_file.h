@@ -10,6 +10,9 @@
 
 namespace kw::window {
 
+// What could not be saved of this job when its window was closed: its newest file beside it, if there is one.
+std::optional<std::filesystem::path> unsaved_beside(const std::filesystem::path& job);
+
 class JobFile {
 public:
     // `text`: as it was read; `document`: what is made of it, with what the shop adds.
@@ -21,7 +24,12 @@ public:
     tl::expected<std::optional<Json>, Message> news(const Json& shop);
     // The news were taken up.
     void take_up(Json document);
+    // Where the file still says what it said at the last look; a file that is gone is there again.
     tl::expected<void, Message> write(const Json& document);
+
+    // What could not be written: into a file of its own beside this one, or else into that folder. Which it is.
+    tl::expected<std::filesystem::path, Message> write_beside(const Json& document,
+                                                              const std::filesystem::path& other_folder);
 
     const Json& document() const { return document_; }
 

@@ -225,6 +225,23 @@ void JobKeeper::look_at_file() {
     });
 }
 
+std::string JobKeeper::end(const std::filesystem::path& other_folder) {
+    stop_searching();
+    std::string said;
+    aside_.post([&] {
+        Answer answer;
+        if (kept_.session.document == kept_.file.document() || save(answer)) return;
+        const std::string why = answer.said.empty() ? std::string() : answer.said.back().text;
+        const auto beside = kept_.file.write_beside(kept_.session.document, other_folder);
+        const Words& words = locale().words();
+        said = why + "\n" +
+               (beside ? words("keep.written_beside", beside->string())
+                       : words("keep.not_saved", beside.error().text(locale())));
+    });
+    aside_.finish();
+    return said;
+}
+
 // The session is worked out; where something came into it from the file it is so again.
 bool JobKeeper::save_worked_out(Answer& answer) {
     const bool was_taken = std::exchange(answer.file_taken, false);
@@ -280,18 +297,12 @@ void JobKeeper::keep(const Preferences& before, const Preferences& now) {
 
 void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
     if (kept_.shop_path.empty()) return;
-    Memory memory = kept_.session.memory;
     if (const std::string why = read_shop_again(); !why.empty()) {
         answer.said.push_back({words_in(kept_.session.language)("keep.learned_not_saved", why), Tone::wrong});
         return;
     }
     const auto there = read_memory(kept_.shop);
-    for (const Lesson& lesson : there ? there->lessons : std::vector<Lesson>{}) {
-        const auto holds = [&](const Memory& all) {
-            return std::find(all.lessons.begin(), all.lessons.end(), lesson) != all.lessons.end();
-        };
-        if (!holds(before) && !holds(memory)) memory.lessons.push_back(lesson);
-    }
+    const Memory memory = there ? with_others(kept_.session.memory, before, *there) : kept_.session.memory;
     kept_.shop = with_memory(std::move(kept_.shop), memory);
     if (const auto saved = save_file(kept_.shop_path, to_text(kept_.shop)); !saved)
         answer.said.push_back(

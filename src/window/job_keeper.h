@@ -75,6 +75,9 @@ public:
     void finish() { aside_.finish(); }
     // Takes up what others have written into the job's file, and answers where there is something new in it.
     void look_at_file();
+    // Does all that was asked for; what can't be saved in the job's file even then is written beside it, or where that can't be, into
+    // this folder. What is to be said of it; empty: all is saved. The keeper is done with.
+    std::string end(const std::filesystem::path& other_folder);
     // Writes what was changed into the shop's file; nothing where there is none.
     void keep(const Preferences& before, const Preferences& now);
     // Whatever it holds is given back aside: a large job takes milliseconds to forget.

@@ -93,6 +93,33 @@ TEST_CASE("a field changed both here and in the file is written over in neither,
     CHECK(maker.on_disk()["drawers"][0]["count"] == 3);
 }
 
+TEST_CASE(
+    "what could not be saved when the window is closed is written beside the job, and named at the next "
+    "start") {
+    Maker maker(one_drawer);
+    CHECK_FALSE(unsaved_beside(maker.path()));
+    Json job = maker.on_disk();
+    job["drawers"][0]["count"] = 3;
+    write(maker, job.dump());
+    act(maker, SetField{"/drawers/0/count", 2});
+    const std::string said = maker.app().end(maker.path().parent_path());
+    const auto beside = unsaved_beside(maker.path());
+    REQUIRE(beside);
+    CHECK(said.find("/drawers/0/count") != std::string::npos);
+    CHECK(said.find(beside->string()) != std::string::npos);
+    CHECK(parse_json(*read_file(*beside)).value()["drawers"][0]["count"] == 2);
+    CHECK(maker.on_disk()["drawers"][0]["count"] == 3);
+    std::filesystem::remove(*beside);
+}
+
+TEST_CASE("what is asked for just before the window is closed is in the file, and nothing is beside it") {
+    Maker maker(one_drawer);
+    maker.app().act(maker.hand().ui(), SetField{"/name", "Closed at once"});
+    CHECK(maker.app().end(maker.path().parent_path()) == "");
+    CHECK(maker.on_disk()["name"] == "Closed at once");
+    CHECK_FALSE(unsaved_beside(maker.path()));
+}
+
 TEST_CASE("a file that can't be read meanwhile is not written over, and what was done waits until it can") {
     Maker maker(one_drawer);
     const Json before = maker.on_disk();
