@@ -77,6 +77,7 @@ Timeline timeline_of(const Work& work) {
     const auto add = [&](const RestStep& step, bool is_done) {
         TimedStep timed;
         timed.step = step.step;
+        timed.name = std::to_string(timeline.steps.size() + 1);
         timed.setup = work.plan.setup_with_id(step.setup);
         const auto& all = timeline.machines;
         timed.lane = std::size_t(std::find(all.begin(), all.end(), timed.setup->machine) - all.begin());

@@ -19,6 +19,7 @@ struct Piece {
 
 struct TimedStep {
     std::string step;  // as in Rest
+    std::string name;  // by which it goes in the picture: where it stands in the order, from 1
     const Setup* setup = nullptr;
     std::size_t lane = 0;     // its machine's
     std::int64_t walk_s = 0;  // before it

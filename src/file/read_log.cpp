@@ -88,6 +88,7 @@ LogEntry read_entry(Fields entry) {
     out.time = entry.text("time", {});
     out.setup = entry.text("setup", {});
     out.key = entry.text("key", {});
+    out.machine = entry.text("machine", {});
     out.readings = read_named(entry, "readings");
     out.felt = entry.text("felt", {});
     if (!out.felt.empty() && !feel_of_word(out.felt))
@@ -107,6 +108,7 @@ LogEntry read_entry(Fields entry) {
     out.reference = entry.text("reference", {});
     out.by = entry.text("by", {});
     out.together = entry.truth("together", false);
+    out.late = entry.truth("late", false);
     return out;
 }
 
@@ -127,6 +129,7 @@ std::vector<LogEntry> read_log(Fields& job_fields) {
 Json log_entry_json(const LogEntry& entry, Unit unit) {
     Json out = {
         {"kind", name_of_kind(entry.kind)}, {"time", entry.time}, {"setup", entry.setup}, {"key", entry.key}};
+    if (!entry.machine.empty()) out["machine"] = entry.machine;
     if (!entry.readings.empty()) out["readings"] = named_json(entry.readings, unit);
     if (!entry.felt.empty()) out["felt"] = entry.felt;
     if (!entry.seen.empty()) out["seen"] = entry.seen;
@@ -138,6 +141,7 @@ Json log_entry_json(const LogEntry& entry, Unit unit) {
     if (!entry.reference.empty()) out["reference"] = entry.reference;
     if (!entry.by.empty()) out["by"] = entry.by;
     if (entry.together) out["together"] = true;
+    if (entry.late) out["late"] = true;
     return out;
 }
 

@@ -107,6 +107,7 @@ struct LogEntry {
     std::string time;   // ISO 8601, UTC
     std::string setup;  // as numbered when it was done
     std::string key;
+    std::string machine;  // that it was done on; empty in a log that does not say
     std::vector<NamedLength> readings;
     std::string felt;
     std::vector<std::string> seen;  // words for what no tool was taken to
@@ -120,6 +121,7 @@ struct LogEntry {
     std::string reference;
     std::string by;
     bool together = false;  // told at once with the entry before it, and taken back with it
+    bool late = false;      // of `ran`: told once its setup was torn down; it ran while that stood locked
 };
 
 struct Job {

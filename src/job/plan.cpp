@@ -186,6 +186,11 @@ std::vector<Problem> no_order(const std::vector<Setup>& setups, const order::Res
 
 }  // namespace
 
+std::size_t step_of(const Plan& plan, const std::string& step) {
+    const auto found = std::find(plan.sequence.begin(), plan.sequence.end(), step);
+    return static_cast<std::size_t>(found - plan.sequence.begin());
+}
+
 const Setup* Plan::setup_with_id(std::string_view id) const { return find_with_id(setups, id); }
 const Group* Plan::group_with_id(std::string_view id) const { return find_with_id(groups, id); }
 const Part* Plan::part_with_id(std::string_view id) const { return find_with_id(parts, id); }

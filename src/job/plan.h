@@ -38,6 +38,9 @@ struct Plan {
     const Part* part_with_id(std::string_view id) const;
 };
 
+// Where a setup, or a step that sets it again (with a suffix behind '#'), stands in the sequence; the sequence's size if nowhere.
+std::size_t step_of(const Plan& plan, const std::string& step);
+
 enum class SearchMore { yes, no };
 
 // Told now and then while an order is searched: how long the best takes that was found, and what no order can take less than.

@@ -5,6 +5,7 @@
 #include "job/machine_use.h"
 #include "job/parts_of.h"
 #include "job/standing.h"
+#include "job/work_order.h"
 #include "testcut/chance.h"
 #include "testcut/set_again.h"
 
@@ -25,13 +26,15 @@ public:
     }
 
     Standing run() {
-        for (const LogEntry& entry : job_.log) {
-            if (!is_planned(entry)) {
+        for (const LogEntry* entry : in_order_of_work(job_.log)) {
+            if (!is_planned(*entry)) {
                 ++standing_.forgotten;
-                continue;
+                note_forgotten(*entry);
+            } else if (entry->kind == LogKind::lost) {
+                note_lost(entry->part);
+            } else {
+                note_use(*entry);
             }
-            if (entry.kind == LogKind::lost) note_lost(entry.part);
-            else note_use(entry);
         }
         for (const Group& group : design_.groups)
             if (const auto found = standing_.groups.find(group.key); found != standing_.groups.end())
@@ -52,11 +55,25 @@ private:
         return sizing || group_of(entry);
     }
 
-    // An entry's key is its group's, behind which a setup's own work may stand.
     const Group* group_of(const LogEntry& entry) const {
-        for (const Group& group : design_.groups)
-            if (entry.key == group.key || entry.key.rfind(group.key + " | ", 0) == 0) return &group;
-        return nullptr;
+        return design_.group_with_key(std::string(group_in_key(entry.key)));
+    }
+
+    // Its machine was set for it all the same.
+    void note_forgotten(const LogEntry& entry) {
+        if (entry.kind == LogKind::lost) return;
+        const Group* group = group_of(entry);
+        if (!group) return note_unknown_use(entry);
+        const auto standing = standing_.groups.find(group->key);
+        if (standing != standing_.groups.end()) set_by_hand(standing->second, set_again(*group));
+        uses_.note(group->work.chosen.machine.name, use_of(*group));
+    }
+
+    // For something of which no more is known; a log that doesn't say on which machine may mean any.
+    void note_unknown_use(const LogEntry& entry) {
+        const MachineUse use{entry.key, {}, {}, true};
+        if (!entry.machine.empty()) return uses_.note(entry.machine, use);
+        for (const Machine& machine : job_.shop.machines) uses_.note(machine.name, use);
     }
 
     void note_use(const LogEntry& entry) {
@@ -80,6 +97,7 @@ private:
         for (const Setup& setup : sizing_) {
             const bool is_it =
                 (setup.stage == Stage::rip) == (entry.key == "rip") &&
+                (entry.machine.empty() || entry.machine == setup.machine) &&
                 std::any_of(setup.passes.begin(), setup.passes.end(), [&](const Pass& pass) {
                     return pass.part == entry.part && name_of(pass.reference) == entry.reference;
                 });
@@ -92,6 +110,7 @@ private:
             uses_.note(setup.machine, {entry.key, setup.cutter, dial, true});
             return;
         }
+        note_unknown_use(entry);
     }
 
     MachineUse use_of(const Group& group) const {

@@ -6,6 +6,7 @@
 #include "job/pins.h"
 #include "job/precedence.h"
 #include "job/scheduling.h"
+#include "job/work_order.h"
 #include "order/cost.h"
 
 namespace kw {
@@ -91,19 +92,45 @@ public:
 private:
     // Which setups were used, in turn.
     void note_used() {
-        std::map<std::string, std::vector<std::size_t>> by_key;
-        for (std::size_t i = 0; i < keys_.size(); ++i) by_key[keys_[i]].push_back(i);
-        for (const LogEntry& entry : job_.log) {
-            if (entry.kind == LogKind::lost) continue;
-            const auto found = by_key.find(without_pass_count(entry.key));
-            if (found == by_key.end()) continue;
-            for (const std::size_t i : found->second) {
-                if (entry.kind == LogKind::ran && !passes_through(plan_.setups[i], entry)) continue;
-                if (used_.empty() || used_.back() != i) used_.push_back(i);
-                stands_[plan_.setups[i].machine] = plan_.setups[i].id;
-                break;
-            }
+        std::map<std::string, std::vector<std::size_t>> by_key, by_group;
+        for (std::size_t i = 0; i < keys_.size(); ++i) {
+            by_key[keys_[i]].push_back(i);
+            if (!plan_.setups[i].group.empty()) by_group[std::string(group_in_key(keys_[i]))].push_back(i);
         }
+        for (const LogEntry* entry : in_order_of_work(job_.log)) {
+            if (entry->kind == LogKind::lost) continue;
+            auto setup = setup_of(*entry, by_key[without_pass_count(entry->key)], true);
+            // Of a part that is gone, or of a pass that there was when it was of more: the joint was set for it.
+            if (!setup) setup = setup_of(*entry, by_group[std::string(group_in_key(entry->key))], false);
+            if (setup) note_used(*setup);
+            else note_unknown(*entry);
+        }
+    }
+
+    void note_used(std::size_t i) {
+        if (used_.empty() || used_.back() != i) used_.push_back(i);
+        stands_[plan_.setups[i].machine] = plan_.setups[i].id;
+        unknown_.erase(plan_.setups[i].machine);
+    }
+
+    // Something that is no longer planned: how it has left its machine is not known.
+    void note_unknown(const LogEntry& entry) {
+        for (const Machine& machine : job_.shop.machines) {
+            if (!entry.machine.empty() && machine.name != entry.machine) continue;
+            stands_.erase(machine.name);
+            unknown_.insert(machine.name);
+        }
+    }
+
+    std::optional<std::size_t> setup_of(const LogEntry& entry, const std::vector<std::size_t>& setups,
+                                        bool of_its_part) const {
+        for (const std::size_t i : setups) {
+            const Setup& setup = plan_.setups[i];
+            const bool on_it = entry.machine.empty() || entry.machine == setup.machine;
+            if (on_it && (!of_its_part || entry.kind != LogKind::ran || passes_through(setup, entry)))
+                return i;
+        }
+        return std::nullopt;
     }
 
     static bool passes_through(const Setup& setup, const LogEntry& entry) {
@@ -249,7 +276,10 @@ private:
         for (const Open& open : open_) all.push_back(open.setup);
         order::Problem problem = order_problem(job_, all, precedences(planned));
         const order::Price so_far = order::price(problem, used_);
-        for (std::size_t m = 0; m < problem.machines.size(); ++m) problem.machines[m].start = so_far.left[m];
+        for (std::size_t i = 0; i < planned; ++i) {
+            const std::size_t m = problem.operations[i].machine;
+            if (!unknown_.contains(plan_.setups[i].machine)) problem.machines[m].start = so_far.left[m];
+        }
         if (!used_.empty()) problem.start_machine = problem.operations[used_.back()].machine;
         std::vector<order::Group> groups;
         for (order::Group& group : problem.groups) {
@@ -334,6 +364,7 @@ private:
     std::vector<std::pair<int, int>> before_, pinned_;  // of planned setups
     std::vector<std::size_t> used_;                     // setups, as they were used
     std::map<std::string, std::string> stands_;
+    std::set<std::string> unknown_;  // machines that were used since for what is no longer planned
     bool keeps_standing_ = true;
     std::vector<Open> open_;
     std::map<std::size_t, std::size_t> now_, later_;  // by setup: index in open_

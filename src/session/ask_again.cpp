@@ -72,6 +72,13 @@ Message sight_message(std::string_view word) {
     return sight_of_word(word) ? Message::say(key_of("sight.", word)) : Message::of(word);
 }
 
+Message or_tell_the_setting(const Model& model, const Message& remedy, const Doubt& setting) {
+    const Message control = Message::say(key_of("control.", model.controls[setting.which].name));
+    const Length stands = Length::nearest_mm(setting.found_mm),
+                 meant = Length::nearest_mm(setting.expected_mm);
+    return Message::say("doubt.or_tell_the_setting", remedy, control, stands, stands - meant);
+}
+
 Refusal ask_again(const Model& model, bool cut_before, const LogEntry& entry, const Doubt& doubt,
                   bool may_insist) {
     Refusal refusal = doubt.about == Doubt::About::reading

@@ -11,6 +11,9 @@ namespace kw {
 Refusal ask_again(const Model& model, bool cut_before, const LogEntry& entry, const Doubt& doubt,
                   bool may_insist);
 
+// The remedy, and how to tell that the control was set otherwise than it was to be.
+Message or_tell_the_setting(const Model& model, const Message& remedy, const Doubt& setting);
+
 // Words for a fit, and for what is seen, in the maker's language; what is none, as it is.
 Message feel_message(std::string_view word);
 Message sight_message(std::string_view word);

@@ -102,22 +102,29 @@ std::string say_last(const Work& work, std::size_t count) {
     return all;
 }
 
-Refusal too_early(const Setup& setup, const ComesFirst& first, const Words& words) {
-    const std::string here = say_setup(words, setup), before = say_setup(words, *first.setup);
+Refusal too_early(const Plan& plan, const Setup& setup, const ComesFirst& first, SetupNames names,
+                  const Words& words) {
+    const auto name = [&](const Setup& one) {
+        return names == SetupNames::ids ? one.id : words("entry.step", step_of(plan, one.id) + 1);
+    };
+    const auto said = [&](const Setup& one) {
+        return words("entry.setup", name(one), work_word(words, one.work));
+    };
+    const std::string here = said(setup), before = said(*first.setup);
     if (first.torn_down)
         return {"setup", Message::say("early.torn_down", first.part, here),
-                Message::say("early.set_again", setup.id)};
+                Message::say("early.set_again", name(setup))};
     if (first.lock && first.setup == &setup)
         return {"setup", Message::say("early.not_locked", first.part, here),
-                Message::say("early.test_in_scrap", setup.id)};
+                Message::say("early.test_in_scrap", name(setup))};
     if (first.lock)
         return {"setup", Message::say("early.size_follows", first.part, here, before),
-                Message::say("early.test_first", first.setup->id)};
+                Message::say("early.test_first", name(*first.setup))};
     if (first.through != first.part)
         return {"setup", Message::say("early.bottom", first.part, here, first.through, before),
-                Message::say("early.run_first", first.setup->id)};
+                Message::say("early.run_first", name(*first.setup))};
     return {"setup", Message::say("early.comes_first", first.part, here, before),
-            Message::say("early.run_first", first.setup->id)};
+            Message::say("early.run_first", name(*first.setup))};
 }
 
 }  // namespace kw

@@ -17,7 +17,11 @@ std::size_t last_told(const std::vector<LogEntry>& log);
 // The last so many entries: "locked S16 (locking rabbet: side dado); lost with it: `twine.1.front`".
 std::string say_last(const Work& work, std::size_t count);
 
+// What a setup is called: by the plan's ids ("S16"), as the command line takes them, or by where it stands in the order ("step 12").
+enum class SetupNames { ids, steps };
+
 // Why a part has not gone through the setup yet, and what comes first.
-Refusal too_early(const Setup& setup, const ComesFirst& first, const Words& words);
+Refusal too_early(const Plan& plan, const Setup& setup, const ComesFirst& first, SetupNames names,
+                  const Words& words);
 
 }  // namespace kw

@@ -121,11 +121,12 @@ public:
         if (mark.done)
             if (const auto first = what_comes_first(*session_.work, *setup, mark.passes);
                 first && !(is_late && first->torn_down && first->setup == setup))
-                return refuse(session_, too_early(*setup, *first, words_in(session_.language)));
+                return refuse(session_, too_early(session_.work->plan, *setup, *first, session_.names,
+                                                  words_in(session_.language)));
         std::vector<LogEntry> entries;
         for (const std::size_t index : mark.passes)
             entries.push_back(ran_entry(*setup, setup->passes.at(index)));
-        return mark.done && is_late ? told_late(*setup, entries) : told_now(entries, mark.done);
+        return mark.done && is_late ? told_late(*setup, std::move(entries)) : told_now(entries, mark.done);
     }
 
     Session operator()(const MarkLost& lost) const {
@@ -270,6 +271,7 @@ private:
         entry.time = time_;
         entry.setup = setup.id;
         entry.key = work_key(setup, session_.work->design);
+        entry.machine = setup.machine;
         entry.part = pass.part;
         entry.reference = std::string(name_of(pass.reference));
         if (!setup.height) entry.readings.push_back({"size", setup.fence});
@@ -290,14 +292,12 @@ private:
     }
 
     // That these ran before the setup was torn down.
-    Session told_late(const Setup& setup, const std::vector<LogEntry>& entries) const {
-        Json document = session_.document;
-        Json& log = document["log"];
+    Session told_late(const Setup& setup, std::vector<LogEntry> entries) const {
         const std::string& key = session_.work->plan.group_with_id(setup.group)->key;
-        if (const std::string part = lost_since_lock(log, key, entries); !part.empty())
+        if (const std::string part = lost_since_lock(session_.work->job.log, key, entries); !part.empty())
             return refuse(session_, "part", Message::say("refused.lost_since", part));
-        tell_behind_lock(log, key, entries, session_.work->job.unit);
-        return with_document(session_, std::move(document));
+        for (LogEntry& entry : entries) entry.late = true;
+        return told_now(entries, true);
     }
 
     Session& session_;

@@ -6,6 +6,7 @@
 
 #include "file/document.h"
 #include "job/pins.h"
+#include "session/say_log.h"
 #include "session/test_cut.h"
 
 namespace kw {
@@ -17,6 +18,7 @@ struct Session {
     Memory memory;                          // what the shop has learned, this job's locks with it
     std::string day;                        // today, ISO 8601
     Language language = Language::english;  // in which all is said
+    SetupNames names = SetupNames::ids;     // by which setups are called in it
     // Shared, since every session that follows from this one has them too.
     std::vector<std::shared_ptr<const Json>> undo;
     std::vector<std::shared_ptr<const Json>> redo;

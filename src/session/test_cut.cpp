@@ -155,15 +155,21 @@ constexpr double most_sigmas = 8.0;
 
 std::optional<Refusal> check_doubt(const Found& found, const TestCut& cut, const LogEntry& entry) {
     Belief before = before_reading(found, cut);
-    if (found.standing && found.standing->torn_down)
-        before = predict_first_setting(found.model, before, found.standing->set_again);
-    const auto doubt =
-        find_doubt(found.model, before, moves_made(found, cut), observations_of(found.model, entry));
+    const bool set_again = found.standing && found.standing->torn_down;
+    if (set_again) before = predict_first_setting(found.model, before, found.standing->set_again);
+    const auto observations = observations_of(found.model, entry);
+    const auto doubt = find_doubt(found.model, before, moves_made(found, cut), observations);
     if (!doubt) return std::nullopt;
     const bool of_words = doubt->about == Doubt::About::reading && doubt->which >= entry.readings.size();
     const bool may_insist = of_words || std::abs(doubt->sigmas) <= most_sigmas;
     if (cut.sure && may_insist) return std::nullopt;
-    return ask_again(found.model, found.standing != nullptr, entry, *doubt, may_insist);
+    Refusal refusal = ask_again(found.model, found.standing != nullptr, entry, *doubt, may_insist);
+    // What nobody can be sure of may be so where the control was set so: to the mark of another pass, by another scale.
+    const bool set_by_hand = set_again || (!found.standing && doubt->looks_like == Slip::none);
+    if (!may_insist && doubt->about == Doubt::About::reading && set_by_hand)
+        if (const auto setting = otherwise_set(found.model, before, observations))
+            refusal.remedy = or_tell_the_setting(found.model, refusal.remedy, *setting);
+    return refusal;
 }
 
 std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
@@ -208,6 +214,7 @@ LogEntry entry_for(const Work& work, const Found& found, const TestCut& cut, Log
     entry.time = time;
     entry.setup = cut.setup;
     entry.key = work_key(*found.setup, work.design);
+    entry.machine = found.setup->machine;
     entry.readings = cut.readings;
     entry.felt = cut.felt;
     entry.moved_given = cut.moved.has_value();

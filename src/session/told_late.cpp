@@ -1,41 +1,24 @@
 #include "session/told_late.h"
 
-#include "file/read_log.h"
-#include "job/parts_of.h"
+#include <algorithm>
+
 #include "job/standing.h"
+#include "job/work_order.h"
 
 namespace kw {
-namespace {
 
-// Where the entries behind the last lock of the group begin.
-std::size_t behind_lock(const Json& log, const std::string& key) {
-    const auto is_its_lock = [&](const Json& entry) {
-        const std::string its = entry.value("key", "");
-        return entry.value("kind", "") == "lock" && (its == key || its.rfind(key + " | ", 0) == 0);
+std::string lost_since_lock(const std::vector<LogEntry>& log, const std::string& key,
+                            const std::vector<LogEntry>& ran) {
+    const auto lock = std::find_if(log.rbegin(), log.rend(), [&](const LogEntry& entry) {
+        return entry.kind == LogKind::lock && group_in_key(entry.key) == key;
+    });
+    const auto is_lost = [&](const LogEntry& one) {
+        return std::any_of(lock.base(), log.end(), [&](const LogEntry& since) {
+            return since.kind == LogKind::lost && since.part == one.part;
+        });
     };
-    std::size_t at = log.size();
-    while (at > 0 && !is_its_lock(log[at - 1])) --at;
-    return at;
-}
-
-}  // namespace
-
-std::string lost_since_lock(const Json& log, const std::string& key, const std::vector<LogEntry>& ran) {
-    for (std::size_t at = behind_lock(log, key); at < log.size(); ++at)
-        for (const LogEntry& entry : ran)
-            if (log[at].value("kind", "") == "lost" && log[at].value("part", "") == entry.part)
-                return entry.part;
-    return {};
-}
-
-void tell_behind_lock(Json& log, const std::string& key, const std::vector<LogEntry>& ran, Unit unit) {
-    std::size_t at = behind_lock(log, key);
-    while (at < log.size() && log[at].value("together", false)) ++at;
-    for (std::size_t i = 0; i < ran.size(); ++i) {
-        LogEntry entry = ran[i];
-        entry.together = i > 0;
-        log.insert(log.begin() + static_cast<std::ptrdiff_t>(at + i), log_entry_json(entry, unit));
-    }
+    const auto lost = std::find_if(ran.begin(), ran.end(), is_lost);
+    return lost == ran.end() ? std::string() : lost->part;
 }
 
 void take_back_run(Json& log, const LogEntry& ran) {

@@ -207,4 +207,16 @@ std::optional<Doubt> find_doubt(const Model& model, const Belief& before, const 
     return worst;
 }
 
+std::optional<Doubt> otherwise_set(const Model& model, const Belief& before,
+                                   const std::vector<Observation>& observations) {
+    const Plain plain(before, observations);
+    std::optional<Doubt> best;
+    for (std::size_t c = 0; c < model.controls.size() && plain.size() > 0; ++c) {
+        if (!model.controls[c].movable) continue;
+        const Doubt doubt = doubt_control(plain, before, c, 0.0, 1.0);
+        if (doubt.log_odds > 0.0 && (!best || doubt.log_odds > best->log_odds)) best = doubt;
+    }
+    return best;
+}
+
 }  // namespace kw

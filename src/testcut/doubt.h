@@ -40,4 +40,9 @@ struct DoubtRates {
 std::optional<Doubt> find_doubt(const Model& model, const Belief& before, const std::vector<Move>& moves,
                                 const std::vector<Observation>& observations, const DoubtRates& rates = {});
 
+// The control whose being set otherwise than it was to be explains the readings best, if any explains them better than that all is as
+// it was to be. For what was set by hand and not moved since.
+std::optional<Doubt> otherwise_set(const Model& model, const Belief& before,
+                                   const std::vector<Observation>& observations);
+
 }  // namespace kw

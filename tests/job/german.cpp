@@ -96,7 +96,11 @@ TEST_CASE("notes, warnings and cautions of many jobs are German") {
         [](Job& job) {
             job.shop.cutters.push_back({"wide", CutterKind::dado_stack, "saw", in(7, 8)});
         },
-        [](Job& job) { job.log = {{.kind = LogKind::lost, .part = "a.1.side_left"}}; },
+        [](Job& job) {
+            job.log.emplace_back();
+            job.log.back().kind = LogKind::lost;
+            job.log.back().part = "a.1.side_left";
+        },
     };
     std::set<std::string> kinds;
     for (std::size_t i = 0; i < changes.size(); ++i) {

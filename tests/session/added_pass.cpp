@@ -9,12 +9,11 @@
 #include "session/words.h"
 
 using namespace kw;
+using tests::mm;
 
 namespace {
 
 const std::string now = "2026-03-01T09:00:00Z";
-
-NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
 
 // Backs in a dado of 12.2 mm by one pass of this cutter.
 Json job_with(const Json& cutter) {
@@ -94,7 +93,8 @@ TEST_CASE("a bit's dado that is 0.3 mm too narrow gets a second pass, and the pl
     const auto report = fit_report(*session.work, id);
     REQUIRE(report->moves.size() == 1);
     CHECK(report->moves[0].say ==
-          "after this pass move the fence 0.30 mm away from the cutter, and run every piece a second time");
+          "after this pass move the fence out by 0.30 mm, away from the cutter, and run every piece a second "
+          "time");
     CHECK(report->retry == Retry::same_ends);
     // Its number is the first pass's with a letter: no other setup changes its name.
     CHECK(dado_setups(session) == std::vector<std::string>{id, id + "b"});

@@ -8,19 +8,11 @@
 #include "session/session.h"
 
 using namespace kw;
+using tests::setup_of, tests::mm;
 
 namespace {
 
 const std::string now = "2026-03-01T09:00:00Z";
-
-std::string setup_of(const Session& session, const std::string& work) {
-    for (const Setup& setup : session.work->plan.setups)
-        if (setup.work.rfind(work, 0) == 0) return setup.id;
-    FAIL("no setup `" << work << "`");
-    return {};
-}
-
-NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
 
 // A test cut with these readings, and with those of them again that are asked for again.
 Session tested(const Session& session, const std::string& setup, const std::vector<NamedLength>& readings) {

@@ -13,6 +13,7 @@
 #include "testcut/feel.h"
 
 using namespace kw;
+using tests::setup_of, tests::mm;
 
 namespace {
 
@@ -38,15 +39,6 @@ void check_german(const std::string& said) {
           "dado", "rabbet", "groove", "test cut", "pass ", "side", "edge", "_"})
         CHECK(text.find(word) == std::string::npos);
 }
-
-std::string setup_of(const Session& session, const std::string& work) {
-    for (const Setup& setup : session.work->plan.setups)
-        if (setup.work.rfind(work, 0) == 0) return setup.id;
-    FAIL("no setup `" << work << "`");
-    return {};
-}
-
-NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
 
 TestCut cut(const std::string& setup, std::vector<NamedLength> readings) {
     return {setup, std::move(readings), {}, std::nullopt, false, "test"};

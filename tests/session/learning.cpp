@@ -11,6 +11,7 @@
 #include "session/words.h"
 
 using namespace kw;
+using tests::mm;
 
 namespace {
 
@@ -21,8 +22,6 @@ std::string dado_of(const Session& session) {
         if (setup.work == "locking rabbet: side dado") return setup.id;
     return {};
 }
-
-NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
 
 const Settings& designed(const Session& session) {
     return session.work->plan.group_with_id(session.work->plan.setup_with_id(dado_of(session))->group)

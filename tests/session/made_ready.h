@@ -1,5 +1,5 @@
 #pragma once
-// Work told in an order in which it can be done.
+// Work told in an order in which it can be done, and readings told by name.
 
 #include <doctest/doctest.h>
 
@@ -15,6 +15,18 @@ inline std::vector<std::size_t> passes_of(const Session& session, const std::str
     for (std::size_t i = 0; i < passes.size(); ++i)
         if (part.empty() || passes[i].part == part) all.push_back(i);
     return all;
+}
+
+// The plan's first setup of that work.
+inline std::string setup_of(const Session& session, const std::string& work) {
+    for (const Setup& setup : session.work->plan.setups)
+        if (setup.work.rfind(work, 0) == 0) return setup.id;
+    FAIL("no setup `" << work << "`");
+    return {};
+}
+
+inline NamedLength mm(const std::string& name, double value_mm) {
+    return {name, Length::nearest_mm(value_mm)};
 }
 
 // All done that comes before: sizes run, joints locked as they stand.

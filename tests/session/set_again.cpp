@@ -10,20 +10,12 @@
 #include "session/session.h"
 
 using namespace kw;
+using tests::setup_of, tests::mm;
 
 namespace {
 
 const std::string now = "2026-03-01T09:00:00Z";
 const std::string dado = "locking rabbet: side dado";
-
-std::string setup_of(const Session& session, const std::string& work) {
-    for (const Setup& setup : session.work->plan.setups)
-        if (setup.work.rfind(work, 0) == 0) return setup.id;
-    FAIL("no setup `" << work << "`");
-    return {};
-}
-
-NamedLength mm(const std::string& name, double value_mm) { return {name, Length::nearest_mm(value_mm)}; }
 
 // How far the controls truly stand beyond the design.
 struct Off {
@@ -139,6 +131,26 @@ TEST_CASE("a fence that is set again half a millimetre out is no slip of the rea
                     session.work->plan.group_with_id(report(session).group)->designed.fence)
                        .mm() -
                    0.5) < 0.05);
+}
+
+TEST_CASE("a fence that is set again to another mark is told as that, and comes back by what it is off") {
+    for (const double off_mm : {6.35, -4.0, 9.0}) {
+        CAPTURE(off_mm);
+        Session session = torn_down(locked_once());
+        TestCut cut;
+        cut.setup = setup_of(session, dado);
+        cut.readings = only(read(session, cut.setup, {0.0, off_mm}), {"lip"});
+        cut.fresh_end = cut.sure = true;
+        session = apply(session, SaveTest{cut}, now);
+        CHECK(session.refused.find("is out of reason") != std::string::npos);
+        CHECK(session.refused.find("if the fence was set to about") != std::string::npos);
+        CHECK(session.refused.find("tell that with `moved`: fence by ") != std::string::npos);
+        session = tested(session, cut.readings, false, std::vector{mm("fence", off_mm)});
+        const auto moves = report(session).moves.empty() ? report(session).unread : report(session).moves;
+        REQUIRE(!moves.empty());
+        CHECK(moves.front().control == "fence");
+        CHECK(std::abs(moves.front().by.mm() + off_mm) < 0.1);
+    }
 }
 
 TEST_CASE("an inch read for a millimetre is asked again after a tear-down as before") {

@@ -1,0 +1,139 @@
+// What a machine was used for counts as a use of it, also where it is no longer planned: the joint that was set there is torn down.
+#include <doctest/doctest.h>
+
+#include "sample_job.h"
+#include "session/made_ready.h"
+#include "session/session.h"
+
+using namespace kw;
+using tests::setup_of;
+
+namespace {
+
+const std::string now = "2026-03-01T09:00:00Z";
+const std::string dado = "locking rabbet: side dado", back = "back dado", groove = "groove";
+
+Session locked(const Session& before, const std::string& work) {
+    TestCut lock;
+    lock.setup = setup_of(before, work);
+    lock.moved = std::vector<NamedLength>{};
+    Session session = apply(before, LockGroup{lock}, now);
+    INFO(session.refused);
+    REQUIRE(session.refused.empty());
+    return session;
+}
+
+// The side dado is locked, and one of its ends has run.
+Session begun(Json job = tests::sample_json()) {
+    Session session = open_session(std::move(job), {}, now);
+    REQUIRE(session.problems.empty());
+    const std::string id = setup_of(session, dado);
+    session = tests::made_ready(session, id, {0}, now);
+    if (!session.work->standing.groups.contains(
+            session.work->plan.group_with_id(session.work->plan.setup_with_id(id)->group)->key))
+        session = locked(session, dado);
+    return tests::ran(session, id, {0}, now);
+}
+
+Session changed(const Session& before, const std::string& pointer, const Json& value) {
+    Session session = apply(before, SetField{pointer, value}, now);
+    INFO(session.refused);
+    REQUIRE(session.refused.empty());
+    REQUIRE(session.problems.empty());
+    return session;
+}
+
+bool is_torn_down(const Session& session, const std::string& work) {
+    return is_torn_down(*session.work, *session.work->plan.setup_with_id(setup_of(session, work)));
+}
+
+Json without_machines(Json document) {
+    for (Json& entry : document["log"]) entry.erase("machine");
+    return document;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "what was done on a machine in between is no longer planned: the joint before it is torn down all the "
+    "same") {
+    Session session = begun();
+    REQUIRE_FALSE(is_torn_down(session, dado));
+    session = locked(session, back);
+    REQUIRE(is_torn_down(session, dado));
+    // The saw stands set for a back that was thought of otherwise.
+    session = changed(session, "/drawers/0/back/setback", "1 1/2");
+    CHECK(session.work->standing.forgotten > 0);
+    CHECK(is_torn_down(session, dado));
+    CHECK_FALSE(session.work->rest.stands.contains("saw"));
+    // Nor is it known to stand where the log does not say what it was done on.
+    const Session untold = open_session(without_machines(session.document), {}, now);
+    CHECK(is_torn_down(untold, dado));
+    CHECK_FALSE(untold.work->rest.stands.contains("saw"));
+}
+
+TEST_CASE("what was done elsewhere and is no longer planned leaves a joint as it stands") {
+    Session session = begun();
+    session.document["log"].push_back(Json{
+        {"kind", "ran"}, {"time", now}, {"key", "crosscut"}, {"machine", "chop"}, {"part", "gone.1.back"}});
+    session = open_session(session.document, {}, now);
+    REQUIRE(session.work->standing.forgotten == 1);
+    CHECK_FALSE(is_torn_down(session, dado));
+    CHECK(session.work->rest.stands.at("saw") == setup_of(session, dado));
+}
+
+TEST_CASE("a part that is gone from the job was cut by the joint as it stood: it stands so still") {
+    Session session = begun();
+    const std::string id = setup_of(session, dado);
+    const auto its = tests::passes_of(session, id, "seeds.2.side_left");
+    session = tests::ran(session, id, its, now);
+    session = changed(session, "/drawers/0/count", 1);
+    CHECK(session.work->standing.forgotten > 0);
+    CHECK_FALSE(is_torn_down(session, dado));
+    CHECK(session.work->rest.stands.at("saw") == setup_of(session, dado));
+}
+
+TEST_CASE("a part that is gone, cut after the saw did something else, leaves that torn down") {
+    Session session = locked(begun(), back);
+    const std::string id = setup_of(session, back);
+    const auto its = tests::passes_of(session, id, "seeds.2.side_left");
+    session = tests::ran(session, id, its, now);
+    session = changed(session, "/drawers/0/count", 1);
+    CHECK(is_torn_down(session, dado));
+    CHECK_FALSE(is_torn_down(session, back));
+}
+
+TEST_CASE(
+    "crosscut on the saw while the stop saw was lent out: the joint that stood on it is torn down for good") {
+    Session session = begun();
+    Json lent = session.document;
+    for (Json& machine : lent["machines"])
+        if (machine["name"] == "chop") machine["away"] = true;
+    session = open_session(lent, {}, now);
+    const std::string crosscut = setup_of(session, "crosscut to length: backs");
+    REQUIRE(session.work->plan.setup_with_id(crosscut)->machine == "saw");
+    session = tests::ran(session, crosscut, tests::passes_of(session, crosscut, "seeds.1.back"), now);
+    REQUIRE(is_torn_down(session, dado));
+    Json back_again = session.document;
+    for (Json& machine : back_again["machines"]) machine.erase("away");
+    session = open_session(back_again, {}, now);
+    REQUIRE(session.work->plan.setup_with_id(setup_of(session, "crosscut to length: backs"))->machine ==
+            "chop");
+    CHECK(is_torn_down(session, dado));
+    CHECK_FALSE(session.work->rest.stands.contains("saw"));
+}
+
+TEST_CASE("the log says on which machine each thing was done") {
+    Session session = locked(begun(), back);
+    TestCut cut;
+    cut.setup = setup_of(session, groove);
+    cut.felt = "slides";
+    session = tests::made_ready(session, cut.setup, {}, now);
+    session = apply(session, SaveTest{cut}, now);
+    INFO(session.refused);
+    REQUIRE(session.refused.empty());
+    for (const LogEntry& entry : session.work->job.log) {
+        const bool at_the_stop = entry.key == "crosscut";
+        CHECK(entry.machine == (at_the_stop ? "chop" : "saw"));
+    }
+}
