@@ -88,7 +88,9 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     CLI::App* shop =
         app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
     add_shop_option(shop, options);
-    shop->add_option("--unit", options.unit, "in or mm: how lengths are shown, and read where no unit stands")
+    shop->add_option("--unit", options.unit,
+                     "in or mm: how lengths are shown, and read where no unit stands; as in the window where "
+                     "that is told, or both")
         ->check(CLI::IsMember({"in", "mm"}));
     shop->add_option("--forget", options.forget, "the number of what is wrong");
     shop->add_option("--correct", options.correct,

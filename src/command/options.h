@@ -34,7 +34,7 @@ struct Options {
     std::string shop;
     int forget = 0;
     std::string correct;
-    std::string unit = "mm";
+    std::string unit;
 };
 
 // The exit status where that was all: help was asked for, or the usage was wrong.

@@ -8,6 +8,7 @@
 #include "command/options.h"
 #include "command/report_after.h"
 #include "command/shop.h"
+#include "command/told.h"
 #include "command/unread.h"
 #include "command/write.h"
 #include "file/shop_file.h"
@@ -27,7 +28,7 @@ std::string utc_now() {
 struct Opened {
     std::string text;
     Session session;
-    Json shop;  // the shop's file as it is
+    Json shop;  // what the shop's file says
 };
 
 class Commands {
@@ -102,8 +103,8 @@ public:
                     if (options_.parts.empty() ? &its == step : among(options_.parts, setup->passes[i].part))
                         mark.passes.push_back(i);
             const Session after = apply(opened.session, mark, utc_now());
-            const bool some_may = !after.refused.empty() && options_.parts.empty() && mark.passes.size() > 1;
-            if (some_may) return refuse(after.refused + ", or name with --part what has gone through");
+            if (!after.refused.empty() && options_.parts.empty() && some_may(work, *setup, mark.passes))
+                return refuse(after.refused + ", or name with --part what has gone through");
             const bool is_late = options_.before_torn_down && is_torn_down(work, *setup);
             return keep(opened, after, ran_words(*after.work, *setup, mark.passes.size(), is_late));
         });
@@ -116,7 +117,7 @@ public:
                 session = apply(session, MarkLost{part, part != options_.parts.front()}, utc_now());
                 if (!session.refused.empty()) break;
             }
-            return keep(opened, session);
+            return keep(opened, session, lost_words(options_.parts));
         });
     }
 
@@ -167,50 +168,33 @@ public:
             io_.out << "Took back: " << say_last(work, last_told(work.job.log)) << "\n";
             if (after.memory != opened.session.memory)
                 io_.out << "What that taught the shop is as it was before.\n";
-            io_.out << rest_text(*after.work);
+            io_.out << next_text(*after.work);
             return 0;
         });
     }
 
     int shop() const {
-        auto file = read_shop();
+        const auto file = read_shop_file(shop_file());
         if (!file) return tell({}, file.error(), shop_file());
-        const Unit unit = options_.unit == "in" ? Unit::inch : Unit::millimetre;
+        std::optional<Unit> unit;
+        if (!options_.unit.empty()) unit = options_.unit == "in" ? Unit::inch : Unit::millimetre;
+        else if (const auto reading = read_preferences(file->json).reading) unit = unit_of(*reading);
         return run_shop({shop_file(), options_.forget, options_.correct, unit}, *file, io_, utc_now());
     }
 
 private:
-    // Why a joint had better not be locked; nothing where it was tested and is more likely in tolerance than out.
-    static std::optional<std::string> out_of_tolerance(const Work& work, const TestCut& lock) {
-        const auto chance = chance_when_locked(work, lock);
-        constexpr double even = 0.5;
-        const auto report = fit_report(work, lock.setup);
-        if (report && report->torn_down)
-            return "not locked: " + report->setup +
-                   " was torn down since it was locked; set it again as it was, cut its joint in scrap and "
-                   "tell `kerfwright fit`, --anyway locks it all the same";
-        if (report && report->test == 0)
-            return "not locked: " + report->setup +
-                   " was never tested; cut its joint in scrap and tell `kerfwright fit`, --anyway locks it "
-                   "all the same";
-        if (!chance || *chance >= even) return std::nullopt;
-        return "not locked: as tested, the joint is " + std::to_string(std::lround(100 * *chance)) +
-               " % likely to be in tolerance; `kerfwright fit` says what to do, --anyway locks it all the "
-               "same";
-    }
-
     template <class Then>
     int with_work(Then then) const {
         const auto text = read_file(options_.job);
         if (!text) return tell({}, text.error());
         auto json = parse_json(*text);
         if (!json) return tell(*text, json.error());
-        auto shop = read_shop();
+        auto shop = read_shop_file(shop_file());
         if (!shop) return tell({}, shop.error(), shop_file());
-        const auto memory = read_memory(*shop);
+        const auto memory = read_memory(shop->json);
         if (!memory) return refuse_shop(shop_file(), memory.error().front(), io_);
-        add_shop(*json, *shop);
-        const Opened opened{*text, open_session(std::move(*json), *memory, utc_now()), std::move(*shop)};
+        add_shop(*json, shop->json);
+        const Opened opened{*text, open_session(std::move(*json), *memory, utc_now()), std::move(shop->json)};
         for (const Problem& problem : opened.session.problems)
             tell(*text, to_file_error(problem, *text, graduation_of(opened)));
         if (opened.session.problems.empty()) return then(opened);
@@ -224,15 +208,6 @@ private:
     }
 
     const std::string& shop_file() const { return options_.shop.empty() ? io_.shop_file : options_.shop; }
-
-    // A shop without a file has learned nothing.
-    tl::expected<Json, FileError> read_shop() const {
-        std::error_code error;
-        if (shop_file().empty() || !std::filesystem::exists(shop_file(), error)) return Json::object();
-        const auto text = read_file(shop_file());
-        if (!text) return tl::unexpected(text.error());
-        return parse_json(*text);
-    }
 
     // The unit may be all that could be read.
     static Graduation graduation_of(const Opened& opened) {
@@ -296,24 +271,11 @@ private:
         return 0;
     }
 
-    // What was marked, and how much of the setup is left; `setup`: as it was before.
-    static std::string ran_words(const Work& after, const Setup& setup, std::size_t marked, bool is_late) {
-        const auto left = std::count_if(setup.passes.begin(), setup.passes.end(),
-                                        [&](const Pass& pass) { return !has_run(after, setup, pass); });
-        const std::string rest = left == 0 ? "none is left there" : std::to_string(left) + " left there";
-        if (marked == 0) return "Nothing to mark: these have run through " + setup.id + "; " + rest + ".\n";
-        if (is_late)
-            return "Marked " + std::to_string(marked) + (marked == 1 ? " end" : " ends") + " as run before " +
-                   setup.id + " was torn down; " + rest + ".\n";
-        return "Marked " + std::to_string(marked) + (marked == 1 ? " end: " : " ends: ") +
-               say_last(after, marked) + "; " + rest + ".\n";
-    }
-
-    // Saves the job, and says what is left.
-    int keep(const Opened& before, const Session& after, const std::string& words = {}) const {
+    // Saves the job, and says what was told and what comes next.
+    int keep(const Opened& before, const Session& after, const std::string& words) const {
         if (!after.refused.empty()) return refuse(after.refused);
         if (!save(before, after)) return 1;
-        io_.out << words << rest_text(*after.work);
+        io_.out << words << next_text(*after.work);
         return 0;
     }
 
@@ -323,8 +285,17 @@ private:
             tell({}, saved.error());
             return false;
         }
-        if (after.memory == before.session.memory) return true;
-        const auto saved = save_file(shop_file(), to_text(with_memory(before.shop, after.memory)));
+        return after.memory == before.session.memory || save_learned(before.session.memory, after.memory);
+    }
+
+    // With what another program has written into the shop's file meanwhile.
+    bool save_learned(const Memory& before, const Memory& now) const {
+        const auto shop = read_shop_file(shop_file());
+        const auto there = shop ? read_memory(shop->json) : Memory{};
+        if (!there) return refuse_shop(shop_file(), there.error().front(), io_) == 0;
+        const auto saved = shop ? save_shop_file(shop_file(), *shop,
+                                                 with_memory(shop->json, with_others(now, before, *there)))
+                                : tl::unexpected(shop.error());
         if (!saved) tell({}, saved.error(), shop_file());
         return saved.has_value();
     }

@@ -13,6 +13,8 @@ std::string plan_text(const Work& work, const std::vector<Note>& of_files = {},
                       CutterSide measured_to = CutterSide::near);
 // What is left, one line a step: what goes through it, and what is changed at its machine first. Empty before work has begun.
 std::string rest_text(const Work& work);
+// The next of that, and how much there is: for who has just told that something is done.
+std::string next_text(const Work& work);
 // The setups in order, one line each, and how much longer all of it takes than before.
 std::string order_text(const Work& before, const Work& after);
 // What is pinned first and last, and which machines are lent out.

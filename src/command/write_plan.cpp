@@ -188,6 +188,19 @@ std::string rest_text(const Work& work) {
            table.text();
 }
 
+std::string next_text(const Work& work) {
+    const Rest& rest = work.rest;
+    if (rest.steps.empty()) return "Nothing is left to do.\n";
+    const RestStep& next = rest.steps.front();
+    const Setup& setup = *work.plan.setup_with_id(next.setup);
+    const std::size_t more = rest.steps.size() - 1;
+    return "Next: " + next.step + " (" + setup.work + "), " + std::to_string(next.ends) +
+           (next.ends == 1 ? " cut" : " cuts") + ", " + setup.machine + ": " + say_changes(work, next) +
+           "\n" + std::to_string(more) + (more == 1 ? " setup" : " setups") +
+           " after that; all that is left takes about " + minutes(rest.seconds) +
+           ". `kerfwright plan` lists it.\n";
+}
+
 std::string order_text(const Work& before, const Work& after) {
     Table table({Align::left, Align::left, Align::left});
     for (const RestStep& step : after.rest.steps) {

@@ -78,7 +78,7 @@ std::string pin_sign(const Timeline& timeline, const Words& words) {
 }
 
 bool OrderWords::has_room_for_name(const TimedStep& step, const OrderLayout& layout) const {
-    return width(step.step, is_next(step)) + 2 * word_pad_px + pin_room(step) <= block_px(step, layout);
+    return width(step.name, is_next(step)) + 2 * word_pad_px + pin_room(step) <= block_px(step, layout);
 }
 
 double OrderWords::sign_px(const std::string& words) const {
@@ -118,12 +118,12 @@ std::vector<std::string> OrderWords::head_lines(const TimedStep& step, const Ord
     const bool bold = is_next(step);
     const auto most = static_cast<std::size_t>(layout.lines);
     const Setup& setup = *step.setup;
-    std::vector<std::string> lines{step.step};
-    const std::string work = work_word(words(), setup.work), whole = step.step + "  " + work;
+    std::vector<std::string> lines{step.name};
+    const std::string work = work_word(words(), setup.work), whole = step.name + "  " + work;
     if (width(whole, bold) <= room - pin_room(step)) lines[0] = whole;
     else
         for (std::string& line : wrapped(work, room, most - 1)) lines.push_back(std::move(line));
-    const bool has_work = lines.size() > 1 || lines[0] != step.step;
+    const bool has_work = lines.size() > 1 || lines[0] != step.name;
     const auto add = [&](const char* key, Length length) {
         const std::string text = measure_text(work_.job.locale, key, length);
         if (has_work && lines.size() < most && width(text) <= room) lines.push_back(text);

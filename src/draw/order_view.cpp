@@ -281,7 +281,7 @@ private:
     // Its step may be too short to bear its name.
     std::string now_words() const {
         for (const TimedStep& step : timeline_.steps)
-            if (!step.is_done) return words_.words()("draw.now", step.step);
+            if (!step.is_done) return words_.words()("draw.now", step.name);
         return words_.words()("draw.all_done");
     }
 

@@ -60,9 +60,10 @@ void draw_history(Screen& screen, const History& history, float left) {
 void draw_next(Screen& screen, float width) {
     if (!screen.work()) return;
     const NextThing next = next_thing(screen.ui.words(), *screen.work());
-    const std::string label =
-        next.step.empty() ? screen.text("head.all_cut") : screen.text("head.next", next.number);
     const bool is_here = is_at_next(screen, next);
+    const std::string label = next.step.empty() ? screen.text("head.all_cut")
+                              : is_here         ? screen.text("head.here")
+                                                : screen.text("head.next", next.number);
     const Font font = screen.ui.font(TypeSize::small);
     const auto fits = [&](const std::string& words) {
         return text_width(screen.ui, words, font) <= width - screen.ui.px(2 * size::pad);

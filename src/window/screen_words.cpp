@@ -86,11 +86,6 @@ const Setup* setup_of_step(const Plan& plan, const std::string& step) {
     return plan.setup_with_id(step.substr(0, step.find('#')));
 }
 
-std::size_t step_of(const Plan& plan, const std::string& setup) {
-    const auto found = std::find(plan.sequence.begin(), plan.sequence.end(), setup);
-    return static_cast<std::size_t>(found - plan.sequence.begin());
-}
-
 const Setup* before_at_machine(const Work& work, std::size_t step) {
     const Plan& plan = work.plan;
     const Setup& setup = *setup_of_step(plan, plan.sequence[step]);

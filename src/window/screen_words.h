@@ -41,8 +41,6 @@ std::string about_words(const Words& words, const Plan& plan, const std::string&
 
 // The step of the work: its setup, or nullptr. A step of a setup that is set again carries a suffix behind '#'.
 const Setup* setup_of_step(const Plan& plan, const std::string& step);
-// Where it stands in the sequence; the sequence's size if it is not in it.
-std::size_t step_of(const Plan& plan, const std::string& setup);
 
 // The setup that the machine of this step was set for last; nullptr where it was not used before.
 const Setup* before_at_machine(const Work& work, std::size_t step);

@@ -56,18 +56,20 @@ TEST_CASE("a reading that contradicts the others is refused with status 1, and t
     CHECK(taken.out.find("Not kept: --save") != std::string::npos);
 }
 
-TEST_CASE("`ran` ticks a setup off, whole or by part, `lost` begins a part anew, and both say what is left") {
+TEST_CASE(
+    "`ran` ticks a setup off, whole or by part, `lost` begins a part anew, and both say what comes next") {
     const Bench bench;
     const Said first = bench.run({"ran", bench.job(), "--setup", "S1"});
     CHECK(first.status == 0);
-    CHECK(first.out.find("Left to do, in order") != std::string::npos);
-    CHECK(first.out.find("  S1 ") == std::string::npos);
-    CHECK(bench.run({"ran", bench.job(), "--setup", "S2", "--part", "seeds.1.side_left"}).out.find("  S2 ") !=
-          std::string::npos);
+    CHECK(first.out.find("\nNext: S2 (") != std::string::npos);
+    CHECK(first.out.find(" setups after that; all that is left takes about ") != std::string::npos);
+    CHECK(bench.run({"ran", bench.job(), "--setup", "S2", "--part", "seeds.1.side_left"})
+              .out.find("\nNext: S2 (") != std::string::npos);
     const Said lost = bench.run({"lost", bench.job(), "--part", "seeds.1.side_left"});
     CHECK(lost.status == 0);
-    const std::string line = lost.out.substr(lost.out.find("\n  S1 ") + 1);
-    CHECK(line.substr(0, line.find('\n')).find(" 1  cut ") != std::string::npos);
+    CHECK(lost.out.find("Marked as spoilt: seeds.1.side_left; another piece of it begins at the board.\n") ==
+          0);
+    CHECK(lost.out.find("Next: S1 (rip to width: sides and fronts), 1 cut, saw: ") != std::string::npos);
     const Said part = bench.run({"lost", bench.job(), "--part", "seeds.9.side"});
     CHECK(part.status == 1);
     CHECK(part.err.find("there is no part `seeds.9.side`") != std::string::npos);

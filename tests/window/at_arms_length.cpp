@@ -39,8 +39,8 @@ TEST_CASE("every step opens at its top, however far the one before was scrolled"
     maker.hand().move(400, 430);
     maker.hand().wheel(-8);
     REQUIRE(maker.find("Test cut first")->box.top < top - 40);
-    maker.press("Next");
-    maker.press("Back");
+    maker.press("After this");
+    maker.press("Before this");
     CHECK(maker.find("Test cut first")->box.top == doctest::Approx(top));
 }
 
@@ -90,7 +90,7 @@ TEST_CASE("what is next is one tap away from everywhere") {
     Maker maker(one_drawer, 800, 1280);
     for (const char* place : {"Drawers", "Order of work", "The job"}) {
         maker.press(place);
-        maker.press("Next to do: step 1");
+        maker.press("To do now: step 1");
         CHECK(maker.app().state().place == Where::saw);
         CHECK(maker.app().state().setup == maker.work().plan.sequence.front());
     }
@@ -100,7 +100,7 @@ TEST_CASE("when a step is done, the next one is what is next to do") {
     Maker maker(one_drawer);
     maker.press("At the saw");
     maker.press("Tick all");
-    CHECK(maker.find("Next to do: step 2"));
+    CHECK(maker.find("To do now: step 2"));
 }
 
 TEST_CASE("the job's stages add up to the work, and a tap leads to the first step that is left") {
@@ -173,8 +173,9 @@ TEST_CASE("on a panel of 1024 x 600 the numbers, the picture and what is next ar
         }
         CHECK(numbers >= 1);
         CHECK(pictures == 1);
-        for (const char* label : {"Back", "Next"}) CHECK(whole_in_sight(*maker.find(label)));
-        CHECK(whole_in_sight(maker.hand().find("Next to do: step 1")));
+        for (const char* label : {"Before this", "After this"}) CHECK(whole_in_sight(*maker.find(label)));
+        const auto here = maker.find("This is to do now");
+        CHECK(whole_in_sight(here ? *here : maker.hand().find("To do now: step 1")));
     }
 }
 

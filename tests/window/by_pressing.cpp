@@ -35,7 +35,7 @@ int make_all(Maker& maker) {
             ++locked;
         }
         maker.press("Tick all");
-        if (step + 1 < steps) maker.press("Next");
+        if (step + 1 < steps) maker.press("After this");
     }
     return locked;
 }

@@ -172,7 +172,7 @@ TEST_CASE("with sounds on, another step at the saw is heard, through the system'
         Hand hand({.width = 1280, .height = 800}, [&](Ui& ui) { app.frame(ui); });
         hand.press("At the saw");
         CHECK_FALSE(fs::exists(heard));
-        hand.press("Next");
+        hand.press("After this");
         app.finish(hand.ui());
     }
     app = bench.open();  // the first one ends when its sound has

@@ -116,11 +116,11 @@ TEST_CASE(
     "after going back the picture's differences are from what the machine stands at, as its numbers are") {
     AtTheSaw page;
     Hand hand({.pixel_ratio = 1}, std::ref(page));
-    hand.press("Next");
-    hand.press("Next");
+    hand.press("After this");
+    hand.press("After this");
     int seen = 0;
     for (int step = 0; step < 2; ++step) {
-        hand.press("Back");
+        hand.press("Before this");
         const Work& work = page.work();
         const Setup* stood = before_at_machine(work, step_of(work.plan, page.state().setup));
         const auto at_machine = stood ? draw::setup_scene(work, *stood) : std::nullopt;
@@ -141,7 +141,7 @@ TEST_CASE(
     Hand hand({.pixel_ratio = 1}, std::ref(page));
     CHECK(ghosts(page.picture().section) == 0);
     const draw::Drawing before = page.picture().section;
-    const auto box = hand.find("Next").seen;
+    const auto box = hand.find("After this").seen;
     hand.move((box.left + box.right) / 2, (box.top + box.bottom) / 2);
     hand.settle();
     hand.button(true);

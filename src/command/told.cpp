@@ -1,0 +1,58 @@
+#include "command/told.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include "job/comes_first.h"
+#include "session/say_log.h"
+
+namespace kw {
+
+std::optional<std::string> out_of_tolerance(const Work& work, const TestCut& lock) {
+    const auto chance = chance_when_locked(work, lock);
+    constexpr double even = 0.5;
+    const auto report = fit_report(work, lock.setup);
+    if (report && report->torn_down)
+        return "not locked: " + report->setup +
+               " was torn down since it was locked; set it again as it was, cut its joint in scrap and "
+               "tell `kerfwright fit`, --anyway locks it all the same";
+    if (report && report->test == 0)
+        return "not locked: " + report->setup +
+               " was never tested; cut its joint in scrap and tell `kerfwright fit`, --anyway locks it "
+               "all the same";
+    if (!chance || *chance >= even) return std::nullopt;
+    return "not locked: as tested, the joint is " + std::to_string(std::lround(100 * *chance)) +
+           " % likely to be in tolerance; `kerfwright fit` says what to do, --anyway locks it all the "
+           "same";
+}
+
+bool some_may(const Work& work, const Setup& setup, const std::vector<std::size_t>& passes) {
+    return std::any_of(passes.begin(), passes.end(), [&](std::size_t i) {
+        std::vector<std::size_t> its;
+        std::copy_if(passes.begin(), passes.end(), std::back_inserter(its),
+                     [&](std::size_t other) { return setup.passes[other].part == setup.passes[i].part; });
+        return !what_comes_first(work, setup, its);
+    });
+}
+
+std::string lost_words(const std::vector<std::string>& parts) {
+    std::string all;
+    for (const std::string& part : parts) all += (all.empty() ? "" : ", ") + part;
+    return "Marked as spoilt: " + all + "; another piece of " + (parts.size() == 1 ? "it" : "each") +
+           " begins at the board.\n";
+}
+
+std::string ran_words(const Work& after, const Setup& setup, std::size_t marked, bool is_late) {
+    const auto left = std::count_if(setup.passes.begin(), setup.passes.end(),
+                                    [&](const Pass& pass) { return !has_run(after, setup, pass); });
+    const std::string rest = left == 0 ? "none is left there" : std::to_string(left) + " left there";
+    if (marked == 0) return "Nothing to mark: these have run through " + setup.id + "; " + rest + ".\n";
+    if (is_late)
+        return "Marked " + std::to_string(marked) + (marked == 1 ? " end" : " ends") + " as run before " +
+               setup.id + " was torn down; " + rest + ".\n";
+    return "Marked " + std::to_string(marked) + (marked == 1 ? " end: " : " ends: ") +
+           say_last(after, marked) + "; " + rest + ".\n";
+}
+
+}  // namespace kw
