@@ -19,7 +19,7 @@ target_include_directories(kw_test_base SYSTEM INTERFACE ${GLPK_INCLUDE})
 target_compile_definitions(kw_test_base INTERFACE
   BOOST_ALLOW_DEPRECATED_HEADERS KW_TEST_DIR="${tests}" KW_PROGRAM="$<TARGET_FILE:kerfwright>" KW_ASSET_DIR="${KW_BUILT_ASSETS}")
 
-# Under the sanitizers what is tested is optimised, the tests are not: they are half of what is compiled.
+# What is tested is optimised, the tests are less so: they are half of what is compiled.
 if(KW_SANITIZE)
   add_compile_options($<$<COMPILE_LANGUAGE:CXX>:-O0>)
 endif()
@@ -37,9 +37,11 @@ function(kw_spare_outside_templates)  # FILE...
   endforeach()
 endfunction()
 
-# What most tests of a folder include is read once. Half of the time that a test takes to compile goes into headers;
-# with gcc, optimised, it is less, and what is read once warns of the standard library's own.
+# What most tests of a folder include is read once, as in the layers.
 set(KW_READ_ONCE <algorithm> <cmath> <doctest/doctest.h> <functional> <map> <optional> <random> <sstream> <string> <vector>)
+set(KW_READ_ONCE_file <file/document.h>)
+set(KW_READ_ONCE_job <job/work.h>)
+set(KW_READ_ONCE_command <session/session.h>)
 set(KW_READ_ONCE_session <session/session.h>)
 set(KW_READ_ONCE_window <window/app.h>)
 set(KW_READ_ONCE_draw <draw/view_job.h>)
@@ -56,8 +58,11 @@ function(kw_test folder libraries)  # further arguments: properties of its tests
   target_link_libraries(test_${folder} PRIVATE kw_flags ${libraries} kw_test_base)
   target_include_directories(test_${folder} PRIVATE ${tests})
   kw_spare_outside_templates(${sources})
+  if(NOT KW_SANITIZE)
+    target_compile_options(test_${folder} PRIVATE $<$<CONFIG:Release>:-O1>)
+  endif()
   list(LENGTH sources count)
-  if(KW_SANITIZE AND count GREATER 4)
+  if(count GREATER 4)
     target_precompile_headers(test_${folder} PRIVATE ${KW_READ_ONCE} ${KW_READ_ONCE_${folder}})
   endif()
   doctest_discover_tests(test_${folder} TEST_PREFIX "${folder}: " PROPERTIES ${ARGN})
