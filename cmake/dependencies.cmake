@@ -59,6 +59,7 @@ add_library(kw_3p_imgui STATIC
   ${IMGUI_DIR}/backends/imgui_impl_glfw.cpp ${IMGUI_DIR}/backends/imgui_impl_opengl3.cpp)
 target_include_directories(kw_3p_imgui SYSTEM PUBLIC ${IMGUI_DIR} ${IMGUI_DIR}/backends ${IMGUI_DIR}/misc/cpp)
 target_compile_definitions(kw_3p_imgui PUBLIC IMGUI_DISABLE_OBSOLETE_FUNCTIONS PRIVATE IMGUI_IMPL_OPENGL_LOADER_CUSTOM)
+set_target_properties(kw_3p_imgui PROPERTIES UNITY_BUILD OFF)
 target_compile_options(kw_3p_imgui PRIVATE -w -O2 -ffunction-sections -fdata-sections)
 # With a custom loader the back end includes no GL header: hand it glad's.
 set_source_files_properties(${IMGUI_DIR}/backends/imgui_impl_opengl3.cpp PROPERTIES COMPILE_OPTIONS "-include;glad/gl.h")

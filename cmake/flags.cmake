@@ -3,6 +3,7 @@
 add_library(kw_flags INTERFACE)
 target_compile_options(kw_flags INTERFACE
   -Wall -Wextra -Wpedantic -Wconversion -Wshadow
+  $<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized>  # it takes what a variant does not hold for something that is read
   $<$<BOOL:${KW_WERROR}>:-Werror>
   -ffp-contract=off  # the same answer on every machine: no fused multiply-add where the machine has one
   -ffunction-sections -fdata-sections)

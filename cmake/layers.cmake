@@ -2,15 +2,6 @@
 set(KW_LAYERS_FILE ${CMAKE_SOURCE_DIR}/src/layers.txt)
 set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${KW_LAYERS_FILE})
 
-# What most files of a folder include is read once: that is half of the time that such a file takes to compile.
-set(KW_READ_ONCE <algorithm> <functional> <map> <optional> <set> <sstream> <string> <vector>)
-set(KW_READ_ONCE_testcut <testcut/model.h>)
-set(KW_READ_ONCE_job <job/work.h>)
-set(KW_READ_ONCE_file <file/document.h>)
-set(KW_READ_ONCE_draw <job/work.h>)
-set(KW_READ_ONCE_session <session/session.h>)
-set(KW_READ_ONCE_window <window/screen.h>)
-set(KW_READ_ONCE_command <session/session.h>)
 # Under the sanitizers only what computes is optimised: what reads, writes and draws pages takes longer to optimise than its tests gain.
 set(KW_AS_WRITTEN file session window command)
 
@@ -21,10 +12,6 @@ function(kw_library folder inner outer)
   add_library(kw_${folder} STATIC ${sources})
   target_include_directories(kw_${folder} PUBLIC ${CMAKE_SOURCE_DIR}/src)
   target_link_libraries(kw_${folder} PUBLIC ${inner} ${outer} PRIVATE kw_flags)
-  list(LENGTH sources count)
-  if(count GREATER 4)
-    target_precompile_headers(kw_${folder} PRIVATE ${KW_READ_ONCE} ${KW_READ_ONCE_${folder}})
-  endif()
   if(KW_SANITIZE AND folder IN_LIST KW_AS_WRITTEN)
     target_compile_options(kw_${folder} PRIVATE -O0)
   endif()

@@ -25,29 +25,14 @@ if(KW_SANITIZE)
 endif()
 
 # A file that includes one of these is not sanitized: their templates take minutes to compile with sanitizers, and are not ours.
-# And gcc, when it inlines boost's envelopes, warns of what they do not do.
 function(kw_spare_outside_templates)  # FILE...
   foreach(path IN LISTS ARGN)
     file(STRINGS ${path} outside REGEX "#include <(Eigen|boost)/")
     if(outside AND KW_SANITIZE)
-      set_source_files_properties(${path} PROPERTIES COMPILE_OPTIONS -fno-sanitize=all SKIP_PRECOMPILE_HEADERS ON)
-    elseif(outside AND CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
-      set_source_files_properties(${path} PROPERTIES COMPILE_OPTIONS -Wno-maybe-uninitialized)
+      set_source_files_properties(${path} PROPERTIES COMPILE_OPTIONS -fno-sanitize=all)
     endif()
   endforeach()
 endfunction()
-
-# What most tests of a folder include is read once, as in the layers.
-set(KW_READ_ONCE <algorithm> <cmath> <doctest/doctest.h> <functional> <map> <optional> <random> <sstream> <string> <vector>)
-set(KW_READ_ONCE_file <file/document.h>)
-set(KW_READ_ONCE_job <job/work.h>)
-set(KW_READ_ONCE_command <session/session.h>)
-set(KW_READ_ONCE_session <session/session.h>)
-set(KW_READ_ONCE_window <window/app.h>)
-set(KW_READ_ONCE_draw <draw/view_job.h>)
-set(KW_READ_ONCE_order <order/solve.h>)
-set(KW_READ_ONCE_testcut <testcut/observe.h>)
-set(KW_READ_ONCE_whole <checker/json.h>)
 
 function(kw_test folder libraries)  # further arguments: properties of its tests
   file(GLOB sources CONFIGURE_DEPENDS ${tests}/${folder}/*.cpp)
@@ -60,10 +45,6 @@ function(kw_test folder libraries)  # further arguments: properties of its tests
   kw_spare_outside_templates(${sources})
   if(NOT KW_SANITIZE)
     target_compile_options(test_${folder} PRIVATE $<$<CONFIG:Release>:-O1>)
-  endif()
-  list(LENGTH sources count)
-  if(count GREATER 4)
-    target_precompile_headers(test_${folder} PRIVATE ${KW_READ_ONCE} ${KW_READ_ONCE_${folder}})
   endif()
   doctest_discover_tests(test_${folder} TEST_PREFIX "${folder}: " PROPERTIES ${ARGN})
 endfunction()

@@ -13,10 +13,10 @@ std::string clock(std::int64_t seconds) {
     return std::to_string(seconds / 60) + ":" + (rest.size() < 2 ? "0" : "") + rest;
 }
 
-using Part = std::pair<std::string, std::int64_t>;
+using Share = std::pair<std::string, std::int64_t>;
 
-std::vector<Part> parts_of(const RestStep& step) {
-    std::vector<Part> parts;
+std::vector<Share> parts_of(const RestStep& step) {
+    std::vector<Share> parts;
     if (step.walk_s > 0) parts.emplace_back("walk", step.walk_s);
     for (const RestChange& change : step.changes) parts.emplace_back(change.what, change.seconds);
     if (step.test_s > 0) parts.emplace_back("test cut", step.test_s);

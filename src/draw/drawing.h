@@ -111,6 +111,7 @@ struct Dimension {
     std::string text;
     Emphasis emphasis = Emphasis::plain;
     std::optional<Change> change = {};
+    bool spare = false;  // as of a label
     bool operator==(const Dimension&) const = default;
 };
 

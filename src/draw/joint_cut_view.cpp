@@ -77,6 +77,16 @@ std::string spacer_text(const SetupScene& scene) {
                         scene.spacer);
 }
 
+// On the maker's own graduation; where that shows what is to be moved as it stood, by a caliper.
+std::string set_text(const Way& way, const char* key, Length SetupScene::*what) {
+    const SetupScene& says = way.says;
+    const Length now = says.*what, stood = way.stood ? way.stood->*what : now;
+    const bool looks_alike = without_mark(show(now, says.locale)) == without_mark(show(stood, says.locale));
+    const bool differs = looks_alike && !change_text(now - stood, says.locale, says.caliper).empty();
+    return differs ? says.locale.words()(key, without_mark(show_with_unit(now, says.caliper)))
+                   : measure_text(says.locale, key, now);
+}
+
 // By how much the maker has to move what is dimensioned, where a caliper shows it. `more`, `less`: keys of the words.
 std::optional<Change> change_by(const Way& way, Length by, Point stood, const char* more, const char* less) {
     if (!way.stood) return std::nullopt;
@@ -109,7 +119,7 @@ void add_fence_dimension(Drawing& drawing, const Way& way, bool to_far_side) {
     if (!to_far_side && says.fence == Length{} && !change) return;
     const double to = to_far_side ? stands.far().mm() : stands.fence.mm();
     const std::string text = to_far_side ? measure_text(says.locale, "draw.fence_to_far_side", says.far())
-                                         : measure_text(says.locale, "draw.fence", says.fence);
+                                         : set_text(way, "draw.fence", &SetupScene::fence);
     drawing.shapes.emplace_back(Dimension{
         {0, 0}, {to, 0}, Side::below, slab_mm(stands), to_far_side ? 1 : 0, text, Emphasis::strong, change});
 }
@@ -145,22 +155,23 @@ void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& op
     const double near = stands.fence.mm(), far = stands.far().mm(), top = stands.height.mm();
     add_fence_dimension(drawing, way, options.to_far_side);
     const double stood_far = way.stood ? near + way.stood->kerf.mm() : far;
-    drawing.shapes.emplace_back(
-        Dimension{{near, 0},
-                  {far, 0},
-                  Side::below,
-                  slab_mm(stands),
-                  0,
-                  measure_text(says.locale, "draw.kerf", says.kerf),
-                  Emphasis::plain,
-                  change_of(way, &SetupScene::kerf, {stood_far, 0}, "draw.wider", "draw.narrower")});
+    const auto kerf_change = change_of(way, &SetupScene::kerf, {stood_far, 0}, "draw.wider", "draw.narrower");
+    drawing.shapes.emplace_back(Dimension{{near, 0},
+                                          {far, 0},
+                                          Side::below,
+                                          slab_mm(stands),
+                                          0,
+                                          measure_text(says.locale, "draw.kerf", says.kerf),
+                                          Emphasis::plain,
+                                          kerf_change,
+                                          !kerf_change});  // it is said with the cutter
     const Point stood_top{far, way.stood ? way.stood->height.mm() : top};
     drawing.shapes.emplace_back(Dimension{{far, 0},
                                           {far, top},
                                           Side::right,
                                           way.reach.right_mm,
                                           0,
-                                          measure_text(says.locale, "draw.height", says.height),
+                                          set_text(way, "draw.height", &SetupScene::height),
                                           Emphasis::strong,
                                           height_change(way, stood_top)});
     add_spacer_dimension(drawing, way);

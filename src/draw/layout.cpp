@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 namespace kw::draw {
 namespace {
@@ -27,7 +28,12 @@ PixelBox both(const PixelBox& a, const PixelBox& b) {
 // A sheet in the making: what is placed, and which places are taken.
 class Sheet {
 public:
-    Sheet(const View& view, const TextMeasure& measure) : view_(view), measure_(measure) {}
+    Sheet(const Drawing& drawing, const View& view, const TextMeasure& measure)
+        : view_(view), measure_(measure) {
+        const Box drawn = bounds(drawing);
+        drawn_left_ = to_pixel(view, {drawn.left_mm, drawn.top_mm}).x;
+        drawn_right_ = to_pixel(view, {drawn.right_mm, drawn.top_mm}).x;
+    }
 
     void fixed_label(const Label& label) {
         if (!in_sight(to_pixel(view_, label.at))) return;
@@ -193,6 +199,15 @@ private:
         return text_depth + px(text_gap_px + 2 * plate_pad_px);
     }
 
+    // Words that are longer than what they dimension stand out beyond what is drawn as little as can be, but over their own line:
+    // what stands out takes room from the picture.
+    double kept_within_drawn(double middle, double width, double from, double to) const {
+        const double low = drawn_left_ + width / 2, high = drawn_right_ - width / 2;
+        if (low > high) return middle;
+        const double a = std::min(from, to) - width / 2, b = std::max(from, to) + width / 2;
+        return std::clamp(std::clamp(middle, low, high), a, b);
+    }
+
     // The text stands on the outer side of the dimension line, upright to the reader in every direction.
     void put_beside(Said& words, Pixel from, Pixel to, double level, Side side) const {
         const PixelBox sheet = view_.sheet.value_or(PixelBox{});
@@ -212,9 +227,12 @@ private:
             if (anchor == Anchor::top) place(*words.change, {x, next}, anchor);
             else place(*words.change, {x, next + height(*words.change) / 2}, anchor);
         };
+        const auto width = [](const PlacedText& text) { return text.box.right - text.box.left; };
+        const double widest = std::max(width(words.text), words.change ? width(*words.change) : 0.0);
+        const double over = kept_within_drawn(mid_x, widest, from.x, to.x);
         switch (side) {
-            case Side::above: set(mid_x, level - gap - whole, Anchor::top); break;
-            case Side::below: set(mid_x, level + gap, Anchor::top); break;
+            case Side::above: set(over, level - gap - whole, Anchor::top); break;
+            case Side::below: set(over, level + gap, Anchor::top); break;
             case Side::left: set(level - gap, mid_y - whole / 2, Anchor::right); break;
             case Side::right: set(level + gap, mid_y - whole / 2, Anchor::left); break;
         }
@@ -265,6 +283,7 @@ private:
 
     const View& view_;
     const TextMeasure& measure_;
+    double drawn_left_ = 0, drawn_right_ = 0;
     Annotations sheet_;
     std::vector<PixelBox> taken_;
 };
@@ -301,7 +320,7 @@ Point to_mm(const View& view, Pixel p) {
 }
 
 Annotations annotate(const Drawing& drawing, const View& view, const TextMeasure& measure) {
-    Sheet sheet(view, measure);
+    Sheet sheet(drawing, view, measure);
     std::vector<Dimension> dimensions;
     std::vector<Label> led;
     for (const Shape& shape : drawing.shapes) {
@@ -310,7 +329,7 @@ Annotations annotate(const Drawing& drawing, const View& view, const TextMeasure
             if (label->points_at) led.push_back(*label);
             else sheet.fixed_label(*label);
         } else if (const auto* dimension = std::get_if<Dimension>(&shape)) {
-            dimensions.push_back(*dimension);
+            if (!dimension->spare || view.with_spares) dimensions.push_back(*dimension);
         }
     }
     std::stable_sort(dimensions.begin(), dimensions.end(),
@@ -336,13 +355,21 @@ View fitted_with(const Drawing& drawing, double width_px, double height_px, View
     double low = most * least_share, high = most;
     view.px_per_mm = low;
     PixelBox seen = everything(drawing, box, view, measure);
-    for (int round = 0; round < 16; ++round) {
-        view.px_per_mm = round == 0 ? high : (low + high) / 2;
+    const auto fits_at = [&](double px_per_mm) {
+        view.px_per_mm = px_per_mm;
         const PixelBox tried = everything(drawing, box, view, measure);
         const bool fits = tried.right - tried.left <= w && tried.bottom - tried.top <= h;
-        (fits ? low : high) = view.px_per_mm;
         if (fits) seen = tried;
-        if (low == high) break;
+        return fits;
+    };
+    // From the largest down, since a smaller picture need not fit better: words that are longer than it stand out.
+    constexpr double step_down = 0.85;
+    double tried = high;
+    while (tried > low && !fits_at(tried)) high = std::exchange(tried, tried * step_down);
+    low = std::max(low, tried);
+    for (int round = 0; round < 8 && low < high; ++round) {
+        const double middle = (low + high) / 2;
+        (fits_at(middle) ? low : high) = middle;
     }
     view.px_per_mm = low;
     view.origin = {(width_px - seen.left - seen.right) / 2, (height_px - seen.top - seen.bottom) / 2};
@@ -355,7 +382,7 @@ double share_of_room(const Drawing& drawing, const View& view, double width_px, 
            std::max((box.right_mm - box.left_mm) / width_px, (box.top_mm - box.bottom_mm) / height_px);
 }
 
-struct Words {
+struct WordsSet {
     double size;
     bool with_spares;
 };
@@ -366,7 +393,8 @@ View fitted(const Drawing& drawing, double width_px, double height_px, double pi
             const TextMeasure& measure) {
     View best{};
     double best_share = 0;
-    for (const Words words : {Words{1, true}, Words{0.9, true}, Words{1, false}, Words{0.9, false}}) {
+    for (const WordsSet words :
+         {WordsSet{1, true}, WordsSet{0.9, true}, WordsSet{1, false}, WordsSet{0.9, false}}) {
         const View view = fitted_with(drawing, width_px, height_px,
                                       {1, {}, pixel_ratio * words.size, words.with_spares}, measure);
         const double share = share_of_room(drawing, view, width_px, height_px);

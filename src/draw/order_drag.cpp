@@ -5,8 +5,8 @@
 namespace kw::draw {
 namespace {
 
-constexpr double own_px = 22;   // beside its own block: as near as a touch may have taken it up
-constexpr double edge_px = 12;  // at the right end of a row: what a finger can reach
+constexpr double own_px = 22;      // beside its own block: as near as a touch may have taken it up
+constexpr double row_end_px = 12;  // at the right end of a row: what a finger can reach
 
 std::size_t index_of(const Plan& plan, const std::string& setup) {
     const auto found = std::find_if(plan.setups.begin(), plan.setups.end(),
@@ -80,7 +80,7 @@ Drop drop_at(const OrderView& view, const DraggedStep& dragged, Point at) {
         at.x_mm <= block.right_mm + own_px)
         return Drop::stays;
     if (in_own_row && at.x_mm < row.box.left_mm) return Drop::first;
-    if (in_own_row && at.x_mm > row.box.right_mm - edge_px) return Drop::last;
+    if (in_own_row && at.x_mm > row.box.right_mm - row_end_px) return Drop::last;
     const std::size_t place = place_at(view, row, at.x_mm);
     if (in_own_row && (place == dragged.at || place == dragged.at + 1)) return Drop::stays;
     if (place <= dragged.first_until && place < dragged.at) return Drop::first;

@@ -10,10 +10,10 @@
 namespace kw::draw {
 namespace {
 
-constexpr double longest_share = 3.2;  // of the other size: what is longer is broken off
+constexpr double longest_board = 3.2;  // of the other size: what is longer is broken off
 
 // From the fence's face, in millimetres.
-struct Sheet {
+struct Board {
     BoardLie lie;
     BoardFace down = BoardFace::inside;
     double end_mm = 0;      // of the board, at the fence or the spacer
@@ -33,7 +33,7 @@ struct Sheet {
 };
 
 double shortened(double size_mm, double other_mm, bool& broken) {
-    const double longest = longest_share * std::max(other_mm, 40.0);
+    const double longest = longest_board * std::max(other_mm, 40.0);
     broken = size_mm > longest;
     return std::min(size_mm, longest);
 }
@@ -49,10 +49,10 @@ bool is_at_router(const Work& work, const Setup& setup) {
     return machine && machine->kind == MachineKind::router_table;
 }
 
-Sheet sheet_of(const Work& work, const Setup& setup, const PartLie& lie, bool fence_left) {
+Board sheet_of(const Work& work, const Setup& setup, const PartLie& lie, bool fence_left) {
     const Pass& pass = setup.passes[lie.pass];
     const PartSize& size = work.plan.part_with_id(pass.part)->size;
-    Sheet sheet;
+    Board sheet;
     sheet.lie = board_lie(lie.role, pass.reference, pass.down, fence_left);
     sheet.down = pass.down;
     sheet.at_router = is_at_router(work, setup);
@@ -71,7 +71,7 @@ Sheet sheet_of(const Work& work, const Setup& setup, const PartLie& lie, bool fe
     return sheet;
 }
 
-void add_board(Drawing& drawing, const Sheet& sheet) {
+void add_board(Drawing& drawing, const Board& sheet) {
     const double left = sheet.end_mm, right = sheet.right_mm(), top = sheet.along_y_mm;
     const auto piece = [&](Box box, const Breaks& breaks) {
         add_wood(drawing, {rectangle(box)}, sheet.look, breaks);
@@ -84,16 +84,16 @@ void add_board(Drawing& drawing, const Sheet& sheet) {
 }
 
 // Made from below: seen through the board.
-void add_cut(Drawing& drawing, const Sheet& sheet) {
+void add_cut(Drawing& drawing, const Board& sheet) {
     const double from = std::max(sheet.cut_from_mm, sheet.end_mm);
     if (sheet.cut_to_mm > from)
         drawing.shapes.emplace_back(
             Fill{{rectangle({from, 0, sheet.cut_to_mm, sheet.along_y_mm})}, Material::removed});
 }
 
-double thickness_of_fence(const Sheet& sheet) { return std::max(0.10 * sheet.scale_mm(), 5.0); }
+double thickness_of_fence(const Board& sheet) { return std::max(0.10 * sheet.scale_mm(), 5.0); }
 
-void add_fence(Drawing& drawing, const Sheet& sheet) {
+void add_fence(Drawing& drawing, const Board& sheet) {
     const double over = 0.12 * sheet.scale_mm(), thick = thickness_of_fence(sheet);
     const double bottom = sheet.broken_y ? -over : 0.22 * sheet.along_y_mm;
     drawing.shapes.emplace_back(
@@ -105,7 +105,7 @@ void add_fence(Drawing& drawing, const Sheet& sheet) {
 }
 
 // The loop in the middle of the board's face, its tail to the marked edge, and the caret on that edge.
-void add_marks(Drawing& drawing, const Sheet& sheet, bool in_mirror) {
+void add_marks(Drawing& drawing, const Board& sheet, bool in_mirror) {
     const BoardLie& lie = sheet.lie;
     const double left = sheet.end_mm, right = sheet.right_mm(), top = sheet.along_y_mm;
     const double across = sheet.broken_x ? left + 0.48 * sheet.along_x_mm : (left + right) / 2;
@@ -121,7 +121,7 @@ void add_marks(Drawing& drawing, const Sheet& sheet, bool in_mirror) {
     add_edge_mark(drawing, {tail->at, {0.26 * tail->in_mm.x_mm, 0.26 * tail->in_mm.y_mm}});
 }
 
-void add_names(Drawing& drawing, const Sheet& sheet, const Words& words) {
+void add_names(Drawing& drawing, const Board& sheet, const Words& words) {
     const double left = sheet.end_mm, right = sheet.right_mm(), top = sheet.along_y_mm;
     const double gap = 0.09 * sheet.scale_mm(), in = 0.03 * sheet.along_x_mm;
     const bool edge = runs_along_length(sheet.lie.at_fence);
@@ -144,7 +144,7 @@ void add_names(Drawing& drawing, const Sheet& sheet, const Words& words) {
     }
 }
 
-std::string title_of(const Work& work, const Setup& setup, const PartLie& lie, const Sheet& sheet) {
+std::string title_of(const Work& work, const Setup& setup, const PartLie& lie, const Board& sheet) {
     const Words& words = work.job.locale.words();
     const auto end = [&](Reference reference) { return end_word(words, name_of(reference)); };
     const std::string at_fence = end(sheet.lie.at_fence), first = end(sheet.lie.toward_maker);
@@ -175,7 +175,7 @@ std::vector<PartLie> part_lies(const Work& work, const Setup& setup) {
 Drawing part_view(const Work& work, const Setup& setup, const PartLie& lie, const SetupViewOptions& options) {
     // On which side of a saw's blade the fence stands says nothing of a router table's.
     const bool mirrored = !options.fence_left && !is_at_router(work, setup);
-    const Sheet sheet = sheet_of(work, setup, lie, !mirrored);
+    const Board sheet = sheet_of(work, setup, lie, !mirrored);
     Drawing drawing;
     drawing.title = title_of(work, setup, lie, sheet);
     add_board(drawing, sheet);

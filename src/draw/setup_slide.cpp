@@ -75,10 +75,7 @@ std::string change_text(Length by, const Locale& locale, const Locale& caliper) 
     const auto shown = read_length(plain, unit_of(locale));
     // Only what is shown without a mark, and reads back as the same to the caliper, is shown exactly.
     if (shown && is_seen(by, locale) && show(*shown, caliper) == show(by, caliper)) return sign + plain;
-    std::string fine = show_with_unit(by, caliper);
-    for (const char* mark : {" +", " \u2212"})
-        if (fine.ends_with(mark)) fine.resize(fine.size() - std::string(mark).size());
-    return sign + fine;
+    return sign + without_mark(show_with_unit(by, caliper));
 }
 
 bool slides(const SetupScene& before, const SetupScene& after) {

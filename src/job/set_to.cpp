@@ -3,8 +3,8 @@
 namespace kw {
 
 bool is_off(Length truly, Length scale) {
-    constexpr Length alike = Length::micrometres(10);
-    return abs(truly - scale) > alike;
+    constexpr Length told_apart = Length::micrometres(10);
+    return abs(truly - scale) > told_apart;
 }
 
 ControlAt control_at(Length truly, Length scale) { return {truly, scale, is_off(truly, scale)}; }

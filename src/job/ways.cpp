@@ -17,8 +17,7 @@ namespace {
 // Beyond these the search would take longer than a maker waits: the ways that are usual stay, and no reasons are worked out.
 constexpr std::size_t most_designs = 24;
 constexpr std::size_t most_setups_for_reasons = 64, most_reasons = 6;
-constexpr std::int64_t looks_per_plan = 25'000;
-constexpr std::int64_t looks_per_choice = 200'000, looks_per_reason = 4'000;
+constexpr std::int64_t looks_per_choice = 200'000, looks_per_reason = 4'000, looks_per_usual = 25'000;
 
 std::set<std::string> names_in(const Planned& planned, const Planned& but_not_in) {
     std::set<std::string> names(planned.names.begin(), planned.names.end());
@@ -27,17 +26,17 @@ std::set<std::string> names_in(const Planned& planned, const Planned& but_not_in
 }
 
 // An alternative with the setups that only one of its ways has.
-struct Open {
+struct OpenChoice {
     const Alternative* of = nullptr;
     std::vector<Planned> designs;              // by way
     std::vector<std::set<std::string>> names;  // by way
 };
 
-std::optional<Open> opened(const Job& job, const Design& design_of_usual, const Planned& usual,
-                           const Alternative& alternative) {
+std::optional<OpenChoice> opened(const Job& job, const Design& design_of_usual, const Planned& usual,
+                                 const Alternative& alternative) {
     Picks picks;
     for (const Alternative& one : design_of_usual.alternatives) picks[one.id] = one.picked;
-    Open open{&alternative, {}, {}};
+    OpenChoice open{&alternative, {}, {}};
     for (std::size_t way = 0; way < alternative.ways.size(); ++way) {
         if (way == alternative.picked) {
             open.designs.push_back(usual);
@@ -101,12 +100,12 @@ Picks all_begun(const Job& job, const Design& usual) {
 // All setups of all ways, each once, as one problem.
 class Together {
 public:
-    Together(const Job& job, const Planned& usual, const std::vector<Open>& open) {
+    Together(const Job& job, const Planned& usual, const std::vector<OpenChoice>& open) {
         add(usual);
-        for (const Open& one : open)
+        for (const OpenChoice& one : open)
             for (const Planned& design : one.designs) add(design);
         problem_ = order_problem(job, setups_, {before_.begin(), before_.end()});
-        for (const Open& one : open) {
+        for (const OpenChoice& one : open) {
             problem_.choices.emplace_back();
             for (const auto& names : one.names) {
                 problem_.choices.back().options.emplace_back();
@@ -244,8 +243,8 @@ WayReason reason_of(const order::Problem& problem, std::size_t c, const Alternat
 }
 
 // All reasons, for the best that is found on the way to them.
-std::vector<WayReason> reasons_of(const order::Problem& problem, const std::vector<Open>& open, Best& best,
-                                  const Watch& watch) {
+std::vector<WayReason> reasons_of(const order::Problem& problem, const std::vector<OpenChoice>& open,
+                                  Best& best, const Watch& watch) {
     std::vector<WayReason> reasons;
     if (problem.operations.size() > most_setups_for_reasons || open.size() > most_reasons) return reasons;
     for (std::int64_t known = best.seconds + 1; best.seconds < known;) {
@@ -257,7 +256,7 @@ std::vector<WayReason> reasons_of(const order::Problem& problem, const std::vect
     return reasons;
 }
 
-bool overlap(const Open& a, const Open& b) {
+bool overlap(const OpenChoice& a, const OpenChoice& b) {
     for (const JointKeys& one : a.of->keys)
         for (const JointKeys& other : b.of->keys)
             if (one.slot == other.slot || (!one.end.empty() && one.end == other.end)) return true;
@@ -269,7 +268,7 @@ bool overlap(const Open& a, const Open& b) {
 }
 
 struct Opened {
-    std::vector<Open> all;
+    std::vector<OpenChoice> all;
     std::vector<const Alternative*> shared;    // what they are made of stands and falls with others
     std::vector<const Alternative*> too_many;  // there is no time for
 };
@@ -287,7 +286,7 @@ Opened open_ones(const Job& job, const Design& usual, const Planned& planned, co
         }
         auto one = opened(job, usual, planned, alternative);
         if (one && std::none_of(open.all.begin(), open.all.end(),
-                                [&](const Open& other) { return overlap(other, *one); }))
+                                [&](const OpenChoice& other) { return overlap(other, *one); }))
             open.all.push_back(std::move(*one));
         else open.shared.push_back(&alternative);
     }
@@ -295,14 +294,14 @@ Opened open_ones(const Job& job, const Design& usual, const Planned& planned, co
 }
 
 // All the work as it is usually cut: where the search had to stop early, that may be shorter.
-void keep_the_usual_if_shorter(const order::Problem& problem, const std::vector<Open>& open, Best& best,
+void keep_the_usual_if_shorter(const order::Problem& problem, const std::vector<OpenChoice>& open, Best& best,
                                const Watch& watch) {
     std::vector<std::size_t> others, picked;
     for (std::size_t c = 0; c < open.size(); ++c) {
         picked.push_back(open[c].of->picked);
         for (const std::size_t i : all_but(problem.choices[c], picked.back())) others.push_back(i);
     }
-    const order::Result usual = solved(order::without(problem, others), looks_per_plan, watch);
+    const order::Result usual = solved(order::without(problem, others), looks_per_usual, watch);
     if (!usual.order.empty() && usual.seconds < best.seconds)
         best = {picked, numbered_in(problem, others, usual.order), usual.seconds, false};
 }
@@ -310,7 +309,7 @@ void keep_the_usual_if_shorter(const order::Problem& problem, const std::vector<
 // Those that can be decided on together.
 void choose_among(const Job& job, const Planned& planned, const Opened& opened, const Told& told,
                   FoundWays& found) {
-    const std::vector<Open>& open = opened.all;
+    const std::vector<OpenChoice>& open = opened.all;
     const Together together(job, planned, open);
     const order::Problem& problem = together.problem();
     const order::Result result = solved(problem, looks_per_choice, told.of_all());

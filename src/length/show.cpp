@@ -68,4 +68,10 @@ std::string show_with_unit(Length length, const Locale& locale) {
     return text.number + " " + std::string(locale.words().text(is_inch ? "unit.in" : "unit.mm")) + text.mark;
 }
 
+std::string without_mark(std::string text) {
+    for (const char* mark : {" +", " \u2212"})
+        if (text.ends_with(mark)) text.resize(text.size() - std::string(mark).size());
+    return text;
+}
+
 }  // namespace kw

@@ -40,6 +40,9 @@ std::string show(Length length, const Locale& locale);
 // The same with the unit before the mark, so that the mark can't be taken for a sum: `15/32 in +`.
 std::string show_with_unit(Length length, const Locale& locale);
 
+// Either of them without the mark.
+std::string without_mark(std::string text);
+
 // The plainest text in `unit` that reads back as exactly this length, with the unit: `10 1/16 in`, `12.1 mm`.
 // Inches are fractions down to 1/256 and decimals otherwise, both with up to eight decimals. Falls back to
 // millimetres (a tick is 0.00000125 mm) where inches can't hold it. Negative lengths get a hyphen.

@@ -9,17 +9,13 @@ namespace {
 
 constexpr std::size_t most_named = 4;
 
-std::string listed(const Words& words, const std::vector<std::string>& texts) {
-    return words.list(texts, "list.comma");
-}
-
 std::string say_readings(const Job& job, const std::vector<NamedLength>& readings) {
     const Words& words = job.locale.words();
     std::vector<std::string> texts;
     for (const NamedLength& reading : readings)
         texts.push_back(words("told.length", reading_word(words, reading.name),
                               show_with_unit(reading.value, caliper_locale(job))));
-    return listed(words, texts);
+    return words.list(texts, "list.comma");
 }
 
 std::string say_moved(const Job& job, const std::vector<NamedLength>& moves) {
@@ -29,7 +25,7 @@ std::string say_moved(const Job& job, const std::vector<NamedLength>& moves) {
     for (const NamedLength& move : moves)
         texts.push_back(words("told.length", control_word(words, move.name),
                               show_with_unit(move.value, caliper_locale(job))));
-    return words("told.moved", listed(words, texts));
+    return words("told.moved", words.list(texts, "list.comma"));
 }
 
 std::string say_setup(const Words& words, const Setup& setup) {
@@ -54,7 +50,7 @@ std::string say_ends(const Words& words, const std::vector<const LogEntry*>& ent
         if (texts.size() < most_named)
             texts.push_back(words("entry.end", entry->part, end_word(words, entry->reference)));
     const std::size_t more = entries.size() - texts.size();
-    const std::string all = listed(words, texts);
+    const std::string all = words.list(texts, "list.comma");
     return more > 0 ? words("entry.and_more", all, more) : all;
 }
 
@@ -68,7 +64,7 @@ std::string say_told(const Job& job, const LogEntry& entry) {
     if (!entry.readings.empty()) texts.push_back(say_readings(job, entry.readings));
     if (!entry.felt.empty()) texts.push_back(words("told.felt", feel_word(words, entry.felt)));
     for (const std::string& seen : entry.seen) texts.push_back(sight_word(words, seen));
-    return listed(words, texts);
+    return words.list(texts, "list.comma");
 }
 
 std::size_t last_told(const std::vector<LogEntry>& log) {
@@ -96,7 +92,8 @@ std::string say_last(const Work& work, std::size_t count) {
     if (!ran.empty())
         texts.push_back(words("entry.ran", say_setup_of(work, *ran.front()), say_ends(words, ran)));
     if (!lost.empty())
-        texts.push_back(words(texts.empty() ? "entry.lost" : "entry.lost_with_it", listed(words, lost)));
+        texts.push_back(
+            words(texts.empty() ? "entry.lost" : "entry.lost_with_it", words.list(lost, "list.comma")));
     std::string all;
     for (const std::string& text : texts) all = all.empty() ? text : words("entry.and_then", all, text);
     return all;

@@ -25,13 +25,9 @@ std::string say_made_up(const Job& job, const Cutter& cutter) {
     return words("cutter.with_both", cutter.name, kerf, chippers, shims);
 }
 
-std::string listed(const Words& words, const std::vector<std::string>& names) {
-    return words.list(names, "list.comma");
-}
-
 // "back dado (twine)"
 std::string say_joint(const Words& words, const std::string& label, const std::vector<std::string>& drawers) {
-    return words("way.joint", work_word(words, label), listed(words, drawers));
+    return words("way.joint", work_word(words, label), words.list(drawers, "list.comma"));
 }
 
 // With the kind of joint, where that is not what the joint goes by.

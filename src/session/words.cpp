@@ -82,12 +82,6 @@ std::string percent(double chance) { return std::to_string(std::lround(chance * 
 
 }  // namespace
 
-std::string without_mark(std::string text) {
-    for (const char* mark : {" +", " \u2212"})
-        if (text.ends_with(mark)) text.resize(text.size() - std::string(mark).size());
-    return text;
-}
-
 std::string say_beyond(const Work& work, Length beyond) {
     constexpr Length step = Length::micrometres(30);
     if (abs(beyond) <= step) return {};

@@ -50,9 +50,6 @@ std::string say_unread(const FitReport& report, const Words& words);
 // "Lock it: 94 % likely that all of it is in tolerance."
 std::string say_advice(const FitReport& report, const Words& words);
 
-// Without the mark of what rounding left over.
-std::string without_mark(std::string text);
-
 // "0.004 in more than planned, to make up for the cutter": how far a control is meant to stand beyond what is planned; empty where it is not.
 std::string say_beyond(const Work& work, Length beyond);
 

@@ -8,7 +8,6 @@
 namespace kw {
 namespace {
 
-constexpr Length alike = Length::micrometres(10);
 constexpr std::size_t most_chippers = 10;  // every set of them is tried
 
 struct Pieces {

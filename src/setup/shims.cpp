@@ -5,7 +5,6 @@
 namespace kw {
 namespace {
 
-constexpr Length alike = Length::micrometres(10);
 constexpr Length chipper = Length::inches(1, 8);
 
 struct MadeUp {

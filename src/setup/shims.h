@@ -7,6 +7,9 @@
 
 namespace kw {
 
+// Thicknesses that differ by less are one.
+inline constexpr Length alike = Length::micrometres(10);
+
 // Whether the maker has said which shims there are; where not, nothing is known of what a stack can be brought to.
 bool lists_shims(const Cutter& cutter);
 

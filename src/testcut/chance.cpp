@@ -17,8 +17,6 @@ namespace {
 
 using Row = std::array<double, most_outcomes>;
 
-constexpr double infinity = std::numeric_limits<double>::infinity();
-
 // Parts of the accuracy asked for. A side that is all but certain to hold is left out: by Boole's inequality
 // that costs no more than its own chance of failing.
 constexpr double ignored_part = 1e-3;

@@ -11,8 +11,6 @@ namespace kw {
 
 namespace {
 
-constexpr double infinity = std::numeric_limits<double>::infinity();
-
 // Nobody is sent back to the joint for less than this part of a test cut.
 constexpr double worth_asking = 0.001;
 

@@ -20,7 +20,7 @@ constexpr double density_at_zero = 0.39894228040143267794;
 constexpr double far_sigmas = 9.0;
 constexpr double far_foldings = 40.0;
 
-struct Span {
+struct Stretch {
     double from;
     double to;
 };
@@ -34,7 +34,7 @@ struct WeightedPoints {
 };
 
 // Points over the span, each with the mass of exp(-anchor t - t^2 / 2) that it stands for.
-WeightedPoints weigh(Span span, double anchor) {
+WeightedPoints weigh(Stretch span, double anchor) {
     WeightedPoints points{};
     std::size_t count = 0;
     const double half = 0.5 * (span.to - span.from) / double(span_panels);
@@ -70,7 +70,7 @@ TruncatedMoments moments_of(const WeightedPoints& points, double anchor) {
 }
 
 // The part of [low, high] that holds any mass, measured from the anchor; high >= 0, anchor = max(low, 0).
-Span span_with_mass(double low, double high, double anchor) {
+Stretch span_with_mass(double low, double high, double anchor) {
     if (low <= 0.0) return {std::max(low, -far_sigmas), std::min(high, far_sigmas)};
     const double reach = 2.0 * far_foldings / (anchor + std::sqrt(anchor * anchor + 2.0 * far_foldings));
     return {0.0, std::min(high - low, reach)};
@@ -101,7 +101,6 @@ double normal_quantile(double chance) {
 }
 
 TruncatedMoments truncated_moments(double low, double high) {
-    constexpr double infinity = std::numeric_limits<double>::infinity();
     assert(low <= high && low < infinity && high > -infinity);
     if (low == high) return {low, 0.0};
     if (high < 0.0) {

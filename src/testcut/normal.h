@@ -1,7 +1,12 @@
 #pragma once
 // The standard normal distribution, and what is left of it when only an interval is possible.
 
+#include <limits>
+
 namespace kw {
+
+// The end of an interval that is open there.
+inline constexpr double infinity = std::numeric_limits<double>::infinity();
 
 double normal_density(double z);
 double normal_below(double z);  // chance of less than z; z may be infinite

@@ -12,8 +12,6 @@ namespace kw {
 
 namespace {
 
-constexpr double infinity = std::numeric_limits<double>::infinity();
-
 // An interval that takes less than this part off the variance has said nothing: what is left is rounding.
 constexpr double least_learned = 1e-12;
 

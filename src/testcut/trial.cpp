@@ -17,7 +17,7 @@ constexpr double search_accuracy = 1e-3;
 // A continuous control is tried in this part of the tightest tolerance.
 constexpr double continuous_step = 1.0 / 16.0;
 // Keeps the normal equations solvable where two controls do the same to the outcomes.
-constexpr double ridge = 1e-9;
+constexpr double added_to_diagonal = 1e-9;
 // What comes back by less than this has not come back.
 constexpr double alike_mm = 1e-6;
 
@@ -202,7 +202,7 @@ Amounts Judge::least_squares(const std::vector<std::size_t>& choice) const {
     for (std::size_t a = 0; a < n; ++a) trace += matrix[a * n + a];
     Amounts amounts{};
     if (trace == 0.0) return amounts;  // these controls do nothing to the outcomes
-    for (std::size_t a = 0; a < n; ++a) matrix[a * n + a] += ridge * trace;
+    for (std::size_t a = 0; a < n; ++a) matrix[a * n + a] += added_to_diagonal * trace;
     solve(matrix, right);
     for (std::size_t a = 0; a < n; ++a) amounts[choice[a]] = right[a];
     return amounts;

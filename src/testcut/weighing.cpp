@@ -12,8 +12,6 @@ namespace kw {
 
 namespace {
 
-constexpr double infinity = std::numeric_limits<double>::infinity();
-
 // A reading that removes less than this part of what is unsure isn't worth asking for.
 constexpr double least_told = 0.01;
 // However unlikely a lock is after the next cut, no more rounds than this are reckoned with.

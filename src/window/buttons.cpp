@@ -29,14 +29,14 @@ ButtonLook look_of(const Ui& ui, Rank rank, bool enabled, bool held) {
 }
 
 // Words of a button, broken into at most two lines if they must.
-struct Words {
+struct LabelLines {
     std::vector<std::string> lines;
     bool cut_off = false;
     float width = 0;
 };
 
-Words words_within(Ui& ui, std::string_view label, const Font& font, float width) {
-    Words words;
+LabelLines words_within(Ui& ui, std::string_view label, const Font& font, float width) {
+    LabelLines words;
     words.lines = wrapped(ui, label, font, width);
     if (words.lines.size() > 2) {
         for (std::size_t i = 2; i < words.lines.size(); ++i) words.lines[1] += " " + words.lines[i];
@@ -66,8 +66,8 @@ struct Faces {
     Font label, detail;
 };
 
-void paint_words(Ui& ui, const ImRect& box, const Words& words, const Words& detail, const Faces& faces,
-                 draw::Rgb ink) {
+void paint_words(Ui& ui, const ImRect& box, const LabelLines& words, const LabelLines& detail,
+                 const Faces& faces, draw::Rgb ink) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float height = static_cast<float>(words.lines.size()) * faces.label.line +
                          static_cast<float>(detail.lines.size()) * faces.detail.line;
@@ -92,9 +92,9 @@ Press drawn_button(Ui& ui, const char* label, std::string_view words_shown, Rank
         std::max(text_width(ui, words_shown, faces.label), text_width(ui, options.detail, faces.detail));
     const float width = width_or(options.width, std::ceil(std::max(natural + 2 * pad, ui.px(size::target))));
     const float room = std::max(width - 2 * std::min(pad, width * 0.12f), 1.0f) + 1;
-    const Words words = words_within(ui, words_shown, faces.label, room);
-    const Words detail =
-        options.detail.empty() ? Words{} : words_within(ui, options.detail, faces.detail, room);
+    const LabelLines words = words_within(ui, words_shown, faces.label, room);
+    const LabelLines detail =
+        options.detail.empty() ? LabelLines{} : words_within(ui, options.detail, faces.detail, room);
     const float text_height = static_cast<float>(words.lines.size()) * faces.label.line +
                               static_cast<float>(detail.lines.size()) * faces.detail.line;
     const float height =

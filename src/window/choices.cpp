@@ -8,8 +8,6 @@
 namespace kw::window {
 namespace {
 
-ImDrawList& canvas() { return *ImGui::GetWindowDrawList(); }
-
 float middle_y(const ImRect& box, const Font& font) {
     return std::round((box.Min.y + box.Max.y - font.line) / 2);
 }

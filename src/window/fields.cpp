@@ -10,8 +10,6 @@
 namespace kw::window {
 namespace {
 
-ImDrawList& canvas() { return *ImGui::GetWindowDrawList(); }
-
 constexpr double natural_width_px = 260;
 
 float width_of(Ui& ui, const FieldOptions& options) {

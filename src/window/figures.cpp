@@ -22,8 +22,6 @@ constexpr float top_em = 0.46f;      // of the fraction above the middle of the 
 constexpr float tighter_em = 0.03f;  // large type is set closer
 constexpr float least_em_px = 24;
 
-ImDrawList& canvas() { return *ImGui::GetWindowDrawList(); }
-
 bool is_digit(std::string_view c) { return c.size() == 1 && c[0] >= '0' && c[0] <= '9'; }
 
 float glyph_width(const Font& font, std::string_view c) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "window/shaders_embedded.h"
+#include "window/theme.h"
 
 namespace kw::window {
 namespace {
@@ -13,7 +14,6 @@ constexpr int texture_width = 256;  // what segments.glsl counts with
 constexpr double pi = 3.14159265358979323846;
 
 float f(double value) { return static_cast<float>(value); }
-float part(std::uint8_t value) { return static_cast<float>(value) / 255.0f; }
 
 void send_colour(const Program& program, const char* name, draw::Rgb c) {
     glUniform3f(program.uniform(name), part(c.red), part(c.green), part(c.blue));

@@ -61,6 +61,10 @@ void log_picture(Ui& ui, const Pictures::Picture& picture, ImVec2 corner) {
     LoggedWidget whole;
     whole.kind = "picture";
     whole.label = picture.drawing.title;
+    const draw::Box drawn = draw::bounds(picture.drawing);
+    const draw::Pixel first = draw::to_pixel(picture.view, {drawn.left_mm, drawn.top_mm}),
+                      last = draw::to_pixel(picture.view, {drawn.right_mm, drawn.bottom_mm});
+    whole.drawn = {corner.x + first.x, corner.y + first.y, corner.x + last.x, corner.y + last.y};
     log_widget(ui, whole, corner,
                {corner.x + static_cast<float>(picture.width), corner.y + static_cast<float>(picture.height)});
     for (const draw::PlacedText& text : picture.annotations.texts) {

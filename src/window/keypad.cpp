@@ -10,8 +10,6 @@
 namespace kw::window {
 namespace {
 
-ImDrawList& canvas() { return *ImGui::GetWindowDrawList(); }
-
 struct Key {
     const char* label;
     double span = 1;      // columns
@@ -208,9 +206,9 @@ std::string title_words(std::string_view title, const LengthEntry& entry) {
     return std::string(title) + (terms.empty() ? "" : ":  " + terms);
 }
 
-enum class Answer { none, use, cancel };
+enum class Ended { none, use, cancel };
 
-Answer from_keyboard(const Ui& ui, LengthEntry& entry) {
+Ended from_keyboard(const Ui& ui, LengthEntry& entry) {
     const ImGuiIO& io = ImGui::GetIO();
     for (const ImWchar c : io.InputQueueCharacters) {
         if (c == 'i') entry = with_unit(entry, "in");
@@ -220,23 +218,23 @@ Answer from_keyboard(const Ui& ui, LengthEntry& entry) {
     if (ImGui::IsKeyPressed(ImGuiKey_Backspace)) entry = erased(entry);
     if (ImGui::IsKeyPressed(ImGuiKey_UpArrow)) entry = nudged(entry, 1, ui.rule);
     if (ImGui::IsKeyPressed(ImGuiKey_DownArrow)) entry = nudged(entry, -1, ui.rule);
-    if (ImGui::IsKeyPressed(ImGuiKey_Escape, false)) return Answer::cancel;
+    if (ImGui::IsKeyPressed(ImGuiKey_Escape, false)) return Ended::cancel;
     const bool enter =
         ImGui::IsKeyPressed(ImGuiKey_Enter, false) || ImGui::IsKeyPressed(ImGuiKey_KeypadEnter, false);
-    return enter && is_complete(entry) ? Answer::use : Answer::none;
+    return enter && is_complete(entry) ? Ended::use : Ended::none;
 }
 
-Answer answer_row(Ui& ui, const Grid& grid, const LengthEntry& entry) {
+Ended answer_row(Ui& ui, const Grid& grid, const LengthEntry& entry) {
     const float two = 2 * grid.unit + grid.gap;
-    Answer answer = Answer::none;
-    if (secondary_button(ui, ui.text("keypad.cancel").c_str(), {.width = two})) answer = Answer::cancel;
+    Ended answer = Ended::none;
+    if (secondary_button(ui, ui.text("keypad.cancel").c_str(), {.width = two})) answer = Ended::cancel;
     ImGui::SameLine(0, grid.gap);
     const std::string value = worked_text(entry);
     const std::string label =
         ui.text("keypad.use", is_complete(entry) ? value : std::string("\u2026")) + "##use";
     if (primary_button(ui, label.c_str(),
                        {.width = 3 * grid.unit + 2 * grid.gap, .enabled = is_complete(entry)}))
-        answer = Answer::use;
+        answer = Ended::use;
     return answer;
 }
 
@@ -256,24 +254,24 @@ bool keypad(Ui& ui, std::string_view title, std::string& text, std::span<const s
     std::deque<CardFrame> behind;
     behind.swap(ui.cards);  // the popup has its own room
     const Grid grid = grid_for(ui);
-    Answer answer = ImGui::IsWindowAppearing() ? Answer::none : from_keyboard(ui, ui.entry);
+    Ended answer = ImGui::IsWindowAppearing() ? Ended::none : from_keyboard(ui, ui.entry);
     ImGui::BeginGroup();
     say(ui, title_words(title, ui.entry), TypeSize::body, Tone::soft, whole_width(grid));
     display(ui, grid, ui.entry);
     const bool again = recent_row(ui, grid, recent, text);
     if (!grid.beside) keys(ui, grid, ui.entry);
     unit_row(ui, grid, ui.entry);
-    if (const Answer pressed = answer_row(ui, grid, ui.entry); pressed != Answer::none) answer = pressed;
+    if (const Ended pressed = answer_row(ui, grid, ui.entry); pressed != Ended::none) answer = pressed;
     ImGui::EndGroup();
     if (grid.beside) {
         ImGui::SameLine(0, ui.px(24));
         keys(ui, grid, ui.entry);
     }
-    if (answer == Answer::use) text = worked_text(ui.entry);
-    if (answer != Answer::none || again) ImGui::CloseCurrentPopup();
+    if (answer == Ended::use) text = worked_text(ui.entry);
+    if (answer != Ended::none || again) ImGui::CloseCurrentPopup();
     ImGui::EndPopup();
     behind.swap(ui.cards);
-    return answer == Answer::use || again;
+    return answer == Ended::use || again;
 }
 
 }  // namespace kw::window

@@ -10,13 +10,13 @@
 namespace kw::window {
 namespace {
 
-struct Question {
+struct Asking {
     std::string title;
     std::string why;
 };
 
 // One question with its answers side by side; true where another was chosen.
-bool ask(Screen& screen, Across& across, const Question& question, std::span<const std::string> answers,
+bool ask(Screen& screen, Across& across, const Asking& question, std::span<const std::string> answers,
          int& chosen) {
     Ui& ui = screen.ui;
     begin_card(ui, question.title.c_str(), across.next());
@@ -28,7 +28,7 @@ bool ask(Screen& screen, Across& across, const Question& question, std::span<con
 }
 
 template <class Value>
-void ask(Screen& screen, Across& across, const Question& question, const std::array<std::string, 2>& answers,
+void ask(Screen& screen, Across& across, const Asking& question, const std::array<std::string, 2>& answers,
          Value& value, Value first, Value second) {
     int chosen = value == first ? 0 : 1;
     if (ask(screen, across, question, answers, chosen)) value = chosen == 0 ? first : second;

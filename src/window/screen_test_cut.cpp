@@ -64,29 +64,6 @@ std::string expected_words(const Bench& bench) {
     return joined(all);
 }
 
-// "I did that: height + 0.008 in".
-std::string made_words(const Words& words, const FitReport& report, const Job& job) {
-    std::vector<std::string> all;
-    for (const SaidMove& move : report.unread)
-        all.push_back(control_word(words, move.control) + (move.by > Length{} ? " + " : " \u2212 ") +
-                      caliper_text(job, abs(move.by)));
-    return words("test.did_that", joined(all));
-}
-
-// As it stands; after the moves stands in the advice.
-void draw_chance(Bench& bench) {
-    Ui& ui = bench.screen.ui;
-    const std::string now = hundredths(bench.report.chance_in_tolerance);
-    if (!bench.report.moves.empty()) return caption(ui, ui.text("test.as_it_stands", now));
-    figure(ui, {.caption = ui.text("test.chance"),
-                .value = now,
-                .unit = "%",
-                .changed_from = {},
-                .note = {},
-                .value_px = 40,
-                .width = content_width(ui)});
-}
-
 void draw_lock(Bench& bench) {
     Ui& ui = bench.screen.ui;
     const float width = content_width(ui);
@@ -132,8 +109,7 @@ void draw_unread(Bench& bench) {
     if (bench.report.unread.empty()) return;
     const Words& words = bench.screen.ui.words();
     say(bench.screen.ui, say_unread(bench.report, words) + ".");
-    toggle_row(bench.screen.ui, made_words(words, bench.report, bench.work.job).c_str(),
-               bench.draft.made_unread);
+    toggle_row(bench.screen.ui, bench.screen.text("test.did_that").c_str(), bench.draft.made_unread);
     if (bench.draft.made_unread)
         caption(bench.screen.ui,
                 bench.screen.text(bench.report.unread_retry == Retry::fresh_end ? "test.unread_fresh"
@@ -149,8 +125,12 @@ void draw_answer(Bench& bench) {
                : good                  ? Tone::good
                : bench.report.test > 0 ? Tone::accent
                                        : Tone::plain);
+    const bool is_open = bench.report.test > 0 && !again && !bench.report.locked;
+    if (is_open) caption(ui, ui.text("test.says", bench.report.test));
+    // What the hands do next is what is read first.
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
-    say(ui, say_advice(bench.report, ui.words()));
+    say(ui, say_advice(bench.report, ui.words()),
+        is_open && bench.report.moves.empty() ? TypeSize::heading : TypeSize::body);
     if (const std::string later = say_torn_down(bench.work, bench.report); !later.empty())
         status(ui, Tone::caution, later);
     draw_unread(bench);
@@ -161,7 +141,9 @@ void draw_answer(Bench& bench) {
         caption(ui, ui.text("test.one_is_enough"));
     }
     if (bench.report.test > 0) {
-        draw_chance(bench);
+        // After the moves stands in the advice, and where there are none this does too.
+        if (!bench.report.moves.empty())
+            caption(ui, ui.text("test.as_it_stands", hundredths(bench.report.chance_in_tolerance)));
         const std::string expected = expected_words(bench);
         if (!expected.empty())
             caption(ui,

@@ -162,13 +162,23 @@ void draw_other_moves(Bench& bench) {
                     bench.draft.moved[name], {across.next(), ui.text("test.not_moved")});
 }
 
+// Which cut the readings are of: the one that was read already, as long as nothing was moved, or the next.
+std::string title_of(const Bench& bench) {
+    const FitReport& report = bench.report;
+    if (report.test == 0) return bench.screen.text("test.first");
+    const bool moved = bench.draft.other_moves || bench.draft.made_unread || !report.moves.empty();
+    const bool is_open = !report.locked && !report.torn_down;
+    if (is_open && !moved && report.advice == AdviceKind::measure && !on_fresh_ends(bench))
+        return bench.screen.text("test.measured_further", report.test);
+    return bench.screen.text(is_open && moved ? "test.after_moves" : "test.number", report.test + 1);
+}
+
 }  // namespace
 
 void draw_entry(Bench& bench) {
     Ui& ui = bench.screen.ui;
     begin_card(ui, "entry");
-    heading(ui,
-            bench.report.test == 0 ? ui.text("test.first") : ui.text("test.number", bench.report.test + 1));
+    heading(ui, title_of(bench));
     draw_readings(bench);
     draw_feel(bench);
     draw_sights(bench);

@@ -4,6 +4,8 @@
 
 #include <imgui.h>
 
+#include <cstdint>
+
 #include "draw/palette.h"
 
 namespace kw::window {
@@ -31,6 +33,11 @@ draw::Rgb tint(draw::Theme theme, Tone tone);
 const char* sign(Tone tone);  // empty for plain and soft
 
 ImU32 colour(draw::Rgb rgb, float alpha = 1);
+// Of full light, as the graphics card takes it.
+inline float part(std::uint8_t value) { return static_cast<float>(value) / 255.0f; }
+
+// What the widgets of the page are painted on.
+inline ImDrawList& canvas() { return *ImGui::GetWindowDrawList(); }
 
 // The toolkit's own style: spacing, and colours of the few of its parts that we let it draw (text entry, scroll bars).
 void apply_style(ImGuiStyle& style, draw::Theme theme, double pixel_ratio);

@@ -11,11 +11,12 @@
 namespace kw::window {
 
 struct LoggedWidget {
-    std::string kind;     // "button", "tick", "number", "text", ...
-    std::string label;    // the words on it
-    std::string value;    // what it shows or holds, if that is not the label
-    draw::PixelBox box;   // in device pixels
-    draw::PixelBox seen;  // the part that no scroll region hides; empty if all of it is hidden
+    std::string kind;      // "button", "tick", "number", "text", ...
+    std::string label;     // the words on it
+    std::string value;     // what it shows or holds, if that is not the label
+    draw::PixelBox box;    // in device pixels
+    draw::PixelBox drawn;  // of a picture: what is drawn, without its words; device pixels
+    draw::PixelBox seen;   // the part that no scroll region hides; empty if all of it is hidden
     bool pressable = false;
     bool enabled = true;
     bool chosen = false;   // ticked, switched on, the current one

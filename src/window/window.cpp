@@ -57,8 +57,6 @@ void ask_for_usual_sizes(Ui& ui) {
     ask_for_figure_type(ui, TypeSize::huge);
 }
 
-float part(std::uint8_t value) { return static_cast<float>(value) / 255.0f; }
-
 }  // namespace
 
 Pacer::State Window::Inside::pacing() const {

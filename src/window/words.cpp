@@ -8,8 +8,6 @@
 namespace kw::window {
 namespace {
 
-ImDrawList& canvas() { return *ImGui::GetWindowDrawList(); }
-
 draw::Rgb ground_here(const Ui& ui) { return ui.cards.empty() ? ui.colours().paper : ui.colours().card; }
 
 struct Paragraph {

@@ -156,6 +156,30 @@ TEST_CASE("what changes at the machine is said, and what stays") {
           "Move the fence out, from 3/4 in to 7/8 in");
 }
 
+TEST_CASE("the section is drawn large: it takes most of its room one way, whatever is said beside it") {
+    constexpr std::pair<int, int> sizes[] = {{1280, 800}, {1920, 1080}, {800, 1280}, {1024, 600}};
+    for (const auto& [width, height] : sizes) {
+        Maker maker(one_drawer, width, height);
+        for (const std::string& step : maker.work().plan.sequence) {
+            if (maker.work().plan.setup_with_id(step)->stage != Stage::joint) continue;
+            maker.app().state().place = Where::saw;
+            maker.app().state().setup = step;
+            maker.redraw();
+            CAPTURE(width);
+            CAPTURE(step);
+            const auto& widgets = maker.hand().log().widgets;
+            const auto picture = std::find_if(widgets.begin(), widgets.end(), [](const LoggedWidget& one) {
+                return one.kind == "picture" && whole_in_sight(one);
+            });
+            REQUIRE(picture != widgets.end());
+            const draw::PixelBox &all = picture->box, &drawn = picture->drawn;
+            const double across = (drawn.right - drawn.left) / (all.right - all.left),
+                         up = (drawn.bottom - drawn.top) / (all.bottom - all.top);
+            CHECK(std::max(across, up) >= 0.45);
+        }
+    }
+}
+
 TEST_CASE("on a panel of 1024 x 600 the numbers, the picture and what is next are in sight at every step") {
     Maker maker(one_drawer, 1024, 600);
     for (const std::string& step : maker.work().plan.sequence) {

@@ -213,7 +213,7 @@ TEST_CASE("what was moved instead of measured is told by a tap, and goes into th
             {"fit", "-0.007"},
             {"face_step", "0.006"}});
     REQUIRE(fit_report(maker.work(), maker.setup().id)->advice == AdviceKind::measure);
-    maker.press("I did that: ", true);
+    maker.press("I made these moves");
     put_in({{"fit", "0.004"}, {"face_step", "0"}, {"tongue_length", "0.207"}});
     const Json told = maker.on_disk()["log"];
     REQUIRE(told.size() == 2);
