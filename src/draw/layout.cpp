@@ -203,9 +203,10 @@ private:
     // what stands out takes room from the picture.
     double kept_within_drawn(double middle, double width, double from, double to) const {
         const double low = drawn_left_ + width / 2, high = drawn_right_ - width / 2;
-        if (low > high) return middle;
+        const bool at_right = middle > (drawn_left_ + drawn_right_) / 2;
+        const double kept = low <= high ? std::clamp(middle, low, high) : at_right ? high : low;
         const double a = std::min(from, to) - width / 2, b = std::max(from, to) + width / 2;
-        return std::clamp(std::clamp(middle, low, high), a, b);
+        return std::clamp(kept, a, b);
     }
 
     // The text stands on the outer side of the dimension line, upright to the reader in every direction.
@@ -296,8 +297,9 @@ std::optional<PixelBox> reach(const Annotations& annotations) {
     return box;
 }
 
-constexpr double bare_px = 4;       // round everything
-constexpr double good_share = 0.5;  // of the room, for the drawing without its words
+constexpr double bare_px = 4;               // round everything
+constexpr double room_for_spares_px = 270;  // a lower sheet is for what is drawn
+constexpr double good_share = 0.5;          // of the room, for the drawing without its words
 constexpr double least_share =
     0.2;  // of the scale without words: below this the words must be cut off instead
 
@@ -395,6 +397,7 @@ View fitted(const Drawing& drawing, double width_px, double height_px, double pi
     double best_share = 0;
     for (const WordsSet words :
          {WordsSet{1, true}, WordsSet{0.9, true}, WordsSet{1, false}, WordsSet{0.9, false}}) {
+        if (words.with_spares && height_px < room_for_spares_px * pixel_ratio) continue;
         const View view = fitted_with(drawing, width_px, height_px,
                                       {1, {}, pixel_ratio * words.size, words.with_spares}, measure);
         const double share = share_of_room(drawing, view, width_px, height_px);

@@ -108,7 +108,7 @@ std::optional<Line> drop_mark(const OrderView& view, const DraggedStep& dragged,
 }
 
 DropWords say_drop(const DraggedStep& dragged, Drop drop, const Words& words) {
-    const std::string& step = dragged.step;
+    const std::string step = words("order.step", dragged.at + 1);
     if (drop == Drop::any)
         return {words("draw.drop_anywhere", step), dragged.pinned == Pinned::first
                                                        ? words("draw.no_longer_first")

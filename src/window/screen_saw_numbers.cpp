@@ -96,6 +96,8 @@ std::vector<Number> numbers_of(const Stand& stand, CutterSide measured_to) {
 }
 
 void draw_number(Screen& screen, const Number& number, float width, double value_px) {
+    // Where there is little room, that there is none is said by the picture alone.
+    if (number.value.empty() && screen.is_low() && number.note == screen.text("number.none")) return;
     if (number.value.empty() && screen.is_low()) return say(screen.ui, number.caption + ": " + number.note);
     if (number.value.empty()) {
         begin_card(screen.ui, number.caption.c_str(), width);

@@ -130,20 +130,20 @@ TEST_CASE(
 TEST_CASE("what dragging says, word for word") {
     DraggedStep dragged{"S12", 11, Pinned::nowhere, 3, 20};
     CHECK(say_drop(dragged, Drop::first, kw::words_in(kw::Language::english)).place ==
-          "S12 first, before all that it does not need itself");
+          "Step 12 first, before all that it does not need itself");
     CHECK(say_drop(dragged, Drop::first, kw::words_in(kw::Language::english)).what_then ==
           "Let go: the order is made anew, and what that takes is said");
     CHECK(say_drop(dragged, Drop::last, kw::words_in(kw::Language::english)).place ==
-          "S12 last, after all that can be done without it");
+          "Step 12 last, after all that can be done without it");
     CHECK(say_drop(dragged, Drop::stays, kw::words_in(kw::Language::english)).place ==
-          "S12 stays where it is");
+          "Step 12 stays where it is");
     CHECK(say_drop(dragged, Drop::stays, kw::words_in(kw::Language::english)).what_then ==
           "To the beginning: done first. To the end: done last");
     dragged.pinned = Pinned::last;
     CHECK(say_drop(dragged, Drop::last, kw::words_in(kw::Language::english)).what_then ==
           "So it is wanted already");
     CHECK(say_drop(dragged, Drop::any, kw::words_in(kw::Language::english)).place ==
-          "S12 any time, wherever it fits best");
+          "Step 12 any time, wherever it fits best");
     CHECK(say_drop(dragged, Drop::any, kw::words_in(kw::Language::english)).what_then ==
           "Let go: it is no longer wanted last");
 }
