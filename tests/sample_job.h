@@ -18,4 +18,12 @@ inline std::string file_text(const std::string& name) {
 
 inline Json sample_json() { return parse_json(file_text("seed_cabinet.json")).value(); }
 
+// The job that the program shows when it is first opened.
+inline Json demo_json() {
+    std::ifstream in(KW_ASSET_DIR "/demo.json", std::ios::binary);
+    std::ostringstream text;
+    text << in.rdbuf();
+    return parse_json(text.str()).value();
+}
+
 }  // namespace kw::tests
