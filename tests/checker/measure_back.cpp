@@ -118,7 +118,7 @@ void measure_tongue_and_dado(const Assembly& drawer, Report& report) {
                     *drawer.asked.back.dado_width_mm);
 }
 
-void measure_rabbet(const Assembly& drawer, Report& report) {
+void measure_back_rabbet(const Assembly& drawer, Report& report) {
     report.same(Kind::measure, drawer.name, "end of the back's rabbet", drawer.left_shape.back.to_mm,
                 drawer.box.depth_mm);
     const double proud = drawer.box.depth_mm - drawer.back_face_y_mm;
@@ -138,7 +138,7 @@ void measure_back(const Assembly& drawer, Report& report) {
     }
     check_end(drawer, true, drawer.back_shape.left, report);
     check_end(drawer, false, drawer.back_shape.right, report);
-    if (drawer.asked.back.joint == "rabbet") measure_rabbet(drawer, report);
+    if (drawer.asked.back.joint == "rabbet") measure_back_rabbet(drawer, report);
     else if (drawer.asked.back.joint == "tongue and dado") measure_tongue_and_dado(drawer, report);
     else measure_dado(drawer, report);
 }

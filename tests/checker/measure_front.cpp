@@ -94,7 +94,7 @@ void measure_locking(const Assembly& drawer, Report& report) {
     check_tongue_in_groove(drawer, left, report);
 }
 
-void measure_rabbet(const Assembly& drawer, Report& report) {
+void measure_front_rabbet(const Assembly& drawer, Report& report) {
     const Point line{0, drawer.front_face_y_mm + drawer.front_thickness_mm() / 2, drawer.line_z_mm()};
     if (drawer.left_shape.front.from_mm > nothing_mm)
         report.say(Kind::measure, drawer.name, "the side's rabbet does not begin at its front end");
@@ -113,7 +113,7 @@ void measure_rabbet(const Assembly& drawer, Report& report) {
 void measure_front(const Assembly& drawer, Report& report) {
     check_step(drawer, report);
     check_asked_dado(drawer, drawer.left_shape.front, report);
-    if (drawer.asked.front.joint == "rabbet") measure_rabbet(drawer, report);
+    if (drawer.asked.front.joint == "rabbet") measure_front_rabbet(drawer, report);
     else measure_locking(drawer, report);
 }
 

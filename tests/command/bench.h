@@ -60,4 +60,8 @@ inline std::string setup_of(const Bench& bench, const std::string& work) {
     return {};
 }
 
+inline std::string side_dado(const Bench& bench) { return setup_of(bench, "locking rabbet: side dado"); }
+
+inline const std::string left_side = "seeds.1.side_left";
+
 }  // namespace kw::tests

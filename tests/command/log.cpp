@@ -4,13 +4,9 @@
 #include "command/bench.h"
 
 using namespace kw;
-using tests::Bench, tests::Said, tests::setup_of;
+using tests::Bench, tests::left_side, tests::Said, tests::setup_of, tests::side_dado;
 
 namespace {
-
-const std::string left = "seeds.1.side_left";
-
-std::string dado(const Bench& bench) { return setup_of(bench, "locking rabbet: side dado"); }
 
 Said fit(const Bench& bench, const std::string& setup, std::vector<std::string> more) {
     std::vector<std::string> all{"fit",    bench.job(),          "--setup", setup,
@@ -33,37 +29,37 @@ void refused(const Bench& bench, const std::vector<std::string>& command, const 
 
 TEST_CASE("`ran` refuses what can't have gone through yet, says what comes first, and leaves the job alone") {
     const Bench bench;
-    const std::string setup = dado(bench);
+    const std::string setup = side_dado(bench);
     const std::string rip = setup_of(bench, "rip to width: sides and fronts");
     const std::string yet =
-        "`" + left + "` can't have gone through " + setup + " (locking rabbet: side dado) yet: ";
+        "`" + left_side + "` can't have gone through " + setup + " (locking rabbet: side dado) yet: ";
     refused(
-        bench, {"ran", bench.job(), "--setup", setup, "--part", left},
+        bench, {"ran", bench.job(), "--setup", setup, "--part", left_side},
         yet + "first comes " + rip + " (rip to width: sides and fronts); run it through " + rip + " first");
     refused(
         bench, {"ran", bench.job(), "--setup", setup},
         yet + "first comes " + rip + " (rip to width: sides and fronts); run it through " + rip + " first");
     const std::string crosscut = setup_of(bench, "crosscut to length: sides");
-    CHECK(bench.run({"ran", bench.job(), "--setup", rip, "--part", left}).status == 0);
+    CHECK(bench.run({"ran", bench.job(), "--setup", rip, "--part", left_side}).status == 0);
     // One side may go on, and the others not yet.
     const Said whole = bench.run({"ran", bench.job(), "--setup", crosscut});
     CHECK(whole.err.find(", or name with --part what has gone through\n") != std::string::npos);
-    CHECK(bench.run({"ran", bench.job(), "--setup", crosscut, "--part", left}).status == 0);
-    refused(bench, {"ran", bench.job(), "--setup", setup, "--part", left},
+    CHECK(bench.run({"ran", bench.job(), "--setup", crosscut, "--part", left_side}).status == 0);
+    refused(bench, {"ran", bench.job(), "--setup", setup, "--part", left_side},
             yet + "it is not locked; cut the joint in scrap, test and lock " + setup + " first");
     CHECK(bench.run({"lock", bench.job(), "--setup", setup, "--anyway"}).status == 0);
-    const Said marked = bench.run({"ran", bench.job(), "--setup", setup, "--part", left});
+    const Said marked = bench.run({"ran", bench.job(), "--setup", setup, "--part", left_side});
     CHECK(marked.status == 0);
-    CHECK(marked.out.rfind("Marked 1 end: ran through " + setup + " (locking rabbet: side dado): `" + left +
-                               "` front end; 3 left there.\n",
+    CHECK(marked.out.rfind("Marked 1 end: ran through " + setup + " (locking rabbet: side dado): `" +
+                               left_side + "` front end; 3 left there.\n",
                            0) == 0);
-    CHECK(bench.run({"ran", bench.job(), "--setup", setup, "--part", left})
+    CHECK(bench.run({"ran", bench.job(), "--setup", setup, "--part", left_side})
               .out.rfind("Nothing to mark: these have run through " + setup + "; 3 left there.\n", 0) == 0);
 }
 
 TEST_CASE("a joint that was never tested is locked with --anyway only") {
     const Bench bench;
-    const std::string setup = dado(bench);
+    const std::string setup = side_dado(bench);
     refused(bench, {"lock", bench.job(), "--setup", setup},
             "not locked: " + setup +
                 " was never tested; cut its joint in scrap and tell `kerfwright fit`, --anyway locks it all "
@@ -76,18 +72,18 @@ TEST_CASE("a joint that was never tested is locked with --anyway only") {
 TEST_CASE("a control that was moved is told once") {
     const Bench bench;
     refused(bench,
-            {"fit", bench.job(), "--setup", dado(bench), "--moved", "fence=0.1 mm", "--moved", "fence=0.2 mm",
-             "--read", "lip=6.0 mm", "--save"},
+            {"fit", bench.job(), "--setup", side_dado(bench), "--moved", "fence=0.1 mm", "--moved",
+             "fence=0.2 mm", "--read", "lip=6.0 mm", "--save"},
             "`fence` is told twice; tell how far it was moved in all");
     refused(bench,
-            {"fit", bench.job(), "--setup", dado(bench), "--read", "lip=6.0 mm", "--read", "lip=6.1 mm",
+            {"fit", bench.job(), "--setup", side_dado(bench), "--read", "lip=6.0 mm", "--read", "lip=6.1 mm",
              "--save"},
             "`lip` is told twice; tell it once, and what was measured again by itself");
 }
 
 TEST_CASE("`undo` takes back what was told last, one command after another, until the log is empty") {
     const Bench bench;
-    const std::string setup = dado(bench);
+    const std::string setup = side_dado(bench);
     refused(bench, {"undo", bench.job()}, "nothing to take back: the log is empty");
     std::vector<std::string> texts{bench.text()};
     const auto tell = [&](const Said& said) {
@@ -98,7 +94,7 @@ TEST_CASE("`undo` takes back what was told last, one command after another, unti
     tell(fit(bench, setup, {}));
     tell(bench.run({"lock", bench.job(), "--setup", setup, "--anyway"}));
     tell(bench.run({"ran", bench.job(), "--setup", "S1"}));
-    tell(bench.run({"lost", bench.job(), "--part", left}));
+    tell(bench.run({"lost", bench.job(), "--part", left_side}));
     const auto took_back = [&](const std::string& words) {
         const Said said = bench.run({"undo", bench.job()});
         CHECK(said.status == 0);
@@ -106,8 +102,8 @@ TEST_CASE("`undo` takes back what was told last, one command after another, unti
         texts.pop_back();
         CHECK(Json::parse(bench.text()) == Json::parse(texts.back()));
     };
-    took_back("lost: `" + left + "`");
-    took_back("ran through S1 (rip to width: sides and fronts): `" + left +
+    took_back("lost: `" + left_side + "`");
+    took_back("ran through S1 (rip to width: sides and fronts): `" + left_side +
               "` bottom edge, `seeds.1.side_right` bottom edge, `seeds.1.front` bottom edge, "
               "`seeds.2.side_left` bottom edge and 2 more");
     took_back("locked " + setup + " (locking rabbet: side dado)");
@@ -118,7 +114,7 @@ TEST_CASE("`undo` takes back what was told last, one command after another, unti
 
 TEST_CASE("what a lock taught the shop is taken back with it, and what it taught before stands again") {
     const Bench bench;
-    const std::string setup = dado(bench);
+    const std::string setup = side_dado(bench);
     const auto lessons = [&] {
         std::ostringstream all;
         all << std::ifstream(bench.shop()).rdbuf();
@@ -141,12 +137,13 @@ TEST_CASE("what a lock taught the shop is taken back with it, and what it taught
 
 TEST_CASE("parts that were found lost at a lock are taken back with the lock") {
     const Bench bench;
-    const std::string setup = dado(bench);
+    const std::string setup = side_dado(bench);
     for (const char* size : {"rip to width: sides and fronts", "crosscut to length: sides"})
-        REQUIRE(bench.run({"ran", bench.job(), "--setup", setup_of(bench, size), "--part", left}).status ==
-                0);
+        REQUIRE(
+            bench.run({"ran", bench.job(), "--setup", setup_of(bench, size), "--part", left_side}).status ==
+            0);
     REQUIRE(bench.run({"lock", bench.job(), "--setup", setup, "--anyway"}).status == 0);
-    REQUIRE(bench.run({"ran", bench.job(), "--setup", setup, "--part", left}).status == 0);
+    REQUIRE(bench.run({"ran", bench.job(), "--setup", setup, "--part", left_side}).status == 0);
     REQUIRE(
         bench.run({"fit", bench.job(), "--setup", setup, "--read", "dado_depth=6.6 mm", "--sure", "--save"})
             .status == 0);
@@ -157,17 +154,16 @@ TEST_CASE("parts that were found lost at a lock are taken back with the lock") {
     REQUIRE(bench.read()["log"].back()["kind"] == "lost");
     CHECK(bench.run({"undo", bench.job()})
               .out.find("Took back: locked " + setup + " (locking rabbet: side dado); lost with it: `" +
-                        left + "`\n") == 0);
+                        left_side + "`\n") == 0);
     CHECK(bench.read() == before);
 }
 
 TEST_CASE("two parts that were lost at once are taken back at once") {
     const Bench bench;
     const std::string before = bench.text();
-    REQUIRE(bench.run({"lost", bench.job(), "--part", left, "--part", "seeds.2.back"}).status == 0);
+    REQUIRE(bench.run({"lost", bench.job(), "--part", left_side, "--part", "seeds.2.back"}).status == 0);
     REQUIRE(bench.read()["log"].size() == 2);
-    CHECK(
-        bench.run({"undo", bench.job()}).out.rfind("Took back: lost: `" + left + "`, `seeds.2.back`\n", 0) ==
-        0);
+    CHECK(bench.run({"undo", bench.job()})
+              .out.rfind("Took back: lost: `" + left_side + "`, `seeds.2.back`\n", 0) == 0);
     CHECK(bench.read() == Json::parse(before));
 }

@@ -4,18 +4,12 @@
 #include "command/bench.h"
 
 using namespace kw;
-using tests::Bench, tests::Said;
-
-namespace {
-
-std::string dado(const Bench& bench) { return tests::setup_of(bench, "locking rabbet: side dado"); }
-
-}  // namespace
+using tests::Bench, tests::Said, tests::side_dado;
 
 TEST_CASE("a lock writes what it taught into the shop's file; `shop` lists it, corrects it and forgets it") {
     const Bench bench;
     CHECK(bench.run({"shop"}).out.rfind("Nothing is learned yet", 0) == 0);
-    const std::string setup = dado(bench);
+    const std::string setup = side_dado(bench);
     const Said fit = bench.run({"fit", bench.job(), "--setup", setup, "--read", "dado_depth=5.95 mm",
                                 "--read", "lip=6.0 mm", "--read", "face_step=0.05 mm", "--save"});
     CHECK(fit.err == "");
@@ -44,7 +38,7 @@ TEST_CASE("a shop's file that can't be read is said, with its place, and is left
 
 TEST_CASE("a reading that contradicts the others is refused with status 1, and taken with --sure") {
     const Bench bench;
-    std::vector<std::string> fit = {"fit",    bench.job(),          "--setup", dado(bench),
+    std::vector<std::string> fit = {"fit",    bench.job(),          "--setup", side_dado(bench),
                                     "--read", "dado_width=6.35 mm", "--read",  "tongue_thickness=6.35 mm",
                                     "--read", "fit=0.3 mm"};
     const Said asked = bench.run(fit);
@@ -81,7 +75,7 @@ TEST_CASE(
 
 TEST_CASE("a lock before its parts are cut to size on the same saw says that it will have to be set again") {
     const Bench bench;
-    const Said lock = bench.run({"lock", bench.job(), "--setup", dado(bench), "--anyway"});
+    const Said lock = bench.run({"lock", bench.job(), "--setup", side_dado(bench), "--anyway"});
     CHECK(lock.status == 0);
     CHECK(lock.out.find("it will have to be set again") != std::string::npos);
 }
@@ -100,7 +94,7 @@ TEST_CASE("what things take in this shop stands in its file, for every job that 
 TEST_CASE("whoever measures to the far side of the cutter reads the fence farther off by the kerf") {
     const Bench bench;
     const auto fence_line = [&] {
-        const std::string plan = bench.run({"plan", bench.job()}).out, setup = dado(bench);
+        const std::string plan = bench.run({"plan", bench.job()}).out, setup = side_dado(bench);
         const std::size_t at = plan.find("      fence ", plan.find(setup + "  locking rabbet: side dado"));
         return plan.substr(at, plan.find('\n', at) - at);
     };

@@ -6,20 +6,16 @@
 #include <numeric>
 #include <sstream>
 
+#include "command/bench.h"
 #include "command/run.h"
 #include "command/table.h"
 #include "command/write.h"
 #include "sample_job.h"
 
 using namespace kw;
+using tests::Said;
 
 namespace {
-
-struct Said {
-    int status;
-    std::string out;
-    std::string err;
-};
 
 Said run(std::vector<std::string> arguments) {
     std::ostringstream out, err;

@@ -4,11 +4,9 @@
 #include "command/bench.h"
 
 using namespace kw;
-using tests::Bench, tests::Said, tests::setup_of;
+using tests::Bench, tests::left_side, tests::Said, tests::setup_of;
 
 namespace {
-
-const std::string left = "seeds.1.side_left";
 
 // The groove is cut in one pass, by a stack that is made up to 6.50 mm with a shim of 0.15 mm.
 struct Torn : Bench {
@@ -48,7 +46,7 @@ struct Torn : Bench {
         done("ran", setup_of(*this, "crosscut to length: sides"));
         done("ran", groove);
         done("lock", dado, {"--anyway"});
-        REQUIRE(run({"lost", job(), "--part", left}).status == 0);
+        REQUIRE(run({"lost", job(), "--part", left_side}).status == 0);
     }
 };
 
@@ -79,7 +77,7 @@ TEST_CASE("what is left says with which shims a stack is to be put on again") {
     CHECK(shop.left_to_do(shop.groove)
               .find("saw: set again as it was locked: the shims (put on with shims of "
                     "0.15 mm), the fence, the height, then a test cut") != std::string::npos);
-    shop.done("ran", shop.rip, {"--part", left});
+    shop.done("ran", shop.rip, {"--part", left_side});
     CHECK(shop.left_to_do(shop.dado).find("the cutter") != std::string::npos);
     CHECK(shop.left_to_do(shop.dado).find("made up") == std::string::npos);
 }
@@ -94,7 +92,7 @@ TEST_CASE("a stack that comes on a machine after another cutter is told with its
 TEST_CASE("a part goes through a setup that was torn down when it is set again, tested and locked") {
     const Torn shop;
     shop.tear_down();
-    const std::vector<std::string> its{"--part", left};
+    const std::vector<std::string> its{"--part", left_side};
     shop.done("ran", shop.rip, its);
     shop.done("ran", setup_of(shop, "crosscut to length: sides"), its);
     const std::string plan = shop.planned(shop.groove);
@@ -104,7 +102,7 @@ TEST_CASE("a part goes through a setup that was torn down when it is set again, 
     const std::string before = shop.text();
     const Said early = shop.tell("ran", shop.groove, its);
     CHECK(early.status == 1);
-    CHECK(early.err == shop.job() + ": `" + left + "` can't have gone through " + shop.groove +
+    CHECK(early.err == shop.job() + ": `" + left_side + "` can't have gone through " + shop.groove +
                            " (groove) yet: it was locked, then torn down; set it again as it was locked, "
                            "test and lock " +
                            shop.groove + " first; or tell that it ran before it was torn down\n");
@@ -130,9 +128,9 @@ TEST_CASE("parts that ran before a setup was torn down can be told afterwards, w
     shop.done("ran", setup_of(shop, "crosscut to length: sides"));
     shop.done("lock", shop.dado, {"--anyway"});
     REQUIRE(shop.planned(shop.groove).find("torn down") != std::string::npos);
-    const std::vector<std::string> its{"--part", left};
+    const std::vector<std::string> its{"--part", left_side};
     CHECK(shop.tell("ran", shop.groove, its).status == 1);
-    const Said told = shop.tell("ran", shop.groove, {"--part", left, "--before-torn-down"});
+    const Said told = shop.tell("ran", shop.groove, {"--part", left_side, "--before-torn-down"});
     CAPTURE(told.err);
     REQUIRE(told.status == 0);
     CHECK(told.out.find("Marked 1 end as run before " + shop.groove + " was torn down; ") == 0);
@@ -140,7 +138,7 @@ TEST_CASE("parts that ran before a setup was torn down can be told afterwards, w
     CHECK(Json::parse(shop.text())["log"].back()["late"] == true);
     CHECK(shop.run({"undo", shop.job()}).out.find("Took back: ran through " + shop.groove + " (groove): ") ==
           0);
-    REQUIRE(shop.tell("ran", shop.groove, {"--part", left, "--before-torn-down"}).status == 0);
+    REQUIRE(shop.tell("ran", shop.groove, {"--part", left_side, "--before-torn-down"}).status == 0);
     // Those that it is not told of are still to be set again for.
     CHECK(shop.planned(shop.groove).find("torn down") != std::string::npos);
     CHECK(shop.tell("ran", shop.groove, {"--before-torn-down"}).status == 0);
@@ -161,7 +159,7 @@ TEST_CASE("a test of a setup that is set again says nothing of the parts that it
                   {"--fresh-end", "--read", "dado_depth=5.85mm", "lip=5.85mm", "dado_width=6.35mm",
                    "tongue_thickness=6.25mm", "fit=0.1mm", "--save"});
     shop.done("lock", its(dado), {"--anyway"});
-    shop.done("ran", its(dado), {"--part", left});
+    shop.done("ran", its(dado), {"--part", left_side});
     shop.done("lock", its("groove"), {"--anyway"});
     REQUIRE(shop.planned(its(dado)).find("torn down") != std::string::npos);
     REQUIRE(shop.run({"plan", shop.job()}).out.find("ALREADY CUT") == std::string::npos);

@@ -6,15 +6,12 @@
 #include <random>
 
 #include "draw/layout.h"
+#include "draw/shapes_of.h"
 #include "draw/svg.h"
 
 using namespace kw::draw;
 
 namespace {
-
-bool meet(const PixelBox& a, const PixelBox& b) {
-    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-}
 
 // A board with dimensions wherever a maker may want them, in chains and on top of each other.
 Drawing random_drawing(std::mt19937& dice) {
@@ -88,13 +85,13 @@ TEST_CASE("no words of dimensions lie over each other, over their lines or off t
             CHECK(words.texts[a].box.right <= 1600);
             CHECK(words.texts[a].box.bottom <= 1100);
             for (std::size_t b = a + 1; b < words.texts.size(); ++b)
-                CHECK_FALSE(meet(words.texts[a].box, words.texts[b].box));
+                CHECK_FALSE(shapes_of::meet(words.texts[a].box, words.texts[b].box));
             for (const PlacedLine& line : words.lines) {
                 if (line.extension) continue;  // these pass under the plates of the words
                 const PixelBox box{std::min(line.from.x, line.to.x), std::min(line.from.y, line.to.y),
                                    std::max(line.from.x, line.to.x), std::max(line.from.y, line.to.y)};
-                CHECK_FALSE(meet(words.texts[a].box,
-                                 {box.left - 0.6, box.top - 0.6, box.right + 0.6, box.bottom + 0.6}));
+                CHECK_FALSE(shapes_of::meet(
+                    words.texts[a].box, {box.left - 0.6, box.top - 0.6, box.right + 0.6, box.bottom + 0.6}));
             }
         }
     }

@@ -7,8 +7,9 @@
 
 #include "draw/joint_view.h"
 #include "draw/layout.h"
+#include "draw/named_drawing.h"
 #include "draw/order_drag.h"
-#include "draw/order_view.h"
+#include "draw/order_shown.h"
 #include "draw/part_view.h"
 #include "draw/setup_slide.h"
 #include "draw/shapes_of.h"
@@ -25,11 +26,6 @@ using kw::Work;
 
 namespace {
 
-struct Named {
-    std::string name;
-    Drawing drawing;
-};
-
 kw::Settings moved_settings(const Group& group) {
     kw::Settings settings = group.stands;
     settings.height -= kw::Length::micrometres(200);
@@ -37,7 +33,7 @@ kw::Settings moved_settings(const Group& group) {
     return settings;
 }
 
-void add_setups(std::vector<Named>& all, const Work& work) {
+void add_setups(std::vector<NamedDrawing>& all, const Work& work) {
     for (const Setup& setup : work.plan.setups) {
         const std::string name = setup.id + " " + setup.work;
         for (const bool left : {true, false})
@@ -54,7 +50,7 @@ void add_setups(std::vector<Named>& all, const Work& work) {
     }
 }
 
-void add_joints(std::vector<Named>& all, const Work& work) {
+void add_joints(std::vector<NamedDrawing>& all, const Work& work) {
     for (const Group& group : work.plan.groups) {
         const std::string& name = group.work.label;
         all.push_back({name + ", closed", joint_view(work, group)});
@@ -67,15 +63,15 @@ void add_joints(std::vector<Named>& all, const Work& work) {
     }
 }
 
-std::vector<Named> pictures(const Work& work) {
-    std::vector<Named> all;
+std::vector<NamedDrawing> pictures(const Work& work) {
+    std::vector<NamedDrawing> all;
     add_setups(all, work);
     add_joints(all, work);
     return all;
 }
 
 Drawing order_of(const Work& work, double width, double height) {
-    return order_view(work, work.rest.steps.front().step, {width, height}, paper_text_width).drawing;
+    return order_shown::view_of(work, {width, height}).drawing;
 }
 
 std::vector<std::string> texts_of(const Drawing& drawing) {
@@ -100,17 +96,14 @@ std::vector<view_job::Wanted> all_wanted() {
     return all;
 }
 
-bool meet(const PixelBox& a, const PixelBox& b) {
-    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-}
-
 // Pairs of texts that lie on one another.
 std::vector<std::string> words_on_words(const Drawing& drawing, const View& view) {
     const auto texts = annotate(drawing, view, paper_text_width).texts;
     std::vector<std::string> pairs;
     for (std::size_t i = 0; i < texts.size(); ++i)
         for (std::size_t j = 0; j < i; ++j)
-            if (meet(texts[i].box, texts[j].box)) pairs.push_back(texts[j].text + " | " + texts[i].text);
+            if (shapes_of::meet(texts[i].box, texts[j].box))
+                pairs.push_back(texts[j].text + " | " + texts[i].text);
     return pairs;
 }
 

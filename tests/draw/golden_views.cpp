@@ -7,7 +7,9 @@
 #include "draw/golden.h"
 #include "draw/joint_view.h"
 #include "draw/layout.h"
+#include "draw/named_drawing.h"
 #include "draw/setup_view.h"
+#include "draw/shapes_of.h"
 #include "draw/view_job.h"
 
 using namespace kw::draw;
@@ -30,77 +32,69 @@ std::string file_name(const std::string& prefix, const std::string& text) {
     return name;
 }
 
-struct Named {
-    std::string name;
-    Drawing drawing;
-};
-
-kw::Settings moved_settings(const Group& group) {
+kw::Settings lowered(const Group& group) {
     kw::Settings settings = group.stands;
     settings.height -= kw::Length::micrometres(200);
     return settings;
 }
 
-std::vector<Named> pictures(const std::string& prefix, const view_job::Wanted& wanted) {
+std::vector<NamedDrawing> pictures(const std::string& prefix, const view_job::Wanted& wanted) {
     const auto work = view_job::work(wanted);
-    std::vector<Named> all;
+    std::vector<NamedDrawing> all;
     for (const Setup& setup : work->plan.setups)
         all.push_back({file_name(prefix + "_setup", setup.work), setup_view(*work, setup)});
     for (const Group& group : work->plan.groups) {
         all.push_back({file_name(prefix + "_joint", group.work.label), joint_view(*work, group)});
         all.push_back({file_name(prefix + "_magnified", group.work.label), joint_magnified(*work, group)});
         all.push_back({file_name(prefix + "_before_after", group.work.label),
-                       joint_before_after(*work, group, moved_settings(group), group.stands)});
+                       joint_before_after(*work, group, lowered(group), group.stands)});
     }
     return all;
 }
 
 // Of a drawer whose back has a tongue, the pictures that no other has.
-std::vector<Named> pictures_of_tongued_back(const std::string& prefix, view_job::Wanted wanted) {
+std::vector<NamedDrawing> pictures_of_tongued_back(const std::string& prefix, view_job::Wanted wanted) {
     wanted.back_joint = "tongue and dado";
-    std::vector<Named> all = pictures(prefix, wanted);
-    std::erase_if(all, [](const Named& named) { return named.name.find("tongue") == std::string::npos; });
+    std::vector<NamedDrawing> all = pictures(prefix, wanted);
+    std::erase_if(all,
+                  [](const NamedDrawing& named) { return named.name.find("tongue") == std::string::npos; });
     return all;
 }
 
-void for_all_pictures(const std::function<void(const Named&)>& check) {
-    for (const Named& named : pictures("inch", view_job::Wanted{})) check(named);
-    for (const Named& named : pictures("metric", view_job::metric())) check(named);
-    for (const Named& named : pictures_of_tongued_back("inch", view_job::Wanted{})) check(named);
-    for (const Named& named : pictures_of_tongued_back("metric", view_job::metric())) check(named);
+void for_all_pictures(const std::function<void(const NamedDrawing&)>& check) {
+    for (const NamedDrawing& named : pictures("inch", view_job::Wanted{})) check(named);
+    for (const NamedDrawing& named : pictures("metric", view_job::metric())) check(named);
+    for (const NamedDrawing& named : pictures_of_tongued_back("inch", view_job::Wanted{})) check(named);
+    for (const NamedDrawing& named : pictures_of_tongued_back("metric", view_job::metric())) check(named);
 }
 
-bool meet(const PixelBox& a, const PixelBox& b) {
-    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-}
-
-int words_on_words(const Drawing& drawing) {
+int count_words_on_words(const Drawing& drawing) {
     const View view = fitted(drawing, 800, 500, 1, paper_text_width);
     const auto texts = annotate(drawing, view, paper_text_width).texts;
     int count = 0;
     for (std::size_t i = 0; i < texts.size(); ++i)
         for (std::size_t j = 0; j < i; ++j)
-            if (meet(texts[i].box, texts[j].box)) ++count;
+            if (shapes_of::meet(texts[i].box, texts[j].box)) ++count;
     return count;
 }
 
 }  // namespace
 
 TEST_CASE("the pictures are as they were kept") {
-    for_all_pictures([](const Named& named) {
+    for_all_pictures([](const NamedDrawing& named) {
         CAPTURE(named.name);
         CHECK(golden::is_as_kept(named.name, named.drawing));
     });
 }
 
 TEST_CASE("no words lie on others, whichever way the picture is seen") {
-    for_all_pictures([](const Named& named) {
+    for_all_pictures([](const NamedDrawing& named) {
         CAPTURE(named.name);
-        CHECK(words_on_words(named.drawing) == 0);
-        CHECK(words_on_words(mirrored_about_x(named.drawing, 0)) == 0);
+        CHECK(count_words_on_words(named.drawing) == 0);
+        CHECK(count_words_on_words(mirrored_about_x(named.drawing, 0)) == 0);
     });
 }
 
 TEST_CASE("every picture says in words what it shows") {
-    for_all_pictures([](const Named& named) { CHECK(named.drawing.title.size() > 20); });
+    for_all_pictures([](const NamedDrawing& named) { CHECK(named.drawing.title.size() > 20); });
 }

@@ -5,21 +5,18 @@
 
 #include <algorithm>
 
-#include "draw/svg.h"
+#include "draw/order_shown.h"
 #include "draw/view_job.h"
 
 using namespace kw::draw;
 using kw::Pinned;
 using kw::Work;
+using order_shown::view_of;
 
 namespace {
 
 constexpr double reach_px = 22;  // of a finger
-constexpr OrderRoom one_row{6000, 200}, rows{700, 900};
-
-OrderView view_of(const Work& work, const OrderRoom& room) {
-    return order_view(work, work.rest.steps.front().step, room, paper_text_width);
-}
+constexpr OrderRoom one_row{6000, 200}, several_rows{700, 900};
 
 Point middle_of(const OrderView& view, std::size_t place) {
     const Box& box = view.places[place].box;
@@ -51,7 +48,7 @@ std::size_t place_of(const Work& work, const std::string& name) {
 
 TEST_CASE("a step is let go at its own place, at the beginning and at the end") {
     const auto work = view_job::work(view_job::Wanted{});
-    for (const OrderRoom& room : {one_row, rows}) {
+    for (const OrderRoom& room : {one_row, several_rows}) {
         const OrderView view = view_of(*work, room);
         for (std::size_t i = 0; i < view.places.size(); ++i) {
             CAPTURE(view.places[i].step);

@@ -6,14 +6,16 @@
 #include <map>
 
 #include "draw/golden.h"
+#include "draw/order_shown.h"
 #include "draw/shapes_of.h"
-#include "draw/svg.h"
 #include "draw/timeline.h"
 #include "draw/view_job.h"
 
 using namespace kw::draw;
 using kw::RestStep;
 using kw::Work;
+using order_shown::next_of;
+using order_shown::view_of;
 
 namespace {
 
@@ -61,14 +63,6 @@ std::shared_ptr<const Work> under_way(kw::Job job, std::size_t done) {
     return view_job::work(job);
 }
 
-std::string next_of(const Work& work) {
-    return work.rest.steps.empty() ? std::string() : work.rest.steps.front().step;
-}
-
-OrderView view_of(const Work& work, const OrderRoom& room) {
-    return order_view(work, next_of(work), room, paper_text_width);
-}
-
 std::vector<std::shared_ptr<const Work>> works() {
     return {view_job::work(view_job::Wanted{}), under_way(job_with(1), 3), view_job::work(job_with(5)),
             under_way(job_with(5), 20)};
@@ -77,10 +71,6 @@ std::vector<std::shared_ptr<const Work>> works() {
 std::vector<PlacedText> words_in(const Drawing& drawing, const OrderRoom& room) {
     const View view = fitted(drawing, room.width_px + 8, room.height_px + 400, 1, paper_text_width);
     return annotate(drawing, view, paper_text_width).texts;
-}
-
-bool meet(const PixelBox& a, const PixelBox& b) {
-    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
 std::int64_t seconds_of(const RestStep& step) {
@@ -181,7 +171,7 @@ TEST_CASE("no words of the order lie on others, and none are cut off") {
                 CHECK(texts[i].box.right <= room.width_px + 8);
                 for (std::size_t j = 0; j < i; ++j) {
                     CAPTURE(texts[j].text);
-                    CHECK_FALSE(meet(texts[i].box, texts[j].box));
+                    CHECK_FALSE(shapes_of::meet(texts[i].box, texts[j].box));
                 }
             }
         }

@@ -23,20 +23,13 @@ using kw::Setup;
 
 namespace {
 
-std::vector<Line> lines_with(const Drawing& drawing, Stroke stroke) {
-    std::vector<Line> found;
-    for (const Line& line : shapes_of::all<Line>(drawing))
-        if (line.stroke == stroke) found.push_back(line);
-    return found;
-}
-
 // A point of a mark that lies on the face or the edge: the loop's tail is its last, the caret's its middle one.
 bool is_caret(const Line& line) { return line.points.size() == 3; }
 
 std::vector<Line> loops(const Drawing& drawing) {
     std::vector<Line> found;
     for (const Stroke stroke : {Stroke::pencil, Stroke::pencil_beneath})
-        for (const Line& line : lines_with(drawing, stroke))
+        for (const Line& line : shapes_of::lines(drawing, stroke))
             if (!is_caret(line)) found.push_back(line);
     return found;
 }
@@ -230,7 +223,7 @@ TEST_CASE("the loop's tail and the caret are on the marked edge, wherever the bo
             if (lies.away == marked_edge) CHECK(tail.y_mm == doctest::Approx(width));
             if (lies.at_fence == marked_edge) CHECK(tail.x_mm == doctest::Approx(setup.spacer.mm()));
             int carets = 0;
-            for (const Line& line : lines_with(drawing, Stroke::pencil))
+            for (const Line& line : shapes_of::lines(drawing, Stroke::pencil))
                 if (is_caret(line)) {
                     ++carets;
                     CHECK(distance(line.points[1], tail) < 1e-9);
@@ -274,7 +267,7 @@ TEST_CASE(
     random_views::for_joint_setups([&](const kw::Work& work, const Setup& setup) {
         int carets = 0;
         const Drawing drawing = setup_view(work, setup);
-        for (const Line& line : lines_with(drawing, Stroke::pencil)) carets += is_caret(line) ? 1 : 0;
+        for (const Line& line : shapes_of::lines(drawing, Stroke::pencil)) carets += is_caret(line) ? 1 : 0;
         const bool at_fence = setup.passes.front().reference == marked_edge;
         CHECK(carets == (at_fence ? 1 : 0));
         if (!at_fence) return;
@@ -282,7 +275,7 @@ TEST_CASE(
         const Drawing closed = joint_view(work, *work.plan.group_with_id(setup.group));
         const double bottom = bounds(closed).bottom_mm;
         int in_joint = 0;
-        for (const Line& line : lines_with(closed, Stroke::pencil))
+        for (const Line& line : shapes_of::lines(closed, Stroke::pencil))
             if (is_caret(line)) {
                 ++in_joint;
                 CHECK(line.points[1].y_mm == doctest::Approx(bottom));

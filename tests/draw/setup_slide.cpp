@@ -43,13 +43,6 @@ Box fence_of(const Drawing& drawing) {
     return shapes_of::box_of(shapes_of::fills(drawing, Material::fence).at(0));
 }
 
-std::vector<Line> lines_with(const Drawing& drawing, Stroke stroke) {
-    std::vector<Line> found;
-    for (const Line& line : shapes_of::all<Line>(drawing))
-        if (line.stroke == stroke) found.push_back(line);
-    return found;
-}
-
 Drawing without_ghost(Drawing drawing) {
     std::erase_if(drawing.shapes, [](Shape& shape) {
         if (auto* dimension = std::get_if<Dimension>(&shape)) dimension->change.reset();
@@ -129,7 +122,7 @@ TEST_CASE("what has moved, and nothing else, leaves its outline where it stood")
         const auto differs = [&](Length a, Length b) {
             return kw::show(a - b, after.caliper) != kw::show(Length{}, after.caliper);
         };
-        const auto ghosts = lines_with(setup_slide(before, after, 1), Stroke::stood);
+        const auto ghosts = shapes_of::lines(setup_slide(before, after, 1), Stroke::stood);
         const std::size_t moved = std::size_t(differs(after.fence, before.fence)) +
                                   std::size_t(differs(after.height, before.height)) +
                                   std::size_t(differs(after.spacer, before.spacer));

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "draw/drawing.h"
+#include "draw/layout.h"
 
 namespace shapes_of {
 
@@ -21,6 +22,13 @@ inline std::vector<kw::draw::Fill> fills(const kw::draw::Drawing& drawing, kw::d
     std::vector<kw::draw::Fill> found;
     for (const kw::draw::Fill& fill : all<kw::draw::Fill>(drawing))
         if (fill.material == material) found.push_back(fill);
+    return found;
+}
+
+inline std::vector<kw::draw::Line> lines(const kw::draw::Drawing& drawing, kw::draw::Stroke stroke) {
+    std::vector<kw::draw::Line> found;
+    for (const kw::draw::Line& line : all<kw::draw::Line>(drawing))
+        if (line.stroke == stroke) found.push_back(line);
     return found;
 }
 
@@ -47,6 +55,10 @@ inline kw::draw::Box box_of(const kw::draw::Fill& fill) {
     kw::draw::Drawing alone;
     alone.shapes = {fill};
     return kw::draw::bounds(alone);
+}
+
+inline bool meet(const kw::draw::PixelBox& a, const kw::draw::PixelBox& b) {
+    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
 inline const kw::draw::Dimension* dimension(const std::vector<kw::draw::Dimension>& from,

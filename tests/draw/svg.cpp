@@ -4,18 +4,13 @@
 
 #include <cstdlib>
 #include <fstream>
-#include <iterator>
 
 #include "draw/section_sample.h"
+#include "text_in.h"
 
 using namespace kw::draw;
 
 namespace {
-
-std::string file_text(const std::string& path) {
-    std::ifstream in(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-}
 
 int count(const std::string& text, const std::string& part) {
     int n = 0;
@@ -31,7 +26,7 @@ TEST_CASE("the sample section is drawn as in the golden file, byte for byte") {
     const std::string golden = std::string(KW_TEST_DIR) + "/golden/section_sample.svg";
     const std::string svg = to_svg(section_sample(), {.width_px = 900, .height_px = 520});
     if (std::getenv("KW_ACCEPT")) std::ofstream(golden, std::ios::binary) << svg;
-    CHECK(svg == file_text(golden));
+    CHECK(svg == kw::tests::text_in(golden));
 }
 
 TEST_CASE("equal hatches share one pattern, and each material of a drawing has its own") {

@@ -1,14 +1,14 @@
 // Facts of the trade about single joints. Common practice, no source, unless said otherwise.
 #include <doctest/doctest.h>
 
+#include "inches.h"
 #include "joint/closed.h"
 #include "joint/kinds.h"
 
 using namespace kw;
+using tests::in;
 
 namespace {
-
-Length in(std::int64_t n, std::int64_t d = 1) { return Length::inches(n, d); }
 
 JointAsk half_inch() {
     JointAsk ask;

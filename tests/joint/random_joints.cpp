@@ -92,7 +92,7 @@ double overlap_by_boost(const JointDesign& joint, const JointAsk& ask, const Clo
     return bg::area(both);
 }
 
-ClosedJoint close(const JointDesign& joint, const JointAsk& ask) {
+ClosedJoint closed_joint(const JointDesign& joint, const JointAsk& ask) {
     const Length shown = Length::millimetres(80);
     return close_joint(cut_section(Member::receiver, ask.receiver_thickness, shown,
                                    designed_removals(joint, Member::receiver)),
@@ -113,7 +113,7 @@ TEST_CASE("every random locking rabbet that is made measures as it was asked") {
         const auto joint = design_locking_rabbet(ask);
         if (!joint) continue;
         ++made;
-        const ClosedJoint closed = close(*joint, ask);
+        const ClosedJoint closed = closed_joint(*joint, ask);
         CHECK(closed.fit == ask.clearance);
         CHECK(closed.face_step == ask.step);
         CHECK(closed.shoulder_gap == Length{});
@@ -136,7 +136,7 @@ TEST_CASE("every random tongue and dado that is made measures as it was asked") 
         const auto joint = design_tongue_and_dado(ask);
         if (!joint) continue;
         ++made;
-        const ClosedJoint closed = close(*joint, ask);
+        const ClosedJoint closed = closed_joint(*joint, ask);
         CHECK(closed.fit == ask.clearance);
         CHECK(closed.slot_width == *ask.slot_width);
         CHECK(closed.face_step == ask.near);  // whatever step the front has

@@ -11,12 +11,13 @@ using namespace kw::order;
 
 namespace {
 
-Machine saw() { return {10, {{100, {40}, {1}}, {20, {}, {}}, {30, {}, {}}}, {unknown, 1, 1}}; }
+// Height and fence stand; which cutter is on it, nobody knows.
+Machine set_saw() { return {10, {{100, {40}, {1}}, {20, {}, {}}, {30, {}, {}}}, {unknown, 1, 1}}; }
 
 }  // namespace
 
 TEST_CASE("each change has its cause: nobody knew, it stood elsewhere, another change took it along") {
-    Problem problem{{saw(), saw()}, {}, {}, {}, {}};
+    Problem problem{{set_saw(), set_saw()}, {}, {}, {}, {}};
     problem.operations = {{0, {0, 1, 1}, 5}, {0, {1, any, 2}, 5}, {1, {any, 1, 1}, 5}, {0, {1, 1, 2}, 5}};
     const Price price = kw::order::price(problem, {0, 1, 2, 3});
     REQUIRE(price.steps.size() == 4);
@@ -96,7 +97,7 @@ TEST_CASE("a part of an order and the rest of it, from the machines as they were
 }
 
 TEST_CASE("a breach is named by its rule, its place and what it breaks") {
-    Problem problem{{saw()}, std::vector<Operation>(3, {0, {0, 1, 1}, 5}), {{2, 1}}, {}, {}};
+    Problem problem{{set_saw()}, std::vector<Operation>(3, {0, {0, 1, 1}, 5}), {{2, 1}}, {}, {}};
     problem.operations[1].needs = {1, 1, 1};
     CHECK_FALSE(first_breach(problem, {0, 2, 1}));
 

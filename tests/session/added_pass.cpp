@@ -9,11 +9,9 @@
 #include "session/words.h"
 
 using namespace kw;
-using tests::mm;
+using tests::mm, tests::now, tests::test_cut;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
 
 // Backs in a dado of 12.2 mm by one pass of this cutter.
 Json job_with(const Json& cutter) {
@@ -41,8 +39,9 @@ Json job_with(const Json& cutter) {
 }
 
 const Json wide_bit = {{"name", "wide bit"}, {"kind", "bit"}, {"machine", "router"}, {"kerf", "12.2 mm"}};
-const Json stack = {{"name", "half stack"}, {"kind", "dado stack"}, {"machine", "saw"},
-                    {"kerf", "12.2 mm"},    {"shims", {"0.2 mm"}},  {"spare_shims", {"0.1 mm", "0.3 mm"}}};
+const Json half_stack = {{"name", "half stack"}, {"kind", "dado stack"},
+                         {"machine", "saw"},     {"kerf", "12.2 mm"},
+                         {"shims", {"0.2 mm"}},  {"spare_shims", {"0.1 mm", "0.3 mm"}}};
 
 std::vector<std::string> dado_setups(const Session& session) {
     std::vector<std::string> ids;
@@ -56,31 +55,14 @@ std::vector<NamedLength> slot(double width, double depth, double near) {
             mm("fit", width - 12.1)};
 }
 
-TestCut cut(const std::string& setup, std::vector<NamedLength> readings) {
-    return {setup, std::move(readings), {}, std::nullopt, false, "test"};
-}
-
 // Cut narrower than planned by so much, and otherwise as planned.
-Session tested(const Json& job, double narrow_mm) {
-    Session session = open_session(job, {}, now);
-    REQUIRE(session.work);
+Session tested_narrow(const Json& job, double narrow_mm) {
+    const Session session = tests::opened(job);
     const std::string id = dado_setups(session).front();
     const Settings s =
         session.work->plan.group_with_id(session.work->plan.setup_with_id(id)->group)->designed;
     REQUIRE(s.shift == Length{});
-    const auto readings = slot(12.2 - narrow_mm, s.height.mm(), s.fence.mm());
-    session = apply(session, SaveTest{cut(id, readings)}, now);
-    REQUIRE(session.refused.empty());
-    // What is asked for is measured once more.
-    for (auto report = fit_report(*session.work, id); report->advice == AdviceKind::measure;
-         report = fit_report(*session.work, id)) {
-        const auto again = std::find_if(readings.begin(), readings.end(), [&](const NamedLength& reading) {
-            return reading.name == report->measure;
-        });
-        session = apply(session, SaveTest{cut(id, {*again})}, now);
-        REQUIRE(session.refused.empty());
-    }
-    return session;
+    return tests::tested(session, id, slot(12.2 - narrow_mm, s.height.mm(), s.fence.mm()));
 }
 
 }  // namespace
@@ -88,7 +70,7 @@ Session tested(const Json& job, double narrow_mm) {
 TEST_CASE("a bit's dado that is 0.3 mm too narrow gets a second pass, and the plan a setup for it") {
     const Session before = open_session(job_with(wide_bit), {}, now);
     REQUIRE(dado_setups(before).size() == 1);
-    Session session = tested(job_with(wide_bit), 0.3);
+    Session session = tested_narrow(job_with(wide_bit), 0.3);
     const std::string id = dado_setups(before).front();
     const auto report = fit_report(*session.work, id);
     REQUIRE(report->moves.size() == 1);
@@ -106,10 +88,10 @@ TEST_CASE("a bit's dado that is 0.3 mm too narrow gets a second pass, and the pl
     CHECK(second.passes.size() == first.passes.size());
     CHECK(session.work->plan.seconds > before.work->plan.seconds);
 
-    session = apply(session, SaveTest{cut(id, slot(12.2, first.height->mm(), first.fence.mm()))}, now);
+    session = apply(session, SaveTest{test_cut(id, slot(12.2, first.height->mm(), first.fence.mm()))}, now);
     REQUIRE(session.refused.empty());
     CHECK(fit_report(*session.work, id)->is_good());
-    session = apply(session, LockGroup{cut(id, {})}, now);
+    session = apply(session, LockGroup{test_cut(id, {})}, now);
     for (const std::string& pass : {id, id + "b"}) {
         session = tests::ran(std::move(session), pass, {0}, now);
         CHECK(has_run(*session.work, *session.work->plan.setup_with_id(pass),
@@ -124,7 +106,7 @@ TEST_CASE("a part that ran in one pass, before the second was found to be needed
     session = tests::ran(std::move(session), id, {0}, now);
     const Settings s =
         session.work->plan.group_with_id(session.work->plan.setup_with_id(id)->group)->designed;
-    session = apply(session, SaveTest{cut(id, slot(11.9, s.height.mm(), s.fence.mm()))}, now);
+    session = apply(session, SaveTest{test_cut(id, slot(11.9, s.height.mm(), s.fence.mm()))}, now);
     REQUIRE(session.refused.empty());
     REQUIRE(session.work->affected.size() == 1);
     CHECK(session.work->affected[0].fate == Fate::recut);
@@ -132,7 +114,7 @@ TEST_CASE("a part that ran in one pass, before the second was found to be needed
     CHECK(has_run(*session.work, *session.work->plan.setup_with_id(id),
                   session.work->plan.setup_with_id(id)->passes[0]));
     CHECK(session.work->rest.stands.at("router") == id);
-    TestCut lock = cut(id, {});
+    TestCut lock = test_cut(id, {});
     lock.moved = std::vector<NamedLength>{mm("shift", 0.3)};
     const Session widened = apply(apply(session, LockGroup{lock}, now), MarkRun{id + "b", {0}, true}, now);
     REQUIRE(widened.refused.empty());
@@ -142,7 +124,7 @@ TEST_CASE("a part that ran in one pass, before the second was found to be needed
 }
 
 TEST_CASE("a bit's dado that is too wide: nothing moves it, and that is said instead of a lock") {
-    const Session session = tested(job_with(wide_bit), -0.4);
+    const Session session = tested_narrow(job_with(wide_bit), -0.4);
     const auto report = fit_report(*session.work, dado_setups(session).front());
     CHECK(report->moves.empty());
     CHECK_FALSE(report->is_good());
@@ -153,21 +135,21 @@ TEST_CASE("a bit's dado that is too wide: nothing moves it, and that is said ins
 
 TEST_CASE("a stack's shims are named: which are in it when the correction is made") {
     // Thirty drawers: a second pass would be sixty ends once more.
-    Json job = job_with(stack);
+    Json job = job_with(half_stack);
     job["drawers"][0]["count"] = 30;
-    const Session session = tested(job, 0.2);
+    const Session session = tested_narrow(job, 0.2);
     const auto report = fit_report(*session.work, dado_setups(session).front());
     REQUIRE(report->moves.size() == 1);
     CHECK(report->moves[0].say == "add 0.20 mm of shims in the stack: 0.3 mm + 0.1 mm in it then");
-    const auto out = fit_report(*tested(job, -0.2).work, dado_setups(session).front());
+    const auto out = fit_report(*tested_narrow(job, -0.2).work, dado_setups(session).front());
     REQUIRE(out->moves.size() == 1);
     CHECK(out->moves[0].say == "take out 0.20 mm of shims in the stack: none in it then");
 }
 
 TEST_CASE("a last pass is not told nearer than the first") {
-    Session session = tested(job_with(wide_bit), 0.3);
+    Session session = tested_narrow(job_with(wide_bit), 0.3);
     const std::string id = dado_setups(session).front();
-    TestCut told = cut(id, slot(12.0, 5.0, 25.0));
+    TestCut told = test_cut(id, slot(12.0, 5.0, 25.0));
     told.moved = std::vector<NamedLength>{mm("shift", -0.1)};
     const Session after = apply(session, SaveTest{told}, now);
     CHECK(after.refused_field == "moved");
@@ -176,10 +158,10 @@ TEST_CASE("a last pass is not told nearer than the first") {
 }
 
 TEST_CASE("no more shims are taken out than there are, and a stack without a list is not known to have any") {
-    Json job = job_with(stack);
-    const Session session = tested(job, 0.0);
+    Json job = job_with(half_stack);
+    const Session session = tested_narrow(job, 0.0);
     const std::string id = dado_setups(session).front();
-    TestCut told = cut(id, slot(12.0, 6.0, 25.0));
+    TestCut told = test_cut(id, slot(12.0, 6.0, 25.0));
     told.moved = std::vector<NamedLength>{mm("kerf", -0.3)};
     told.fresh_end = true;
     const Session after = apply(session, SaveTest{told}, now);
@@ -187,23 +169,23 @@ TEST_CASE("no more shims are taken out than there are, and a stack without a lis
     CHECK(after.refused ==
           "only 0.20 mm of shims are in the stack to take out; tell what was taken out, or another stack's "
           "kerf in the job");
-    Json bare = stack;
+    Json bare = half_stack;
     bare.erase("shims");
     bare.erase("spare_shims");
-    const Session unlisted = tested(job_with(bare), -0.4);
+    const Session unlisted = tested_narrow(job_with(bare), -0.4);
     CHECK(fit_report(*unlisted.work, dado_setups(unlisted).front())->moves.empty());
 }
 
 TEST_CASE("between joints with other shims in one stack, the shims are among what is changed") {
     // Locked with 0.3 mm more in it; the groove by the same stack is to be cut as its make-up is.
-    Json job = job_with(stack);
+    Json job = job_with(half_stack);
     job["drawers"][0]["count"] = 30;
     job["stock"][1]["thickness"] = 12.1;
     job["drawers"][0]["bottom"]["cutter"] = "half stack";
     job["drawers"][0]["bottom"]["offset"] = 20;
-    Session session = tested(job, 0.2);
+    Session session = tested_narrow(job, 0.2);
     const std::string id = dado_setups(session).front();
-    session = apply(session, LockGroup{cut(id, {})}, now);
+    session = apply(session, LockGroup{test_cut(id, {})}, now);
     REQUIRE(session.refused.empty());
     REQUIRE(dial_of(*session.work, *session.work->plan.setup_with_id(id)).shims == Length::nearest_mm(0.2));
     const auto& steps = session.work->rest.steps;
@@ -215,7 +197,7 @@ TEST_CASE("between joints with other shims in one stack, the shims are among wha
 }
 
 TEST_CASE("a second pass that is taken back leaves one setup, and nonsense in a log is no crash") {
-    Session session = tested(job_with(wide_bit), 0.3);
+    Session session = tested_narrow(job_with(wide_bit), 0.3);
     const std::string id = dado_setups(session).front();
     const auto with_moves = [&](const Json& moves) {
         Json job = session.document;
@@ -227,7 +209,7 @@ TEST_CASE("a second pass that is taken back leaves one setup, and nonsense in a 
     };
     REQUIRE(dado_setups(session).size() == 2);
     const Session locked = apply(with_moves({{"shift", "0.3 mm"}}), LockGroup{[&] {
-                                     TestCut back = cut(id, {});
+                                     TestCut back = test_cut(id, {});
                                      back.moved = std::vector<NamedLength>{mm("shift", -0.3)};
                                      return back;
                                  }()},

@@ -8,26 +8,9 @@
 #include "session/session.h"
 
 using namespace kw;
-using tests::setup_of, tests::mm;
+using tests::mm, tests::now, tests::setup_of, tests::tested;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
-
-// A test cut with these readings, and with those of them again that are asked for again.
-Session tested(const Session& session, const std::string& setup, const std::vector<NamedLength>& readings) {
-    Session after = apply(session, SaveTest{{setup, readings, {}, std::nullopt, false, "test"}}, now);
-    for (;;) {
-        INFO(after.refused);
-        REQUIRE(after.refused.empty());
-        const auto report = fit_report(*after.work, setup);
-        const auto again = std::find_if(readings.begin(), readings.end(), [&](const NamedLength& reading) {
-            return reading.name == report->measure;
-        });
-        if (report->advice != AdviceKind::measure || again == readings.end()) return after;
-        after = apply(after, SaveTest{{setup, {*again}, {}, std::nullopt, false, "test"}}, now);
-    }
-}
 
 // A joint cut with the blade `low_mm` too low and the fence `out_mm` too far out.
 std::vector<NamedLength> readings_with(const Session& session, const std::string& setup, double low_mm,

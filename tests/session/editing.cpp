@@ -2,13 +2,11 @@
 #include <doctest/doctest.h>
 
 #include "sample_job.h"
+#include "session/made_ready.h"
 #include "session/session.h"
 
 using namespace kw;
-
-namespace {
-const std::string now = "2026-03-01T09:00:00Z";
-}
+using tests::now;
 
 TEST_CASE("a new opening gives a new box at once") {
     const Session session = open_session(tests::sample_json());

@@ -6,32 +6,21 @@
 #include "session/session.h"
 
 using namespace kw;
-using tests::setup_of;
+using tests::now, tests::setup_of, tests::side_dado;
 
 namespace {
 
-const std::string now = "2026-03-01T09:00:00Z";
-const std::string dado = "locking rabbet: side dado", back = "back dado", groove = "groove";
-
-Session locked(const Session& before, const std::string& work) {
-    TestCut lock;
-    lock.setup = setup_of(before, work);
-    lock.moved = std::vector<NamedLength>{};
-    Session session = apply(before, LockGroup{lock}, now);
-    INFO(session.refused);
-    REQUIRE(session.refused.empty());
-    return session;
-}
+const std::string back_dado = "back dado";
 
 // The side dado is locked, and one of its ends has run.
 Session begun(Json job = tests::sample_json()) {
     Session session = open_session(std::move(job), {}, now);
     REQUIRE(session.problems.empty());
-    const std::string id = setup_of(session, dado);
+    const std::string id = setup_of(session, side_dado);
     session = tests::made_ready(session, id, {0}, now);
     if (!session.work->standing.groups.contains(
             session.work->plan.group_with_id(session.work->plan.setup_with_id(id)->group)->key))
-        session = locked(session, dado);
+        session = tests::locked_unmoved(session, setup_of(session, side_dado));
     return tests::ran(session, id, {0}, now);
 }
 
@@ -58,17 +47,17 @@ TEST_CASE(
     "what was done on a machine in between is no longer planned: the joint before it is torn down all the "
     "same") {
     Session session = begun();
-    REQUIRE_FALSE(is_torn_down(session, dado));
-    session = locked(session, back);
-    REQUIRE(is_torn_down(session, dado));
+    REQUIRE_FALSE(is_torn_down(session, side_dado));
+    session = tests::locked_unmoved(session, setup_of(session, back_dado));
+    REQUIRE(is_torn_down(session, side_dado));
     // The saw stands set for a back that was thought of otherwise.
     session = changed(session, "/drawers/0/back/setback", "1 1/2");
     CHECK(session.work->standing.forgotten > 0);
-    CHECK(is_torn_down(session, dado));
+    CHECK(is_torn_down(session, side_dado));
     CHECK_FALSE(session.work->rest.stands.contains("saw"));
     // Nor is it known to stand where the log does not say what it was done on.
     const Session untold = open_session(without_machines(session.document), {}, now);
-    CHECK(is_torn_down(untold, dado));
+    CHECK(is_torn_down(untold, side_dado));
     CHECK_FALSE(untold.work->rest.stands.contains("saw"));
 }
 
@@ -78,29 +67,30 @@ TEST_CASE("what was done elsewhere and is no longer planned leaves a joint as it
         {"kind", "ran"}, {"time", now}, {"key", "crosscut"}, {"machine", "chop"}, {"part", "gone.1.back"}});
     session = open_session(session.document, {}, now);
     REQUIRE(session.work->standing.forgotten == 1);
-    CHECK_FALSE(is_torn_down(session, dado));
-    CHECK(session.work->rest.stands.at("saw") == setup_of(session, dado));
+    CHECK_FALSE(is_torn_down(session, side_dado));
+    CHECK(session.work->rest.stands.at("saw") == setup_of(session, side_dado));
 }
 
 TEST_CASE("a part that is gone from the job was cut by the joint as it stood: it stands so still") {
     Session session = begun();
-    const std::string id = setup_of(session, dado);
+    const std::string id = setup_of(session, side_dado);
     const auto its = tests::passes_of(session, id, "seeds.2.side_left");
     session = tests::ran(session, id, its, now);
     session = changed(session, "/drawers/0/count", 1);
     CHECK(session.work->standing.forgotten > 0);
-    CHECK_FALSE(is_torn_down(session, dado));
-    CHECK(session.work->rest.stands.at("saw") == setup_of(session, dado));
+    CHECK_FALSE(is_torn_down(session, side_dado));
+    CHECK(session.work->rest.stands.at("saw") == setup_of(session, side_dado));
 }
 
 TEST_CASE("a part that is gone, cut after the saw did something else, leaves that torn down") {
-    Session session = locked(begun(), back);
-    const std::string id = setup_of(session, back);
+    Session session = begun();
+    session = tests::locked_unmoved(session, setup_of(session, back_dado));
+    const std::string id = setup_of(session, back_dado);
     const auto its = tests::passes_of(session, id, "seeds.2.side_left");
     session = tests::ran(session, id, its, now);
     session = changed(session, "/drawers/0/count", 1);
-    CHECK(is_torn_down(session, dado));
-    CHECK_FALSE(is_torn_down(session, back));
+    CHECK(is_torn_down(session, side_dado));
+    CHECK_FALSE(is_torn_down(session, back_dado));
 }
 
 TEST_CASE(
@@ -113,20 +103,21 @@ TEST_CASE(
     const std::string crosscut = setup_of(session, "crosscut to length: backs");
     REQUIRE(session.work->plan.setup_with_id(crosscut)->machine == "saw");
     session = tests::ran(session, crosscut, tests::passes_of(session, crosscut, "seeds.1.back"), now);
-    REQUIRE(is_torn_down(session, dado));
+    REQUIRE(is_torn_down(session, side_dado));
     Json back_again = session.document;
     for (Json& machine : back_again["machines"]) machine.erase("away");
     session = open_session(back_again, {}, now);
     REQUIRE(session.work->plan.setup_with_id(setup_of(session, "crosscut to length: backs"))->machine ==
             "chop");
-    CHECK(is_torn_down(session, dado));
+    CHECK(is_torn_down(session, side_dado));
     CHECK_FALSE(session.work->rest.stands.contains("saw"));
 }
 
 TEST_CASE("the log says on which machine each thing was done") {
-    Session session = locked(begun(), back);
+    Session session = begun();
+    session = tests::locked_unmoved(session, setup_of(session, back_dado));
     TestCut cut;
-    cut.setup = setup_of(session, groove);
+    cut.setup = setup_of(session, "groove");
     cut.felt = "slides";
     session = tests::made_ready(session, cut.setup, {}, now);
     session = apply(session, SaveTest{cut}, now);

@@ -13,16 +13,18 @@
 #include "testcut/feel.h"
 
 using namespace kw;
-using tests::setup_of, tests::mm;
+using tests::mm, tests::now, tests::setup_of, tests::test_cut;
 
 namespace {
 
-const std::string now = "2026-03-01T09:00:00Z";
-
-Session opened(const Json& job, const Memory& memory = {}) {
+Session opened_in_german(const Json& job, const Memory& memory = {}) {
     Session session = worked_out(unworked_session(job, memory, now, Language::german));
     REQUIRE(session.work);
     return session;
+}
+
+Memory german_saw_off_by(Taught what, double value) {
+    return tests::off_by(what, value, "Kreissäge", "Nutsatz");
 }
 
 // Without the names that are quoted: parts are told by theirs.
@@ -40,31 +42,18 @@ void check_german(const std::string& said) {
         CHECK(text.find(word) == std::string::npos);
 }
 
-TestCut cut(const std::string& setup, std::vector<NamedLength> readings) {
-    return {setup, std::move(readings), {}, std::nullopt, false, "test"};
-}
-
 // A joint cut with the blade 0.3 mm too low.
 TestCut low_blade(const Session& session) {
     const std::string setup = setup_of(session, "locking rabbet: side dado");
     const Settings& s =
         session.work->plan.group_with_id(session.work->plan.setup_with_id(setup)->group)->designed;
     const double stock_mm = 12.1, h = s.height.mm() - 0.3;
-    return cut(setup, {mm("stock_thickness", stock_mm), mm("dado_width", s.kerf.mm()), mm("dado_depth", h),
-                       mm("lip", s.fence.mm()), mm("tongue_thickness", stock_mm - h),
-                       mm("fit", s.kerf.mm() + h - stock_mm),
-                       mm("tongue_length", s.fence.mm() + s.kerf.mm() - s.spacer.mm()),
-                       mm("shoulder_gap", std::max(0.0, s.fence.mm() + s.kerf.mm() - s.spacer.mm() - h)),
-                       mm("face_step", s.fence.mm() - h)});
-}
-
-Memory off_by(Taught what, double value) {
-    Believed belief;
-    belief.what = what;
-    belief.machine = "Kreissäge";
-    belief.cutter = "Nutsatz";
-    belief.kerf = Length::inches(1, 4);
-    return correct({}, belief, value, now);
+    return test_cut(setup, {mm("stock_thickness", stock_mm), mm("dado_width", s.kerf.mm()),
+                            mm("dado_depth", h), mm("lip", s.fence.mm()),
+                            mm("tongue_thickness", stock_mm - h), mm("fit", s.kerf.mm() + h - stock_mm),
+                            mm("tongue_length", s.fence.mm() + s.kerf.mm() - s.spacer.mm()),
+                            mm("shoulder_gap", std::max(0.0, s.fence.mm() + s.kerf.mm() - s.spacer.mm() - h)),
+                            mm("face_step", s.fence.mm() - h)});
 }
 
 void check_all_said(const Session& session) {
@@ -94,7 +83,7 @@ void check_all_said(const Session& session) {
 
 TEST_CASE("a correction is said in German, with the decimal comma") {
     const Words& words = words_in(Language::german);
-    Session session = opened(tests::sample_json());
+    Session session = opened_in_german(tests::sample_json());
     const TestCut test = low_blade(session);
     session = apply(session, SaveTest{test}, now);
     REQUIRE(session.refused == "");
@@ -103,7 +92,7 @@ TEST_CASE("a correction is said in German, with the decimal comma") {
         if (report->moves.empty() && again.name == report->measure) {
             CHECK(say_advice(*report, words).find(" noch einmal messen, bevor etwas verstellt wird: ") !=
                   std::string::npos);
-            session = apply(session, SaveTest{cut(test.setup, {again})}, now);
+            session = apply(session, SaveTest{test_cut(test.setup, {again})}, now);
             REQUIRE(session.refused == "");
             report = fit_report(*session.work, test.setup);
         }
@@ -118,7 +107,7 @@ TEST_CASE("a correction is said in German, with the decimal comma") {
 }
 
 TEST_CASE("what is cut for a test, and what is set anew, is said in German") {
-    const Session session = opened(tests::sample_json());
+    const Session session = opened_in_german(tests::sample_json());
     const auto steps = say_test(*session.work, low_blade(session).setup, CutterSide::near);
     REQUIRE(steps.size() == 3);
     CHECK(
@@ -133,7 +122,7 @@ TEST_CASE("no English is left in what is said of a German job, from the first se
     Json job = tests::sample_json();
     job["cutters"].push_back(
         Json{{"name", "Nutsatz breit"}, {"kind", "dado stack"}, {"machine", "saw"}, {"kerf", "5/16"}});
-    Session session = opened(job, off_by(Taught::fence, 0.5));
+    Session session = opened_in_german(job, german_saw_off_by(Taught::fence, 0.5));
     check_all_said(session);
     session = apply(session, SaveTest{low_blade(session)}, now);
     REQUIRE(session.refused == "");
@@ -150,16 +139,16 @@ TEST_CASE("what the shop believes is said in German") {
     for (const Taught what :
          {Taught::fence, Taught::height, Taught::kerf, Taught::fence_gain, Taught::height_gain})
         for (const double value : {0.25, -0.25, 0.0})
-            for (const Believed& belief : believed(off_by(what, value), now))
+            for (const Believed& belief : believed(german_saw_off_by(what, value), now))
                 check_german(say_belief(belief, german));
-    CHECK(say_belief(believed(off_by(Taught::fence, 0.5), now).front(), german) ==
+    CHECK(say_belief(believed(german_saw_off_by(Taught::fence, 0.5), now).front(), german) ==
           "Kreissäge, Nutsatz: der Anschlag steht 0,49 mm weiter weg, als seine Skala sagt, ± 0,07 mm, von "
           "Hand "
           "angegeben");
 }
 
 TEST_CASE("refusals are said in German") {
-    const Session session = opened(tests::sample_json());
+    const Session session = opened_in_german(tests::sample_json());
     const std::string setup = low_blade(session).setup;
     const auto refused = [&](const Action& action) {
         const std::string said = apply(session, action, now).refused;
@@ -177,15 +166,15 @@ TEST_CASE("refusals are said in German") {
     refused(MarkLost{"nowhere"});
     refused(SetField{"drawers", 1});
     refused(PinSetup{"S99"});
-    refused(SaveTest{cut("S99", {})});
-    refused(SaveTest{cut(setup, {})});
-    refused(SaveTest{cut(setup, {mm("wax", 1)})});
-    refused(SaveTest{cut(setup, {mm("lip", 6), mm("lip", 6)})});
-    refused(SaveTest{cut(setup, {mm("lip", -6)})});
-    CHECK(refused(SaveTest{cut(setup, {mm("lip", 60)})}) ==
+    refused(SaveTest{test_cut("S99", {})});
+    refused(SaveTest{test_cut(setup, {})});
+    refused(SaveTest{test_cut(setup, {mm("wax", 1)})});
+    refused(SaveTest{test_cut(setup, {mm("lip", 6), mm("lip", 6)})});
+    refused(SaveTest{test_cut(setup, {mm("lip", -6)})});
+    CHECK(refused(SaveTest{test_cut(setup, {mm("lip", 60)})}) ==
           "Vorholz von 2,362 Zoll kann nicht stimmen: erwartet wurden etwa 0,230 Zoll +; das sieht nach dem "
           "Zehnfachen aus: 0,236 Zoll?; auf die Einheit achten");
-    TestCut felt = cut(setup, {});
+    TestCut felt = test_cut(setup, {});
     felt.felt = "wobbly";
     CHECK(refused(SaveTest{felt}) ==
           "„wobbly“ ist kein Wort für den Sitz; „geht nicht hinein“, „mit dem Klüpfel“, „stramm von Hand“, "

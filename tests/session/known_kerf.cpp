@@ -7,26 +7,17 @@
 #include <random>
 
 #include "sample_job.h"
+#include "session/made_ready.h"
 #include "session/session.h"
 #include "session/words.h"
 
 using namespace kw;
+using tests::now;
 
 namespace {
 
-const std::string now = "2026-03-01T09:00:00Z";
-
-Memory kerf_known(double wider_mm) {
-    Believed kerf;
-    kerf.what = Taught::kerf;
-    kerf.machine = "saw";
-    kerf.cutter = "quarter stack";
-    kerf.kerf = Length::inches(1, 4);
-    return correct({}, kerf, wider_mm, now);
-}
-
 // The passes of the back's dado, in turn.
-std::vector<const Setup*> passes_of(const Work& work) {
+std::vector<const Setup*> back_dado_passes(const Work& work) {
     std::vector<const Setup*> passes;
     for (const Setup& setup : work.plan.setups)
         if (setup.work.rfind("back dado", 0) == 0) passes.push_back(&setup);
@@ -99,7 +90,7 @@ TEST_CASE("over random kerfs that are known, the passes make one slot of its wid
                      thick_mm = just_over ? 12.75 + 0.1 * std::abs(wider(dice)) : thick(dice);
         CAPTURE(wider_mm);
         CAPTURE(thick_mm);
-        Session session = open_session(with_back(thick_mm), kerf_known(wider_mm), now);
+        Session session = open_session(with_back(thick_mm), tests::off_by(Taught::kerf, wider_mm), now);
         REQUIRE(session.work);
         const bool locks = trial % 3 == 0;
         std::map<std::string, int> planned;
@@ -122,7 +113,8 @@ TEST_CASE("over random kerfs that are known, the passes make one slot of its wid
         }
         if (!locks) continue;
         // Once it is locked, it keeps its passes, whatever the shop learns of the cutter then.
-        const std::string first = session.work->plan.setup_with_id(passes_of(*session.work)[0]->id)->id;
+        const std::string first =
+            session.work->plan.setup_with_id(back_dado_passes(*session.work)[0]->id)->id;
         TestCut lock;
         lock.setup = first;
         session = apply(session, LockGroup{lock}, now);
@@ -130,7 +122,7 @@ TEST_CASE("over random kerfs that are known, the passes make one slot of its wid
         const std::string key =
             session.work->plan.group_with_id(session.work->plan.setup_with_id(first)->group)->key;
         const double then_mm = session.work->standing.groups.at(key).start.scales.kerf.offset_mm;
-        session = open_session(session.document, kerf_known(-wider_mm), now);
+        session = open_session(session.document, tests::off_by(Taught::kerf, -wider_mm), now);
         REQUIRE(session.work);
         const auto slots = slots_of(*session.work);
         REQUIRE(slots.contains(key));
@@ -143,10 +135,10 @@ TEST_CASE("over random kerfs that are known, the passes make one slot of its wid
 
 TEST_CASE("a pass more that a narrow cutter asks for is planned, timed and numbered beside the others") {
     const Session called = open_session(with_back(12.1), {}, now),
-                  narrow = open_session(with_back(12.1), kerf_known(-0.6), now);
+                  narrow = open_session(with_back(12.1), tests::off_by(Taught::kerf, -0.6), now);
     REQUIRE(called.work);
     REQUIRE(narrow.work);
-    const auto two = passes_of(*called.work), three = passes_of(*narrow.work);
+    const auto two = back_dado_passes(*called.work), three = back_dado_passes(*narrow.work);
     REQUIRE(two.size() == 2);
     REQUIRE(three.size() == 3);
     CHECK(narrow.work->plan.seconds > called.work->plan.seconds);
@@ -164,10 +156,11 @@ TEST_CASE("a pass more that a narrow cutter asks for is planned, timed and numbe
 TEST_CASE("the passes of a slot come to its width by the kerf that is known, by rule and by scale alike") {
     for (const double wider_mm : {-0.1, 0.0, 0.2}) {
         CAPTURE(wider_mm);
-        const Session session = open_session(tests::sample_json(), kerf_known(wider_mm), now);
+        const Session session =
+            open_session(tests::sample_json(), tests::off_by(Taught::kerf, wider_mm), now);
         REQUIRE(session.work);
         const Work& work = *session.work;
-        const auto passes = passes_of(work);
+        const auto passes = back_dado_passes(work);
         REQUIRE(passes.size() == 2);
         const Length width = work.plan.group_with_id(passes[0]->group)->slot().width;
         const ChosenJoint& chosen = work.plan.group_with_id(passes[0]->group)->work.chosen;
@@ -189,7 +182,8 @@ TEST_CASE(
     "to the far side it is as far as the cutter is known to cut, in one pass as in several, tested or not") {
     for (const double wider_mm : {-0.1, 0.0, 0.3}) {
         CAPTURE(wider_mm);
-        const Session session = open_session(tests::sample_json(), kerf_known(wider_mm), now);
+        const Session session =
+            open_session(tests::sample_json(), tests::off_by(Taught::kerf, wider_mm), now);
         REQUIRE(session.work);
         const Work& work = *session.work;
         int in_one_pass = 0;

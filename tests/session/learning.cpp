@@ -11,11 +11,11 @@
 #include "session/words.h"
 
 using namespace kw;
-using tests::mm;
+using tests::mm, tests::now;
 
 namespace {
 
-const std::string now = "2026-03-01T09:00:00Z", later = "2026-03-09T09:00:00Z";
+const std::string later = "2026-03-09T09:00:00Z";
 
 std::string dado_of(const Session& session) {
     for (const Setup& setup : session.work->plan.setups)
@@ -29,7 +29,7 @@ const Settings& designed(const Session& session) {
 }
 
 // All readings of a joint cut where the fence stands `out_mm` beyond where it was to be, and the blade `high_mm`.
-std::vector<NamedLength> readings(const Session& session, double out_mm, double high_mm) {
+std::vector<NamedLength> dado_readings(const Session& session, double out_mm, double high_mm) {
     const Settings& s = designed(session);
     const double stock = 12.1, f = s.fence.mm() + out_mm, h = s.height.mm() + high_mm, k = s.kerf.mm();
     return {mm("stock_thickness", stock),
@@ -43,15 +43,15 @@ std::vector<NamedLength> readings(const Session& session, double out_mm, double 
             mm("face_step", f - h)};
 }
 
-TestCut cut(const Session& session, std::vector<NamedLength> readings) {
-    return {dado_of(session), std::move(readings), {}, std::nullopt, false, "test"};
+TestCut dado_cut(const Session& session, std::vector<NamedLength> readings) {
+    return tests::test_cut(dado_of(session), std::move(readings));
 }
 
 // A saw whose fence stands 0.4 mm beyond its scale and whose height 0.3: tested, and moved back by just that, and locked.
-Session locked(Session session, const std::string& time) {
-    session = apply(session, SaveTest{cut(session, readings(session, 0.4, 0.3))}, time);
+Session tested_and_locked(Session session, const std::string& time) {
+    session = apply(session, SaveTest{dado_cut(session, dado_readings(session, 0.4, 0.3))}, time);
     REQUIRE(session.refused.empty());
-    TestCut lock = cut(session, {});
+    TestCut lock = dado_cut(session, {});
     lock.moved = std::vector<NamedLength>{mm("fence", -0.4), mm("height", -0.3)};
     session = apply(session, LockGroup{lock}, time);
     REQUIRE(session.refused.empty());
@@ -62,7 +62,7 @@ Session locked(Session session, const std::string& time) {
 
 TEST_CASE(
     "a lock teaches how far fence and height stand beyond their scales, and the next job is set by it") {
-    const Session first = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session first = tested_and_locked(open_session(tests::sample_json(), {}, now), now);
     REQUIRE(!first.memory.lessons.empty());
     const Session second = open_session(tests::sample_json(), first.memory, later);
     const Setup& dado = *second.work->plan.setup_with_id(dado_of(second));
@@ -76,8 +76,8 @@ TEST_CASE(
 
 TEST_CASE("the log says how a group was begun, so that later lessons do not change what earlier tests said") {
     const Session session = open_session(tests::sample_json(), {}, now);
-    const Session tested = apply(session, SaveTest{cut(session, readings(session, 0.1, 0.1))}, now);
-    const Session elsewhere = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session tested = apply(session, SaveTest{dado_cut(session, dado_readings(session, 0.1, 0.1))}, now);
+    const Session elsewhere = tested_and_locked(open_session(tests::sample_json(), {}, now), now);
     const Session again = open_session(tested.document, elsewhere.memory, later);
     const auto one = fit_report(*tested.work, dado_of(tested)),
                other = fit_report(*again.work, dado_of(again));
@@ -86,14 +86,14 @@ TEST_CASE("the log says how a group was begun, so that later lessons do not chan
 }
 
 TEST_CASE("a lock that is undone is unlearned, and done again is learned again") {
-    const Session session = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session session = tested_and_locked(open_session(tests::sample_json(), {}, now), now);
     const Session undone = apply(session, Undo{}, now);
     CHECK(undone.memory.lessons.empty());
     CHECK(apply(undone, Redo{}, now).memory == session.memory);
 }
 
 TEST_CASE("what is believed is said with its reason, can be put right, and forgotten") {
-    Session session = locked(open_session(tests::sample_json(), {}, now), now);
+    Session session = tested_and_locked(open_session(tests::sample_json(), {}, now), now);
     const auto all = believed(session.memory, session.day);
     const auto fence =
         std::find_if(all.begin(), all.end(), [](const Believed& b) { return b.what == Taught::fence; });
@@ -113,7 +113,7 @@ TEST_CASE("what is believed is said with its reason, can be put right, and forgo
 }
 
 TEST_CASE("a shop's file keeps the lessons to the last digit, and all else that stands in it") {
-    const Session session = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session session = tested_and_locked(open_session(tests::sample_json(), {}, now), now);
     const Json file = with_memory(
         Json{{"format", "kerfwright-shop"}, {"machines", Json::array()}, {"mine", 7}}, session.memory);
     CHECK(read_memory(parse_json(to_text(file)).value()).value() == session.memory);
@@ -126,9 +126,9 @@ TEST_CASE("a shop's file keeps the lessons to the last digit, and all else that 
 
 TEST_CASE("a reading that contradicts the rest is asked again by name, and taken when the maker is sure") {
     const Session session = open_session(tests::sample_json(), {}, now);
-    auto wrong = readings(session, 0.0, -0.3);
+    auto wrong = dado_readings(session, 0.0, -0.3);
     wrong[6] = mm("fit", 0.2);  // tight by 0.2, written as loose
-    TestCut told = cut(session, wrong);
+    TestCut told = dado_cut(session, wrong);
     const Session asked = apply(session, SaveTest{told}, now);
     CHECK(asked.refused_field == "doubt");
     CHECK(asked.refused.rfind("the fit of ", 0) == 0);
@@ -139,9 +139,9 @@ TEST_CASE("a reading that contradicts the rest is asked again by name, and taken
 
 TEST_CASE("no word of the maker makes a reading ten times too large a right one") {
     const Session session = open_session(tests::sample_json(), {}, now);
-    auto wrong = readings(session, 0.0, 0.0);
+    auto wrong = dado_readings(session, 0.0, 0.0);
     wrong[2].value = 10 * wrong[2].value;
-    TestCut told = cut(session, wrong);
+    TestCut told = dado_cut(session, wrong);
     told.sure = true;
     const Session asked = apply(session, SaveTest{told}, now);
     CHECK(asked.refused_field == "readings");
@@ -152,7 +152,7 @@ TEST_CASE("no word of the maker makes a reading ten times too large a right one"
 TEST_CASE(
     "what is seen on the closed joint moves the estimate as a reading does; an unknown word is refused") {
     const Session session = open_session(tests::sample_json(), {}, now);
-    TestCut told = cut(session, {});
+    TestCut told = dado_cut(session, {});
     told.seen = {"side proud", "no paper beside it"};
     const Session after = apply(session, SaveTest{told}, now);
     REQUIRE(after.refused.empty());
@@ -165,7 +165,7 @@ TEST_CASE(
 
 TEST_CASE("a rule's readings weigh less than a caliper's") {
     const Session session = open_session(tests::sample_json(), {}, now);
-    TestCut told = cut(session, {mm("dado_depth", designed(session).height.mm() - 0.3)});
+    TestCut told = dado_cut(session, {mm("dado_depth", designed(session).height.mm() - 0.3)});
     const auto height = [&](const TestCut& test) {
         const Session after = apply(session, SaveTest{test}, now);
         REQUIRE(after.refused.empty());
@@ -192,8 +192,8 @@ TEST_CASE(
     };
     run_all(true);
     session = tests::ran(std::move(session), dado, {0}, now);
-    session = apply(session, SaveTest{cut(session, readings(session, 0.0, 0.5))}, now);
-    TestCut lock = cut(session, {});
+    session = apply(session, SaveTest{dado_cut(session, dado_readings(session, 0.0, 0.5))}, now);
+    TestCut lock = dado_cut(session, {});
     lock.moved = std::vector<NamedLength>{mm("height", -0.5)};
     session = apply(session, LockGroup{lock}, now);
     REQUIRE(session.refused.empty());
@@ -217,7 +217,7 @@ TEST_CASE(
 
 TEST_CASE("a first setting of the maker's own is told, and the readings are held against that") {
     const Session session = open_session(tests::sample_json(), {}, now);
-    TestCut told = cut(session, readings(session, 0.0, 3.0));
+    TestCut told = dado_cut(session, dado_readings(session, 0.0, 3.0));
     const Session asked = apply(session, SaveTest{told}, now);
     CHECK(asked.refused.find("the height stands at") != std::string::npos);
     told.moved = std::vector<NamedLength>{mm("height", 3.0)};
@@ -225,18 +225,20 @@ TEST_CASE("a first setting of the maker's own is told, and the readings are held
 }
 
 TEST_CASE("a blade set to the planned number, where its scale is known to be off, is asked about") {
-    const Session taught = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session taught = tested_and_locked(open_session(tests::sample_json(), {}, now), now);
     const Session session = open_session(tests::sample_json(), taught.memory, later);
     // Set to the planned number it stands 0.3 mm high; by its scale it would have been right.
-    const Session asked = apply(session, SaveTest{cut(session, readings(session, 0.0, 0.3))}, later);
+    const Session asked =
+        apply(session, SaveTest{dado_cut(session, dado_readings(session, 0.0, 0.3))}, later);
     CHECK(asked.refused.find("its scale is known to be off") != std::string::npos);
-    CHECK(apply(session, SaveTest{cut(session, readings(session, 0.0, 0.0))}, later).refused.empty());
+    CHECK(
+        apply(session, SaveTest{dado_cut(session, dado_readings(session, 0.0, 0.0))}, later).refused.empty());
 }
 
 TEST_CASE(
     "what a scale is known to be off by is taken off at every joint of its cutter, also where little depends "
     "on it") {
-    const Session taught = locked(open_session(tests::sample_json(), {}, now), now);
+    const Session taught = tested_and_locked(open_session(tests::sample_json(), {}, now), now);
     const Session session = open_session(tests::sample_json(), taught.memory, later);
     int joints = 0;
     for (const Setup& setup : session.work->plan.setups) {
@@ -253,9 +255,9 @@ TEST_CASE(
     "between a test cut and its moves the plan shows where the joint is to stand, not where it was found") {
     const Session session = open_session(tests::sample_json(), {}, now);
     for (const std::size_t how_many : {std::size_t(7), std::size_t(9)}) {
-        auto some = readings(session, 0.1, 0.4);
+        auto some = dado_readings(session, 0.1, 0.4);
         some.resize(how_many);
-        const Session after = apply(session, SaveTest{cut(session, some)}, now);
+        const Session after = apply(session, SaveTest{dado_cut(session, some)}, now);
         REQUIRE(after.refused.empty());
         const Setup& dado = *after.work->plan.setup_with_id(dado_of(after));
         CHECK(std::abs((*dado.height - designed(session).height).mm()) < 0.1);
@@ -264,25 +266,25 @@ TEST_CASE(
 
 TEST_CASE("a cut that is tested after its lock is another test cut, whatever was asked before") {
     Session session = open_session(tests::sample_json(), {}, now);
-    session = apply(session, SaveTest{cut(session, {mm("fit", 0.1)})}, now);
+    session = apply(session, SaveTest{dado_cut(session, {mm("fit", 0.1)})}, now);
     REQUIRE(fit_report(*session.work, dado_of(session))->advice == AdviceKind::measure);
-    session = apply(session, LockGroup{cut(session, {})}, now);
-    session = apply(session, SaveTest{cut(session, {mm("fit", 0.1)})}, now);
+    session = apply(session, LockGroup{dado_cut(session, {})}, now);
+    session = apply(session, SaveTest{dado_cut(session, {mm("fit", 0.1)})}, now);
     CHECK(fit_report(*session.work, dado_of(session))->test == 2);
 }
 
 TEST_CASE("two words for one place are refused") {
     const Session session = open_session(tests::sample_json(), {}, now);
-    TestCut told = cut(session, {});
+    TestCut told = dado_cut(session, {});
     told.seen = {"flush", "side proud"};
     CHECK(apply(session, SaveTest{told}, now).refused_field == "seen");
 }
 
 TEST_CASE("after the blade was lowered the old test ends still show the old cut: fresh ones are asked for") {
     Session session = open_session(tests::sample_json(), {}, now);
-    session = apply(session, SaveTest{cut(session, readings(session, 0.0, 0.3))}, now);
+    session = apply(session, SaveTest{dado_cut(session, dado_readings(session, 0.0, 0.3))}, now);
     REQUIRE(session.refused.empty());
-    TestCut again = cut(session, readings(session, 0.0, 0.0));
+    TestCut again = dado_cut(session, dado_readings(session, 0.0, 0.0));
     again.moved = std::vector<NamedLength>{mm("height", -0.3)};
     const Session asked = apply(session, SaveTest{again}, now);
     CHECK(asked.refused_field == "fresh_end");
@@ -295,7 +297,7 @@ TEST_CASE("after the blade was lowered the old test ends still show the old cut:
     again.sure = true;
     CHECK(apply(session, SaveTest{again}, now).refused_field == "fresh_end");
     // Raised, the new cut takes all that the old one took (the fence stays).
-    TestCut higher = cut(session, readings(session, 0.0, 0.5));
+    TestCut higher = dado_cut(session, dado_readings(session, 0.0, 0.5));
     higher.moved = std::vector<NamedLength>{mm("height", 0.2)};
     CHECK(apply(session, SaveTest{higher}, now).refused.empty());
 }
@@ -316,13 +318,13 @@ TEST_CASE(
     "a first setting that makes up for a narrow stack says so, and is not taken for a scale that is off") {
     // The fence and the height stand where their scales say; the stack cuts 0.2 mm narrow.
     Session taught = open_session(tests::sample_json(), {}, now);
-    std::vector<NamedLength> read = readings(taught, 0.0, 0.0);
+    std::vector<NamedLength> read = dado_readings(taught, 0.0, 0.0);
     read[1].value -= Length::nearest_mm(0.2);
     read[6].value -= Length::nearest_mm(0.2);
     read.erase(read.begin() + 7);  // the shoulder is as it is
-    taught = apply(taught, SaveTest{cut(taught, read)}, now);
+    taught = apply(taught, SaveTest{dado_cut(taught, read)}, now);
     REQUIRE(taught.refused.empty());
-    taught = apply(taught, LockGroup{cut(taught, {})}, now);
+    taught = apply(taught, LockGroup{dado_cut(taught, {})}, now);
     const Session session = open_session(tests::sample_json(), taught.memory, later);
     const Setup& dado = *session.work->plan.setup_with_id(dado_of(session));
     const Dial dial = dial_of(*session.work, dado);
@@ -337,12 +339,12 @@ TEST_CASE(
 TEST_CASE("locking one joint writes off no part of another that is being tested again") {
     Session session = open_session(tests::sample_json(), {}, now);
     const std::string dado = dado_of(session);
-    session = apply(session, SaveTest{cut(session, readings(session, 0.0, 0.0))}, now);
-    session = apply(session, LockGroup{cut(session, {})}, now);
+    session = apply(session, SaveTest{dado_cut(session, dado_readings(session, 0.0, 0.0))}, now);
+    session = apply(session, LockGroup{dado_cut(session, {})}, now);
     session = tests::ran(std::move(session), dado, {0}, now);
     REQUIRE(session.refused.empty());
     // Tested again, the blade seems to stand half a millimetre high: what ran would be lost, if that is so.
-    TestCut again = cut(session, readings(session, 0.0, 0.5));
+    TestCut again = dado_cut(session, dado_readings(session, 0.0, 0.5));
     again.moved = std::vector<NamedLength>{mm("height", 0.5)};
     session = apply(session, SaveTest{again}, now);
     REQUIRE(session.refused.empty());

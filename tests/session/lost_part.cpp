@@ -12,12 +12,9 @@
 #include "session/words.h"
 
 using namespace kw;
+using tests::locked, tests::now, tests::opened;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
-
-Session opened(const Json& job) { return open_session(job, {}, now); }
 
 // The back is joined by tongue and dado, cut by the front's stack.
 Json tongued_back() {
@@ -65,17 +62,8 @@ Session done_before(Session session, const std::string& id) {
     return session;
 }
 
-Session locked(Session session, const std::string& id) {
-    TestCut cut;
-    cut.setup = id;
-    cut.by = "test";
-    session = apply(session, LockGroup{cut}, now);
-    REQUIRE(session.refused.empty());
-    return session;
-}
-
 // The maker has spoilt it.
-Session lost(Session session, const std::string& part) {
+Session with_lost(Session session, const std::string& part) {
     session.document["log"].push_back(Json{{"kind", "lost"}, {"time", now}, {"part", part}});
     return opened(session.document);
 }
@@ -105,7 +93,7 @@ void check_what_stands(const Work& work) {
     }
 }
 
-std::size_t place(const Session& session, const std::string& step) {
+std::size_t place_of_step(const Session& session, const std::string& step) {
     const auto& steps = session.work->rest.steps;
     return std::size_t(
         std::find_if(steps.begin(), steps.end(), [&](const RestStep& one) { return one.step == step; }) -
@@ -151,7 +139,7 @@ TEST_CASE(
     session = locked(done_before(session, dado), dado);
     session = ran(session, dado, {0});
     const std::string side = session.work->plan.setup_with_id(dado)->passes[0].part;
-    session = lost(session, side);
+    session = with_lost(session, side);
     // The other sides and the fronts come first, where the saw stands; the lost one needs the saw for its rip.
     REQUIRE(step_called(session, dado));
     REQUIRE(step_called(session, dado + "#2"));
@@ -159,9 +147,9 @@ TEST_CASE(
     CHECK(step_called(session, dado)->changes.empty());
     CHECK(step_called(session, dado + "#2")->set_again);
     CHECK(step_called(session, dado + "#2")->ends == 1);
-    CHECK(place(session, dado) < place(session, rip));
-    CHECK(place(session, rabbet) < place(session, rip));
-    CHECK(place(session, rip) < place(session, dado + "#2"));
+    CHECK(place_of_step(session, dado) < place_of_step(session, rip));
+    CHECK(place_of_step(session, rabbet) < place_of_step(session, rip));
+    CHECK(place_of_step(session, rip) < place_of_step(session, dado + "#2"));
     const auto& affected = session.work->affected;
     const auto remade =
         std::find_if(affected.begin(), affected.end(), [&](const Affected& a) { return a.part == side; });
@@ -179,13 +167,13 @@ TEST_CASE("where another saw rips, the lost side comes back to the saw that stil
     session = locked(done_before(session, dado), dado);
     session = ran(session, dado, {0});
     const std::string side = session.work->plan.setup_with_id(dado)->passes[0].part;
-    session = lost(session, side);
+    session = with_lost(session, side);
     CHECK(step_called(session, dado + "#2") == nullptr);
     REQUIRE(step_called(session, dado));
     CHECK(step_called(session, dado)->still_set);
-    CHECK(place(session, rip) < place(session, dado));
+    CHECK(place_of_step(session, rip) < place_of_step(session, dado));
     // Nothing else comes to that saw before the side has been there.
-    for (std::size_t i = 0; i < place(session, dado); ++i) {
+    for (std::size_t i = 0; i < place_of_step(session, dado); ++i) {
         const Setup& before = *session.work->plan.setup_with_id(session.work->rest.steps[i].setup);
         CHECK((before.machine != "saw" || before.group == session.work->plan.setup_with_id(dado)->group));
     }
@@ -200,7 +188,7 @@ TEST_CASE(
         session = all_ran(session, step);
     }
     const std::string side = "seeds.1.side_left";
-    session = lost(session, side);
+    session = with_lost(session, side);
     std::size_t setups = 0;
     for (const Setup& setup : session.work->plan.setups)
         setups += std::any_of(setup.passes.begin(), setup.passes.end(),
@@ -248,7 +236,7 @@ TEST_CASE(
             const RestStep step = steps[in_turn ? 0 : dice() % steps.size()];
             const Setup& setup = *session.work->plan.setup_with_id(step.setup);
             const std::string part = setup.passes[dice() % setup.passes.size()].part;
-            if (dice() % 4 == 0) session = lost(session, part);
+            if (dice() % 4 == 0) session = with_lost(session, part);
             else if (setup.test_cut && dice() % 2 == 0) session = locked(session, setup.id);
             else session = ran(session, setup.id, {dice() % setup.passes.size()});
 
@@ -284,7 +272,7 @@ TEST_CASE(
 TEST_CASE("a part that is being made again is not lost once more at the next lock") {
     Session session = opened(tests::sample_json());
     const std::string dado = setup_called(session, "locking rabbet: side dado"), side = "seeds.1.side_left";
-    session = lost(done_before(session, dado), side);
+    session = with_lost(done_before(session, dado), side);
     session = ran(session, session.work->rest.steps[0].setup, {0});
     REQUIRE(session.work->plan.setup_with_id(session.work->rest.steps[0].setup)->stage == Stage::crosscut);
     session = locked(session, dado);
@@ -319,7 +307,7 @@ TEST_CASE("of a setup that is set twice, a step's own ends are those that can go
     const std::string dado = setup_called(session, "locking rabbet: side dado");
     session = locked(done_before(session, dado), dado);
     const Setup setup = *session.work->plan.setup_with_id(dado);
-    session = lost(session, setup.passes[0].part);
+    session = with_lost(session, setup.passes[0].part);
     REQUIRE(step_called(session, dado + "#2"));
     CHECK(step_called(session, dado + "#2")->open == std::vector<std::size_t>{0});
     const auto& now_open = step_called(session, dado)->open;
@@ -338,7 +326,7 @@ TEST_CASE("a groove stands while boards that are ripped await their length on th
     REQUIRE(step_called(session, groove));
     CHECK(step_called(session, groove)->still_set);
     CHECK(step_called(session, groove + "#2") == nullptr);
-    CHECK(place(session, groove) == 0);
+    CHECK(place_of_step(session, groove) == 0);
 }
 
 TEST_CASE(

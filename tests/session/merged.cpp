@@ -4,12 +4,12 @@
 #include <doctest/doctest.h>
 
 #include "sample_job.h"
+#include "session/made_ready.h"
 
 using namespace kw;
+using tests::now;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
 
 Json lost(const std::string& part, bool together = false) {
     Json entry{{"kind", "lost"}, {"time", now}, {"part", part}};

@@ -2,25 +2,17 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <fstream>
-#include <sstream>
 
 #include "effort.h"
 #include "job/pins.h"
 #include "sample_job.h"
+#include "session/made_ready.h"
 #include "session/session.h"
 
 using namespace kw;
+using tests::now, tests::opened;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
-
-Session opened(const Json& job) {
-    Session session = open_session(job, {}, now);
-    REQUIRE(session.work);
-    return session;
-}
 
 Session pin(const Session& session, const std::string& setup, Pinned where) {
     Session after = apply(session, PinSetup{setup, where}, now);
@@ -29,7 +21,7 @@ Session pin(const Session& session, const std::string& setup, Pinned where) {
     return after;
 }
 
-std::size_t place(const Session& session, const std::string& name) {
+std::size_t place_of_pin(const Session& session, const std::string& name) {
     const auto& steps = session.work->rest.steps;
     for (std::size_t i = 0; i < steps.size(); ++i)
         if (pin_name(*session.work->plan.setup_with_id(steps[i].setup), session.work->design) == name)
@@ -61,18 +53,18 @@ TEST_CASE("any setup can be done first: only what its parts need comes before it
         const std::string name = pin_name(setup, session.work->design);
         const Session first = pin(session, setup.id, Pinned::first),
                       last = pin(session, setup.id, Pinned::last);
-        CHECK(place(first, name) <= place(session, name));
+        CHECK(place_of_pin(first, name) <= place_of_pin(session, name));
         CHECK(same_rules_hold(first));
         CHECK(same_rules_hold(last));
         CHECK(first.work->plan.seconds >= session.work->plan.lower_bound_seconds);
         CHECK(first.work->rest.steps.size() == session.work->rest.steps.size());
         // Before it is only what some of its own parts go through, or what these wait for.
-        if (setup.stage == Stage::rip && place(first, name) > 0)
-            CHECK(place(first, name) < session.work->rest.steps.size() - 1);
+        if (setup.stage == Stage::rip && place_of_pin(first, name) > 0)
+            CHECK(place_of_pin(first, name) < session.work->rest.steps.size() - 1);
         // Last: after it is only what cannot be done without it.
         const auto& steps = last.work->rest.steps;
         if (setup.stage == Stage::rip && setup.work.find("bottoms") != std::string::npos)
-            for (std::size_t i = place(last, name) + 1; i < steps.size(); ++i)
+            for (std::size_t i = place_of_pin(last, name) + 1; i < steps.size(); ++i)
                 CHECK(last.work->plan.setup_with_id(steps[i].setup)->work.find("bottoms") !=
                       std::string::npos);
     }
@@ -87,7 +79,7 @@ TEST_CASE("what a pin takes is said, and nothing is left of it when it is let go
     CHECK(pinned_first.work->plan.pins_s > 0);
     CHECK(pinned_first.work->plan.seconds == session.work->plan.seconds + pinned_first.work->plan.pins_s);
     const std::string name = pin_name(late, session.work->design);
-    const std::string id = pinned_first.work->rest.steps[place(pinned_first, name)].setup;
+    const std::string id = pinned_first.work->rest.steps[place_of_pin(pinned_first, name)].setup;
     CHECK(pinned(*pinned_first.work, *pinned_first.work->plan.setup_with_id(id)) == Pinned::first);
     const Session again = pin(pinned_first, id, Pinned::nowhere);
     CHECK(again.document == session.document);
@@ -103,12 +95,12 @@ TEST_CASE("of two that are pinned first the one that was pinned first comes firs
         if (setup.work == "locking rabbet: side dado") dado = pin_name(setup, session.work->design);
     }
     const auto pin_named = [&](const Session& from, const std::string& name) {
-        return pin(from, from.work->rest.steps[place(from, name)].setup, Pinned::first);
+        return pin(from, from.work->rest.steps[place_of_pin(from, name)].setup, Pinned::first);
     };
     const Session there = pin_named(pin_named(session, groove), dado);
-    CHECK(place(there, groove) < place(there, dado));
+    CHECK(place_of_pin(there, groove) < place_of_pin(there, dado));
     const Session back = pin_named(pin_named(session, dado), groove);
-    CHECK(place(back, dado) < place(back, groove));
+    CHECK(place_of_pin(back, dado) < place_of_pin(back, groove));
 }
 
 TEST_CASE("pins that can't be kept together are let go, and it is said; a pin on work that is gone, too") {
@@ -160,16 +152,13 @@ TEST_CASE("what is pinned first comes first among what is left, wherever the wor
     const auto& steps = session.work->rest.steps;
     const std::string name =
         pin_name(*session.work->plan.setup_with_id(steps.back().setup), session.work->design);
-    const std::size_t before = place(session, name);
+    const std::size_t before = place_of_pin(session, name);
     session = pin(session, steps.back().setup, Pinned::first);
-    CHECK(place(session, name) < before);
+    CHECK(place_of_pin(session, name) < before);
 }
 
 TEST_CASE("setups of a job with several joints on one saw can be pinned first, and last") {
-    std::ifstream in(KW_ASSET_DIR "/demo.json", std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    Json job = parse_json(text.str()).value();
+    Json job = tests::demo_json();
     for (Json& cutter : job["cutters"]) {  // without these it is planned sooner
         cutter.erase("spare_chippers");
         cutter.erase("spare_shims");

@@ -3,23 +3,14 @@
 #include <doctest/doctest.h>
 
 #include "sample_job.h"
+#include "session/made_ready.h"
 #include "session/session.h"
 #include "session/words.h"
 
 using namespace kw;
+using tests::now, tests::off_by;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
-
-Memory off_by(Taught what, double mm) {
-    Believed belief;
-    belief.what = what;
-    belief.machine = "saw";
-    belief.cutter = "quarter stack";
-    belief.kerf = Length::inches(1, 4);
-    return correct({}, belief, mm, now);
-}
 
 // Line by line with the setups of the group that it tells to cut.
 template <class Check>

@@ -10,24 +10,19 @@
 #include "session/session.h"
 
 using namespace kw;
-using tests::setup_of, tests::mm;
+using tests::locked_unmoved, tests::mm, tests::now, tests::setup_of, tests::side_dado;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
-const std::string dado = "locking rabbet: side dado";
 
 // How far the controls truly stand beyond the design.
 struct Off {
     double height_mm = 0.0, fence_mm = 0.0;
 };
 
-constexpr double stock_mm = 12.1;
-
-std::vector<NamedLength> read(const Session& session, const std::string& setup, const Off& off) {
+std::vector<NamedLength> dado_readings_at(const Session& session, const std::string& setup, const Off& off) {
     const Settings& s =
         session.work->plan.group_with_id(session.work->plan.setup_with_id(setup)->group)->designed;
-    const double h = s.height.mm() + off.height_mm, f = s.fence.mm() + off.fence_mm;
+    const double stock_mm = 12.1, h = s.height.mm() + off.height_mm, f = s.fence.mm() + off.fence_mm;
     return {mm("stock_thickness", stock_mm),
             mm("dado_width", s.kerf.mm()),
             mm("dado_depth", h),
@@ -44,11 +39,11 @@ std::vector<NamedLength> only(const std::vector<NamedLength>& all, const std::ve
     return some;
 }
 
-Session tested(const Session& before, const std::vector<NamedLength>& readings, bool sure = false,
-               std::optional<std::vector<NamedLength>> moved = std::nullopt) {
+Session dado_tested(const Session& before, const std::vector<NamedLength>& readings, bool sure = false,
+                    std::optional<std::vector<NamedLength>> moved = std::nullopt) {
     Session session = before;  // arguments are read in any order
     TestCut cut;
-    cut.setup = setup_of(session, dado);
+    cut.setup = setup_of(session, side_dado);
     cut.readings = readings;
     cut.fresh_end = true;
     cut.sure = sure;
@@ -59,37 +54,27 @@ Session tested(const Session& before, const std::vector<NamedLength>& readings, 
     return session;
 }
 
-Session locked(const Session& before, const std::string& work) {
-    Session session = before;  // arguments are read in any order
-    TestCut cut;
-    cut.setup = setup_of(session, work);
-    cut.moved = std::vector<NamedLength>{};
-    session = apply(std::move(session), LockGroup{cut}, now);
-    INFO(session.refused);
-    REQUIRE(session.refused.empty());
-    return session;
-}
-
 // Tested three times to stand as designed, locked, and one of its ends has run.
 Session locked_once(const Json& job = tests::sample_json()) {
     Session session = open_session(job, {}, now);
     REQUIRE(session.problems.empty());
-    const std::string id = setup_of(session, dado);
+    const std::string id = setup_of(session, side_dado);
     session = tests::made_ready(std::move(session), id, {0}, now);
     for (int test = 0; test < 3; ++test)
-        session = tested(std::move(session), read(session, id, {}), false, std::vector<NamedLength>{});
-    session = locked(std::move(session), dado);
+        session = dado_tested(std::move(session), dado_readings_at(session, id, {}), false,
+                              std::vector<NamedLength>{});
+    session = locked_unmoved(session, setup_of(session, side_dado));
     return tests::ran(std::move(session), id, {0}, now);
 }
 
 // The saw is set for the back's dado in between, with the same stack.
 Session torn_down(Session session) {
-    session = locked(std::move(session), "back dado");
-    REQUIRE(is_torn_down(*session.work, *session.work->plan.setup_with_id(setup_of(session, dado))));
+    session = locked_unmoved(session, setup_of(session, "back dado"));
+    REQUIRE(is_torn_down(*session.work, *session.work->plan.setup_with_id(setup_of(session, side_dado))));
     return session;
 }
 
-FitReport report(const Session& session) { return *fit_report(*session.work, setup_of(session, dado)); }
+FitReport report(const Session& session) { return *fit_report(*session.work, setup_of(session, side_dado)); }
 
 double spread(const Session& session, const std::string& control) {
     for (const auto& [name, spread_mm] : report(session).spread_mm)
@@ -105,8 +90,8 @@ TEST_CASE("a blade that is set again 0.2 mm too high, and read so, is not locked
     for (const double high_mm : {0.2, 0.25, 0.3}) {
         CAPTURE(high_mm);
         Session session = torn_down(locked_once());
-        const auto readings = read(session, setup_of(session, dado), {high_mm, 0.0});
-        session = tested(std::move(session), only(readings, {"dado_depth", "tongue_thickness", "fit"}));
+        const auto readings = dado_readings_at(session, setup_of(session, side_dado), {high_mm, 0.0});
+        session = dado_tested(std::move(session), only(readings, {"dado_depth", "tongue_thickness", "fit"}));
         CHECK(chance(session) < 0.2);
         CHECK(report(session).advice != AdviceKind::lock);
         // At once, or for who measures nothing more.
@@ -116,8 +101,8 @@ TEST_CASE("a blade that is set again 0.2 mm too high, and read so, is not locked
         REQUIRE(height != moves.end());
         CHECK(std::abs(height->by.mm() + high_mm) < 0.05);
         // Once it is lowered, and read as it was locked, it is good.
-        session =
-            tested(std::move(session), read(session, setup_of(session, dado), {}), false, as_moved(moves));
+        session = dado_tested(std::move(session), dado_readings_at(session, setup_of(session, side_dado), {}),
+                              false, as_moved(moves));
         CHECK(chance(session) > 0.9);
         CHECK(report(session).advice == AdviceKind::lock);
     }
@@ -125,8 +110,8 @@ TEST_CASE("a blade that is set again 0.2 mm too high, and read so, is not locked
 
 TEST_CASE("a fence that is set again half a millimetre out is no slip of the reading: it is found there") {
     Session session = torn_down(locked_once());
-    const auto readings = read(session, setup_of(session, dado), {0.0, 0.5});
-    session = tested(std::move(session), only(readings, {"lip"}));
+    const auto readings = dado_readings_at(session, setup_of(session, side_dado), {0.0, 0.5});
+    session = dado_tested(std::move(session), only(readings, {"lip"}));
     CHECK(std::abs((report(session).now.fence -
                     session.work->plan.group_with_id(report(session).group)->designed.fence)
                        .mm() -
@@ -138,14 +123,14 @@ TEST_CASE("a fence that is set again to another mark is told as that, and comes 
         CAPTURE(off_mm);
         Session session = torn_down(locked_once());
         TestCut cut;
-        cut.setup = setup_of(session, dado);
-        cut.readings = only(read(session, cut.setup, {0.0, off_mm}), {"lip"});
+        cut.setup = setup_of(session, side_dado);
+        cut.readings = only(dado_readings_at(session, cut.setup, {0.0, off_mm}), {"lip"});
         cut.fresh_end = cut.sure = true;
         session = apply(session, SaveTest{cut}, now);
         CHECK(session.refused.find("is out of reason") != std::string::npos);
         CHECK(session.refused.find("if the fence was set to about") != std::string::npos);
         CHECK(session.refused.find("tell that with `moved`: fence by ") != std::string::npos);
-        session = tested(session, cut.readings, false, std::vector{mm("fence", off_mm)});
+        session = dado_tested(session, cut.readings, false, std::vector{mm("fence", off_mm)});
         const auto moves = report(session).moves.empty() ? report(session).unread : report(session).moves;
         REQUIRE(!moves.empty());
         CHECK(moves.front().control == "fence");
@@ -156,8 +141,8 @@ TEST_CASE("a fence that is set again to another mark is told as that, and comes 
 TEST_CASE("an inch read for a millimetre is asked again after a tear-down as before") {
     Session session = torn_down(locked_once());
     TestCut cut;
-    cut.setup = setup_of(session, dado);
-    cut.readings = read(session, cut.setup, {});
+    cut.setup = setup_of(session, side_dado);
+    cut.readings = dado_readings_at(session, cut.setup, {});
     for (NamedLength& reading : cut.readings)
         if (reading.name == "lip") reading.value = reading.value.scaled(10, 254);
     cut.fresh_end = true;
@@ -179,8 +164,8 @@ TEST_CASE(
     // Every further test cut of the same setting tells more.
     double last = spread(session, "height");
     for (int test = 0; test < 3; ++test) {
-        session = tested(std::move(session), read(session, setup_of(session, dado), {}), false,
-                         std::vector<NamedLength>{});
+        session = dado_tested(std::move(session), dado_readings_at(session, setup_of(session, side_dado), {}),
+                              false, std::vector<NamedLength>{});
         CHECK(spread(session, "height") < last);
         last = spread(session, "height");
     }
@@ -194,7 +179,7 @@ TEST_CASE("a stack that was taken off for the ripping blade has its shims set ag
     session.document["log"].push_back(Json{{"kind", "lost"}, {"time", now}, {"part", "seeds.2.side_left"}});
     session = open_session(session.document, {}, now);
     session = tests::ran(std::move(session), rip, tests::passes_of(session, rip, "seeds.2.side_left"), now);
-    REQUIRE(is_torn_down(*session.work, *session.work->plan.setup_with_id(setup_of(session, dado))));
+    REQUIRE(is_torn_down(*session.work, *session.work->plan.setup_with_id(setup_of(session, side_dado))));
     for (const char* control : {"fence", "height", "kerf"})
         CHECK(spread(session, control) > spread(before, control));
 }
@@ -202,13 +187,13 @@ TEST_CASE("a stack that was taken off for the ripping blade has its shims set ag
 TEST_CASE("torn down and set again twice, it is as unsure the second time as the first") {
     Session session = torn_down(locked_once());
     const double first = spread(session, "height");
-    session = tested(std::move(session), read(session, setup_of(session, dado), {}));
-    session = locked(std::move(session), dado);
+    session = dado_tested(std::move(session), dado_readings_at(session, setup_of(session, side_dado), {}));
+    session = locked_unmoved(session, setup_of(session, side_dado));
     CHECK(spread(session, "height") < 0.5 * first);
     session = torn_down(std::move(session));
     CHECK(spread(session, "height") == doctest::Approx(first).epsilon(0.1));
-    const auto readings = read(session, setup_of(session, dado), {0.2, 0.0});
-    session = tested(std::move(session), only(readings, {"dado_depth", "tongue_thickness", "fit"}));
+    const auto readings = dado_readings_at(session, setup_of(session, side_dado), {0.2, 0.0});
+    session = dado_tested(std::move(session), only(readings, {"dado_depth", "tongue_thickness", "fit"}));
     CHECK(chance(session) < 0.2);
 }
 
@@ -249,16 +234,17 @@ TEST_CASE(
         const auto& kind = kinds[dice() % kinds.size()];
         Session wrong = session;
         for (int times = 0; times < 3; ++times) {
-            auto readings = only(read(wrong, setup_of(wrong, dado), {off_mm, 0.0}), kind);
+            auto readings = only(dado_readings_at(wrong, setup_of(wrong, side_dado), {off_mm, 0.0}), kind);
             for (NamedLength& one : readings) one.value += Length::nearest_mm(reading_error(dice));
-            wrong = tested(std::move(wrong), readings, true, std::vector<NamedLength>{});
+            wrong = dado_tested(std::move(wrong), readings, true, std::vector<NamedLength>{});
         }
         CHECK(chance(wrong) < 0.85);
         CHECK_FALSE(report(wrong).is_good());
         // Set well, it is locked again, for the next tear-down.
-        session = tested(std::move(session), read(session, setup_of(session, dado), {}));
+        session =
+            dado_tested(std::move(session), dado_readings_at(session, setup_of(session, side_dado), {}));
         CHECK(chance(session) > 0.85);
-        session = locked(std::move(session), dado);
+        session = locked_unmoved(session, setup_of(session, side_dado));
     }
 }
 
@@ -271,11 +257,12 @@ TEST_CASE(
     session = torn_down(std::move(session));
     for (int times = 0; times < 3; ++times) {
         session =
-            tested(std::move(session), read(session, setup_of(session, dado), {1.2 * tolerance_mm, 0.0}),
-                   true, std::vector<NamedLength>{});
+            dado_tested(std::move(session),
+                        dado_readings_at(session, setup_of(session, side_dado), {1.2 * tolerance_mm, 0.0}),
+                        true, std::vector<NamedLength>{});
         CHECK(session.work->affected.empty());
     }
-    session = locked(std::move(session), dado);
+    session = locked_unmoved(session, setup_of(session, side_dado));
     CHECK(session.work->affected.empty());
     CHECK(session.work->standing.lost.empty());
 }

@@ -8,7 +8,7 @@
 namespace kw {
 namespace {
 
-using ways_job::now;
+using tests::now;
 
 struct Stopped {
     Session session;

@@ -8,20 +8,9 @@
 #include "session/session.h"
 
 using namespace kw;
-using tests::setup_of;
+using tests::now, tests::setup_of, tests::side_dado;
 
 namespace {
-
-const std::string now = "2026-03-01T09:00:00Z";
-const std::string dado = "locking rabbet: side dado";
-
-Session locked(const Session& before, const std::string& work) {
-    TestCut lock;
-    lock.setup = setup_of(before, work);
-    Session session = apply(before, LockGroup{lock}, now);
-    REQUIRE(session.refused.empty());
-    return session;
-}
 
 // The side dado is locked and torn down by the back's; then an end of it is told late.
 struct Late {
@@ -29,8 +18,9 @@ struct Late {
     std::string id;
     Late() {
         torn = open_session(tests::sample_json(), {}, now);
-        id = setup_of(torn, dado);
-        torn = locked(tests::made_ready(torn, id, tests::passes_of(torn, id), now), "back dado");
+        id = setup_of(torn, side_dado);
+        torn = tests::made_ready(torn, id, tests::passes_of(torn, id), now);
+        torn = tests::locked(torn, setup_of(torn, "back dado"));
         REQUIRE(is_torn_down(*torn.work, *torn.work->plan.setup_with_id(id)));
         told = apply(torn, MarkRun{id, {0, 1}, true, true}, now);
         REQUIRE(told.refused.empty());

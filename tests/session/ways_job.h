@@ -4,24 +4,19 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <fstream>
-#include <sstream>
 
 #include "sample_job.h"
+#include "session/made_ready.h"
 #include "session/say_ways.h"
 #include "session/session.h"
 
 namespace ways_job {
 
 using namespace kw;
-
-inline const std::string now = "2026-03-01T09:00:00Z";
+using tests::now, tests::opened;
 
 inline Json demo(int count) {
-    std::ifstream in(KW_ASSET_DIR "/demo.json", std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    Json job = parse_json(text.str()).value();
+    Json job = tests::demo_json();
     for (Json& drawer : job["drawers"]) drawer["count"] = count;
     return job;
 }
@@ -35,12 +30,6 @@ inline Json without_chippers(Json job) {
 inline Json without_pieces(Json job) {
     for (Json& cutter : job["cutters"]) cutter.erase("spare_shims");
     return without_chippers(std::move(job));
-}
-
-inline Session opened(const Json& job) {
-    Session session = open_session(job, {}, now);
-    REQUIRE(session.work);
-    return session;
 }
 
 inline const DrawerDesign& drawer_named(const Work& work, const std::string& name) {

@@ -3,14 +3,14 @@
 
 #include <random>
 
+#include "inches.h"
 #include "joint/kinds.h"
 #include "setup/setup.h"
 
 using namespace kw;
+using tests::in;
 
 namespace {
-
-Length in(std::int64_t n, std::int64_t d = 1) { return Length::inches(n, d); }
 
 JointWork locking_rabbet_work(const JointAsk& ask, const std::string& machine, MachineKind kind,
                               Length kerf) {

@@ -3,13 +3,13 @@
 
 #include <random>
 
+#include "inches.h"
 #include "setup/make_up.h"
 
 using namespace kw;
+using tests::in;
 
 namespace {
-
-constexpr Length in(std::int64_t n, std::int64_t d = 1) { return Length::inches(n, d); }
 
 // Two outer cutters of an eighth; beside them what such a set has.
 Cutter eighth_set() {

@@ -12,18 +12,6 @@
 
 namespace {
 
-std::vector<double> draw(const kw::Model& shop, est::Random& random) {
-    std::vector<double> truth;
-    for (const kw::Control& control : shop.controls)
-        truth.push_back(control.set_mm + random.normal(control.spread_mm));
-    return truth;
-}
-
-double take(const kw::Reading& reading, const std::vector<double>& truth, est::Random& random) {
-    const double value = kw::value_at(reading.form, truth) + random.normal(reading.spread_mm);
-    return reading.kind == kw::ReadingKind::at_least_zero ? std::max(0.0, value) : value;
-}
-
 double unsureness(const kw::Model& shop, const kw::Belief& belief) {
     double sum = 0.0;
     for (const kw::Outcome& outcome : shop.outcomes)
@@ -110,7 +98,7 @@ TEST_CASE("the expected gain of a gap that may be zero is the mean over what it 
         double lost = 0.0;
         constexpr int shops = 20000;
         for (int i = 0; i < shops; ++i) {
-            const double value = take(gap, draw(shifted, random), random);
+            const double value = est::read_off(gap, est::draw(shifted, random), random);
             lost += (unsureness(shop, belief) -
                      unsureness(shop, kw::observe_all(belief, {kw::taken(gap, value)}))) /
                     shops;
@@ -166,7 +154,7 @@ TEST_CASE("following the advice comes to a lock in a few test cuts, in every sho
     int cuts = 0;
     int worst = 0;
     for (int s = 0; s < shops; ++s) {
-        std::vector<double> truth = draw(shop, random);
+        std::vector<double> truth = est::draw(shop, random);
         kw::Belief belief = kw::belief_from_priors(shop);
         kw::AdviceOptions options;
         int here = 1;
@@ -174,7 +162,7 @@ TEST_CASE("following the advice comes to a lock in a few test cuts, in every sho
              advice = kw::advise(shop, belief, options)) {
             if (advice.kind == kw::AdviceKind::measure) {
                 const kw::Reading& reading = named(shop, advice.reading);
-                belief = kw::observe_all(belief, {kw::taken(reading, take(reading, truth, random))});
+                belief = kw::observe_all(belief, {kw::taken(reading, est::read_off(reading, truth, random))});
                 options.already_read.push_back(advice.reading);
                 continue;
             }

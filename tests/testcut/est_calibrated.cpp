@@ -49,13 +49,6 @@ private:
     std::array<Bin, 10> bins_{};
 };
 
-std::vector<double> draw(const kw::Model& shop, est::Random& random) {
-    std::vector<double> truth;
-    for (const kw::Control& control : shop.controls)
-        truth.push_back(control.set_mm + random.normal(control.spread_mm));
-    return truth;
-}
-
 bool fits(const kw::Model& shop, const std::vector<double>& truth) {
     return std::all_of(shop.outcomes.begin(), shop.outcomes.end(), [&](const kw::Outcome& outcome) {
         const double value = kw::value_at(outcome.form, truth);
@@ -64,8 +57,7 @@ bool fits(const kw::Model& shop, const std::vector<double>& truth) {
 }
 
 kw::Observation take(const kw::Reading& reading, const std::vector<double>& truth, est::Random& random) {
-    const double value = kw::value_at(reading.form, truth) + random.normal(reading.spread_mm);
-    return kw::taken(reading, reading.kind == kw::ReadingKind::at_least_zero ? std::max(0.0, value) : value);
+    return kw::taken(reading, est::read_off(reading, truth, random));
 }
 
 kw::Observation feel(const std::vector<double>& truth, est::Random& random) {
@@ -99,7 +91,7 @@ TEST_CASE("calibrated: any subset of readings, zero gaps among them; before the 
     Reliability after;
     for (int s = 0; s < 4000; ++s) {
         const kw::Model shop = s % 2 == 0 ? settled_rabbet() : est::locking_rabbet();
-        std::vector<double> truth = draw(shop, random);
+        std::vector<double> truth = est::draw(shop, random);
         std::vector<kw::Observation> seen;
         for (const kw::Reading& reading : shop.readings)
             if (random.below(3) == 0) seen.push_back(take(reading, truth, random));
@@ -119,7 +111,7 @@ TEST_CASE("calibrated: feels only, one or two hands, through three cuts") {
     Reliability after;
     for (int s = 0; s < 3000; ++s) {
         const kw::Model shop = settled_rabbet();
-        std::vector<double> truth = draw(shop, random);
+        std::vector<double> truth = est::draw(shop, random);
         kw::Belief belief = kw::belief_from_priors(shop);
         for (int cut = 0; cut < 3; ++cut) {
             std::vector<kw::Observation> seen = {feel(truth, random)};
@@ -142,7 +134,7 @@ TEST_CASE("calibrated: errors counted in the belief's own sigmas are standard no
     std::array<double, 2> squares{};
     constexpr int shops = 3000;
     for (int s = 0; s < shops; ++s) {
-        const std::vector<double> truth = draw(shop, random);
+        const std::vector<double> truth = est::draw(shop, random);
         std::vector<kw::Observation> seen;
         for (const kw::Reading& reading : shop.readings)
             if (random.below(2) == 0) seen.push_back(take(reading, truth, random));

@@ -12,12 +12,11 @@
 #include "testcut/chance.h"
 #include "testcut/normal.h"
 
+using est::cumulative, est::endless;
+
 namespace {
 
-constexpr double endless = std::numeric_limits<double>::infinity();
 constexpr double promised = kw::chance_accuracy;
-
-double cumulative(double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); }
 
 // loading z with standard normal z: the covariance and a plain midpoint sum over z, the innermost in closed
 // form.

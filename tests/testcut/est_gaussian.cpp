@@ -154,9 +154,8 @@ TEST_CASE("the order of readings does not matter") {
 TEST_CASE("a reading with no information changes nothing, to the bit") {
     est::Random random(104);
     const kw::Belief prior = random_belief(random, 5);
-    constexpr double endless = std::numeric_limits<double>::infinity();
     const kw::Form form = est::form("any", {1, 2, 0, -1, 0});
-    CHECK(kw::observe(prior, form, 12.0, endless) == prior);
+    CHECK(kw::observe(prior, form, 12.0, est::endless) == prior);
     const kw::Form nothing = est::form("nothing", {0, 0, 0, 0, 0}, 1.0);
     CHECK(furthest(kw::observe(prior, nothing, 12.0, 0.1), prior) == 0.0);
 }

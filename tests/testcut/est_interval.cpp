@@ -14,11 +14,9 @@
 #include "testcut/observe.h"
 #include "testcut/quadrature.h"
 
+using est::cumulative, est::endless;
+
 namespace {
-
-constexpr double endless = std::numeric_limits<double>::infinity();
-
-double cumulative(double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); }
 
 struct Moments {
     double mean[2];

@@ -3,12 +3,19 @@
 // (dado [f, f + k] deep h in the side; rabbet in the front deep h, from 0 to f + k - s). Spreads and
 // resolutions are common practice, no source. Used by all the tests of the estimator.
 
+#include <algorithm>
+#include <cmath>
 #include <limits>
 #include <random>
 
 #include "testcut/model.h"
 
 namespace est {
+
+inline constexpr double endless = std::numeric_limits<double>::infinity();
+
+// Of the normal distribution.
+inline double cumulative(double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); }
 
 enum Index : std::size_t { fence, height, kerf, spacer, stock };
 
@@ -47,10 +54,9 @@ inline kw::Model locking_rabbet() {
         {gap_form(), 0.03, kw::ReadingKind::at_least_zero},
         {step_form(), 0.10, plain},
     };
-    constexpr double open = std::numeric_limits<double>::infinity();
     model.outcomes = {
         {fit_form(), clearance, 0.1, 0.1},
-        {gap_form(), -relief, open, relief + 0.1},
+        {gap_form(), -relief, endless, relief + 0.1},
         {step_form(), 0.0, 0.15, 0.15},
     };
     return model;
@@ -73,5 +79,18 @@ private:
     std::normal_distribution<double> normal_;
     std::uniform_real_distribution<double> uniform_;
 };
+
+// Where the controls of a shop truly stand.
+inline std::vector<double> draw(const kw::Model& shop, Random& random) {
+    std::vector<double> truth;
+    for (const kw::Control& control : shop.controls)
+        truth.push_back(control.set_mm + random.normal(control.spread_mm));
+    return truth;
+}
+
+inline double read_off(const kw::Reading& reading, const std::vector<double>& truth, Random& random) {
+    const double value = kw::value_at(reading.form, truth) + random.normal(reading.spread_mm);
+    return reading.kind == kw::ReadingKind::at_least_zero ? std::max(0.0, value) : value;
+}
 
 }  // namespace est

@@ -32,14 +32,14 @@ void without(Json& list, std::size_t index) {
 
 std::string found_in(const Json& plan) { return text_of(checker::make_drawers(whole::hand_job(), plan)); }
 
-struct Spoiled {
+struct SpoiledWithFinding {
     std::string what;
     std::function<void(Json& plan)> spoil;
     const char* finding;
 };
 
-void check_found(const std::vector<Spoiled>& all) {
-    for (const Spoiled& one : all) {
+void check_found(const std::vector<SpoiledWithFinding>& all) {
+    for (const SpoiledWithFinding& one : all) {
         Json plan = whole::hand_plan();
         one.spoil(plan);
         const std::string findings = found_in(plan);

@@ -2,11 +2,11 @@
 #include <doctest/doctest.h>
 
 #include <filesystem>
-#include <fstream>
 #include <sstream>
 #include <string>
 #include <vector>
 
+#include "text_in.h"
 #include "whole/plan_seam.h"
 
 namespace {
@@ -68,18 +68,14 @@ std::string first_not_printed(const std::vector<std::string>& shown,
     return anywhere || at == printed.size() ? "" : "(more was printed: " + printed[at] + ")";
 }
 
-std::string text_of(const fs::path& path) {
-    std::ifstream in(path);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
 }  // namespace
 
 TEST_CASE(
     "README's walk through a drawer prints what it shows, with the demo job, one command after another") {
     whole::forget_everything();
-    const whole::JobFile job(text_of(fs::path(KW_ASSET_DIR) / "demo.json"));
-    const std::vector<Shown> walk = shown_in(lines_of(text_of(fs::path(KW_TEST_DIR) / ".." / "README.md")));
+    const whole::JobFile job(kw::tests::text_in(fs::path(KW_ASSET_DIR) / "demo.json"));
+    const std::vector<Shown> walk =
+        shown_in(lines_of(kw::tests::text_in(fs::path(KW_TEST_DIR) / ".." / "README.md")));
     CHECK(walk.size() >= 5);
     for (const Shown& step : walk) {
         std::vector<std::string> words = step.words;
@@ -94,7 +90,7 @@ TEST_CASE(
 
 TEST_CASE("a joint that was tested and is out is not locked by a slip, and the file stays as it was") {
     whole::forget_everything();
-    const whole::JobFile job(text_of(fs::path(KW_ASSET_DIR) / "demo.json"));
+    const whole::JobFile job(kw::tests::text_in(fs::path(KW_ASSET_DIR) / "demo.json"));
     // Tight by three hundredths of a millimetre times ten, and nothing else known: no move can be sure.
     const std::string dado = whole::setup_of(job.path(), "locking rabbet: side dado", "twine");
     REQUIRE(

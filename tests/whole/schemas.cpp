@@ -2,12 +2,12 @@
 #include <doctest/doctest.h>
 
 #include <cstdlib>
-#include <fstream>
 #include <memory>
 #include <string>
 #include <vector>
 
 #include "checker/random_job.h"
+#include "text_in.h"
 #include "whole/plan_seam.h"
 
 namespace {
@@ -23,12 +23,7 @@ bool are_valid(const Files& files, const std::string& schema) {
 
 void add(Files& files, const std::string& text) { files.push_back(std::make_unique<whole::JobFile>(text)); }
 
-std::string text_of(const std::string& path) {
-    std::ifstream in(path);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
-std::string demo() { return text_of(KW_ASSET_DIR "/demo.json"); }
+std::string demo() { return kw::tests::text_in(KW_ASSET_DIR "/demo.json"); }
 
 }  // namespace
 
@@ -57,7 +52,7 @@ TEST_CASE("a job with its log, and each correction, are as their schemas say") {
     }
     CHECK(whole::run_program({"lock", job, "--setup", dado, "--anyway"}).status == 0);
     Files shops;
-    add(shops, text_of(whole::data_folder() + "/shop.json"));
+    add(shops, kw::tests::text_in(whole::data_folder() + "/shop.json"));
     CHECK(are_valid(shops, "shop"));
     CHECK_FALSE(are_valid(jobs, "shop"));
     CHECK(are_valid(corrections, "correction"));

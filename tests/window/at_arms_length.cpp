@@ -12,10 +12,6 @@
 namespace kw::window {
 namespace {
 
-double common(double a_low, double a_high, double b_low, double b_high) {
-    return std::min(a_high, b_high) - std::max(a_low, b_low);
-}
-
 // What can be pressed and lies under the toast; pictures may: they are seen again in four seconds.
 std::string under_toast(const WidgetLog& log) {
     const LoggedWidget* toast = toast_in(log);

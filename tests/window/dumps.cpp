@@ -8,6 +8,7 @@
 #include <sstream>
 
 #include "effort.h"
+#include "text_in.h"
 #include "window/every_page.h"
 #include "window/maker.h"
 
@@ -19,12 +20,6 @@ namespace fs = std::filesystem;
 void show(Maker& maker, const Page& page, const std::string& step) {
     maker.app().state() = state_at(page, step);
     maker.redraw();
-}
-
-std::string text_of(const fs::path& path) {
-    std::ostringstream all;
-    all << std::ifstream(path, std::ios::binary).rdbuf();
-    return all.str();
 }
 
 std::vector<std::string> lines_of(const std::string& text) {
@@ -51,7 +46,7 @@ TEST_CASE("every screen says what it said, where it said it, in each size" *
         const fs::path golden = fs::path(KW_TEST_DIR) / "golden" / name;
         if (std::getenv("KW_ACCEPT")) std::ofstream(golden, std::ios::binary) << all;
         INFO(name);
-        const auto is = lines_of(all), was = lines_of(text_of(golden));
+        const auto is = lines_of(all), was = lines_of(tests::text_in(golden));
         std::string page;
         for (std::size_t line = 0; line < std::min(is.size(), was.size()); ++line) {
             if (is[line].rfind("== ", 0) == 0) page = is[line];

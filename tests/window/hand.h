@@ -4,6 +4,7 @@
 
 #include <imgui.h>
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 
@@ -48,5 +49,10 @@ private:
     FrameFunction frame_;
     WidgetLog log_;
 };
+
+// How much two stretches have in common; less than nothing is the gap between them.
+inline double common(double a_low, double a_high, double b_low, double b_high) {
+    return std::min(a_high, b_high) - std::max(a_low, b_low);
+}
 
 }  // namespace kw::window

@@ -46,17 +46,13 @@ Json with_units(Json json) {
     return json;
 }
 
-struct Look {
+struct WindowSize {
     int width, height;
     double pixel_ratio;
 };
 
-double common(double a_low, double a_high, double b_low, double b_high) {
-    return std::min(a_high, b_high) - std::max(a_low, b_low);
-}
-
 // What is wrong with what can be seen, one line each.
-std::string faults(const WidgetLog& log, const Look& look) {
+std::string faults(const WidgetLog& log, const WindowSize& window) {
     std::string out;
     const auto fault = [&](const LoggedWidget& widget, const std::string& what) {
         out += widget.kind + " \"" + widget.label + "\" " + what + "\n";
@@ -64,7 +60,7 @@ std::string faults(const WidgetLog& log, const Look& look) {
     for (std::size_t i = 0; i < log.widgets.size(); ++i) {
         const LoggedWidget& widget = log.widgets[i];
         const double height = widget.box.bottom - widget.box.top;
-        if (widget.pressable && height < 44 * look.pixel_ratio - 0.5)
+        if (widget.pressable && height < 44 * window.pixel_ratio - 0.5)
             fault(widget, "is " + std::to_string(height) + " high");
         if (widget.text_px > 0 && widget.text_px < 18 - 0.01)
             fault(widget, "has words of " + std::to_string(widget.text_px));
@@ -73,7 +69,7 @@ std::string faults(const WidgetLog& log, const Look& look) {
         if (widget.contrast > 0 && widget.enabled && widget.contrast < least - 0.005)
             fault(widget, "has a contrast of " + std::to_string(widget.contrast));
         if (widget.cut_off) fault(widget, "is cut off");
-        if (widget.box.left < 0 || widget.box.right > look.width + 0.5) fault(widget, "is beyond the page");
+        if (widget.box.left < 0 || widget.box.right > window.width + 0.5) fault(widget, "is beyond the page");
         for (std::size_t j = 0; j < i; ++j) {
             const LoggedWidget& other = log.widgets[j];
             if (!widget.pressable || !other.pressable) continue;
@@ -111,31 +107,32 @@ TEST_CASE(
         REQUIRE_MESSAGE(app.has_value(), (app ? "" : app.error()));
         REQUIRE(app->session().work);
         const std::string tested = tested_step(*app->session().work);
-        for (const Look look : {Look{1280, 800, 1}, Look{800, 1280, 1}, Look{1920, 1080, 1},
-                                Look{1024, 600, 1}, Look{3840, 2160, 2}}) {
+        for (const WindowSize window :
+             {WindowSize{1280, 800, 1}, WindowSize{800, 1280, 1}, WindowSize{1920, 1080, 1},
+              WindowSize{1024, 600, 1}, WindowSize{3840, 2160, 2}}) {
             Hand hand({.title = "test",
-                       .width = look.width,
-                       .height = look.height,
-                       .pixel_ratio = look.pixel_ratio},
+                       .width = window.width,
+                       .height = window.height,
+                       .pixel_ratio = window.pixel_ratio},
                       [&](Ui& ui) { app->frame(ui); });
             const std::string reader = unit + ", " + std::string(tag_of(language));
             const auto check = [&](const Page& page, const std::string& step) {
                 app->state() = state_at(page, step, preferences);
                 hand.ui().animate();
                 hand.settle();
-                const std::string size = std::to_string(look.width) + "x" + std::to_string(look.height);
+                const std::string size = std::to_string(window.width) + "x" + std::to_string(window.height);
                 INFO(std::string(page.name) << ", " << step << ", " << reader << ", " << size);
                 CHECK(hand.log().widgets.size() > 6);
-                CHECK(faults(hand.log(), look) == "");
+                CHECK(faults(hand.log(), window) == "");
             };
-            if (look.width == 800)
+            if (window.width == 800)
                 for (const std::string& step : app->session().work->plan.sequence)
                     check({"saw", Where::saw}, step);
             preferences.is_dark = false;
             for (const Page& page : every_page) check(page, tested);
             // Colours hang on no size and no language.
             preferences.is_dark = true;
-            if (look.width == 1280 && language == Language::english)
+            if (window.width == 1280 && language == Language::english)
                 for (const Page& page : every_page) check(page, tested);
             preferences.is_dark = false;
         }

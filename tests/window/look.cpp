@@ -14,26 +14,30 @@ using kw::draw::View;
 
 namespace {
 
-constexpr double width = 900, height = 500, ratio = 1.5;
+constexpr double picture_width = 900, picture_height = 500, screen_ratio = 1.5;
 
 View whole() {
     View view;
     view.px_per_mm = 7;
     view.origin = {220, 310};
-    view.pixel_ratio = ratio;
+    view.pixel_ratio = screen_ratio;
     return view;
 }
 
-View looked(const ViewTransform& look) { return seen(whole(), look, width, height, ratio); }
+View looked(const ViewTransform& look) {
+    return seen(whole(), look, picture_width, picture_height, screen_ratio);
+}
 
-Pixel pixel_of(FromMiddle at) { return {width / 2 + at.x_px * ratio, height / 2 + at.y_px * ratio}; }
+Pixel pixel_of(FromMiddle at) {
+    return {picture_width / 2 + at.x_px * screen_ratio, picture_height / 2 + at.y_px * screen_ratio};
+}
 
 // What of the drawing lies there.
 Point under(const ViewTransform& look, FromMiddle at) { return to_mm(looked(look), pixel_of(at)); }
 
 bool same(Point a, Point b) { return std::hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm) < 1e-9; }
 
-struct Dice {
+struct RealDice {
     std::mt19937 random{7};
     double operator()(double low, double high) {
         return std::uniform_real_distribution<double>(low, high)(random);
@@ -43,7 +47,7 @@ struct Dice {
 }  // namespace
 
 TEST_CASE("zooming keeps in its place what it is pointed at") {
-    Dice roll;
+    RealDice roll;
     for (int i = 0; i < 200; ++i) {
         const ViewTransform look{roll(2, 6), roll(-300, 300), roll(-300, 300)};
         const FromMiddle at{roll(-290, 290), roll(-160, 160)};
@@ -60,7 +64,7 @@ TEST_CASE("zoomed out, all of it is in its place again; zoomed in there is an en
 }
 
 TEST_CASE("two fingers that part and move take along what lies under each of them") {
-    Dice roll;
+    RealDice roll;
     for (int i = 0; i < 200; ++i) {
         const ViewTransform look{roll(2, 5), roll(-200, 200), roll(-200, 200)};
         const Fingers before{{roll(-100, -20), roll(-80, 80)}, {roll(20, 100), roll(-80, 80)}};
@@ -87,16 +91,16 @@ TEST_CASE("two fingers that only move drag the picture, and two that touch do no
 }
 
 TEST_CASE("a close-up is whole, in the middle, and as large as the room allows") {
-    Dice roll;
+    RealDice roll;
     for (int i = 0; i < 100; ++i) {
         const double left = roll(-10, 60), bottom = roll(-10, 30);
         const Box part{left, bottom, left + roll(4, 20), bottom + roll(3, 12)};
-        const View view = looked(close_up(part, whole(), width, height, ratio));
+        const View view = looked(close_up(part, whole(), picture_width, picture_height, screen_ratio));
         const Pixel a = to_pixel(view, {part.left_mm, part.top_mm}),
                     b = to_pixel(view, {part.right_mm, part.bottom_mm});
-        CHECK((a.x + b.x) / 2 == doctest::Approx(width / 2));
-        CHECK((a.y + b.y) / 2 == doctest::Approx(height / 2));
-        const double share = std::max((b.x - a.x) / width, (b.y - a.y) / height);
+        CHECK((a.x + b.x) / 2 == doctest::Approx(picture_width / 2));
+        CHECK((a.y + b.y) / 2 == doctest::Approx(picture_height / 2));
+        const double share = std::max((b.x - a.x) / picture_width, (b.y - a.y) / picture_height);
         CHECK(share <= 1);
         CHECK(share >= 0.7);
     }

@@ -10,6 +10,7 @@
 #include <sstream>
 
 #include "file/shop_file.h"
+#include "text_in.h"
 #include "window/app.h"
 #include "window/chime.h"
 #include "window/hand.h"
@@ -19,12 +20,6 @@ namespace kw::window {
 namespace {
 
 namespace fs = std::filesystem;
-
-std::string text_of(const fs::path& path) {
-    std::ostringstream all;
-    all << std::ifstream(path, std::ios::binary).rdbuf();
-    return all.str();
-}
 
 // The demo job, and a shop whose file begins with `shop`; gone at the end.
 struct Bench {
@@ -71,7 +66,7 @@ TEST_CASE("what is chosen on the page of preferences is in the shop's file, and 
         CHECK(app.session().document["reading"] == "0.1 mm");
         app.finish(hand.ui());
     }
-    const Json shop = Json::parse(text_of(bench.shop));
+    const Json shop = Json::parse(tests::text_in(bench.shop));
     CHECK(shop["preferences"] == Json({{"reading", "0.1 mm"}, {"theme", "dark"}, {"size_percent", 125}}));
     CHECK(shop["times"]["test_cut"] == 60);
     const Preferences again = bench.open().state().preferences;
@@ -111,23 +106,23 @@ TEST_CASE("a shop's file that was spoilt meanwhile is not written over, and that
     hand.press("Options");
     hand.press("Dark");
     app.finish(hand.ui());
-    CHECK(text_of(bench.shop) == spoilt);
+    CHECK(tests::text_in(bench.shop) == spoilt);
     REQUIRE_FALSE(hand.ui().toasts.empty());
     CHECK(hand.ui().toasts.back().text.rfind("The preferences are not saved: ", 0) == 0);
 }
 
 TEST_CASE("a shop's file with a wrong preference is refused with its place, and stays as it was") {
     const Bench bench(R"({"format": "kerfwright-shop", "preferences": {"size_percent": 900}})");
-    const std::string before = text_of(bench.shop);
+    const std::string before = tests::text_in(bench.shop);
     const auto app = App::open(bench.job, bench.shop);
     REQUIRE_FALSE(app.has_value());
     CHECK(app.error().find("/preferences/size_percent") != std::string::npos);
-    CHECK(text_of(bench.shop) == before);
+    CHECK(tests::text_in(bench.shop) == before);
 }
 
 TEST_CASE("a job that says no reading is shown to the shop's, and one that does keeps its own") {
     const Bench bench(unlike_the_usual);
-    Json job = Json::parse(text_of(bench.job));
+    Json job = Json::parse(tests::text_in(bench.job));
     job["reading"] = "1/32 in";
     std::ofstream(bench.job) << job.dump();
     CHECK(bench.open().session().work->job.locale.graduation == Graduation::in_32);

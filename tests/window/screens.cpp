@@ -3,19 +3,15 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <filesystem>
-#include <fstream>
 
+#include "text_in.h"
 #include "window/by_pressing.h"
 #include "window/maker.h"
 
 namespace kw::window {
 namespace {
 
-std::string demo() {
-    std::ifstream in(std::filesystem::path(KW_ASSET_DIR) / "demo.json");
-    return {std::istreambuf_iterator<char>(in), {}};
-}
+std::string demo_text() { return tests::text_in(KW_ASSET_DIR "/demo.json"); }
 
 }  // namespace
 
@@ -98,7 +94,7 @@ TEST_CASE("a whole drawer is made by pressing alone: every step run, every joint
 }
 
 TEST_CASE("a tap on a block of the order's picture opens its step at the saw, as its row does") {
-    Maker maker(demo());
+    Maker maker(demo_text());
     for (const std::string step : {"S1", "S12", "S31"}) {
         maker.press("Order of work");
         maker.press(step);
@@ -191,7 +187,7 @@ TEST_CASE("a reading that contradicts the rest is asked again, and taken when th
 }
 
 TEST_CASE("what was moved instead of measured is told by a tap, and goes into the log as moved") {
-    Maker maker(demo());
+    Maker maker(demo_text());
     for (const Setup& setup : maker.work().plan.setups)
         if (setup.work == "locking rabbet: side dado" && setup.passes[0].part.rfind("twine", 0) == 0)
             maker.app().state().setup = setup.id;

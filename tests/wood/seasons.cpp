@@ -9,16 +9,12 @@
 
 #include "wood/emc.h"
 #include "wood/movement.h"
+#include "wood/named_species.h"
 
 using namespace kw;
+using tests::species;
 
 namespace {
-
-const Species& species(std::string_view name) {
-    const Species* found = find_species(name);
-    REQUIRE(found != nullptr);
-    return *found;
-}
 
 Length swing(std::string_view name, GrainCut cut, Length width, const Climate& climate) {
     const auto length = panel_swing(name, cut, width, climate);

@@ -4,19 +4,11 @@
 #include <set>
 #include <string>
 
+#include "wood/named_species.h"
 #include "wood/species.h"
 
 using namespace kw;
-
-namespace {
-
-const Species& species(std::string_view name) {
-    const Species* found = find_species(name);
-    REQUIRE_MESSAGE(found != nullptr, std::string(name));
-    return *found;
-}
-
-}  // namespace
+using tests::species;
 
 // Shrinkage from green to oven-dry in percent, USDA Wood Handbook (2010), table 4-3: read in the table, but
 // sugar maple second hand, and both pines and Sitka spruce from memory. A coefficient of table 13-5 is the
