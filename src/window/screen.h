@@ -119,7 +119,7 @@ struct Screen {
     std::string text(std::string_view key, const Values&... values) const {
         return ui.text(key, values...);
     }
-    bool is_left_handed() const { return state.preferences.works_with == Hand::left; }
+    bool is_left_handed() const { return state.preferences.works_with == kw::Hand::left; }
     bool is_wide() const { return ui.page_size.x >= ui.px(1100); }
     // A small panel on its side: numbers and picture stand beside each other all the same.
     bool is_low() const { return ui.page_size.y < ui.px(700) && ui.page_size.x >= ui.px(960); }

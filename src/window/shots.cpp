@@ -145,7 +145,8 @@ Prepare at_place(Where place, DrawersTab tab = DrawersTab::drawers) {
 // The setups go by other numbers once some of the work is pinned or done.
 Prepare at_first(const std::string& work, SawTab tab) {
     return [work, tab](Theatre& stage) {
-        go_to_saw(stage, setup_like(stage.work(), [&](const Setup& s) { return says(s, work.c_str()); }), tab);
+        go_to_saw(stage, setup_like(stage.work(), [&](const Setup& s) { return says(s, work.c_str()); }),
+                  tab);
     };
 }
 

@@ -154,14 +154,14 @@ TEST_CASE("what changes at the machine is said, and what stays") {
 
 TEST_CASE("the section is drawn large: it takes most of its room one way, whatever is said beside it") {
     constexpr std::pair<int, int> sizes[] = {{1280, 800}, {1920, 1080}, {800, 1280}, {1024, 600}};
-    for (const auto& [width, height] : sizes) {
-        Maker maker(one_drawer, width, height);
+    for (const auto& size : sizes) {
+        Maker maker(one_drawer, size.first, size.second);
         for (const std::string& step : maker.work().plan.sequence) {
             if (maker.work().plan.setup_with_id(step)->stage != Stage::joint) continue;
             maker.app().state().place = Where::saw;
             maker.app().state().setup = step;
             maker.redraw();
-            CAPTURE(width);
+            CAPTURE(size.first);
             CAPTURE(step);
             const auto& widgets = maker.hand().log().widgets;
             const auto picture = std::find_if(widgets.begin(), widgets.end(), [](const LoggedWidget& one) {
