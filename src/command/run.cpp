@@ -288,16 +288,22 @@ private:
         return after.memory == before.session.memory || save_learned(before.session.memory, after.memory);
     }
 
-    // With what another program has written into the shop's file meanwhile.
+    // With what another program has written into the shop's file meanwhile, which may be at this very moment.
     bool save_learned(const Memory& before, const Memory& now) const {
-        const auto shop = read_shop_file(shop_file());
-        const auto there = shop ? read_memory(shop->json) : Memory{};
-        if (!there) return refuse_shop(shop_file(), there.error().front(), io_) == 0;
-        const auto saved = shop ? save_shop_file(shop_file(), *shop,
-                                                 with_memory(shop->json, with_others(now, before, *there)))
-                                : tl::unexpected(shop.error());
-        if (!saved) tell({}, saved.error(), shop_file());
-        return saved.has_value();
+        constexpr int tries = 3;
+        tl::expected<void, FileError> saved;
+        for (int i = 0; i < tries; ++i) {
+            const auto shop = read_shop_file(shop_file());
+            const auto there = shop ? read_memory(shop->json) : Memory{};
+            saved = !shop   ? tl::unexpected(shop.error())
+                    : there ? save_shop_file(shop_file(), *shop,
+                                             with_memory(shop->json, with_others(now, before, *there)))
+                            : tl::unexpected(FileError{{}, there.error().front().why, {}});
+            if (saved) return true;
+        }
+        io_.err << options_.job << ": this is saved, but not what it taught the shop\n";
+        tell({}, saved.error(), shop_file());
+        return false;
     }
 
     int answer(const Opened& before, const Session& after, bool save) const {

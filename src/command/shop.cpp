@@ -58,21 +58,6 @@ Changed changed(const ShopAsked& asked, Memory memory, const std::string& now) {
 
 }  // namespace
 
-tl::expected<ShopFile, FileError> read_shop_file(const std::string& file) {
-    std::error_code error;
-    if (file.empty() || !std::filesystem::exists(file, error)) return ShopFile{};
-    auto text = read_file(file);
-    if (!text) return tl::unexpected(text.error());
-    auto json = parse_json(*text);
-    if (!json) return tl::unexpected(json.error());
-    return ShopFile{std::move(*text), std::move(*json)};
-}
-
-tl::expected<void, FileError> save_shop_file(const std::string& file, const ShopFile& read,
-                                             const Json& json) {
-    return read.text ? save_over(file, *read.text, to_text(json)) : save_file(file, to_text(json));
-}
-
 int refuse_shop(const std::string& file, const Problem& problem, const CommandIo& io, Unit unit) {
     io.err << file << ": " << problem.pointer << (problem.pointer.empty() ? "" : ": ")
            << problem.why.text(shown_in(unit)) << "; " << problem.remedy.text(shown_in(unit)) << "\n";

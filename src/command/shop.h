@@ -16,16 +16,6 @@ struct ShopAsked {
     std::optional<Unit> unit;  // empty: lengths are shown in both, and read as millimetres
 };
 
-// The shop's file as it was read; without a text there was none.
-struct ShopFile {
-    std::optional<std::string> text;
-    Json json = Json::object();
-};
-
-tl::expected<ShopFile, FileError> read_shop_file(const std::string& file);
-// Where nobody else has written into it since it was read.
-tl::expected<void, FileError> save_shop_file(const std::string& file, const ShopFile& read, const Json& json);
-
 // Changes what is asked, saves it, and lists what is believed then. Returns the exit status.
 int run_shop(const ShopAsked& asked, const ShopFile& shop, const CommandIo& io, const std::string& now);
 

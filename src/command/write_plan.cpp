@@ -196,7 +196,8 @@ std::string next_text(const Work& work) {
     const std::size_t more = rest.steps.size() - 1;
     return "Next: " + next.step + " (" + setup.work + "), " + std::to_string(next.ends) +
            (next.ends == 1 ? " cut" : " cuts") + ", " + setup.machine + ": " + say_changes(work, next) +
-           "\n" + std::to_string(more) + (more == 1 ? " setup" : " setups") +
+           "\n" +
+           (more == 0 ? std::string("Nothing") : std::to_string(more) + (more == 1 ? " setup" : " setups")) +
            " after that; all that is left takes about " + minutes(rest.seconds) +
            ". `kerfwright plan` lists it.\n";
 }

@@ -58,6 +58,12 @@ std::filesystem::path folder_of(const std::filesystem::path& path) {
     return path.has_parent_path() ? path.parent_path() : ".";
 }
 
+// Of a link, what it points to.
+std::filesystem::path target_of(const std::filesystem::path& path) {
+    std::error_code ignored;
+    return std::filesystem::is_symlink(path, ignored) ? std::filesystem::canonical(path, ignored) : path;
+}
+
 // Held while a file of the folder is looked at and replaced: of two of us one waits. Where a file system knows no locks there is none.
 class FolderLock {
 public:
@@ -88,9 +94,7 @@ tl::expected<std::string, FileError> read_file(const std::filesystem::path& path
 
 tl::expected<void, FileError> save_file(const std::filesystem::path& path, const std::string& text) {
     // A link stays a link: what it points to is replaced.
-    std::error_code ignored;
-    const std::filesystem::path target =
-        std::filesystem::is_symlink(path, ignored) ? std::filesystem::canonical(path, ignored) : path;
+    const std::filesystem::path target = target_of(path);
     const std::filesystem::path folder = folder_of(target);
     std::string aside = (folder / ("." + target.filename().string() + ".XXXXXX")).string();
     const int file = ::mkstemp(aside.data());
@@ -109,7 +113,7 @@ tl::expected<void, FileError> save_file(const std::filesystem::path& path, const
 
 tl::expected<void, FileError> save_over(const std::filesystem::path& path, const std::string& read,
                                         const std::string& text) {
-    const FolderLock lock(folder_of(path));
+    const FolderLock lock(folder_of(target_of(path)));
     const auto now = read_file(path);
     if (!now) return tl::unexpected(now.error());
     if (*now != read)

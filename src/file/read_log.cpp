@@ -108,7 +108,7 @@ LogEntry read_entry(Fields entry) {
     out.reference = entry.text("reference", {});
     out.by = entry.text("by", {});
     out.together = entry.truth("together", false);
-    out.late = entry.truth("late", false);
+    out.late = entry.text("late", {});
     return out;
 }
 
@@ -141,7 +141,7 @@ Json log_entry_json(const LogEntry& entry, Unit unit) {
     if (!entry.reference.empty()) out["reference"] = entry.reference;
     if (!entry.by.empty()) out["by"] = entry.by;
     if (entry.together) out["together"] = true;
-    if (entry.late) out["late"] = true;
+    if (!entry.late.empty()) out["late"] = entry.late;
     return out;
 }
 

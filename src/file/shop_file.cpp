@@ -93,4 +93,19 @@ void add_shop(Json& job, const Json& shop) {
         job["reading"] = name_of(*reading);
 }
 
+tl::expected<ShopFile, FileError> read_shop_file(const std::filesystem::path& file) {
+    std::error_code error;
+    if (file.empty() || !std::filesystem::exists(file, error)) return ShopFile{};
+    auto text = read_file(file);
+    if (!text) return tl::unexpected(text.error());
+    auto json = parse_json(*text);
+    if (!json) return tl::unexpected(json.error());
+    return ShopFile{std::move(*text), std::move(*json)};
+}
+
+tl::expected<void, FileError> save_shop_file(const std::filesystem::path& file, const ShopFile& read,
+                                             const Json& json) {
+    return read.text ? save_over(file, *read.text, to_text(json)) : save_file(file, to_text(json));
+}
+
 }  // namespace kw

@@ -1,6 +1,9 @@
 #pragma once
 // The shop's file: what stands in it, for jobs that do not say, and what it has learned. One for all jobs.
 
+#include <filesystem>
+#include <optional>
+
 #include "file/document.h"
 #include "memory/memory.h"
 #include "memory/preferences.h"
@@ -8,6 +11,17 @@
 namespace kw {
 
 inline constexpr int shop_version = 1;
+
+// A shop's file as it was read; without a text there was none.
+struct ShopFile {
+    std::optional<std::string> text;
+    Json json = Json::object();
+};
+
+tl::expected<ShopFile, FileError> read_shop_file(const std::filesystem::path& file);
+// Where nobody else has written into it since it was read.
+tl::expected<void, FileError> save_shop_file(const std::filesystem::path& file, const ShopFile& read,
+                                             const Json& json);
 
 // The lessons of a shop's file. A file of before there were any has none. One with wrong preferences is refused as well.
 tl::expected<Memory, std::vector<Problem>> read_memory(const Json& shop);

@@ -121,7 +121,7 @@ struct LogEntry {
     std::string reference;
     std::string by;
     bool together = false;  // told at once with the entry before it, and taken back with it
-    bool late = false;      // of `ran`: told once its setup was torn down; it ran while that stood locked
+    std::string late;  // of `ran`: it was told once its setup was torn down, and ran by the lock of this time
 };
 
 struct Job {

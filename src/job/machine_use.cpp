@@ -36,18 +36,22 @@ std::vector<std::string> MachineUses::set_again(const std::string& machine, cons
     const auto other_stack = [&](const MachineUse& use) { return use.stack != its->stack; };
     // The fence goes from pass to pass by a mark of its own, which is lost with the first; and it stands at the last pass then.
     if (any_since([&](const MachineUse& use) {
-            return use.dial.fence != its->dial.fence || use.dial.shift != Length{} ||
+            return use.is_unknown || use.dial.fence != its->dial.fence || use.dial.shift != Length{} ||
                    its->dial.shift != Length{};
         }))
         controls.insert(controls.end(), {"fence", "shift"});
     // Another cutter has another radius.
     if (any_since([&](const MachineUse& use) {
-            return other_stack(use) || use.through || use.dial.height != its->dial.height;
+            return use.is_unknown || other_stack(use) || use.through || use.dial.height != its->dial.height;
         }))
         controls.emplace_back("height");
-    if (any_since([&](const MachineUse& use) { return use.dial.spacer != its->dial.spacer; }))
+    if (any_since([&](const MachineUse& use) {
+            return use.is_unknown ? its->dial.spacer > Length{} : use.dial.spacer != its->dial.spacer;
+        }))
         controls.emplace_back("spacer");
-    if (any_since([&](const MachineUse& use) { return other_stack(use) || use.dial.kerf != its->dial.kerf; }))
+    if (any_since([&](const MachineUse& use) {
+            return use.is_unknown || other_stack(use) || use.dial.kerf != its->dial.kerf;
+        }))
         controls.emplace_back("kerf");
     return controls;
 }

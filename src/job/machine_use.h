@@ -12,10 +12,11 @@ namespace kw {
 
 // A machine as it was set once.
 struct MachineUse {
-    std::string what;      // the key of the group, or the stage, that it was set for
-    std::string stack;     // the cutter that was on it, whatever its shims
-    Settings dial;         // `kerf` with the shims
-    bool through = false;  // a cut to size, for which the cutter stands higher than the board is thick
+    std::string what;         // the key of the group, or the stage, that it was set for
+    std::string stack;        // the cutter that was on it, whatever its shims
+    Settings dial;            // `kerf` with the shims
+    bool through = false;     // a cut to size, for which the cutter stands higher than the board is thick
+    bool is_unknown = false;  // how it was set is not known: every control may have been touched
 
     bool operator==(const MachineUse&) const = default;
 };

@@ -69,11 +69,12 @@ private:
         uses_.note(group->work.chosen.machine.name, use_of(*group));
     }
 
-    // For something of which no more is known; a log that doesn't say on which machine may mean any.
+    // For something of which no more is known.
     void note_unknown_use(const LogEntry& entry) {
-        const MachineUse use{entry.key, {}, {}, true};
-        if (!entry.machine.empty()) return uses_.note(entry.machine, use);
-        for (const Machine& machine : job_.shop.machines) uses_.note(machine.name, use);
+        MachineUse use;
+        use.what = entry.key;
+        use.is_unknown = true;
+        for (const std::string& machine : may_have_been_done_on(entry, job_.shop)) uses_.note(machine, use);
     }
 
     void note_use(const LogEntry& entry) {
@@ -107,7 +108,7 @@ private:
             for (const NamedLength& reading : entry.readings)
                 if (reading.name == "size") dial.fence = reading.value;
             dial.kerf = setup.kerf;
-            uses_.note(setup.machine, {entry.key, setup.cutter, dial, true});
+            uses_.note(setup.machine, {entry.key, setup.cutter, dial, true, false});
             return;
         }
         note_unknown_use(entry);
@@ -117,7 +118,7 @@ private:
         const auto standing = standing_.groups.find(group.key);
         return {group.key, group.work.chosen.cutter.name,
                 standing == standing_.groups.end() ? as_it_stands(group).stands : standing->second.dial,
-                false};
+                false, false};
     }
 
     std::vector<std::string> set_again(const Group& group) const {

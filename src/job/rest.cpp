@@ -92,45 +92,40 @@ public:
 private:
     // Which setups were used, in turn.
     void note_used() {
-        std::map<std::string, std::vector<std::size_t>> by_key, by_group;
-        for (std::size_t i = 0; i < keys_.size(); ++i) {
-            by_key[keys_[i]].push_back(i);
-            if (!plan_.setups[i].group.empty()) by_group[std::string(group_in_key(keys_[i]))].push_back(i);
-        }
+        std::map<std::string, std::vector<std::size_t>> by_key;
+        for (std::size_t i = 0; i < keys_.size(); ++i) by_key[keys_[i]].push_back(i);
         for (const LogEntry* entry : in_order_of_work(job_.log)) {
             if (entry->kind == LogKind::lost) continue;
-            auto setup = setup_of(*entry, by_key[without_pass_count(entry->key)], true);
-            // Of a part that is gone, or of a pass that there was when it was of more: the joint was set for it.
-            if (!setup) setup = setup_of(*entry, by_group[std::string(group_in_key(entry->key))], false);
-            if (setup) note_used(*setup);
+            const auto setup = setup_of(*entry, by_key[without_pass_count(entry->key)]);
+            if (setup && (used_.empty() || used_.back() != *setup)) used_.push_back(*setup);
+            const bool is_where_planned =
+                setup && (entry->machine.empty() || entry->machine == plan_.setups[*setup].machine);
+            if (is_where_planned) note_standing(*setup);
             else note_unknown(*entry);
         }
     }
 
-    void note_used(std::size_t i) {
-        if (used_.empty() || used_.back() != i) used_.push_back(i);
+    void note_standing(std::size_t i) {
         stands_[plan_.setups[i].machine] = plan_.setups[i].id;
         unknown_.erase(plan_.setups[i].machine);
     }
 
-    // Something that is no longer planned: how it has left its machine is not known.
+    // Something that is no longer planned, or not there: how it has left its machine is not known.
     void note_unknown(const LogEntry& entry) {
-        for (const Machine& machine : job_.shop.machines) {
-            if (!entry.machine.empty() && machine.name != entry.machine) continue;
-            stands_.erase(machine.name);
-            unknown_.insert(machine.name);
+        for (const std::string& machine : may_have_been_done_on(entry, job_.shop)) {
+            stands_.erase(machine);
+            unknown_.insert(machine);
         }
     }
 
-    std::optional<std::size_t> setup_of(const LogEntry& entry, const std::vector<std::size_t>& setups,
-                                        bool of_its_part) const {
-        for (const std::size_t i : setups) {
-            const Setup& setup = plan_.setups[i];
-            const bool on_it = entry.machine.empty() || entry.machine == setup.machine;
-            if (on_it && (!of_its_part || entry.kind != LogKind::ran || passes_through(setup, entry)))
-                return i;
-        }
-        return std::nullopt;
+    // The setup that cut what it tells. A part that is gone from the job went through the setup of that cut all the same; but a size
+    // goes by its part alone.
+    std::optional<std::size_t> setup_of(const LogEntry& entry, const std::vector<std::size_t>& setups) const {
+        if (entry.kind == LogKind::ran)
+            for (const std::size_t i : setups)
+                if (passes_through(plan_.setups[i], entry)) return i;
+        const bool of_joint = !setups.empty() && !plan_.setups[setups.front()].group.empty();
+        return of_joint ? std::optional(setups.front()) : std::nullopt;
     }
 
     static bool passes_through(const Setup& setup, const LogEntry& entry) {

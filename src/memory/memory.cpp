@@ -201,12 +201,13 @@ Memory relearn(Memory memory, const std::vector<Lesson>& before, const std::vect
 }
 
 Memory with_others(Memory memory, const Memory& before, const Memory& there) {
-    for (const Lesson& lesson : there.lessons) {
-        const auto holds = [&](const Memory& all) {
-            return std::find(all.lessons.begin(), all.lessons.end(), lesson) != all.lessons.end();
-        };
-        if (!holds(before) && !holds(memory)) memory.lessons.push_back(lesson);
-    }
+    const auto holds = [](const Memory& all, const Lesson& lesson) {
+        return std::find(all.lessons.begin(), all.lessons.end(), lesson) != all.lessons.end();
+    };
+    std::erase_if(memory.lessons,
+                  [&](const Lesson& lesson) { return holds(before, lesson) && !holds(there, lesson); });
+    for (const Lesson& lesson : there.lessons)
+        if (!holds(before, lesson) && !holds(memory, lesson)) memory.lessons.push_back(lesson);
     return memory;
 }
 

@@ -41,7 +41,7 @@ Memory correct(Memory memory, const Believed& what, double value, std::string_vi
 // was locked again replaces what it taught before.
 Memory relearn(Memory memory, const std::vector<Lesson>& before, const std::vector<Lesson>& after);
 
-// With the lessons that others have added to `there` since it was `before`.
+// With what others have made of `there` since it was `before`: what they have added, and without what they have taken out.
 Memory with_others(Memory memory, const Memory& before, const Memory& there);
 
 }  // namespace kw

@@ -1,5 +1,7 @@
 #include "session/ask_again.h"
 
+#include <algorithm>
+
 #include "testcut/feel.h"
 
 namespace kw {
@@ -37,7 +39,25 @@ Message reading_disagrees(const NamedLength& reading, Length expected, bool may_
     return Message::say(key, the_reading(reading.name), reading.value, expected);
 }
 
-Refusal ask_setting_again(const Model& model, bool cut_before, const Doubt& doubt, bool may_insist) {
+// "fence by 6.35 mm, height by 0.30 mm": all that has to be told as moved, so that the control stands where it is found.
+Message moves_to_tell(const Model& model, std::vector<NamedLength> moves, const Doubt& doubt) {
+    const std::string& name = model.controls[doubt.which].name;
+    const Length more = Length::nearest_mm(doubt.found_mm - doubt.expected_mm);
+    const auto its =
+        std::find_if(moves.begin(), moves.end(), [&](const NamedLength& move) { return move.name == name; });
+    if (its != moves.end()) its->value += more;
+    else moves.push_back({name, more});
+    Message all;
+    for (const NamedLength& move : moves) {
+        const Message one =
+            Message::say("doubt.move", Message::say(key_of("control.", move.name)), move.value);
+        all = all.empty() ? one : Message::say("doubt.moves", all, one);
+    }
+    return all;
+}
+
+Refusal ask_setting_again(const Model& model, bool cut_before, const Doubt& doubt, bool may_insist,
+                          const std::vector<NamedLength>& assumed) {
     const Message control = Message::say(key_of("control.", model.controls[doubt.which].name));
     const Length stands = Length::nearest_mm(doubt.found_mm), meant = Length::nearest_mm(doubt.expected_mm);
     const char* field = may_insist ? "doubt" : "moved";
@@ -46,7 +66,7 @@ Refusal ask_setting_again(const Model& model, bool cut_before, const Doubt& doub
                 Message::say("doubt.tell_what_is_different")};
     if (doubt.about == Doubt::About::setting)
         return {field, Message::say("doubt.set_otherwise", control, stands, meant),
-                Message::say("doubt.tell_own_setting", control, stands - meant)};
+                Message::say("doubt.tell_own_setting", moves_to_tell(model, assumed, doubt))};
     const char* key = doubt.looks_like == Slip::sign ? "doubt.moved_other_way" : "doubt.moved_otherwise";
     return {field, Message::say(key, control, stands, meant), Message::say("doubt.tell_what_was_moved")};
 }
@@ -72,18 +92,18 @@ Message sight_message(std::string_view word) {
     return sight_of_word(word) ? Message::say(key_of("sight.", word)) : Message::of(word);
 }
 
-Message or_tell_the_setting(const Model& model, const Message& remedy, const Doubt& setting) {
+Message or_tell_the_setting(const Model& model, const Message& remedy, const Doubt& setting,
+                            const std::vector<NamedLength>& assumed) {
     const Message control = Message::say(key_of("control.", model.controls[setting.which].name));
-    const Length stands = Length::nearest_mm(setting.found_mm),
-                 meant = Length::nearest_mm(setting.expected_mm);
-    return Message::say("doubt.or_tell_the_setting", remedy, control, stands, stands - meant);
+    return Message::say("doubt.or_tell_the_setting", remedy, control, Length::nearest_mm(setting.found_mm),
+                        moves_to_tell(model, assumed, setting));
 }
 
 Refusal ask_again(const Model& model, bool cut_before, const LogEntry& entry, const Doubt& doubt,
-                  bool may_insist) {
+                  bool may_insist, const std::vector<NamedLength>& assumed) {
     Refusal refusal = doubt.about == Doubt::About::reading
                           ? ask_reading_again(cut_before, entry, doubt, may_insist)
-                          : ask_setting_again(model, cut_before, doubt, may_insist);
+                          : ask_setting_again(model, cut_before, doubt, may_insist, assumed);
     if (may_insist) refusal.remedy = Message::say("doubt.or_be_sure", refusal.remedy);
     return refusal;
 }

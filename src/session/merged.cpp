@@ -156,7 +156,7 @@ Json merge_logs(const Json& base, const Json& theirs, const Json& mine) {
     for (std::size_t i = 0; i < mine.size(); ++i) {
         if (!added[i]) continue;
         Json entry = mine[i];
-        // What was told late stands behind what it belongs to; all else comes last.
+        // What was told stays told where it was taken out and is there again by the way back; all else comes last.
         if (i < behind) {
             insert_behind(out, i > 0 ? &mine[i - 1] : nullptr, std::move(entry));
             continue;
@@ -173,6 +173,7 @@ Merged merge(const Json& base, const Json& theirs, const Json& mine, const std::
     if (mine == base) return theirs;
     if (base.is_object() && theirs.is_object() && mine.is_object())
         return merge_objects(base, theirs, mine, pointer);
+    if (pointer == "/log" && base.is_null()) return merge(Json::array(), theirs, mine, pointer);
     const bool are_lists = base.is_array() && theirs.is_array() && mine.is_array();
     if (are_lists && pointer == "/log") return merge_logs(base, theirs, mine);
     if (are_lists) return merge_lists(base, theirs, mine, pointer);

@@ -9,7 +9,7 @@
 namespace kw {
 
 // What both have made of `base`: each field as it is where it was changed. Things that have names (drawers, boards, cutters) are told
-// apart by them, whatever their sequence; any other list is one field. The log is a list of facts: those that were added to
+// apart by them, whatever their sequence, and what both have added alike is one; any other list is one field. The log is a list of facts: those that were added to
 // either are in it, `theirs` first, and those that were taken back in either are not. Where both have changed one field, and
 // otherwise: its JSON pointer.
 tl::expected<Json, std::string> merged(const Json& base, const Json& theirs, const Json& mine);

@@ -296,7 +296,8 @@ private:
         const std::string& key = session_.work->plan.group_with_id(setup.group)->key;
         if (const std::string part = lost_since_lock(session_.work->job.log, key, entries); !part.empty())
             return refuse(session_, "part", Message::say("refused.lost_since", part));
-        for (LogEntry& entry : entries) entry.late = true;
+        const std::string& lock = session_.work->standing.groups.at(key).locked_at;
+        for (LogEntry& entry : entries) entry.late = lock;
         return told_now(entries, true);
     }
 

@@ -150,6 +150,16 @@ std::vector<Move> moves_made(const Found& found, const TestCut& cut) {
     return moves;
 }
 
+// The moves that the belief takes as made, by name: what is told with others takes their place.
+std::vector<NamedLength> moves_assumed(const Found& found, const TestCut& cut) {
+    if (cut.moved) return *cut.moved;
+    std::vector<NamedLength> assumed;
+    if (found.standing)
+        for (const Move& move : found.standing->advice.moves)
+            assumed.push_back({found.model.controls[move.control].name, Length::nearest_mm(move.by_mm)});
+    return assumed;
+}
+
 // Farther than this from what all the rest says, nobody can be sure of it.
 constexpr double most_sigmas = 8.0;
 
@@ -163,12 +173,15 @@ std::optional<Refusal> check_doubt(const Found& found, const TestCut& cut, const
     const bool of_words = doubt->about == Doubt::About::reading && doubt->which >= entry.readings.size();
     const bool may_insist = of_words || std::abs(doubt->sigmas) <= most_sigmas;
     if (cut.sure && may_insist) return std::nullopt;
-    Refusal refusal = ask_again(found.model, found.standing != nullptr, entry, *doubt, may_insist);
+    const std::vector<NamedLength> assumed = moves_assumed(found, cut);
+    Refusal refusal = ask_again(found.model, found.standing != nullptr, entry, *doubt, may_insist, assumed);
     // What nobody can be sure of may be so where the control was set so: to the mark of another pass, by another scale.
-    const bool set_by_hand = set_again || (!found.standing && doubt->looks_like == Slip::none);
-    if (!may_insist && doubt->about == Doubt::About::reading && set_by_hand)
-        if (const auto setting = otherwise_set(found.model, before, observations))
-            refusal.remedy = or_tell_the_setting(found.model, refusal.remedy, *setting);
+    const bool of_setting = doubt->about == Doubt::About::reading && doubt->looks_like == Slip::none &&
+                            (set_again || !found.standing);
+    if (may_insist || !of_setting) return refusal;
+    const auto by_hand = set_again ? found.standing->set_again : std::vector<std::string>{};
+    if (const auto setting = otherwise_set(found.model, before, observations, by_hand))
+        refusal.remedy = or_tell_the_setting(found.model, refusal.remedy, *setting, assumed);
     return refusal;
 }
 
@@ -333,6 +346,14 @@ std::vector<NamedLength> as_moved(const std::vector<SaidMove>& moves) {
 std::vector<std::string> reading_names(const Work& work, const std::string& setup) {
     const auto found = find_group(work, setup);
     return found ? names_of_readings(found->model) : std::vector<std::string>{};
+}
+
+std::vector<std::string> names_to_move(const Work& work, const std::string& setup) {
+    const auto found = find_group(work, setup);
+    std::vector<std::string> names;
+    for (const Control& control : found ? found->model.controls : std::vector<Control>{})
+        if (control.movable) names.push_back(control.name);
+    return names;
 }
 
 std::vector<std::string> sight_words(const Work& work, const std::string& setup, std::string_view reading) {

@@ -71,6 +71,8 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup);
 std::optional<double> chance_when_locked(const Work& work, const TestCut& lock);
 
 // The readings that a setup's joint knows, in the order in which a maker takes them.
+// The controls that can be told as moved.
+std::vector<std::string> names_to_move(const Work& work, const std::string& setup);
 std::vector<std::string> reading_names(const Work& work, const std::string& setup);
 
 // The words for what can be seen of one reading at this joint, in order; none where it is not seen there.

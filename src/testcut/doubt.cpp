@@ -208,13 +208,18 @@ std::optional<Doubt> find_doubt(const Model& model, const Belief& before, const 
 }
 
 std::optional<Doubt> otherwise_set(const Model& model, const Belief& before,
-                                   const std::vector<Observation>& observations) {
+                                   const std::vector<Observation>& observations,
+                                   const std::vector<std::string>& by_hand) {
     const Plain plain(before, observations);
     std::optional<Doubt> best;
     for (std::size_t c = 0; c < model.controls.size() && plain.size() > 0; ++c) {
-        if (!model.controls[c].movable) continue;
+        const Control& control = model.controls[c];
+        const bool is_by_hand =
+            by_hand.empty() || std::find(by_hand.begin(), by_hand.end(), control.name) != by_hand.end();
+        if (!control.movable || !is_by_hand) continue;
         const Doubt doubt = doubt_control(plain, before, c, 0.0, 1.0);
-        if (doubt.log_odds > 0.0 && (!best || doubt.log_odds > best->log_odds)) best = doubt;
+        if (doubt.log_odds > 0.0 && doubt.found_mm >= 0.0 && (!best || doubt.log_odds > best->log_odds))
+            best = doubt;
     }
     return best;
 }

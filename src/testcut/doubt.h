@@ -40,9 +40,10 @@ struct DoubtRates {
 std::optional<Doubt> find_doubt(const Model& model, const Belief& before, const std::vector<Move>& moves,
                                 const std::vector<Observation>& observations, const DoubtRates& rates = {});
 
-// The control whose being set otherwise than it was to be explains the readings best, if any explains them better than that all is as
-// it was to be. For what was set by hand and not moved since.
+// Of those that were set by hand and not moved since, the control whose standing otherwise than it was to explains the readings best,
+// if any explains them better than that all is as it was to be. None stands at less than nothing. `by_hand`: names; empty: all that move.
 std::optional<Doubt> otherwise_set(const Model& model, const Belief& before,
-                                   const std::vector<Observation>& observations);
+                                   const std::vector<Observation>& observations,
+                                   const std::vector<std::string>& by_hand = {});
 
 }  // namespace kw

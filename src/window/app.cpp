@@ -97,19 +97,14 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     if (!json) return tl::unexpected(report(name, *text, json.error()));
     App app;
     app.path_ = path;
-    KeptJob kept{{path, *text, {}}, shop, Json::object(), {}};
-    std::error_code error;
-    if (!shop.empty() && fs::exists(shop, error)) {
-        const auto shop_text = read_file(shop);
-        if (!shop_text) return tl::unexpected(shop.string() + ": " + shop_text.error().why.text({}) + "\n");
-        auto shop_json = parse_json(*shop_text);
-        if (!shop_json) return tl::unexpected(report(shop.string(), *shop_text, shop_json.error()));
-        kept.shop = std::move(*shop_json);
-    }
-    const auto memory = read_memory(kept.shop);
+    KeptJob kept{{path, *text, {}}, shop, {}, {}};
+    auto shop_file = read_shop_file(shop);
+    if (!shop_file) return tl::unexpected(report(shop.string(), {}, shop_file.error()));
+    kept.shop = std::move(*shop_file);
+    const auto memory = read_memory(kept.shop.json);
     if (!memory) return tl::unexpected(wrong_shop(shop, memory.error().front()));
-    add_shop(*json, kept.shop);
-    app.state_.preferences = read_preferences(kept.shop);
+    add_shop(*json, kept.shop.json);
+    app.state_.preferences = read_preferences(kept.shop.json);
     // A file that is no job at all is not taken on; one with wrong fields is, so that they can be put right.
     const bool is_job = json->is_object() && json->contains("drawers");
     kept.file = {path, *text, *json};
@@ -290,7 +285,7 @@ int run_app(const AppOptions& options) {
     const Words& words = words_in(app->state().preferences.language);
     std::vector<std::string> news;
     if (!to_open.absent.empty()) news.push_back(words("keep.absent", to_open.absent.string()));
-    if (const auto unsaved = unsaved_beside(to_open.path))
+    if (const auto unsaved = unsaved_of(to_open.path, platform::data_folder()))
         news.push_back(words("keep.unsaved_beside", unsaved->string()));
     WindowOptions window = options.window;
     window.title = title_of(*app);

@@ -10,14 +10,11 @@ namespace {
 
 // Whether work can go on in it: wrong fields are shown, and put right; a log that is none can't be.
 bool is_job(const Json& json) {
-    constexpr const char* truths[] = {"together", "late"};
-    const auto is_entry = [&](const Json& entry) {
+    const auto is_entry = [](const Json& entry) {
         if (!entry.is_object()) return false;
-        for (const char* name : {"kind", "time", "setup", "key", "machine", "part", "reference"})
+        for (const char* name : {"kind", "time", "setup", "key", "machine", "part", "reference", "late"})
             if (entry.contains(name) && !entry[name].is_string()) return false;
-        return std::all_of(std::begin(truths), std::end(truths), [&](const char* name) {
-            return !entry.contains(name) || entry[name].is_boolean();
-        });
+        return !entry.contains("together") || entry["together"].is_boolean();
     };
     const auto are = [&](const char* name, const auto& right) {
         return json[name].is_array() && std::all_of(json[name].begin(), json[name].end(), right);
@@ -27,32 +24,38 @@ bool is_job(const Json& json) {
            (!json.contains("log") || are("log", is_entry));
 }
 
-std::filesystem::path unsaved_name(const std::filesystem::path& job, int number) {
-    const std::string which = number > 1 ? " " + std::to_string(number) : std::string();
-    return job.stem().string() + ".unsaved" + which + ".json";
+namespace fs = std::filesystem;
+
+// In another folder jobs of one name from several places may meet.
+fs::path unsaved_name(const fs::path& job, const fs::path& folder, int number) {
+    std::string name = job.stem().string();
+    if (folder != job.parent_path())
+        name += "-" + std::to_string(std::hash<std::string>{}(job.parent_path().string()) % 100'000);
+    return folder / (name + ".unsaved" + (number > 1 ? " " + std::to_string(number) : "") + ".json");
 }
 
-// The first name of those in the folder that is free.
-int free_number(const std::filesystem::path& job, const std::filesystem::path& folder) {
+// The highest of those in the folder; 0: there is none.
+int newest_unsaved(const fs::path& job, const fs::path& folder) {
+    constexpr int most = 99;
     std::error_code error;
-    int number = 1;
-    while (std::filesystem::exists(folder / unsaved_name(job, number), error)) ++number;
+    int number = most;
+    while (number > 0 && !fs::exists(unsaved_name(job, folder, number), error)) --number;
     return number;
 }
 
 }  // namespace
 
-std::optional<std::filesystem::path> unsaved_beside(const std::filesystem::path& job) {
-    const int free = free_number(job, job.parent_path());
-    if (free == 1) return std::nullopt;
-    return job.parent_path() / unsaved_name(job, free - 1);
+std::optional<fs::path> unsaved_of(const fs::path& job, const fs::path& other_folder) {
+    for (const fs::path& folder : {job.parent_path(), other_folder})
+        if (const int number = newest_unsaved(job, folder); number > 0)
+            return unsaved_name(job, folder, number);
+    return std::nullopt;
 }
 
-tl::expected<std::filesystem::path, Message> JobFile::write_beside(
-    const Json& document, const std::filesystem::path& other_folder) {
+tl::expected<fs::path, Message> JobFile::write_beside(const Json& document, const fs::path& other_folder) {
     Message why;
-    for (const std::filesystem::path& folder : {path_.parent_path(), other_folder}) {
-        const std::filesystem::path file = folder / unsaved_name(path_, free_number(path_, folder));
+    for (const fs::path& folder : {path_.parent_path(), other_folder}) {
+        const fs::path file = unsaved_name(path_, folder, newest_unsaved(path_, folder) + 1);
         const auto saved = save_file(file, to_text(document));
         if (saved) return file;
         why = saved.error().why;

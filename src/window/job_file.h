@@ -10,8 +10,9 @@
 
 namespace kw::window {
 
-// What could not be saved of this job when its window was closed: its newest file beside it, if there is one.
-std::optional<std::filesystem::path> unsaved_beside(const std::filesystem::path& job);
+// What could not be saved of this job when its window was closed: the newest such file beside it or else in that folder, if there is one.
+std::optional<std::filesystem::path> unsaved_of(const std::filesystem::path& job,
+                                                const std::filesystem::path& other_folder);
 
 class JobFile {
 public:

@@ -37,7 +37,7 @@ void note_refusal(const Session& session, Answer& answer) {
 }  // namespace
 
 JobKeeper::JobKeeper(KeptJob kept, bool in_a_thread, std::function<void()> wake)
-    : kept_(std::move(kept)), wake_(std::move(wake)), aside_(in_a_thread) {}
+    : kept_(std::move(kept)), in_shop_(kept_.session.memory), wake_(std::move(wake)), aside_(in_a_thread) {}
 
 void JobKeeper::begin() {
     aside_.post([this] {
@@ -171,12 +171,8 @@ Answer JobKeeper::take(const AskedAction& asked) {
         answer.said.push_back(
             {words("undo.redone", difference(words, before.document, after.document, after.work.get()))});
     answer.test_taken = std::holds_alternative<SaveTest>(asked.action);
-    // What a lock teaches is kept once the lock itself is: and what is taken up from the file meanwhile brings the shop's.
-    Memory learned = after.memory;
-    const bool is_saved = !changed || save_worked_out(answer);
-    if (!is_saved || learned == before.memory) return answer;
-    kept_.session.memory = std::move(learned);
-    keep_memory(before.memory, answer);
+    // What a lock teaches is kept once the lock itself is.
+    if (!changed || save_worked_out(answer)) keep_memory(answer);
     return answer;
 }
 
@@ -192,7 +188,7 @@ bool JobKeeper::take_up_file(Answer& answer) {
         answer.said.push_back({why, Tone::wrong});
         return false;
     };
-    auto news = kept_.file.news(kept_.shop);
+    auto news = kept_.file.news(kept_.shop.json);
     if (!news) return wrong(words("keep.unreadable", news.error().text(locale())));
     last_wrong_.clear();
     if (!*news) return true;
@@ -202,7 +198,10 @@ bool JobKeeper::take_up_file(Answer& answer) {
     kept_.file.take_up(std::move(**news));
     // A lock that was told elsewhere has taught the shop something too.
     if (!kept_.shop_path.empty() && read_shop_again().empty())
-        if (auto memory = read_memory(kept_.shop)) kept_.session.memory = std::move(*memory);
+        if (auto memory = read_memory(kept_.shop.json)) {
+            kept_.session.memory = with_others(std::move(kept_.session.memory), in_shop_, *memory);
+            in_shop_ = std::move(*memory);
+        }
     answer.file_taken = true;
     answer.said.push_back({words("keep.taken_up"), Tone::caution});
     return true;
@@ -230,7 +229,7 @@ std::string JobKeeper::end(const std::filesystem::path& other_folder) {
     std::string said;
     aside_.post([&] {
         Answer answer;
-        if (kept_.session.document == kept_.file.document() || save(answer)) return;
+        if (kept_.session.document == kept_.file.document() || save(answer)) return keep_memory(answer);
         const std::string why = answer.said.empty() ? std::string() : answer.said.back().text;
         const auto beside = kept_.file.write_beside(kept_.session.document, other_folder);
         const Words& words = locale().words();
@@ -263,31 +262,40 @@ bool JobKeeper::save(Answer& answer) {
 // The file may have been changed by someone else meanwhile: that stays. Where it can't be read now, why: then it is not written either.
 std::string JobKeeper::read_shop_again() {
     const std::string name = kept_.shop_path.string();
-    std::error_code error;
-    if (!std::filesystem::exists(kept_.shop_path, error)) return {};
-    const auto text = read_file(kept_.shop_path);
-    if (!text) return name + ": " + text.error().why.text(locale());
-    auto json = parse_json(*text);
-    if (!json) return report(name, *text, json.error(), locale());
-    if (const auto memory = read_memory(*json); !memory) {
+    auto shop = read_shop_file(kept_.shop_path);
+    if (!shop) return report(name, {}, shop.error(), locale());
+    if (const auto memory = read_memory(shop->json); !memory) {
         const Problem& problem = memory.error().front();
         return name + ": " + problem.pointer + ": " + problem.why.text(locale());
     }
-    kept_.shop = std::move(*json);
+    kept_.shop = std::move(*shop);
     return {};
+}
+
+std::string JobKeeper::change_shop(const std::function<Json(const Json& shop)>& change) {
+    constexpr int tries = 3;  // another may write just then
+    std::string why;
+    for (int i = 0; i < tries; ++i) {
+        if (why = read_shop_again(); !why.empty()) continue;
+        Json changed = change(kept_.shop.json);
+        const auto saved = save_shop_file(kept_.shop_path, kept_.shop, changed);
+        platform::commit_data();
+        if (saved) {
+            kept_.shop = {to_text(changed), std::move(changed)};
+            return {};
+        }
+        why = saved.error().why.text(locale());
+    }
+    return why;
 }
 
 void JobKeeper::keep(const Preferences& before, const Preferences& now) {
     aside_.post([this, before, now] {
         if (kept_.shop_path.empty()) return;
-        std::string why = read_shop_again();
-        if (why.empty()) {
-            kept_.shop = with_preferences(kept_.shop, changed_in(read_preferences(kept_.shop), before, now));
-            const auto saved = save_file(kept_.shop_path, to_text(kept_.shop));
-            platform::commit_data();
-            if (saved) return;
-            why = saved.error().why.text(locale());
-        }
+        const std::string why = change_shop([&](const Json& shop) {
+            return with_preferences(shop, changed_in(read_preferences(shop), before, now));
+        });
+        if (why.empty()) return;
         Answer answer;
         answer.session = kept_.session;
         answer.said.push_back({words_in(kept_.session.language)("keep.options_not_saved", why), Tone::wrong});
@@ -295,19 +303,16 @@ void JobKeeper::keep(const Preferences& before, const Preferences& now) {
     });
 }
 
-void JobKeeper::keep_memory(const Memory& before, Answer& answer) {
-    if (kept_.shop_path.empty()) return;
-    if (const std::string why = read_shop_again(); !why.empty()) {
-        answer.said.push_back({words_in(kept_.session.language)("keep.learned_not_saved", why), Tone::wrong});
-        return;
-    }
-    const auto there = read_memory(kept_.shop);
-    const Memory memory = there ? with_others(kept_.session.memory, before, *there) : kept_.session.memory;
-    kept_.shop = with_memory(std::move(kept_.shop), memory);
-    if (const auto saved = save_file(kept_.shop_path, to_text(kept_.shop)); !saved)
-        answer.said.push_back(
-            {locale().words()("keep.learned_not_saved", saved.error().why.text(locale())), Tone::wrong});
-    platform::commit_data();
+void JobKeeper::keep_memory(Answer& answer) {
+    if (kept_.shop_path.empty() || kept_.session.memory == in_shop_) return;
+    Memory kept;
+    const std::string why = change_shop([&](const Json& shop) {
+        const auto there = read_memory(shop);
+        kept = there ? with_others(kept_.session.memory, in_shop_, *there) : kept_.session.memory;
+        return with_memory(shop, kept);
+    });
+    if (why.empty()) in_shop_ = kept_.session.memory = std::move(kept);
+    else answer.said.push_back({locale().words()("keep.learned_not_saved", why), Tone::wrong});
 }
 
 }  // namespace kw::window

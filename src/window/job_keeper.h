@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "file/shop_file.h"
 #include "memory/preferences.h"
 #include "session/session.h"
 #include "window/aside.h"
@@ -47,7 +48,7 @@ struct SearchNews {
 struct KeptJob {
     JobFile file;
     std::filesystem::path shop_path;  // empty: what is learned is not kept
-    Json shop = Json::object();       // the shop's file as it was read or written last
+    ShopFile shop;                    // as it was read or written last
     Session session;
 };
 
@@ -94,12 +95,15 @@ private:
     bool save_worked_out(Answer& answer);
     bool take_up_file(Answer& answer);
     Locale locale() const;
-    void keep_memory(const Memory& before, Answer& answer);
+    void keep_memory(Answer& answer);
     std::string read_shop_again();
+    // The shop's file with what is made of it, as it is then; why it could not be written.
+    std::string change_shop(const std::function<Json(const Json& shop)>& change);
     Watch watch();
     bool has_enough() const { return enough_ && taken_ <= *enough_; }
 
     KeptJob kept_;            // touched aside only
+    Memory in_shop_;          // what the shop's file holds of the session's memory; aside only
     std::string last_wrong_;  // why the file could not be taken up, when it was looked at last; aside only
     std::function<void()> wake_;
     Watch other_;

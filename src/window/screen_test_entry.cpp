@@ -139,25 +139,18 @@ void draw_sights(Bench& bench) {
     }
 }
 
-std::vector<std::string> movable_controls(const Bench& bench) {
-    std::vector<std::string> names;
-    const Group* group = bench.work.plan.group_with_id(bench.setup.group);
-    if (!group) return names;
-    const auto standing = bench.work.standing.groups.find(group->key);
-    if (standing == bench.work.standing.groups.end()) return names;
-    for (const Control& control : standing->second.model.controls)
-        if (control.movable) names.push_back(control.name);
-    return names;
-}
-
 void draw_other_moves(Bench& bench) {
     Ui& ui = bench.screen.ui;
-    if (bench.report.test == 0) return;
-    toggle_row(ui, ui.text("test.other_moves").c_str(), bench.draft.other_moves);
+    // Of a first cut it is asked only where the readings say so.
+    const bool is_first = bench.report.test == 0;
+    const bool is_doubted = bench.screen.session.refused_field == "readings";
+    if (is_first && !is_doubted && !bench.draft.other_moves) return;
+    toggle_row(ui, ui.text(is_first ? "test.other_setting" : "test.other_moves").c_str(),
+               bench.draft.other_moves);
     if (!bench.draft.other_moves) return;
     caption(ui, ui.text("test.sign_of_moves"));
     Across across(bench.screen, 2);
-    for (const std::string& name : movable_controls(bench))
+    for (const std::string& name : names_to_move(bench.work, bench.setup.id))
         draft_entry(bench.screen, capital(ui.text("test.moved_by", control_word(ui.words(), name))),
                     bench.draft.moved[name], {across.next(), ui.text("test.not_moved")});
 }

@@ -1,6 +1,9 @@
 // What a machine was used for counts as a use of it, also where it is no longer planned: the joint that was set there is torn down.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
+#include "job/work_order.h"
 #include "sample_job.h"
 #include "session/made_ready.h"
 #include "session/session.h"
@@ -111,6 +114,50 @@ TEST_CASE(
             "chop");
     CHECK(is_torn_down(session, side_dado));
     CHECK_FALSE(session.work->rest.stands.contains("saw"));
+}
+
+TEST_CASE("sizes that were cut on a machine that is lent out since are cut, and stay steps of the work") {
+    Session session = open_session(tests::sample_json(), {}, now);
+    const std::string work = "crosscut to length: backs", id = setup_of(session, work);
+    session = tests::ran(session, id, tests::passes_of(session, id), now);
+    Json lent = session.document;
+    for (Json& machine : lent["machines"])
+        if (machine["name"] == "chop") machine["away"] = true;
+    session = open_session(lent, {}, now);
+    const auto& rest = session.work->rest;
+    const std::string there = setup_of(session, work);
+    REQUIRE(session.work->plan.setup_with_id(there)->machine == "saw");
+    CHECK(rest.begun);
+    CHECK(std::find(rest.done.begin(), rest.done.end(), there) != rest.done.end());
+    CHECK(step_of(session.work->plan, there) < session.work->plan.sequence.size());
+    CHECK_FALSE(rest.stands.contains("chop"));
+}
+
+TEST_CASE(
+    "a last pass of a part that is gone leaves the fence where it is: the saw stands as for that pass") {
+    Session session = open_session(tests::sample_json(), {}, now);
+    const std::string last = "back dado: side dado, pass 2";
+    const std::string first_id = setup_of(session, "back dado: side dado, pass 1"),
+                      last_id = setup_of(session, last);
+    session = tests::ran(session, first_id, tests::passes_of(session, first_id), now);
+    session = tests::ran(session, last_id, tests::passes_of(session, last_id, "seeds.2.side_left"), now);
+    session = changed(session, "/drawers/0/count", 1);
+    CHECK(session.work->rest.stands.at("saw") == setup_of(session, last));
+}
+
+TEST_CASE("a log that does not say its machines is taken by what its keys name") {
+    LogEntry entry;
+    Shop shop;
+    for (const char* name : {"saw", "router", "chop"}) {
+        shop.machines.emplace_back();
+        shop.machines.back().name = name;
+    }
+    entry.key = "groove; router, bit 6.35; fence 10, height 5 | groove";
+    CHECK(may_have_been_done_on(entry, shop) == std::vector<std::string>{"router"});
+    entry.key = "crosscut";
+    CHECK(may_have_been_done_on(entry, shop).size() == 3);
+    entry.machine = "chop";
+    CHECK(may_have_been_done_on(entry, shop) == std::vector<std::string>{"chop"});
 }
 
 TEST_CASE("the log says on which machine each thing was done") {

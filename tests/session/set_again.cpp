@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <random>
+#include <sstream>
 
 #include "sample_job.h"
 #include "session/made_ready.h"
@@ -118,24 +119,61 @@ TEST_CASE("a fence that is set again half a millimetre out is no slip of the rea
                    0.5) < 0.05);
 }
 
+// "fence by 0.250 in, height by −0.012 in (+ out": what is to be told as moved.
+std::vector<NamedLength> moves_in(const std::string& refusal) {
+    std::vector<NamedLength> moves;
+    const std::string head = "tell that as moved: ";
+    const std::size_t from = refusal.find(head);
+    REQUIRE(from != std::string::npos);
+    std::istringstream list(
+        refusal.substr(from + head.size(), refusal.find(" (+ out", from) - from - head.size()));
+    for (std::string one; std::getline(list, one, ',');) {
+        const std::size_t by = one.find(" by "), name = one.find_first_not_of(' ');
+        const auto length = read_length(without_mark(one.substr(by + 4)), Unit::inch);
+        REQUIRE(length);
+        moves.push_back({one.substr(name, by - name), *length});
+    }
+    return moves;
+}
+
+// Only the lip is read, of a fence that stands so far off its place.
+TestCut lip_only(const Session& session, double off_mm) {
+    TestCut cut;
+    cut.setup = setup_of(session, side_dado);
+    cut.readings = only(dado_readings_at(session, cut.setup, {0.0, off_mm}), {"lip"});
+    cut.fresh_end = cut.sure = true;
+    return cut;
+}
+
 TEST_CASE("a fence that is set again to another mark is told as that, and comes back by what it is off") {
     for (const double off_mm : {6.35, -4.0, 9.0}) {
         CAPTURE(off_mm);
         Session session = torn_down(locked_once());
-        TestCut cut;
-        cut.setup = setup_of(session, side_dado);
-        cut.readings = only(dado_readings_at(session, cut.setup, {0.0, off_mm}), {"lip"});
-        cut.fresh_end = cut.sure = true;
+        const TestCut cut = lip_only(session, off_mm);
         session = apply(session, SaveTest{cut}, now);
+        CAPTURE(session.refused);
         CHECK(session.refused.find("is out of reason") != std::string::npos);
         CHECK(session.refused.find("if the fence was set to about") != std::string::npos);
-        CHECK(session.refused.find("tell that with `moved`: fence by ") != std::string::npos);
-        session = dado_tested(session, cut.readings, false, std::vector{mm("fence", off_mm)});
+        const auto told = moves_in(session.refused);
+        session = dado_tested(session, cut.readings, false, told);
         const auto moves = report(session).moves.empty() ? report(session).unread : report(session).moves;
         REQUIRE(!moves.empty());
         CHECK(moves.front().control == "fence");
         CHECK(std::abs(moves.front().by.mm() + off_mm) < 0.1);
     }
+}
+
+TEST_CASE("what has to be told of a wrong mark holds what was told before, also the wrong way") {
+    Session session = torn_down(locked_once());
+    TestCut cut = lip_only(session, 6.35);
+    cut.moved = std::vector{mm("fence", -6.35)};
+    session = apply(session, SaveTest{cut}, now);
+    const auto told = moves_in(session.refused);
+    REQUIRE(told.size() == 1);
+    CHECK(std::abs(told.front().value.mm() - 6.35) < 0.1);
+    cut.moved = told;
+    session = apply(session, SaveTest{cut}, now);
+    CHECK(session.refused == "");
 }
 
 TEST_CASE("an inch read for a millimetre is asked again after a tear-down as before") {

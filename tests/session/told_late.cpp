@@ -27,7 +27,7 @@ struct Late {
     }
 };
 
-LogEntry entry(LogKind kind, const std::string& key, bool late = false, bool together = false) {
+LogEntry entry(LogKind kind, const std::string& key, const std::string& late = {}, bool together = false) {
     LogEntry out;
     out.kind = kind;
     out.key = key;
@@ -58,10 +58,15 @@ TEST_CASE("what was told late is what is taken back first, and leaves the rest a
 
 TEST_CASE("told late, a part was cut by the joint as it was locked, and needs no other setting") {
     const Late late;
+    const std::string key =
+        late.told.work->plan.group_with_id(late.told.work->plan.setup_with_id(late.id)->group)->key;
+    int seen = 0;
     for (const Ran& ran : late.told.work->standing.ran)
-        if (ran.group_key ==
-            late.told.work->plan.group_with_id(late.told.work->plan.setup_with_id(late.id)->group)->key)
+        if (ran.group_key == key) {
+            ++seen;
             CHECK_FALSE(ran.set_again_since);
+        }
+    CHECK(seen == 2);
     // All told, nothing of it is left, and nothing has to be set again.
     std::vector<std::size_t> all = tests::passes_of(late.told, late.id);
     all.erase(all.begin(), all.begin() + 2);
@@ -74,16 +79,21 @@ TEST_CASE(
     "in the order of work a late entry stands behind the last lock of its setup, whatever was told since") {
     using K = LogKind;
     const std::string a = "a | slot", b = "b | slot";
-    CHECK(places({entry(K::lock, a), entry(K::lock, b), entry(K::ran, a, true), entry(K::ran, a, true, true),
+    CHECK(places({entry(K::lock, a), entry(K::lock, b), entry(K::ran, a, "?"), entry(K::ran, a, "?", true),
                   entry(K::ran, b)}) == std::vector<std::size_t>{0, 2, 3, 1, 4});
     // Also of another cut of the same setup; behind what was lost by the lock, and behind what was told late before.
-    CHECK(places({entry(K::lock, "a | end"), entry(K::lost, "", false, true), entry(K::lock, b),
-                  entry(K::ran, a, true), entry(K::test, b), entry(K::ran, a, true)}) ==
+    CHECK(places({entry(K::lock, "a | end"), entry(K::lost, "", "", true), entry(K::lock, b),
+                  entry(K::ran, a, "?"), entry(K::test, b), entry(K::ran, a, "?")}) ==
           std::vector<std::size_t>{0, 1, 3, 5, 2, 4});
     // Behind the later of two locks that were told before it, not behind one that was told after it.
     CHECK(places({entry(K::lock, a), entry(K::lock, b), entry(K::lock, a), entry(K::lock, b),
-                  entry(K::ran, a, true), entry(K::lock, a)}) == std::vector<std::size_t>{0, 1, 2, 4, 3, 5});
+                  entry(K::ran, a, "?"), entry(K::lock, a)}) == std::vector<std::size_t>{0, 1, 2, 4, 3, 5});
+    // Behind the very lock by which it ran, where another was told meanwhile.
+    std::vector<LogEntry> log{entry(K::lock, a), entry(K::lock, b), entry(K::lock, a),
+                              entry(K::ran, a, "first")};
+    log[0].time = "first";
+    CHECK(places(log) == std::vector<std::size_t>{0, 3, 1, 2});
     // Where no lock is left it stands where it was told.
-    CHECK(places({entry(K::test, a), entry(K::lock, b), entry(K::ran, a, true)}) ==
+    CHECK(places({entry(K::test, a), entry(K::lock, b), entry(K::ran, a, "?")}) ==
           std::vector<std::size_t>{0, 1, 2});
 }

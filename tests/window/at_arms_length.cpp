@@ -194,7 +194,7 @@ TEST_CASE("on a panel of 1024 x 600 the numbers, the picture and what is next ar
         CHECK(numbers >= 1);
         CHECK(pictures == 1);
         for (const char* label : {"Before this", "After this"}) CHECK(whole_in_sight(*maker.find(label)));
-        const auto here = maker.find("This is to do now");
+        const auto here = maker.find("Do this now");
         CHECK(whole_in_sight(here ? *here : maker.hand().find("To do now: step 1")));
     }
 }

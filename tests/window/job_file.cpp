@@ -25,6 +25,9 @@ void act(Maker& maker, const Action& action) {
     maker.app().finish(maker.hand().ui());
 }
 
+// Where nothing has to be written as long as the job's own folder can be.
+std::filesystem::path elsewhere() { return std::filesystem::temp_directory_path() / "kw-elsewhere"; }
+
 std::string said_last(Maker& maker) {
     return maker.hand().ui().toasts.empty() ? "" : maker.hand().ui().toasts.back().text;
 }
@@ -97,27 +100,48 @@ TEST_CASE(
     "what could not be saved when the window is closed is written beside the job, and named at the next "
     "start") {
     Maker maker(one_drawer);
-    CHECK_FALSE(unsaved_beside(maker.path()));
+    CHECK_FALSE(unsaved_of(maker.path(), elsewhere()));
     Json job = maker.on_disk();
     job["drawers"][0]["count"] = 3;
     write(maker, job.dump());
     act(maker, SetField{"/drawers/0/count", 2});
-    const std::string said = maker.app().end(maker.path().parent_path());
-    const auto beside = unsaved_beside(maker.path());
+    const std::string said = maker.app().end(elsewhere());
+    const auto beside = unsaved_of(maker.path(), elsewhere());
     REQUIRE(beside);
     CHECK(said.find("/drawers/0/count") != std::string::npos);
     CHECK(said.find(beside->string()) != std::string::npos);
     CHECK(parse_json(*read_file(*beside)).value()["drawers"][0]["count"] == 2);
     CHECK(maker.on_disk()["drawers"][0]["count"] == 3);
+    // The newest of several is named, whichever of them was removed.
+    const std::filesystem::path newer =
+        beside->parent_path() / (maker.path().stem().string() + ".unsaved 3.json");
+    std::filesystem::copy_file(*beside, newer);
     std::filesystem::remove(*beside);
+    CHECK(unsaved_of(maker.path(), elsewhere()) == newer);
+    std::filesystem::remove(newer);
+}
+
+TEST_CASE(
+    "where the job's own folder is gone, what could not be saved is written elsewhere, and found again") {
+    const std::filesystem::path folder = std::filesystem::temp_directory_path() / "kw-pulled-stick";
+    std::filesystem::create_directories(elsewhere());
+    std::filesystem::remove_all(folder);
+    JobFile file(folder / "kitchen.json", "", Json::object());
+    const auto written = file.write_beside(Json{{"name", "kitchen"}}, elsewhere());
+    REQUIRE(written);
+    CHECK(written->parent_path() == elsewhere());
+    CHECK(unsaved_of(folder / "kitchen.json", elsewhere()) == *written);
+    // It is not taken for that of another job of the same name.
+    CHECK_FALSE(unsaved_of(folder / "other" / "kitchen.json", elsewhere()));
+    std::filesystem::remove_all(elsewhere());
 }
 
 TEST_CASE("what is asked for just before the window is closed is in the file, and nothing is beside it") {
     Maker maker(one_drawer);
     maker.app().act(maker.hand().ui(), SetField{"/name", "Closed at once"});
-    CHECK(maker.app().end(maker.path().parent_path()) == "");
+    CHECK(maker.app().end(elsewhere()) == "");
     CHECK(maker.on_disk()["name"] == "Closed at once");
-    CHECK_FALSE(unsaved_beside(maker.path()));
+    CHECK_FALSE(unsaved_of(maker.path(), elsewhere()));
 }
 
 TEST_CASE("a file that can't be read meanwhile is not written over, and what was done waits until it can") {

@@ -8,6 +8,7 @@
 
 #include "window/app.h"
 #include "window/hand.h"
+#include "window/screen_next.h"
 #include "window/screen_words.h"
 
 namespace kw::window {
@@ -104,7 +105,7 @@ TEST_CASE("a step dragged to the beginning of its lane is pinned first, and what
     const Place from = page.middle(step);
     page.take_up_and_carry(from, {gutter_x, from.y});
     CHECK(page.said() ==
-          step +
+          step_name(words_in(Language::english), before->plan, step) +
               " first, before all that it does not need itself. Let go: the order is made anew, "
               "and what that takes is said");
     CHECK(page.app().session().work == before);
@@ -122,8 +123,8 @@ TEST_CASE("a step dragged to the beginning of its lane is pinned first, and what
     const Place pinned_at = page.middle(now_called);
     page.take_up_and_carry(pinned_at,
                            page.middle(page.work().plan.sequence[page.work().plan.sequence.size() / 2]));
-    CHECK(page.said() ==
-          now_called + " any time, wherever it fits best. Let go: it is no longer wanted first");
+    CHECK(page.said() == step_name(words_in(Language::english), page.work().plan, now_called) +
+                             " any time, wherever it fits best. Let go: it is no longer wanted first");
     page.let_go();
     CHECK_FALSE(page.on_disk().contains("pins"));
     CHECK(page.work().plan.sequence == before->plan.sequence);
@@ -144,7 +145,8 @@ TEST_CASE("a drag that goes back, or that Escape ends, asks for nothing, and is 
     page.take_up_and_carry(from, {gutter_x, from.y});
     page.hand().move(from.x, from.y);
     page.hand().settle();
-    CHECK(page.said() == step + " stays where it is. To the beginning: done first. To the end: done last");
+    CHECK(page.said() == step_name(words_in(Language::english), page.work().plan, step) +
+                             " stays where it is. To the beginning: done first. To the end: done last");
     page.let_go();
     CHECK(page.app().state().place == Where::order);
     page.take_up_and_carry(from, {gutter_x, from.y});
