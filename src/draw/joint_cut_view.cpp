@@ -87,6 +87,13 @@ std::string set_text(const Way& way, const char* key, Length SetupScene::*what) 
                    : measure_text(says.locale, key, now);
 }
 
+// Where it is set by its scale, what that is to show: the number that is told beside the picture.
+std::string control_text(const Way& way, const char* key, const char* key_by_scale, Length SetupScene::*what,
+                         const ControlAt& at) {
+    if (!at.by_scale) return set_text(way, key, what);
+    return way.says.locale.words()(key_by_scale, without_mark(show_with_unit(at.scale, way.says.caliper)));
+}
+
 // By how much the maker has to move what is dimensioned, where a caliper shows it. `more`, `less`: keys of the words.
 std::optional<Change> change_by(const Way& way, Length by, Point stood, const char* more, const char* less) {
     if (!way.stood) return std::nullopt;
@@ -101,15 +108,25 @@ std::optional<Change> change_of(const Way& way, Length SetupScene::*what, Point 
     return change_by(way, way.says.*what - way.stood->*what, stood, more, less);
 }
 
+// What a rule shows is that. Else between the two as a caliper shows them, so that the difference is that of the numbers told.
+Length shown_by(const Way& way, const ControlMove& move) {
+    const auto shown = [&](Length length, const Locale& locale) {
+        return read_length(without_mark(show(length, locale)), unit_of(locale)).value_or(length);
+    };
+    if (shown(move.by(), way.says.locale) == move.by()) return move.by();
+    return shown(move.to, way.says.caliper) - shown(move.from, way.says.caliper);
+}
+
 // Of what has a scale: by what is set.
 std::optional<Change> fence_change(const Way& way, CutterSide measured_to) {
     if (!way.stood) return std::nullopt;
-    const Length by = move_of(way.stood->fence_at(measured_to), way.says.fence_at(measured_to)).by();
+    const Length by =
+        shown_by(way, move_of(way.stood->fence_at(measured_to), way.says.fence_at(measured_to)));
     return change_by(way, by, {way.stood_face_mm, 0}, "draw.out", "draw.closer");
 }
 std::optional<Change> height_change(const Way& way, Point stood_top) {
     if (!way.stood) return std::nullopt;
-    const Length by = move_of(way.stood->height_at(), way.says.height_at()).by();
+    const Length by = shown_by(way, move_of(way.stood->height_at(), way.says.height_at()));
     return change_by(way, by, stood_top, "draw.up", "draw.down");
 }
 
@@ -119,7 +136,8 @@ void add_fence_dimension(Drawing& drawing, const Way& way, bool to_far_side) {
     if (!to_far_side && says.fence == Length{} && !change) return;
     const double to = to_far_side ? stands.far().mm() : stands.fence.mm();
     const std::string text = to_far_side ? measure_text(says.locale, "draw.fence_to_far_side", says.far())
-                                         : set_text(way, "draw.fence", &SetupScene::fence);
+                                         : control_text(way, "draw.fence", "draw.fence_scale",
+                                                        &SetupScene::fence, says.fence_at(CutterSide::near));
     drawing.shapes.emplace_back(Dimension{
         {0, 0}, {to, 0}, Side::below, slab_mm(stands), to_far_side ? 1 : 0, text, Emphasis::strong, change});
 }
@@ -166,14 +184,15 @@ void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& op
                                           kerf_change,
                                           !kerf_change});  // it is said with the cutter
     const Point stood_top{far, way.stood ? way.stood->height.mm() : top};
-    drawing.shapes.emplace_back(Dimension{{far, 0},
-                                          {far, top},
-                                          Side::right,
-                                          way.reach.right_mm,
-                                          0,
-                                          set_text(way, "draw.height", &SetupScene::height),
-                                          Emphasis::strong,
-                                          height_change(way, stood_top)});
+    drawing.shapes.emplace_back(Dimension{
+        {far, 0},
+        {far, top},
+        Side::right,
+        way.reach.right_mm,
+        0,
+        control_text(way, "draw.height", "draw.height_scale", &SetupScene::height, says.height_at()),
+        Emphasis::strong,
+        height_change(way, stood_top)});
     add_spacer_dimension(drawing, way);
 }
 

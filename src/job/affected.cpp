@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "words/names.h"
+
 namespace kw {
 namespace {
 
@@ -57,13 +59,14 @@ std::optional<Affected> recheck_size(const Job& job, const Plan& plan, const Ran
 }
 
 // A part that was lost and is not made again yet: the setups that it must still go through, and which of them are set.
-std::optional<Affected> remake(const Rest& rest, const std::string& part) {
+std::optional<Affected> remake(const Plan& plan, const Rest& rest, const std::string& part) {
     std::vector<Message> setups;
     for (const RestStep& step : rest.steps) {
         if (std::find(step.parts.begin(), step.parts.end(), part) == step.parts.end()) continue;
-        setups.push_back(step.set_again   ? Message::say("job.to_be_set_again", step.step)
-                         : step.still_set ? Message::say("job.still_set", step.step)
-                                          : Message::of(step.step));
+        const Message work = Message::shown(work_word, plan.setup_with_id(step.setup)->work);
+        setups.push_back(step.set_again   ? Message::say("job.to_be_set_again", work)
+                         : step.still_set ? Message::say("job.still_set", work)
+                                          : work);
     }
     if (setups.empty()) return std::nullopt;
     return Affected{part, Fate::lost,
@@ -82,7 +85,7 @@ std::vector<Affected> affected_parts(const Job& job, const Design& design, const
         if (affected) out.push_back(*affected);
     }
     for (const std::string& part : standing.lost)
-        if (auto affected = remake(rest, part)) out.push_back(std::move(*affected));
+        if (auto affected = remake(plan, rest, part)) out.push_back(std::move(*affected));
     return out;
 }
 

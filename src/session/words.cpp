@@ -258,6 +258,9 @@ std::vector<std::string> say_test(const Work& work, const std::string& id, Cutte
     const Words& words = work.job.locale.words();
     for (const Setup& setup : work.plan.setups) {
         if (setup.group != group->id) continue;
+        // A stack that is made up for the joint: with what.
+        const std::string put_on = say_put_on(work, setup);
+        if (steps.empty() && put_on != setup.cutter) steps.push_back(words("test.put_on", put_on));
         std::string cut = work_word(words, cut_of(setup.work));
         cut[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(cut[0])));
         const std::string lies = face_down_words(words, name_of(setup.passes.front().down));

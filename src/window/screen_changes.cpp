@@ -1,5 +1,6 @@
 // What is to be done to the machine for a setup, and what to leave alone, in sentences.
 
+#include "session/say_ways.h"
 #include "session/words.h"
 #include "window/screen_stand.h"
 #include "window/screen_words.h"
@@ -51,7 +52,7 @@ struct Sentences {
     }
 
     void cutter() {
-        if (before.cutter != now.cutter) say_change("change.cutter", now.cutter);
+        if (before.cutter != now.cutter) say_change("change.cutter", say_put_on(work, now));
         else if (before.make_up != now.make_up)
             say_change("change.make_up", caliper_text(job(), now.make_up));
         else if (stood.dial.shims != set.dial.shims) {
@@ -120,8 +121,22 @@ SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& n
     return {std::move(all.change), std::move(leave)};
 }
 
+// Nothing is to be set for what has run; but what comes next may need the machine as it stands.
+static void say_done(Screen& screen, const Stand& stand) {
+    const auto& left = stand.work.rest.steps;
+    const auto next = std::find_if(left.begin(), left.end(), [&](const RestStep& step) {
+        return stand.work.plan.setup_with_id(step.setup)->machine == stand.setup.machine;
+    });
+    const bool stays = next != left.end() && next->still_set;
+    status(screen.ui, Tone::good,
+           stays ? screen.text("saw.done_leave_set", stand.setup.machine,
+                               step_of(stand.work.plan, next->step) + 1)
+                 : screen.text("saw.done"));
+}
+
 void draw_changes(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
+    if (stand.is_done) return say_done(screen, stand);
     const SetupChanges& said = said_at(screen, stand).changes;
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, ui.px(2)));

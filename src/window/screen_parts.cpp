@@ -27,11 +27,9 @@ bool is_told_late(const Screen& screen, const Stand& stand) {
 }
 
 void draw_count(Ui& ui, const Progress& progress) {
-    const std::string left = std::to_string(progress.of - progress.done),
-                      caption =
-                          ui.text(progress.done == progress.of ? "parts.all_ran" : "parts.left", progress.of);
-    figure(ui, {.caption = caption,
-                .value = left,
+    const bool all = progress.done == progress.of;
+    figure(ui, {.caption = all ? ui.text("parts.all_ran") : ui.text("parts.left", progress.of),
+                .value = std::to_string(all ? progress.of : progress.of - progress.done),
                 .unit = {},
                 .changed_from = {},
                 .note = {},
@@ -94,6 +92,7 @@ void draw_spoilt(Screen& screen, const Stand& stand) {
         if (!hold_button(ui, label.c_str(), {.width = width, .detail = screen.text("parts.hold_lost")}))
             continue;
         screen.done = MarkLost{part};
+        ui.toast(ui.text("parts.is_lost", label));
         screen.state.spoilt_at.clear();
     }
     if (secondary_button(ui, ui.text("parts.none_spoilt").c_str(), {.width = width}))

@@ -45,7 +45,9 @@ std::optional<Stand> stand_at(Screen& screen) {
     screen.state.setup = step;
     Stand stand{work, step, step_of(work.plan, step), *setup, nullptr, nullptr, nullptr};
     const Setup* tested = left_by_test(work, *setup);
-    stand.at_machine = tested ? tested : before_at_machine(work, stand.index);
+    const Progress progress = progress_of(work, *setup);
+    stand.is_done = progress.done == progress.of;
+    stand.at_machine = stand.is_done ? setup : tested ? tested : before_at_machine(work, stand.index);
     stand.is_left_by_test = tested != nullptr;
     if (stand.index > 0) stand.before = setup_of_step(work.plan, work.plan.sequence[stand.index - 1]);
     if (stand.index + 1 < work.plan.sequence.size())
@@ -132,6 +134,7 @@ void draw_cautions(Screen& screen, const Stand& stand) {
 }
 
 void draw_test_state(Screen& screen, const Stand& stand) {
+    if (stand.is_done) return;
     const RestStep* step = step_named(stand.work.rest, stand.step);
     const bool torn_down = is_torn_down(stand.work, stand.setup), again = step && step->set_again;
     const auto text = [&](const char* key) { return screen.text(key); };
@@ -186,8 +189,11 @@ void draw_steps(Screen& screen, const Stand& stand) {
         const float words = width - ui.px(2 * size::pad);
         const Font font = ui.font(TypeSize::small);
         if (screen.is_low()) {
+            // In one line: by its number too where the work alone is what is done here.
             const std::string step = step_name(ui.words(), stand.work.plan, setup->id);
-            return wrapped(ui, work, font, words).size() > 1 ? step : work;
+            const std::string both = step + ": " + work;
+            if (wrapped(ui, both, font, words).size() == 1) return both;
+            return wrapped(ui, work, font, words).size() > 1 || setup->work == stand.setup.work ? step : work;
         }
         return wrapped(ui, all, font, words).size() > 2 ? work : std::move(all);
     };

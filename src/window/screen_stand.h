@@ -13,6 +13,7 @@ struct Stand {
     const Setup* before = nullptr;
     const Setup* after = nullptr;
     const Setup* at_machine = nullptr;  // what its machine was set for before
+    bool is_done = false;               // all that goes through it has
     bool is_left_by_test = false;  // that is another cut of the same joint, tested and locked with this one
 };
 

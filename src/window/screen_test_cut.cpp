@@ -104,16 +104,18 @@ void draw_lock(Bench& bench) {
     if (hold_button(ui, label.c_str(), {.width = width, .detail = detail})) lock();
 }
 
+// Once the moves are made of who could not measure further.
+std::string say_retry(const Bench& bench) {
+    return bench.screen.text(bench.report.unread_retry == Retry::fresh_end ? "test.unread_fresh"
+                                                                           : "test.unread_same");
+}
+
 // What to move where the reading that was asked for can't be taken; once it is made it is told with the next reading.
 void draw_unread(Bench& bench) {
     if (bench.report.unread.empty()) return;
-    const Words& words = bench.screen.ui.words();
-    say(bench.screen.ui, say_unread(bench.report, words) + ".");
+    if (!bench.draft.made_unread)
+        say(bench.screen.ui, say_unread(bench.report, bench.screen.ui.words()) + ".");
     toggle_row(bench.screen.ui, bench.screen.text("test.did_that").c_str(), bench.draft.made_unread);
-    if (bench.draft.made_unread)
-        caption(bench.screen.ui,
-                bench.screen.text(bench.report.unread_retry == Retry::fresh_end ? "test.unread_fresh"
-                                                                                : "test.unread_same"));
 }
 
 void draw_answer(Bench& bench) {
@@ -129,8 +131,10 @@ void draw_answer(Bench& bench) {
     if (is_open) caption(ui, ui.text("test.says", bench.report.test));
     // What the hands do next is what is read first.
     for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
-    say(ui, say_advice(bench.report, ui.words()),
-        is_open && bench.report.moves.empty() ? TypeSize::heading : TypeSize::body);
+    if (bench.draft.made_unread) say(ui, say_retry(bench), TypeSize::heading);
+    else
+        say(ui, say_advice(bench.report, ui.words()),
+            is_open && bench.report.moves.empty() ? TypeSize::heading : TypeSize::body);
     if (const std::string later = say_torn_down(bench.work, bench.report); !later.empty())
         status(ui, Tone::caution, later);
     draw_unread(bench);
@@ -140,7 +144,7 @@ void draw_answer(Bench& bench) {
             say(ui, std::to_string(++number) + ".  " + step);
         caption(ui, ui.text("test.one_is_enough"));
     }
-    if (bench.report.test > 0) {
+    if (bench.report.test > 0 && !bench.draft.made_unread) {
         // After the moves stands in the advice, and where there are none this does too.
         if (!bench.report.moves.empty())
             caption(ui, ui.text("test.as_it_stands", hundredths(bench.report.chance_in_tolerance)));

@@ -190,6 +190,6 @@ TEST_CASE("what letting go of a dragged step does is said in German") {
     const DraggedStep dragged{"S12", 3, kw::Pinned::nowhere, 1, 8};
     const kw::Words& words = kw::words_in(Language::german);
     CHECK(say_drop(dragged, Drop::first, words).place ==
-          "S12 zuerst, vor allem, was es nicht selbst braucht");
-    CHECK(say_drop(dragged, Drop::stays, words).place == "S12 bleibt, wo es ist");
+          "Schritt 4 zuerst, vor allem, was es nicht selbst braucht");
+    CHECK(say_drop(dragged, Drop::stays, words).place == "Schritt 4 bleibt, wo es ist");
 }

@@ -206,7 +206,8 @@ TEST_CASE(
     const std::string words = remade->what.text(Graduation::mm_0_1);
     CHECK(words.find("made again from the board") != std::string::npos);
     // The only saw that rips is the one that stands for the joint: it has to be set again for this side.
-    CHECK(words.find(dado + " (to be set again, with a test cut)") != std::string::npos);
+    CHECK(words.find(session.work->plan.setup_with_id(dado)->work + " (to be set again, with a test cut)") !=
+          std::string::npos);
     // Made again, it is a part like any other.
     run_all(false);
     for (const Affected& a : session.work->affected) {

@@ -154,9 +154,10 @@ TEST_CASE(
     const auto remade =
         std::find_if(affected.begin(), affected.end(), [&](const Affected& a) { return a.part == side; });
     REQUIRE(remade != affected.end());
-    CHECK(remade->what.text(Graduation::in_64).find(dado + "#2 (to be set again, with a test cut)") !=
-          std::string::npos);
-    CHECK(remade->what.text(Graduation::in_64).find(rip) != std::string::npos);
+    const std::string words = remade->what.text(Graduation::in_64);
+    const auto work = [&](const std::string& id) { return session.work->plan.setup_with_id(id)->work; };
+    CHECK(words.find(work(dado) + " (to be set again, with a test cut)") != std::string::npos);
+    CHECK(words.find(work(rip)) != std::string::npos);
 }
 
 TEST_CASE("where another saw rips, the lost side comes back to the saw that still stands") {
