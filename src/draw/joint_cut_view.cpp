@@ -88,10 +88,9 @@ std::string set_text(const Way& way, const char* key, Length SetupScene::*what) 
 }
 
 // Where it is set by its scale, what that is to show: the number that is told beside the picture.
-std::string control_text(const Way& way, const char* key, const char* key_by_scale, Length SetupScene::*what,
-                         const ControlAt& at) {
+std::string control_text(const Way& way, const char* key, Length SetupScene::*what, const ControlAt& at) {
     if (!at.by_scale) return set_text(way, key, what);
-    return way.says.locale.words()(key_by_scale, without_mark(show_with_unit(at.scale, way.says.caliper)));
+    return way.says.locale.words()("draw.by_scale", without_mark(show_with_unit(at.scale, way.says.caliper)));
 }
 
 // By how much the maker has to move what is dimensioned, where a caliper shows it. `more`, `less`: keys of the words.
@@ -135,9 +134,9 @@ void add_fence_dimension(Drawing& drawing, const Way& way, bool to_far_side) {
     const auto change = fence_change(way, to_far_side ? CutterSide::far : CutterSide::near);
     if (!to_far_side && says.fence == Length{} && !change) return;
     const double to = to_far_side ? stands.far().mm() : stands.fence.mm();
-    const std::string text = to_far_side ? measure_text(says.locale, "draw.fence_to_far_side", says.far())
-                                         : control_text(way, "draw.fence", "draw.fence_scale",
-                                                        &SetupScene::fence, says.fence_at(CutterSide::near));
+    const std::string text =
+        to_far_side ? measure_text(says.locale, "draw.fence_to_far_side", says.far())
+                    : control_text(way, "draw.fence", &SetupScene::fence, says.fence_at(CutterSide::near));
     drawing.shapes.emplace_back(Dimension{
         {0, 0}, {to, 0}, Side::below, slab_mm(stands), to_far_side ? 1 : 0, text, Emphasis::strong, change});
 }
@@ -184,15 +183,15 @@ void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& op
                                           kerf_change,
                                           !kerf_change});  // it is said with the cutter
     const Point stood_top{far, way.stood ? way.stood->height.mm() : top};
-    drawing.shapes.emplace_back(Dimension{
-        {far, 0},
-        {far, top},
-        Side::right,
-        way.reach.right_mm,
-        0,
-        control_text(way, "draw.height", "draw.height_scale", &SetupScene::height, says.height_at()),
-        Emphasis::strong,
-        height_change(way, stood_top)});
+    drawing.shapes.emplace_back(
+        Dimension{{far, 0},
+                  {far, top},
+                  Side::right,
+                  way.reach.right_mm,
+                  0,
+                  control_text(way, "draw.height", &SetupScene::height, says.height_at()),
+                  Emphasis::strong,
+                  height_change(way, stood_top)});
     add_spacer_dimension(drawing, way);
 }
 
