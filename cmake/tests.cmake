@@ -73,7 +73,7 @@ add_library(kw_checker STATIC ${checker})
 target_include_directories(kw_checker PUBLIC ${tests})
 target_link_libraries(kw_checker PUBLIC kw_3p_json PRIVATE kw_flags)
 list(TRANSFORM all_but_window PREPEND kw_ OUTPUT_VARIABLE libraries)
-kw_test(whole "${libraries};kw_checker" LABELS whole)
+kw_test(whole "${libraries};kw_checker" LABELS whole COST 100)  # the longest: not at the very end
 
 # Simulated shops, for tests and benchmarks.
 file(GLOB shop CONFIGURE_DEPENDS ${tests}/shop/*.cpp)
@@ -82,8 +82,9 @@ target_include_directories(kw_simulated_shop PUBLIC ${tests})
 target_link_libraries(kw_simulated_shop PUBLIC kw_memory PRIVATE kw_flags)
 target_link_libraries(test_testcut PRIVATE kw_simulated_shop)
 
-# The window's tests share one display. Leaks: a GL driver unloads itself before the sanitizer can name its frames.
-kw_test(window "kw_window;kw_checker" LABELS window RESOURCE_LOCK display ENVIRONMENT ASAN_OPTIONS=detect_leaks=0:malloc_context_size=3)
+# The window's tests share one display, so they go one after another: begun first (COST), they leave the other processors to the rest.
+# Leaks: a GL driver unloads itself before the sanitizer can name its frames.
+kw_test(window "kw_window;kw_checker" LABELS window RESOURCE_LOCK display COST 1000 ENVIRONMENT ASAN_OPTIONS=detect_leaks=0:malloc_context_size=3)
 foreach(test test_whole test_window)
   if(TARGET ${test})
     add_dependencies(${test} kerfwright kw_assets)

@@ -1,6 +1,5 @@
 #include "command/shop.h"
 
-#include <cmath>
 #include <cstdlib>
 #include <filesystem>
 
@@ -12,10 +11,12 @@ namespace {
 // To a caliper's step.
 Graduation shown_in(Unit unit) { return unit == Unit::inch ? Graduation::in_001 : Graduation::mm_0_01; }
 
-// Of what is a length and not a share of a move: " (0.005 in)".
+// Of what is a length and not a share of a move: " (0.005 in)"; of a cutter how wide it cuts.
 std::string also_in_inches(const Believed& belief) {
     if (belief.what == Taught::fence_gain || belief.what == Taught::height_gain) return {};
-    return " (" + show_with_unit(Length::nearest_mm(std::abs(belief.value)), Graduation::in_001) + ")";
+    const Length beyond = Length::nearest_mm(belief.value);
+    const Length said = belief.what == Taught::kerf ? belief.kerf + beyond : abs(beyond);
+    return " (" + show_with_unit(said, Graduation::in_001) + ")";
 }
 
 using Changed = tl::expected<Memory, Problem>;

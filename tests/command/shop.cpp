@@ -18,6 +18,9 @@ TEST_CASE("a lock writes what it taught into the shop's file; `shop` lists it, c
     REQUIRE(std::filesystem::exists(bench.shop()));
     const std::string listed = bench.run({"shop"}).out;
     CHECK(listed.find("1  saw, quarter stack: the fence stands 0.1") != std::string::npos);
+    // Nobody has said yet in which unit this shop reads.
+    CHECK(listed.find(" (0.00") != std::string::npos);
+    CHECK(bench.run({"shop", "--unit", "in"}).out.find(" (0.00") == std::string::npos);
     CHECK(bench.run({"shop", "--correct", "1=0.3 mm"}).out.find("as you said") != std::string::npos);
     CHECK(bench.run({"shop", "--forget", "9"}).status == 1);
     const std::string left = bench.run({"shop", "--forget", "1"}).out;
