@@ -275,7 +275,7 @@ private:
     int keep(const Opened& before, const Session& after, const std::string& words) const {
         if (!after.refused.empty()) return refuse(after.refused);
         if (!save(before, after)) return 1;
-        io_.out << words << next_text(*after.work);
+        io_.out << words << torn_down_words(*before.session.work, *after.work) << next_text(*after.work);
         return 0;
     }
 
@@ -312,6 +312,7 @@ private:
                                            : after.refused_field == "fresh_end" ? ": --fresh-end"
                                                                                 : ""));
         if (save && !this->save(before, after)) return 1;
+        if (save && !options_.json) io_.out << torn_down_words(*before.session.work, *after.work);
         const auto report = report_after(*before.session.work, *after.work, options_.setup);
         if (!report) io_.out << rest_text(*after.work);
         else io_.out << (options_.json ? fit_json(*report) : fit_text(*after.work, *report));

@@ -36,6 +36,23 @@ bool some_may(const Work& work, const Setup& setup, const std::vector<std::size_
     });
 }
 
+std::string torn_down_words(const Work& before, const Work& after) {
+    std::string all;
+    for (const Setup& setup : after.plan.setups) {
+        const Group* group = after.plan.group_with_id(setup.group);
+        const auto left = std::count_if(setup.passes.begin(), setup.passes.end(),
+                                        [&](const Pass& pass) { return !has_run(after, setup, pass); });
+        if (!group || left == 0) continue;
+        const auto was = before.standing.groups.find(group->key), is = after.standing.groups.find(group->key);
+        if (was == before.standing.groups.end() || is == after.standing.groups.end()) continue;
+        if (!was->second.locked || was->second.torn_down || !is->second.torn_down) continue;
+        all += "The " + setup.machine + " no longer stands as locked for " + setup.id + " (" + setup.work +
+               "), with " + std::to_string(left) + (left == 1 ? " end" : " ends") +
+               " still to run: it will have to be set again, and tested.\n";
+    }
+    return all;
+}
+
 std::string lost_words(const std::vector<std::string>& parts) {
     std::string all;
     for (const std::string& part : parts) all += (all.empty() ? "" : ", ") + part;

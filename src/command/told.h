@@ -18,6 +18,9 @@ bool some_may(const Work& work, const Setup& setup, const std::vector<std::size_
 // What was marked, and how much of the setup is left; `setup`: as it was before.
 std::string ran_words(const Work& after, const Setup& setup, std::size_t marked, bool is_late);
 
+// Which locked setups what was told has torn down before all of their parts had run, a line each.
+std::string torn_down_words(const Work& before, const Work& after);
+
 std::string lost_words(const std::vector<std::string>& parts);
 
 }  // namespace kw

@@ -249,6 +249,9 @@ bool explore_picture(Ui& ui, const char* id, const draw::Drawing& drawing, ImVec
     if (has_also) labels.push_back(explore.also);
     if (drawing.close_up) labels.push_back(ui.text(look.zoom > 1 ? "picture.see_all" : "picture.zoom"));
     std::optional<std::size_t> pressed;
+    if (foot > 0)  // of one piece with the picture
+        canvas().AddRectFilled({corner.x, corner.y + room.y}, {corner.x + whole.x, corner.y + whole.y},
+                               colour(ui.colours().card));
     if (!labels.empty()) {
         ImGui::PushID(id);
         pressed = buttons_on_picture(ui, corner, whole, labels, explore.corner);

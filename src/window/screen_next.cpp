@@ -79,6 +79,14 @@ JobStage measured(const Screen& screen) {
     return stage;
 }
 
+// Tested, and as good as it was asked to be.
+bool is_good_to_lock(const Work& work, const Setup& setup) {
+    const Group* group = work.plan.group_with_id(setup.group);
+    const auto standing = group ? work.standing.groups.find(group->key) : work.standing.groups.end();
+    return standing != work.standing.groups.end() && standing->second.tests > 0 &&
+           !standing->second.torn_down && standing->second.advice.kind == AdviceKind::lock;
+}
+
 }  // namespace
 
 std::string step_name(const Words& words, const Plan& plan, const std::string& step) {
@@ -92,7 +100,8 @@ NextThing next_thing(const Words& words, const Work& work) {
     NextThing next{rest.step, SawTab::picture, step_of(work.plan, rest.step) + 1, {}};
     if (is_torn_down(work, setup) || (setup.test_cut && !is_locked(work, setup))) {
         next.tab = SawTab::test;
-        next.what = words("next.test_cut", setup_words(words, setup));
+        next.what =
+            words(is_good_to_lock(work, setup) ? "next.lock" : "next.test_cut", setup_words(words, setup));
     } else {
         next.what = words("next.to_run", rest.ends, setup_words(words, setup));
     }

@@ -12,7 +12,7 @@ struct NextThing {
     std::string step;  // empty: all is cut
     SawTab tab = SawTab::picture;
     std::size_t number = 0;  // of the step, from 1
-    std::string what;        // "Test cut: locking rabbet: side dado"; "4 left to run: groove"
+    std::string what;        // "Test cut, locking rabbet: side dado"; "Lock it, groove"; "4 to run, groove"
 };
 NextThing next_thing(const Words& words, const Work& work);
 void open_step(Screen& screen, const std::string& step, SawTab tab = SawTab::picture);

@@ -121,6 +121,18 @@ TEST_CASE("a part goes through a setup that was torn down when it is set again, 
     shop.done("ran", shop.groove, its);
 }
 
+TEST_CASE("what tears down a locked setup says so, as long as some of its parts have not run") {
+    const Torn shop;
+    shop.done("ran", shop.rip);
+    shop.done("lock", shop.groove, {"--anyway"});
+    shop.done("ran", setup_of(shop, "crosscut to length: sides"));
+    const Said torn = shop.tell("fit", shop.dado, {"--felt", "slides", "--save"});
+    CHECK(torn.out.find("The saw no longer stands as locked for " + shop.groove + " (groove), with ") == 0);
+    CHECK(torn.out.find(" still to run: it will have to be set again, and tested.\n") != std::string::npos);
+    // It is said once.
+    CHECK(shop.tell("lock", shop.dado, {"--anyway"}).out.find("no longer stands") == std::string::npos);
+}
+
 TEST_CASE("parts that ran before a setup was torn down can be told afterwards, without another lock") {
     const Torn shop;
     shop.done("ran", shop.rip);
