@@ -9,6 +9,7 @@ ImVec4 vec(draw::Rgb c, float alpha = 1) {
 }
 
 void set_sizes(ImGuiStyle& style, float r) {
+    style.AntiAliasedLinesUseTex = false;  // their texture would have to be blended
     style.WindowPadding = {16 * r, 16 * r};
     style.FramePadding = {14 * r, 14 * r};
     style.ItemSpacing = {12 * r, 12 * r};

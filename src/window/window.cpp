@@ -57,6 +57,15 @@ void ask_for_usual_sizes(Ui& ui) {
     ask_for_figure_type(ui, TypeSize::huge);
 }
 
+// Letters are in the texture twice as wide, each of its pixels as the screen's would be half a pixel on: the nearest is the letter
+// where it stands. To blend four of them for each pixel of the screen takes an eighth of a frame where the processor draws.
+void take_nearest_of_letters() {
+    const ImTextureID texture = ImGui::GetIO().Fonts->TexID;
+    glBindTexture(GL_TEXTURE_2D, static_cast<GLuint>(reinterpret_cast<std::uintptr_t>(texture)));
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
+}
+
 }  // namespace
 
 Pacer::State Window::Inside::pacing() const {
@@ -107,6 +116,7 @@ void Window::Inside::renew_fonts() {
         ImGui_ImplOpenGL3_DestroyFontsTexture();
         ImGui_ImplOpenGL3_CreateFontsTexture();
     }
+    take_nearest_of_letters();
     ImGui::GetIO().Fonts->ClearTexData();  // the GL has it now
     ImGui::GetIO().FontDefault = ui.font(TypeSize::body).font;
     pacer.request(1);
