@@ -126,6 +126,7 @@ struct Label {
     std::optional<Point> points_at = {};  // with a leader line from the text to this point
     bool spare = false;                   // said beside the picture too: left out where there is little room
     bool bare = false;                    // stands on a plain area: no ground of its own
+    bool on_drawing = false;              // left out where the sheet is low, and said beside the picture
     bool operator==(const Label&) const = default;
 };
 

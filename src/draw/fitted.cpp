@@ -90,9 +90,11 @@ View fitted(const Drawing& drawing, double width_px, double height_px, double pi
     double best_share = 0;
     for (const WordsSet words :
          {WordsSet{1, true}, WordsSet{0.9, true}, WordsSet{1, false}, WordsSet{0.9, false}}) {
-        if (words.with_spares && height_px < room_for_spares_px * pixel_ratio) continue;
-        const View view = fitted_with(drawing, width_px, height_px,
-                                      {1, {}, pixel_ratio * words.size, words.with_spares}, measure);
+        const bool is_low = height_px < room_for_spares_px * pixel_ratio;
+        if (words.with_spares && is_low) continue;
+        View wanted{1, {}, pixel_ratio * words.size, words.with_spares};
+        wanted.is_low = is_low;
+        const View view = fitted_with(drawing, width_px, height_px, wanted, measure);
         const double share = share_of_room(drawing, view, width_px, height_px);
         if (share > best_share * 1.15) {
             best = view;

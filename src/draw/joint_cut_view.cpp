@@ -216,7 +216,8 @@ void add_labels(Drawing& drawing, const SetupScene& stands, const SetupScene& sa
         drawing.shapes.push_back(Label{at, std::move(text), anchor, Emphasis::plain, target});
     };
     drawing.shapes.push_back(
-        Label{{face, 0.5 * t}, face_text(says), Anchor::centre, Emphasis::plain, std::nullopt, true});
+        Label{{face, 0.5 * t}, face_text(says), Anchor::centre, Emphasis::plain, std::nullopt});
+    std::get<Label>(drawing.shapes.back()).on_drawing = true;
     led({end + 0.9 * t, above}, against_text(says), Anchor::left, {end, 0.93 * t});
     std::get<Label>(drawing.shapes.back()).spare = true;
     if (stands.nibble && stands.fence > stands.spacer)

@@ -289,7 +289,7 @@ Annotations annotate(const Drawing& drawing, const View& view, const TextMeasure
     std::vector<Label> led;
     for (const Shape& shape : drawing.shapes) {
         if (const auto* label = std::get_if<Label>(&shape)) {
-            if (label->spare && !view.with_spares) continue;
+            if ((label->spare && !view.with_spares) || (label->on_drawing && view.is_low)) continue;
             if (label->points_at) led.push_back(*label);
             else sheet.fixed_label(*label);
         } else if (const auto* dimension = std::get_if<Dimension>(&shape)) {

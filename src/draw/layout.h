@@ -33,6 +33,7 @@ struct View {
     Pixel origin;             // where (0 mm, 0 mm) lands
     double pixel_ratio = 1;   // device pixels per paper pixel
     bool with_spares = true;  // spare words are set as well
+    bool is_low = false;      // what stands on the drawing itself would hide it
     // Where words and dimensions have to stay if what they belong to is in sight; those of the rest are left out.
     std::optional<PixelBox> sheet = {};
     bool operator==(const View&) const = default;
