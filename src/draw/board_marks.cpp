@@ -5,7 +5,7 @@
 namespace kw::draw {
 namespace {
 
-constexpr int pieces = 9;  // of each curve
+constexpr int pieces_per_curve = 9;
 
 // One high, its tail at the origin: up the right side, over the top, and down through the middle again.
 constexpr std::array<Point, 10> loop{Point{-0.34, 0.05}, {-0.05, 0.16}, {0.32, 0.62},  {0.22, 0.90},
@@ -28,8 +28,8 @@ double cubic(double a, double b, double c, double d, double t) {
 std::vector<Point> loop_at(const MarkPlace& place, bool mirrored) {
     std::vector<Point> points{placed(place, loop.front(), mirrored)};
     for (std::size_t first = 0; first + 3 < loop.size(); first += 3)
-        for (int i = 1; i <= pieces; ++i) {
-            const double t = static_cast<double>(i) / pieces;
+        for (int i = 1; i <= pieces_per_curve; ++i) {
+            const double t = static_cast<double>(i) / pieces_per_curve;
             const Point &a = loop[first], &b = loop[first + 1], &c = loop[first + 2], &d = loop[first + 3];
             points.push_back(placed(
                 place, {cubic(a.x_mm, b.x_mm, c.x_mm, d.x_mm, t), cubic(a.y_mm, b.y_mm, c.y_mm, d.y_mm, t)},

@@ -65,14 +65,14 @@ void fill_sheet(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb,
     if (right > 0)
         fill_opaque(ui, list, {max.x - r, min.y + (is_round(top_right) ? r : 0)},
                     {max.x, max.y - (is_round(bottom_right) ? r : 0)}, rgb);
-    const float pi = 3.14159265f;
+    const float half_turn = 3.14159265f;
     const ImVec2 centres[] = {
         {min.x + r, min.y + r}, {max.x - r, min.y + r}, {max.x - r, max.y - r}, {min.x + r, max.y - r}};
     for (int i = 0; i < 4; ++i) {
         if (!is_round(clockwise[i])) continue;
-        const float from = pi + static_cast<float>(i) * pi / 2;
+        const float from = half_turn + static_cast<float>(i) * half_turn / 2;
         list.PathLineTo(centres[i]);
-        list.PathArcTo(centres[i], r, from, from + pi / 2);
+        list.PathArcTo(centres[i], r, from, from + half_turn / 2);
         list.PathFillConvex(colour(rgb));
     }
 }
