@@ -51,7 +51,7 @@ std::string fit_text(const Work& work, const FitReport& report) {
         out += report.moves.empty() ? "\nExpected of the joint\n" + after
                                     : "\nExpected of the joint after the moves\n" + after;
     for (const Affected& affected : work.affected)
-        out += "Already cut: " + affected.what.text(work.job.locale) + "\n";
+        out += "Already cut: " + affected.said().text(work.job.locale) + "\n";
     return out;
 }
 

@@ -60,8 +60,9 @@ Json notes_json(const Work& work, std::vector<Note> all) {
                          {"about", note.about},
                          {"text", note.text.text(work.job.locale)}});
     for (const Affected& affected : work.affected)
-        notes.push_back(
-            {{"level", "warning"}, {"about", affected.part}, {"text", affected.what.text(work.job.locale)}});
+        notes.push_back({{"level", "warning"},
+                         {"about", affected.part},
+                         {"text", affected.said().text(work.job.locale)}});
     return notes;
 }
 

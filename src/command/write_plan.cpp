@@ -150,7 +150,7 @@ std::string notes_text(const Work& work, const std::vector<Note>& of_files = {})
         out += std::string("  ") + (note.level == Level::note ? "" : "WARNING ") + note.about + ": " +
                note.text.text(work.job.locale) + "\n";
     for (const Affected& affected : work.affected)
-        out += "  ALREADY CUT " + affected.what.text(work.job.locale) + "\n";
+        out += "  ALREADY CUT " + affected.said().text(work.job.locale) + "\n";
     int forgotten = work.standing.forgotten;  // but for those of which a note tells
     for (const Elsewhere& one : work.elsewhere) forgotten -= one.entries;
     if (forgotten > 0)

@@ -5,14 +5,16 @@
 #include "words/names.h"
 
 namespace kw {
-namespace {
 
-// "`middle.1.front`"
-Message part_word(const std::string& part) {
+Message part_message(const std::string& part) {
     const std::size_t role = part.rfind('.') + 1;
     return Message::say("quote.name",
                         Message::of(part.substr(0, role), Message::name("job.part_id.", part.substr(role))));
 }
+
+Message Affected::said() const { return Message::of(part_message(part), Message::say("list.comma"), what); }
+
+namespace {
 
 Message end_word(const std::string& reference) { return Message::name("end.", reference); }
 
@@ -38,9 +40,8 @@ std::optional<Affected> recheck_joint(const Job& job, const Design& design, cons
     });
     if (fate == Fate::recut && widened) return std::nullopt;
     return Affected{ran.part, fate,
-                    fate == Fate::recut
-                        ? Message::say("job.run_again", part_word(ran.part), end_word(ran.reference))
-                        : Message::say("job.part_lost", part_word(ran.part), end_word(ran.reference)),
+                    fate == Fate::recut ? Message::say("job.run_again", end_word(ran.reference))
+                                        : Message::say("job.part_lost", end_word(ran.reference)),
                     false, ran.group_key};
 }
 
@@ -52,10 +53,8 @@ std::optional<Affected> recheck_size(const Job& job, const Plan& plan, const Ran
     const Length less = wanted - *ran.size;
     if (abs(less) <= job.fit.tolerance.fit) return std::nullopt;
     if (less < Length{})
-        return Affected{ran.part, Fate::recut,
-                        Message::say("job.take_off", part_word(ran.part), *ran.size, -less, wanted)};
-    return Affected{ran.part, Fate::lost,
-                    Message::say("job.too_short", part_word(ran.part), *ran.size, wanted, less)};
+        return Affected{ran.part, Fate::recut, Message::say("job.take_off", *ran.size, -less, wanted)};
+    return Affected{ran.part, Fate::lost, Message::say("job.too_short", *ran.size, wanted, less)};
 }
 
 // A part that was lost and is not made again yet: the setups that it must still go through, and which of them are set.
@@ -69,8 +68,7 @@ std::optional<Affected> remake(const Plan& plan, const Rest& rest, const std::st
                                           : work);
     }
     if (setups.empty()) return std::nullopt;
-    return Affected{part, Fate::lost,
-                    Message::say("job.make_again", part_word(part), Message::list(setups, "list.comma")),
+    return Affected{part, Fate::lost, Message::say("job.make_again", Message::list(setups, "list.comma")),
                     true};
 }
 

@@ -100,7 +100,13 @@ struct Affected {
     Message what;
     bool is_logged = false;      // as lost: it is being made again
     std::string group_key = {};  // whose cut it is; empty of a size
+
+    // With the part's name before it.
+    Message said() const;
 };
+
+// "`middle.1.front`", the role in the maker's language.
+Message part_message(const std::string& part);
 
 struct Rest;
 std::vector<Affected> affected_parts(const Job& job, const Design& standing_design, const Plan& plan,

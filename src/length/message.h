@@ -99,6 +99,7 @@ struct Refusal {
     std::string field;
     Message why;
     Message remedy;
+    std::string first = {};  // id of what is to be done before, where that is a setup
 };
 
 // A name as it is written in files, in the language's quotes.

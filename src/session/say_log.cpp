@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "session/words.h"
 #include "words/names.h"
 
 namespace kw {
@@ -108,20 +109,22 @@ Refusal too_early(const Plan& plan, const Setup& setup, const ComesFirst& first,
         return words("entry.setup", name(one), work_word(words, one.work));
     };
     const std::string here = said(setup), before = said(*first.setup);
-    if (first.torn_down)
-        return {"setup", Message::say("early.torn_down", first.part, here),
-                Message::say("early.set_again", name(setup))};
+    const auto part = [&](const std::string& id) {
+        return names == SetupNames::ids ? part_message(id) : Message::of(say_part(words, plan, id));
+    };
+    const Message which = part(first.part);
+    const auto refusal = [&](Message why, const char* remedy) {
+        return Refusal{"setup", std::move(why), Message::say(remedy, name(*first.setup)), first.setup->id};
+    };
+    if (first.torn_down) return refusal(Message::say("early.torn_down", which, here), "early.set_again");
     if (first.lock && first.setup == &setup)
-        return {"setup", Message::say("early.not_locked", first.part, here),
-                Message::say("early.test_in_scrap", name(setup))};
+        return refusal(Message::say("early.not_locked", which, here), "early.test_in_scrap");
     if (first.lock)
-        return {"setup", Message::say("early.size_follows", first.part, here, before),
-                Message::say("early.test_first", name(*first.setup))};
+        return refusal(Message::say("early.size_follows", which, here, before), "early.test_first");
     if (first.through != first.part)
-        return {"setup", Message::say("early.bottom", first.part, here, first.through, before),
-                Message::say("early.run_first", name(*first.setup))};
-    return {"setup", Message::say("early.comes_first", first.part, here, before),
-            Message::say("early.run_first", name(*first.setup))};
+        return refusal(Message::say("early.bottom", which, here, part(first.through), before),
+                       "early.run_first");
+    return refusal(Message::say("early.comes_first", which, here, before), "early.run_first");
 }
 
 }  // namespace kw

@@ -37,8 +37,10 @@ Session refuse(Session session, std::string field, const Message& why) {
 }
 
 Session refuse(Session session, const Refusal& refusal) {
-    return refuse(std::move(session), refusal.field,
-                  Message::say("refused.with_remedy", refusal.why, refusal.remedy));
+    session = refuse(std::move(session), refusal.field,
+                     Message::say("refused.with_remedy", refusal.why, refusal.remedy));
+    session.refused_first = refusal.first;
+    return session;
 }
 
 // Sets what `pointer` names, making the objects on the way; a null value erases.
@@ -311,6 +313,7 @@ private:
 Session made_ready(Session session, const std::string& time) {
     session.refused.clear();
     session.refused_field.clear();
+    session.refused_first.clear();
     session.day = time.substr(0, std::string("2026-01-31").size());
     return session;
 }

@@ -24,6 +24,7 @@ struct Session {
     std::vector<std::shared_ptr<const Json>> redo;
     std::string refused;        // why the last action was not taken; empty if it was
     std::string refused_field;  // JSON pointer, or "setup", "readings" ...
+    std::string refused_first;  // the setup that comes first, by its id; empty: the refusal names none
 };
 
 // One field of the document; a null value takes the field away.

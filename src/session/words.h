@@ -21,6 +21,9 @@ std::string minutes(std::int64_t seconds);
 std::string say_move(const Job& job, const Group& group, const std::string& control, Length by,
                      const Settings& after);
 
+// "twine 1, left side"; a part that the plan has not, by its id.
+std::string say_part(const Words& words, const Plan& plan, const std::string& part);
+
 // "rip fence", "miter gauge", "stop"; of a crosscut on a table saw "miter gauge or sled, with a stop on it": there a stop alone guides nothing.
 std::string say_guide(const Work& work, const Setup& setup);
 

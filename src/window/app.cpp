@@ -122,6 +122,10 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
     app.aside_ = aside.value_or(platform::has_threads() ? Aside::thread : Aside::between_frames);
     app.keeper_ =
         std::make_unique<JobKeeper>(std::move(kept), app.aside_ == Aside::thread, platform::post_wake_up);
+    app.file_watch_ = platform::watch_file(path, [written = app.is_file_written_] {
+        *written = true;
+        platform::post_wake_up();
+    });
     if (app.is_beginning_) app.keeper_->begin();
     app.was_shown_ = !app.is_beginning_;
     return app;
@@ -198,9 +202,13 @@ void App::take_answers(Ui& ui) {
         show(std::move(answer->session), answer->actions, answer->file_taken);
         if (pinned && is_taken && before) ui.toast(pin_news(ui.words(), *before, *shown_.work, *pinned));
         asked_s_ = ui.now_s;
-        const bool said_there = state_.place == Where::saw && state_.saw_tab == SawTab::test;
+        // At the saw a refusal is said on the page, with what to do.
+        const bool at_test = state_.place == Where::saw && state_.saw_tab == SawTab::test,
+                   at_ends = state_.place == Where::saw && state_.saw_tab == SawTab::picture &&
+                             shown_.refused_field == "setup" && !shown_.refused.empty();
+        state_.refused_at = at_ends ? state_.setup : std::string();
         for (const Said& said : answer->said)
-            if (!said.is_refusal || !said_there) ui.toast(said.text, said.tone);
+            if (!said.is_refusal || !(at_test || at_ends)) ui.toast(said.text, said.tone);
         if (answer->test_taken) state_.test = {};
         ui.pacer.request(Pacer::settle_frames);
     }
@@ -249,7 +257,8 @@ void App::finish(Ui& ui) {
 
 void App::frame(Ui& ui) {
     constexpr double look_again_s = 1;
-    if (ui.now_s >= looked_s_ + look_again_s) {
+    const bool is_written = is_file_written_->exchange(false);
+    if (is_written || ui.now_s >= looked_s_ + look_again_s) {
         looked_s_ = ui.now_s;
         keeper_->look_at_file();
     }

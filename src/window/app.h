@@ -10,6 +10,7 @@
 #include <tl/expected.hpp>
 
 #include "window/job_keeper.h"
+#include "window/platform.h"
 #include "window/screen.h"
 #include "window/window.h"
 
@@ -74,6 +75,8 @@ private:
     std::shared_ptr<std::atomic<bool>> is_sounding_ = std::make_shared<std::atomic<bool>>(false);
     std::unique_ptr<kw::window::Aside> sounds_;  // begins with the first sound
     UiState state_;
+    std::shared_ptr<std::atomic<bool>> is_file_written_ = std::make_shared<std::atomic<bool>>(false);
+    std::shared_ptr<platform::FileWatch> file_watch_;  // an idle window takes up what others write, too
 };
 
 // Where the user's own shop keeps what it learns.

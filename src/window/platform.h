@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <filesystem>
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -42,6 +43,11 @@ void step_back();
 
 // Plays samples of one channel, and returns when they have been heard. False where there is no sound to be had.
 bool play(const std::vector<std::int16_t>& samples, int rate_hz);
+
+// Calls `written`, from a thread of its own, whenever another program or this one has written the file or put it in place; until the
+// watch goes. Null where that can't be known: then it is seen when the window draws next.
+class FileWatch;
+std::shared_ptr<FileWatch> watch_file(const std::filesystem::path& path, std::function<void()> written);
 
 // Ends a wait from any thread, and has a frame drawn.
 void post_wake_up();

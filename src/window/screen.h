@@ -97,7 +97,10 @@ struct UiState {
     SetupSaid setup_said;
     std::string filling;    // caption of the number that fills the screen
     std::string spoilt_at;  // the step at which the maker is asked which part is spoilt; empty: none
-    std::string late_at;    // the step whose ticks are of parts that ran before it was torn down; empty: none
+    std::string why_at;     // the step at which it is told why parts are lost; empty: none
+    std::string
+        refused_at;  // the step at which the last action was refused; empty: it was not, or that is said elsewhere
+    std::string late_at;  // the step whose ticks are of parts that ran before it was torn down; empty: none
     Over over = Over::none;
     int first_question = -1;  // of the first start; negative: they are answered, or were left
     ShownPage shown_page;     // in the frame before

@@ -116,6 +116,8 @@ void open_step(Screen& screen, const std::string& step, SawTab tab) {
     state.filling.clear();
     state.spoilt_at.clear();
     state.late_at.clear();
+    state.why_at.clear();
+    state.refused_at.clear();
     state.over = Over::none;
     state.picture = state.closed = state.magnified = {};
 }

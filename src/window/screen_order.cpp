@@ -48,14 +48,8 @@ void draw_summary(Screen& screen, const Work& work) {
 }
 
 void draw_affected(Screen& screen, const Work& work) {
-    for (const Affected& affected : work.affected) {
-        if (affected.fate == Fate::fine) continue;
-        const bool lost = affected.fate == Fate::lost;
-        notice(screen.ui, lost ? Tone::wrong : Tone::caution,
-               screen.text(lost ? "order.part_lost" : "order.part_again",
-                           part_words(screen.ui.words(), work.plan, affected.part)),
-               affected.what.text(work.job.locale));
-    }
+    for (const Affected& affected : work.affected)
+        if (affected.fate != Fate::fine) say_affected(screen, work, affected);
 }
 
 void draw_note(Ui& ui, const Work& work, const Note& note) {

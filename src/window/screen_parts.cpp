@@ -57,12 +57,44 @@ bool draw_end(Screen& screen, const Stand& stand, std::size_t index) {
     return !fate.empty();
 }
 
+// Why parts are lost or to be cut again: told here, once it is asked.
+void draw_why(Screen& screen, const Stand& stand, bool any_wrong) {
+    UiState& state = screen.state;
+    if (!any_wrong) return;
+    if (state.why_at != stand.step) {
+        if (list_row(screen.ui, screen.text("parts.why").c_str(), {}, false, Tone::caution))
+            state.why_at = stand.step;
+        return;
+    }
+    const auto goes_through = [&](const std::string& part) {
+        return std::any_of(stand.setup.passes.begin(), stand.setup.passes.end(),
+                           [&](const Pass& pass) { return pass.part == part; });
+    };
+    for (const Affected& affected : stand.work.affected)
+        if (affected.fate != Fate::fine && goes_through(affected.part))
+            say_affected(screen, stand.work, affected);
+}
+
+// Why the last tick was not taken, where the finger is, and the way to what comes first.
+void draw_refused(Screen& screen, const Stand& stand) {
+    const Session& session = screen.session;
+    if (screen.state.refused_at != stand.step || session.refused.empty()) return;
+    notice(screen.ui, Tone::wrong, screen.text("parts.not_taken"), capital(session.refused));
+    const std::string& first = session.refused_first;
+    if (first.empty() || first == stand.setup.id || !stand.work.plan.setup_with_id(first)) return;
+    const std::string step = step_name(screen.ui.words(), stand.work.plan, first);
+    if (primary_button(screen.ui, screen.text("parts.go_first", step).c_str(),
+                       {.width = content_width(screen.ui)}))
+        open_step(screen, first);
+}
+
 void draw_ends(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     // Not the ends that can only go through when it is set a second time.
     const RestStep* step = step_named(stand.work.rest, stand.step);
     const std::vector<std::size_t> left = step ? step->open : std::vector<std::size_t>{};
     bool any_wrong = false;
+    draw_refused(screen, stand);
     if (is_torn_down(stand.work, stand.setup)) {
         bool late = is_told_late(screen, stand);
         if (toggle_row(ui, ui.text("parts.late").c_str(), late, ui.text("parts.late_why")))
@@ -70,8 +102,7 @@ void draw_ends(Screen& screen, const Stand& stand) {
     }
     for (std::size_t i = 0; i < stand.setup.passes.size(); ++i)
         any_wrong = draw_end(screen, stand, i) || any_wrong;
-    if (any_wrong && list_row(ui, ui.text("parts.why").c_str(), {}, false, Tone::caution))
-        screen.state.place = Where::order;
+    draw_why(screen, stand, any_wrong);
     const float width = content_width(ui);
     if (!left.empty() && secondary_button(ui, ui.text("parts.tick_all").c_str(), {.width = width}))
         screen.done = MarkRun{stand.setup.id, left, true, is_told_late(screen, stand)};
@@ -141,12 +172,25 @@ void draw_take_back(Screen& screen) {
         screen.done = TakeBack{};
 }
 
+void say_through(Screen& screen, const Stand& stand) {
+    const Words& words = screen.ui.words();
+    std::vector<std::string> roles;
+    for (const Pass& pass : stand.setup.passes) {
+        const std::string role = role_words(words, stand.work.plan.part_with_id(pass.part)->size.role);
+        if (std::find(roles.begin(), roles.end(), role) == roles.end()) roles.push_back(role);
+    }
+    const Progress progress = progress_of(stand.work, stand.setup);
+    status(screen.ui, progress.done == progress.of ? Tone::good : Tone::accent,
+           words("saw.through", words.list(roles), progress.of - progress.done, progress.of));
+}
+
 void draw_parts(Screen& screen, const Stand& stand) {
     begin_card(screen.ui, "parts");
     if (screen.state.spoilt_at == stand.step) {
         draw_spoilt(screen, stand);
     } else {
-        draw_count(screen.ui, progress_of(stand.work, stand.setup));
+        if (screen.is_low()) say_through(screen, stand);
+        else draw_count(screen.ui, progress_of(stand.work, stand.setup));
         draw_ends(screen, stand);
     }
     end_card(screen.ui);

@@ -91,19 +91,6 @@ void say_lie(Screen& screen, const Setup& setup) {
                                  against(words, setup))));
 }
 
-// What goes through, in one line: where the list of it is farther down.
-void say_through(Screen& screen, const Stand& stand) {
-    const Words& words = screen.ui.words();
-    std::vector<std::string> roles;
-    for (const Pass& pass : stand.setup.passes) {
-        const std::string role = role_words(words, stand.work.plan.part_with_id(pass.part)->size.role);
-        if (std::find(roles.begin(), roles.end(), role) == roles.end()) roles.push_back(role);
-    }
-    const Progress progress = progress_of(stand.work, stand.setup);
-    status(screen.ui, progress.done == progress.of ? Tone::good : Tone::accent,
-           words("saw.through", words.list(roles), progress.of - progress.done, progress.of));
-}
-
 // What guides it, and what cuts.
 void draw_gear(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
@@ -133,20 +120,29 @@ void draw_cautions(Screen& screen, const Stand& stand) {
                    capital(note.text.text(stand.work.job.locale)), "");
 }
 
-void draw_test_state(Screen& screen, const Stand& stand) {
-    if (stand.is_done) return;
+void say_lock(Screen& screen, const Stand& stand) {
     const RestStep* step = step_named(stand.work.rest, stand.step);
-    const bool torn_down = is_torn_down(stand.work, stand.setup), again = step && step->set_again;
-    const auto text = [&](const char* key) { return screen.text(key); };
-    if (is_locked(stand.work, stand.setup) && !torn_down)
-        return status(screen.ui, again || stand.is_left_by_test ? Tone::caution : Tone::good,
-                      text(again                   ? "saw.locked_set_again"
-                           : stand.is_left_by_test ? "saw.locked_left_by_test"
-                                                   : "saw.locked"));
-    if (torn_down) status(screen.ui, Tone::caution, text("saw.torn_down"));
-    else if (!stand.setup.test_cut) return;
-    if (primary_button(screen.ui, text("saw.test_first").c_str(),
-                       {.width = content_width(screen.ui), .detail = text("saw.test_first_why")}))
+    const bool again = step && step->set_again;
+    status(screen.ui, again || stand.is_left_by_test ? Tone::caution : Tone::good,
+           screen.text(again                   ? "saw.locked_set_again"
+                       : stand.is_left_by_test ? "saw.locked_left_by_test"
+                                               : "saw.locked"));
+}
+
+// Whether the joint is tested, and the way to what helps where it fits tight or loose: at each of its cuts.
+void draw_test_state(Screen& screen, const Stand& stand) {
+    const Group* group = stand.work.plan.group_with_id(stand.setup.group);
+    if (!group || stand.is_done) return;
+    Ui& ui = screen.ui;
+    const bool torn_down = is_torn_down(stand.work, stand.setup),
+               locked = is_locked(stand.work, stand.setup) && !torn_down;
+    if (locked) say_lock(screen, stand);
+    else if (torn_down) status(ui, Tone::caution, ui.text("saw.torn_down"));
+    const float width = content_width(ui);
+    if (locked ? secondary_button(ui, ui.text("saw.too_tight").c_str(),
+                                  {.width = width, .detail = ui.text("saw.too_tight_why")})
+               : primary_button(ui, ui.text("saw.test_first").c_str(),
+                                {.width = width, .detail = ui.text("saw.test_first_why")}))
         screen.state.saw_tab = SawTab::test;
 }
 
@@ -155,7 +151,7 @@ void draw_test_state(Screen& screen, const Stand& stand) {
 void draw_title(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
     const std::string where = ui.text("saw.step_of", stand.index + 1, stand.work.plan.sequence.size(),
-                                      drawers_of(stand.work.plan, stand.setup));
+                                      drawer_words(ui.words(), stand.work.plan, stand.setup));
     const std::array<std::string, 4> tabs{ui.text("saw.tab_picture"), ui.text("saw.tab_closed"),
                                           ui.text("saw.tab_test"), ui.text("saw.tab_log")};
     int tab = static_cast<int>(screen.state.saw_tab);
@@ -185,17 +181,17 @@ void draw_steps(Screen& screen, const Stand& stand) {
     const auto name = [&](const Setup* setup, const char* none, float width) {
         if (!setup) return ui.text(none);
         const std::string work = capital(setup_words(ui.words(), *setup));
-        std::string all = work + ", " + drawers_of(stand.work.plan, *setup);
+        const std::string step = step_name(ui.words(), stand.work.plan, setup->id);
+        const std::string both = step + ": " + work;
+        std::string all = both + ", " + drawer_words(ui.words(), stand.work.plan, *setup);
         const float words = width - ui.px(2 * size::pad);
         const Font font = ui.font(TypeSize::small);
         if (screen.is_low()) {
-            // In one line: by its number too where the work alone is what is done here.
-            const std::string step = step_name(ui.words(), stand.work.plan, setup->id);
-            const std::string both = step + ": " + work;
+            // In one line: by its number alone where the work is what is done here.
             if (wrapped(ui, both, font, words).size() == 1) return both;
             return wrapped(ui, work, font, words).size() > 1 || setup->work == stand.setup.work ? step : work;
         }
-        return wrapped(ui, all, font, words).size() > 2 ? work : std::move(all);
+        return wrapped(ui, all, font, words).size() > 2 ? both : std::move(all);
     };
     const std::string before = name(stand.before, "saw.first_step", room * 0.4f - gap),
                       after = name(stand.after, "saw.last_step", room * 0.6f);

@@ -28,6 +28,8 @@ std::string fence_caption(Screen& screen, const Stand& stand);
 SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& now, CutterSide measured_to);
 void draw_changes(Screen& screen, const Stand& stand);
 
+// What goes through, in one line: where the list of it is farther down, or there is no room for a large count.
+void say_through(Screen& screen, const Stand& stand);
 // The ends to run, with the way to say that a part is spoilt, and the way back.
 void draw_parts(Screen& screen, const Stand& stand);
 // What "Hold to undo" takes back: "the lock at step 12"; empty where there is nothing.

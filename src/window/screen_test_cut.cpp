@@ -110,12 +110,30 @@ std::string say_retry(const Bench& bench) {
                                                                            : "test.unread_same");
 }
 
+// The moves make it likely enough as it is: one more reading is the maker's to take or leave.
+bool moves_will_do(const Bench& bench) {
+    return !bench.report.unread.empty() && bench.report.chance_after_move >= bench.report.wanted_chance;
+}
+
 // What to move where the reading that was asked for can't be taken; once it is made it is told with the next reading.
 void draw_unread(Bench& bench) {
     if (bench.report.unread.empty()) return;
-    if (!bench.draft.made_unread)
+    if (!bench.draft.made_unread && !moves_will_do(bench))
         say(bench.screen.ui, say_unread(bench.report, bench.screen.ui.words()) + ".");
     toggle_row(bench.screen.ui, bench.screen.text("test.did_that").c_str(), bench.draft.made_unread);
+}
+
+// What the hands do next is what is read first.
+void draw_advice(Bench& bench, bool is_open) {
+    Ui& ui = bench.screen.ui;
+    for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
+    if (bench.draft.made_unread) return say(ui, say_retry(bench), TypeSize::heading);
+    if (!moves_will_do(bench))
+        return say(ui, say_advice(bench.report, ui.words()),
+                   is_open && bench.report.moves.empty() ? TypeSize::heading : TypeSize::body);
+    for (const SaidMove& move : bench.report.unread) say(ui, capital(move.say), TypeSize::heading);
+    say(ui, ui.text("test.moves_will_do", percent(bench.report.chance_after_move),
+                    reading_word(ui.words(), bench.report.measure)));
 }
 
 void draw_answer(Bench& bench) {
@@ -129,12 +147,7 @@ void draw_answer(Bench& bench) {
                                        : Tone::plain);
     const bool is_open = bench.report.test > 0 && !again && !bench.report.locked;
     if (is_open) caption(ui, ui.text("test.says", bench.report.test));
-    // What the hands do next is what is read first.
-    for (const SaidMove& move : bench.report.moves) say(ui, capital(move.say), TypeSize::heading);
-    if (bench.draft.made_unread) say(ui, say_retry(bench), TypeSize::heading);
-    else
-        say(ui, say_advice(bench.report, ui.words()),
-            is_open && bench.report.moves.empty() ? TypeSize::heading : TypeSize::body);
+    draw_advice(bench, is_open);
     if (const std::string later = say_torn_down(bench.work, bench.report); !later.empty())
         status(ui, Tone::caution, later);
     draw_unread(bench);
@@ -146,7 +159,7 @@ void draw_answer(Bench& bench) {
     }
     if (bench.report.test > 0 && !bench.draft.made_unread) {
         // After the moves stands in the advice, and where there are none this does too.
-        if (!bench.report.moves.empty())
+        if (!bench.report.moves.empty() || moves_will_do(bench))
             caption(ui, ui.text("test.as_it_stands", hundredths(bench.report.chance_in_tolerance)));
         const std::string expected = expected_words(bench);
         if (!expected.empty())

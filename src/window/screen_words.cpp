@@ -60,10 +60,15 @@ std::string role_words(const Words& words, Role role) { return role_word(words, 
 std::string setup_words(const Words& words, const Setup& setup) { return work_word(words, setup.work); }
 
 std::string part_words(const Words& words, const Plan& plan, const std::string& id) {
-    const Part* part = plan.part_with_id(id);
-    if (!part) return id;
-    return capital(part->drawer) + " " + std::to_string(part->copy) + ", " +
-           role_words(words, part->size.role);
+    return capital(say_part(words, plan, id));
+}
+
+void say_affected(Screen& screen, const Work& work, const Affected& affected) {
+    const bool lost = affected.fate == Fate::lost;
+    notice(screen.ui, lost ? Tone::wrong : Tone::caution,
+           screen.text(lost ? "order.part_lost" : "order.part_again",
+                       part_words(screen.ui.words(), work.plan, affected.part)),
+           capital(affected.what.text(work.job.locale)));
 }
 
 std::string references_of(const Words& words, const Setup& setup) {
@@ -107,6 +112,10 @@ std::string drawers_of(const Plan& plan, const Setup& setup) {
         if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
     }
     return joined(names);
+}
+
+std::string drawer_words(const Words& words, const Plan& plan, const Setup& setup) {
+    return words("saw.drawer", drawers_of(plan, setup));
 }
 
 std::vector<std::string> changes(const Setup* before, const Setup& now) {

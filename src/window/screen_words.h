@@ -30,11 +30,15 @@ std::string role_words(const Words& words, Role role);
 std::string setup_words(const Words& words, const Setup& setup);
 
 // "front end and rear end", each once.
+// A part that must be made or cut again, and why.
+void say_affected(Screen& screen, const Work& work, const Affected& affected);
 std::string references_of(const Words& words, const Setup& setup);
 std::string faces_down(const Words& words, const Setup& setup);
 
 // "twine, seed trays": whose parts go through.
 std::string drawers_of(const Plan& plan, const Setup& setup);
+// "drawer twine": a name alone may read as a part of the sentence.
+std::string drawer_words(const Words& words, const Plan& plan, const Setup& setup);
 
 // What a note is about, in words: "Step 12, groove".
 std::string about_words(const Words& words, const Plan& plan, const std::string& about);

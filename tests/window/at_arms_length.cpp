@@ -40,6 +40,61 @@ TEST_CASE("every step opens at its top, however far the one before was scrolled"
     CHECK(maker.find("Test cut first")->box.top == doctest::Approx(top));
 }
 
+TEST_CASE("at every cut of a joint, locked or not, one tap leads to what helps where it fits tight") {
+    Maker maker(one_drawer);
+    const auto helps_at = [&](const std::string& step, const char* label) {
+        maker.app().state().place = Where::saw;
+        maker.app().state().setup = step;
+        maker.app().state().saw_tab = SawTab::picture;
+        maker.redraw();
+        maker.press(label);
+        return maker.app().state().saw_tab == SawTab::test;
+    };
+    int cuts = 0;
+    for (const std::string& step : maker.work().plan.sequence) {
+        const Setup& setup = *setup_of_step(maker.work().plan, step);
+        if (setup.group.empty()) continue;
+        INFO(setup.work);
+        CHECK(helps_at(step, "Test cut first"));
+        ++cuts;
+    }
+    CHECK(cuts > 3);
+    const auto first = std::find_if(maker.work().plan.setups.begin(), maker.work().plan.setups.end(),
+                                    [](const Setup& setup) { return setup.test_cut; });
+    const std::string id = first->id, group = first->group;
+    maker.app().act(maker.hand().ui(), LockGroup{{.setup = id}});
+    maker.app().finish(maker.hand().ui());
+    for (const Setup& setup : std::vector<Setup>(maker.work().plan.setups))
+        if (setup.group == group) CHECK(helps_at(setup.id, "Too tight or loose?"));
+}
+
+TEST_CASE(
+    "a tick that comes too early says so at the ends, by the part's own name, and leads to what comes "
+    "first") {
+    Maker maker(one_drawer);
+    const auto& plan = maker.work().plan;
+    const auto joint = std::find_if(plan.setups.begin(), plan.setups.end(), [](const Setup& setup) {
+        return setup.work == "locking rabbet: rabbet";
+    });
+    REQUIRE(joint != plan.setups.end());
+    maker.app().state().place = Where::saw;
+    maker.app().state().setup = joint->id;
+    maker.redraw();
+    maker.hand().ui().toasts.clear();
+    maker.press(part_words(maker.hand().ui().words(), maker.work().plan, joint->passes.front().part));
+    maker.app().finish(maker.hand().ui());
+    maker.redraw();
+    CHECK(maker.hand().ui().toasts.empty());
+    const std::string& refused = maker.app().session().refused;
+    CHECK(refused.find("string 1, front can't have gone through") == 0);
+    CHECK(refused.find("string.1") == std::string::npos);
+    const std::string first = maker.app().session().refused_first;
+    REQUIRE_FALSE(first.empty());
+    maker.press("Go to " + step_name(maker.hand().ui().words(), maker.work().plan, first));
+    CHECK(maker.app().state().setup == first);
+    CHECK(maker.find("Not ticked") == nullptr);
+}
+
 TEST_CASE("a toast lies over nothing that can be pressed") {
     for (const auto& size : {std::pair{1280, 800}, std::pair{800, 1280}, std::pair{1024, 600}}) {
         const int width = size.first, height = size.second;

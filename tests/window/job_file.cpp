@@ -3,6 +3,7 @@
 #include <thread>
 
 #include "window/maker.h"
+#include "window/platform.h"
 
 namespace kw::window {
 namespace {
@@ -66,6 +67,45 @@ TEST_CASE("a window that is only looked at takes up what the command line wrote"
     REQUIRE(maker.app().session().document["log"].size() == 1);
     CHECK(maker.work().standing.lost.size() == 1);
     CHECK(said_last(maker) == "The job's file was changed outside this window: this is how it stands now.");
+}
+
+TEST_CASE(
+    "a window that nobody touches is woken by what the command line writes, in place or by a new file") {
+    Maker maker(one_drawer);
+    const auto is_woken = [&] {
+        using namespace std::chrono_literals;
+        for (int i = 0; i < 2000; ++i) {
+            if (platform::take_wake_up()) {
+                platform::post_wake_up();  // asked for here only: the window is to have it
+                return true;
+            }
+            std::this_thread::sleep_for(5ms);
+        }
+        return false;
+    };
+    // Shows what came of it, and comes to rest.
+    const auto shows = [&](std::size_t entries) {
+        const auto in_log = [&] { return maker.app().session().document["log"].size(); };
+        for (int i = 0; i < 400 && in_log() < entries; ++i) {
+            maker.step();
+            std::this_thread::sleep_for(std::chrono::milliseconds(5));
+        }
+        maker.app().finish(maker.hand().ui());
+        maker.step();
+        platform::take_wake_up();
+        return in_log() == entries;
+    };
+    REQUIRE(shows(0));
+    lose_outside(maker, part(maker, 0));
+    CHECK(is_woken());
+    CHECK(shows(1));
+    Json job = maker.on_disk();
+    job["log"].push_back(lost(part(maker, 1)));
+    const std::filesystem::path other = maker.path().string() + ".new";
+    std::ofstream(other) << job.dump();
+    std::filesystem::rename(other, maker.path());
+    CHECK(is_woken());
+    CHECK(shows(2));
 }
 
 TEST_CASE("undo takes back what was done in the window, and keeps what the command line wrote") {
