@@ -117,7 +117,7 @@ public:
                 session = apply(session, MarkLost{part, part != options_.parts.front()}, utc_now());
                 if (!session.refused.empty()) break;
             }
-            return keep(opened, session, lost_words(options_.parts));
+            return keep(opened, session, lost_words(*session.work, options_.parts));
         });
     }
 

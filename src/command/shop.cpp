@@ -27,7 +27,20 @@ tl::expected<Believed, Problem> numbered(const std::vector<Believed>& all, int n
                                   Message::of("`kerfwright shop` lists ", int(all.size()))});
 }
 
-Changed corrected(const Memory& memory, const std::string& asked, Unit unit, const std::string& now) {
+// As it reads in the shop's unit; where nobody has said which that is, the unit must stand beside the number.
+tl::expected<Length, Problem> asked_length(const std::string& text, std::optional<Unit> unit) {
+    const auto length = read_length(text, unit.value_or(Unit::millimetre));
+    if (!length)
+        return tl::unexpected(Problem{"", Message::of("--correct: ", length.error().message),
+                                      Message::of("write NUMBER=LENGTH")});
+    if (!unit && *length != read_length(text, Unit::inch).value_or(*length))
+        return tl::unexpected(Problem{"", Message::of("--correct: ", text, " of what?"),
+                                      Message::of("write the unit, as in ", text, " in or ", text, " mm")});
+    return *length;
+}
+
+Changed corrected(const Memory& memory, const std::string& asked, std::optional<Unit> unit,
+                  const std::string& now) {
     const std::size_t equals = asked.find('=');
     const auto what = numbered(believed(memory, now), std::atoi(asked.substr(0, equals).c_str()));
     if (!what) return tl::unexpected(what.error());
@@ -35,10 +48,8 @@ Changed corrected(const Memory& memory, const std::string& asked, Unit unit, con
         return tl::unexpected(
             Problem{"", Message::of("how long moves come out is no length, and can't be corrected so"),
                     Message::of("forget it with --forget")});
-    const auto length = read_length(equals == std::string::npos ? "" : asked.substr(equals + 1), unit);
-    if (!length)
-        return tl::unexpected(Problem{"", Message::of("--correct: ", length.error().message),
-                                      Message::of("write NUMBER=LENGTH")});
+    const auto length = asked_length(equals == std::string::npos ? "" : asked.substr(equals + 1), unit);
+    if (!length) return tl::unexpected(length.error());
     if (abs(*length) > Length::millimetres(3))
         return tl::unexpected(
             Problem{"", Message::of("a scale that is ", *length, " off is set right, not remembered"),
@@ -52,9 +63,8 @@ Changed changed(const ShopAsked& asked, Memory memory, const std::string& now) {
         if (!what) return tl::unexpected(what.error());
         memory = forget(std::move(memory), *what);
     }
-    return asked.correct.empty()
-               ? Changed(std::move(memory))
-               : corrected(memory, asked.correct, asked.unit.value_or(Unit::millimetre), now);
+    return asked.correct.empty() ? Changed(std::move(memory))
+                                 : corrected(memory, asked.correct, asked.unit, now);
 }
 
 }  // namespace

@@ -53,11 +53,18 @@ std::string torn_down_words(const Work& before, const Work& after) {
     return all;
 }
 
-std::string lost_words(const std::vector<std::string>& parts) {
-    std::string all;
-    for (const std::string& part : parts) all += (all.empty() ? "" : ", ") + part;
+std::string lost_words(const Work& after, const std::vector<std::string>& parts) {
+    std::string all, again;
+    for (const std::string& part : parts) {
+        all += (all.empty() ? "" : ", ") + part;
+        std::vector<std::string> setups;
+        for (const RestStep& step : after.rest.steps)
+            if (std::find(step.parts.begin(), step.parts.end(), part) != step.parts.end())
+                setups.push_back(step.step);
+        again += "  " + part + " goes through " + after.job.locale.words().list(setups) + " again.\n";
+    }
     return "Marked as spoilt: " + all + "; another piece of " + (parts.size() == 1 ? "it" : "each") +
-           " begins at the board.\n";
+           " begins at the board.\n" + again;
 }
 
 std::string ran_words(const Work& after, const Setup& setup, std::size_t marked, bool is_late) {

@@ -21,6 +21,6 @@ std::string ran_words(const Work& after, const Setup& setup, std::size_t marked,
 // Which locked setups what was told has torn down before all of their parts had run, a line each.
 std::string torn_down_words(const Work& before, const Work& after);
 
-std::string lost_words(const std::vector<std::string>& parts);
+std::string lost_words(const Work& after, const std::vector<std::string>& parts);
 
 }  // namespace kw

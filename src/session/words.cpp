@@ -155,7 +155,10 @@ std::string say_scale(const Believed& belief, const Locale& locale) {
         return without_mark(show_with_unit(Length::nearest_mm(std::abs(mm)), locale));
     };
     const std::string by = length(belief.value), sure = length(2.0 * belief.spread);
-    const std::string &machine = belief.machine, &cutter = belief.cutter;
+    const std::string &machine = belief.machine, kerf = show_with_unit(belief.kerf, locale);
+    // By its width too: a stack is made up to several.
+    const std::string cutter =
+        belief.what == Taught::kerf ? belief.cutter : words("belief.cutter_of", belief.cutter, kerf);
     const bool none = by == length(0.0), more = belief.value > 0.0;
     if (belief.what == Taught::fence) {
         if (none) return words("belief.fence_as_scale", machine, cutter, sure);
@@ -167,7 +170,6 @@ std::string say_scale(const Believed& belief, const Locale& locale) {
         return more ? words("belief.height_more", machine, cutter, by, sure)
                     : words("belief.height_less", machine, cutter, by, sure);
     }
-    const std::string kerf = show_with_unit(belief.kerf, locale);
     if (none) return words("belief.kerf_as_said", cutter, kerf, sure);
     return more ? words("belief.kerf_wider", cutter, by, kerf, sure)
                 : words("belief.kerf_narrower", cutter, by, kerf, sure);

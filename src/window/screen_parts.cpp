@@ -22,19 +22,31 @@ std::string fate_words(const Words& words, const Work& work, const std::string& 
     return {};
 }
 
-bool is_told_late(const Screen& screen, const Stand& stand) {
-    return screen.state.late_at == stand.step && is_torn_down(stand.work, stand.setup);
+// "left side and right side"
+std::string roles_through(const Words& words, const Stand& stand) {
+    std::vector<std::string> roles;
+    for (const Pass& pass : stand.setup.passes) {
+        const std::string role = role_words(words, stand.work.plan.part_with_id(pass.part)->size.role);
+        if (std::find(roles.begin(), roles.end(), role) == roles.end()) roles.push_back(role);
+    }
+    return words.list(roles);
 }
 
-void draw_count(Ui& ui, const Progress& progress) {
+void draw_count(Screen& screen, const Stand& stand) {
+    Ui& ui = screen.ui;
+    const Progress progress = progress_of(stand.work, stand.setup);
     const bool all = progress.done == progress.of;
     figure(ui, {.caption = all ? ui.text("parts.all_ran") : ui.text("parts.left", progress.of),
                 .value = std::to_string(all ? progress.of : progress.of - progress.done),
                 .unit = {},
                 .changed_from = {},
-                .note = {},
+                .note = capital(roles_through(ui.words(), stand)),
                 .value_px = 52,
                 .width = content_width(ui)});
+}
+
+bool is_told_late(const Screen& screen, const Stand& stand) {
+    return screen.state.late_at == stand.step && is_torn_down(stand.work, stand.setup);
 }
 
 // One end. True where something is wrong with its part, and the order says what.
@@ -173,15 +185,10 @@ void draw_take_back(Screen& screen) {
 }
 
 void say_through(Screen& screen, const Stand& stand) {
-    const Words& words = screen.ui.words();
-    std::vector<std::string> roles;
-    for (const Pass& pass : stand.setup.passes) {
-        const std::string role = role_words(words, stand.work.plan.part_with_id(pass.part)->size.role);
-        if (std::find(roles.begin(), roles.end(), role) == roles.end()) roles.push_back(role);
-    }
     const Progress progress = progress_of(stand.work, stand.setup);
     status(screen.ui, progress.done == progress.of ? Tone::good : Tone::accent,
-           words("saw.through", words.list(roles), progress.of - progress.done, progress.of));
+           screen.text("saw.through", roles_through(screen.ui.words(), stand), progress.of - progress.done,
+                       progress.of));
 }
 
 void draw_parts(Screen& screen, const Stand& stand) {
@@ -190,7 +197,7 @@ void draw_parts(Screen& screen, const Stand& stand) {
         draw_spoilt(screen, stand);
     } else {
         if (screen.is_low()) say_through(screen, stand);
-        else draw_count(screen.ui, progress_of(stand.work, stand.setup));
+        else draw_count(screen, stand);
         draw_ends(screen, stand);
     }
     end_card(screen.ui);

@@ -17,10 +17,16 @@ TEST_CASE("a lock writes what it taught into the shop's file; `shop` lists it, c
     CHECK(bench.run({"lock", bench.job(), "--setup", setup, "--anyway"}).status == 0);
     REQUIRE(std::filesystem::exists(bench.shop()));
     const std::string listed = bench.run({"shop"}).out;
-    CHECK(listed.find("1  saw, quarter stack: the fence stands 0.1") != std::string::npos);
+    CHECK(listed.find("1  saw, quarter stack of 6.35 mm: the fence stands 0.1") != std::string::npos);
     // Nobody has said yet in which unit this shop reads.
     CHECK(listed.find(" (0.00") != std::string::npos);
     CHECK(bench.run({"shop", "--unit", "in"}).out.find(" (0.00") == std::string::npos);
+    // So a bare number is not taken as one of them.
+    const Said bare = bench.run({"shop", "--correct", "1=0.005"});
+    CHECK(bare.status == 1);
+    CHECK(bare.err.find("--correct: 0.005 of what?") != std::string::npos);
+    CHECK(bench.run({"shop"}).out == listed);
+    CHECK(bench.run({"shop", "--unit", "in", "--correct", "1=0.005"}).status == 0);
     CHECK(bench.run({"shop", "--correct", "1=0.3 mm"}).out.find("as you said") != std::string::npos);
     CHECK(bench.run({"shop", "--forget", "9"}).status == 1);
     const std::string left = bench.run({"shop", "--forget", "1"}).out;
@@ -66,6 +72,7 @@ TEST_CASE(
     CHECK(lost.status == 0);
     CHECK(lost.out.find("Marked as spoilt: seeds.1.side_left; another piece of it begins at the board.\n") ==
           0);
+    CHECK(lost.out.find("\n  seeds.1.side_left goes through S1, S2") != std::string::npos);
     CHECK(lost.out.find("Next: S1 (rip to width: sides and fronts), 1 cut, saw: ") != std::string::npos);
     const Said part = bench.run({"lost", bench.job(), "--part", "seeds.9.side"});
     CHECK(part.status == 1);

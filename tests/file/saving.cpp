@@ -3,6 +3,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <thread>
+
 #include "sample_job.h"
 
 using namespace kw;
@@ -38,6 +40,23 @@ TEST_CASE("a file that was changed by another program since it was read is not w
     REQUIRE_FALSE(late);
     CHECK(late.error().why.text({}).find("changed meanwhile by another program") != std::string::npos);
     CHECK(*read_file(file) == "second");
+}
+
+TEST_CASE("of several who write over the same file at once none is lost") {
+    const Folder folder;
+    const auto file = folder.path / "count";
+    REQUIRE(save_file(file, "0"));
+    constexpr int writers = 4, times = 40;
+    const auto count_up = [&] {
+        for (int done = 0; done < times;) {
+            const std::string read = *read_file(file);
+            if (save_over(file, read, std::to_string(std::stoi(read) + 1))) ++done;
+        }
+    };
+    std::vector<std::thread> all;
+    for (int i = 0; i < writers; ++i) all.emplace_back(count_up);
+    for (std::thread& one : all) one.join();
+    CHECK(*read_file(file) == std::to_string(writers * times));
 }
 
 TEST_CASE("where nothing can be written, the old file stays and the reason is said") {

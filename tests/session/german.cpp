@@ -141,7 +141,8 @@ TEST_CASE("what the shop believes is said in German") {
             for (const Believed& belief : believed(german_saw_off_by(what, value), now))
                 check_german(say_belief(belief, german));
     CHECK(say_belief(believed(german_saw_off_by(Taught::fence, 0.5), now).front(), german) ==
-          "Kreissäge, Nutsatz: der Anschlag steht 0,49 mm weiter weg, als seine Skala sagt, ± 0,07 mm, von "
+          "Kreissäge, Nutsatz mit 6,35 mm: der Anschlag steht 0,49 mm weiter weg, als seine Skala sagt, ± "
+          "0,07 mm, von "
           "Hand "
           "angegeben");
 }

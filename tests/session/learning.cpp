@@ -99,7 +99,8 @@ TEST_CASE("what is believed is said with its reason, can be put right, and forgo
         std::find_if(all.begin(), all.end(), [](const Believed& b) { return b.what == Taught::fence; });
     REQUIRE(fence != all.end());
     CHECK(say_belief(*fence, Graduation::mm_0_01) ==
-          "saw, quarter stack: the fence stands 0.38 mm farther out than its scale says, \u00b1 0.10 mm, "
+          "saw, quarter stack of 6.35 mm: the fence stands 0.38 mm farther out than its scale says, \u00b1 "
+          "0.10 mm, "
           "from 1 test "
           "cut since 2026-03-01");
     session = apply(session, CorrectBelief{*fence, 0.2}, later);
