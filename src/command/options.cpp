@@ -29,6 +29,27 @@ void add_test_options(CLI::App* command, Options& options) {
     command->add_flag("--json", options.json, "answer for programs");
 }
 
+void add_measured(CLI::App& app, Options& options, Measured what) {
+    const bool opening = what == Measured::opening;
+    CLI::App* command = add_command(
+        app, options, opening ? "survey" : "assemble",
+        opening ? "an opening measured at several places: which place is out, and what takes it up"
+                : "a drawer put together and hung: from its diagonals and gaps, what to push and move");
+    CLI::Option* drawer =
+        command->add_option("--drawer", options.drawer, "its name; without one, all of them");
+    CLI::Option* read =
+        command
+            ->add_option("--read", options.readings,
+                         opening ? "NAME=LENGTH: a reading, such as width_top=14 3/8; may be repeated"
+                                 : "NAME=LENGTH: a reading, such as left_top=1/16; may be repeated")
+            ->needs(drawer);
+    if (!opening)
+        command->add_option("--copy", options.copy, "which of the drawers of that name: 1 is the first")
+            ->needs(drawer);
+    command->add_flag("--save", options.save, "keeps the readings in the job")->needs(read);
+    command->footer(measured_words(what));
+}
+
 }  // namespace
 
 std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io, Options& options) {
@@ -43,6 +64,7 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     CLI::App* parts = add_command(app, options, "parts", "the cut list");
     parts->add_flag("--json", options.json, "for programs");
     parts->add_flag("--csv", options.csv, "for spreadsheets");
+    add_measured(app, options, Measured::opening);
     CLI::App* fit = add_command(app, options, "fit", "a test cut's readings in, the correction out");
     add_test_options(fit, options);
     fit->add_option("--read", options.readings, "NAME=LENGTH: a reading, such as tongue_thickness=0.242in");
@@ -83,6 +105,7 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
         ->excludes(pinned)
         ->excludes(away)
         ->excludes(back);
+    add_measured(app, options, Measured::assembled);
     add_command(app, options, "undo",
                 "takes back what the log was told last: a test cut, a lock, parts run or lost");
     CLI::App* shop =

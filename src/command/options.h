@@ -26,6 +26,8 @@ struct Options {
     bool free = false;
     std::string away;
     std::string back;
+    std::string drawer;
+    int copy = 0;  // 0: not said
     std::string felt;
     bool sure = false;
     std::vector<std::string> seen;

@@ -2,14 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <ctime>
 #include <filesystem>
 
-#include "command/options.h"
+#include "command/job_command.h"
+#include "command/measured.h"
 #include "command/report_after.h"
 #include "command/shop.h"
 #include "command/told.h"
-#include "command/unread.h"
 #include "command/write.h"
 #include "file/shop_file.h"
 #include "job/pins.h"
@@ -18,22 +17,9 @@
 namespace kw {
 namespace {
 
-std::string utc_now() {
-    const std::time_t now = std::time(nullptr);
-    char text[32];
-    std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", std::gmtime(&now));
-    return text;
-}
-
-struct Opened {
-    std::string text;
-    Session session;
-    Json shop;  // what the shop's file says
-};
-
-class Commands {
+class Commands : JobCommand {
 public:
-    Commands(const Options& options, const CommandIo& io) : options_(options), io_(io) {}
+    using JobCommand::JobCommand;
 
     int plan() const {
         return with_work([&](const Opened& opened) {
@@ -162,9 +148,7 @@ public:
             const Work& work = *opened.session.work;
             const Session after = apply(opened.session, TakeBack{}, utc_now());
             if (!after.refused.empty()) return refuse(after.refused);
-            for (const Problem& problem : after.problems)
-                tell(opened.text, to_file_error(problem, opened.text, graduation_of(opened)));
-            if (!after.problems.empty() || !save(opened, after)) return 1;
+            if (!is_made(opened, after) || !save(opened, after)) return 1;
             io_.out << "Took back: " << say_last(work, last_told(work.job.log)) << "\n";
             if (after.memory != opened.session.memory)
                 io_.out << "What that taught the shop is as it was before.\n";
@@ -183,52 +167,6 @@ public:
     }
 
 private:
-    template <class Then>
-    int with_work(Then then) const {
-        const auto text = read_file(options_.job);
-        if (!text) return tell({}, text.error());
-        auto json = parse_json(*text);
-        if (!json) return tell(*text, json.error());
-        auto shop = read_shop_file(shop_file());
-        if (!shop) return tell({}, shop.error(), shop_file());
-        const auto memory = read_memory(shop->json);
-        if (!memory) return refuse_shop(shop_file(), memory.error().front(), io_);
-        add_shop(*json, shop->json);
-        const Opened opened{*text, open_session(std::move(*json), *memory, utc_now()), std::move(shop->json)};
-        for (const Problem& problem : opened.session.problems)
-            tell(*text, to_file_error(problem, *text, graduation_of(opened)));
-        if (opened.session.problems.empty()) return then(opened);
-        // What is missing may only be misspelt.
-        io_.err << report(unread_in_files(*text));
-        return 1;
-    }
-
-    std::vector<UnreadField> unread_in_files(const std::string& text) const {
-        return unread_fields(options_.job, text, shop_file());
-    }
-
-    const std::string& shop_file() const { return options_.shop.empty() ? io_.shop_file : options_.shop; }
-
-    // The unit may be all that could be read.
-    static Graduation graduation_of(const Opened& opened) {
-        const Json& document = opened.session.document;
-        const bool inch = !document.is_object() || document.value("unit", "in") == "in";
-        return inch ? Graduation::in_64 : Graduation::mm_0_1;
-    }
-
-    int tell(const std::string& text, const FileError& error) const {
-        return tell(text, error, options_.job);
-    }
-    int tell(const std::string& text, const FileError& error, const std::string& file) const {
-        io_.err << report(file, text, error);
-        return 1;
-    }
-
-    int refuse(const std::string& why) const {
-        io_.err << options_.job << ": " << why << "\n";
-        return 1;
-    }
-
     static bool among(const std::vector<std::string>& all, const std::string& one) {
         return std::find(all.begin(), all.end(), one) != all.end();
     }
@@ -263,10 +201,7 @@ private:
 
     int keep_order(const Opened& before, const Session& after) const {
         if (!after.refused.empty()) return refuse(after.refused);
-        for (const Problem& problem : after.problems)
-            tell(before.text, to_file_error(problem, before.text, graduation_of(before)));
-        if (!after.problems.empty()) return 1;
-        if (!save(before, after)) return 1;
+        if (!is_made(before, after) || !save(before, after)) return 1;
         io_.out << order_text(*before.session.work, *after.work) << new_name(before, *after.work);
         return 0;
     }
@@ -277,33 +212,6 @@ private:
         if (!save(before, after)) return 1;
         io_.out << words << torn_down_words(*before.session.work, *after.work) << next_text(*after.work);
         return 0;
-    }
-
-    // The job, and when that is safe what it has taught, for the next. Says what could not be saved.
-    bool save(const Opened& before, const Session& after) const {
-        if (const auto saved = save_over(options_.job, before.text, to_text(after.document)); !saved) {
-            tell({}, saved.error());
-            return false;
-        }
-        return after.memory == before.session.memory || save_learned(before.session.memory, after.memory);
-    }
-
-    // With what another program has written into the shop's file meanwhile, which may be at this very moment.
-    bool save_learned(const Memory& before, const Memory& now) const {
-        constexpr int tries = 3;
-        tl::expected<void, FileError> saved;
-        for (int i = 0; i < tries; ++i) {
-            const auto shop = read_shop_file(shop_file());
-            const auto there = shop ? read_memory(shop->json) : Memory{};
-            saved = !shop   ? tl::unexpected(shop.error())
-                    : there ? save_shop_file(shop_file(), *shop,
-                                             with_memory(shop->json, with_others(now, before, *there)))
-                            : tl::unexpected(FileError{{}, there.error().front().why, {}});
-            if (saved) return true;
-        }
-        io_.err << options_.job << ": this is saved, but not what it taught the shop\n";
-        tell({}, saved.error(), shop_file());
-        return false;
     }
 
     int answer(const Opened& before, const Session& after, bool save) const {
@@ -349,9 +257,6 @@ private:
         }
         return std::nullopt;
     }
-
-    const Options& options_;
-    const CommandIo& io_;
 };
 
 }  // namespace
@@ -360,6 +265,8 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     Options options;
     if (const auto over = parse(std::move(arguments), io, options)) return *over;
     const Commands commands(options, io);
+    if (options.command == "survey") return run_measured(Measured::opening, options, io);
+    if (options.command == "assemble") return run_measured(Measured::assembled, options, io);
     if (options.command == "plan") return commands.plan();
     if (options.command == "parts") return commands.parts();
     if (options.command == "fit") return commands.fit();

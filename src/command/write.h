@@ -4,7 +4,7 @@
 #include <string>
 
 #include "memory/preferences.h"
-#include "session/session.h"
+#include "session/measured.h"
 
 namespace kw {
 
@@ -31,6 +31,11 @@ std::string parts_json(const Work& work);
 std::string parts_csv(const Work& work);
 std::string fit_text(const Work& work, const FitReport& report);
 std::string fit_json(const FitReport& report);
+// Each opening as it was measured and what that says; each drawer put together, likewise. Of one drawer, or with no name of all; `copy` 0: each.
+std::string survey_text(const Work& work, const std::string& drawer);
+std::string assembly_text(const Work& work, const std::string& drawer, int copy);
+// Every name of a reading that `survey` and `assemble` take.
+std::string measured_words(Measured what);
 // Every word and sign that `fit` takes.
 std::string fit_words();
 

@@ -55,14 +55,19 @@ std::optional<SlideKind> slide_kind_named(std::string_view name) {
 
 // Side spaces: side mount and bottom corner 1/2 in a side; undermount 42 mm in all between opening and box inside;
 // wooden runner 1/16 in in all. Heights: undermount 9/16 in below and 1/4 in above, wooden runner 1/32 in and
-// 3/32 in (published figures for the undermount, the rest common practice, no source).
+// 3/32 in (published figures for the undermount, the rest common practice, no source). Taken up: 1/32 in a slide for side mount
+// (+1/32, -0), 1/64 in for the undermount, whose published box widths leave a range of 1/32 in in all; the others as
+// side mount (common practice, no source).
 Slide usual_slide(SlideKind kind) {
     const auto in = [](std::int64_t n, std::int64_t d) { return Length::inches(n, d); };
     switch (kind) {
-        case SlideKind::side_mount: return {kind, in(1, 2), in(3, 4), in(1, 4), in(1, 4), {}};
-        case SlideKind::bottom_corner: return {kind, in(1, 2), in(3, 4), in(1, 4), in(1, 4), {}};
-        case SlideKind::undermount: return {kind, Length::millimetres(21), in(1, 4), in(9, 16), in(1, 8), {}};
-        case SlideKind::wooden_runner: return {kind, in(1, 32), in(3, 32), in(1, 32), in(1, 4), {}};
+        case SlideKind::side_mount: return {kind, in(1, 2), in(3, 4), in(1, 4), in(1, 4), {}, in(1, 32), {}};
+        case SlideKind::bottom_corner:
+            return {kind, in(1, 2), in(3, 4), in(1, 4), in(1, 4), {}, in(1, 32), {}};
+        case SlideKind::undermount:
+            return {kind, Length::millimetres(21), in(1, 4), in(9, 16), in(1, 8), {}, in(1, 64), {}};
+        case SlideKind::wooden_runner:
+            return {kind, in(1, 32), in(3, 32), in(1, 32), in(1, 4), {}, in(1, 32), {}};
     }
     return {};
 }

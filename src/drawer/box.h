@@ -2,6 +2,7 @@
 // From the opening in the case to the outside of the drawer box.
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -40,6 +41,8 @@ struct Slide {
     Length bottom;
     Length back;
     std::vector<Length> lengths;  // those that can be had; empty: the depth is not tied to a length
+    Length take_up;               // how much more than `side` each slide takes without a shim
+    std::string note;             // of the maker's own, from the sheet that came with it
 
     bool operator==(const Slide&) const = default;
 };

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "file/read_case.h"
 #include "file/read_log.h"
 #include "wood/emc.h"
 
@@ -151,6 +152,8 @@ Slide read_slide(Fields fields) {
     slide.bottom = fields.length("bottom", slide.bottom);
     slide.back = fields.length("back", slide.back);
     slide.lengths = fields.lengths("lengths");
+    slide.take_up = fields.length("take_up", slide.take_up);
+    slide.note = fields.text("note", {});
     return slide;
 }
 
@@ -162,9 +165,7 @@ void read_size(Fields& fields, DrawerSpec& drawer) {
     }
     if (fields.has("opening") || !fields.has("box")) {
         Fields opening = fields.object("opening", true);
-        if (fields.has("opening"))
-            drawer.opening = Opening{opening.required_length("width"), opening.required_length("height"),
-                                     opening.required_length("depth")};
+        if (fields.has("opening")) read_opening(opening, drawer);
     }
     drawer.slide = read_slide(fields.object("slide"));
 }
@@ -200,6 +201,7 @@ FaceSpec read_face(Fields fields) {
     face.right = fields.length("right", {});
     face.top = fields.length("top", {});
     face.bottom = fields.length("bottom", {});
+    face.reveal = fields.length("reveal", face.reveal);
     return face;
 }
 
@@ -216,6 +218,7 @@ DrawerSpec read_drawer(Fields fields) {
     drawer.back = read_back(fields.object("back", true));
     drawer.bottom = read_bottom(fields.object("bottom", true));
     drawer.face = read_face(fields.object("face"));
+    drawer.assembled = read_assembled(fields.object("assembled"), drawer.count);
     return drawer;
 }
 

@@ -1,11 +1,14 @@
 #pragma once
 // The job: what the maker wants, what there is to make it with, and what has been done. A value.
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "drawer/hanging.h"
 #include "drawer/parts.h"
+#include "drawer/survey.h"
 #include "length/text.h"
 #include "setup/setup.h"
 #include "testcut/start.h"
@@ -61,12 +64,28 @@ struct FaceSpec {
     std::string stock;
     FaceStyle style = FaceStyle::none;
     Length left, right, top, bottom;  // overlays, or gaps of an inset face
+    Length reveal =
+        Length::inches(1, 8);  // of an overlay face: the gap to what is beside it, on all four sides
+};
+
+// How far a face frame stands in from the inside of the case: a filler as thick goes behind the slide.
+struct FrameStandsIn {
+    Length left, right;
+};
+
+// What was read of one drawer once it was put together and hung.
+struct Assembled {
+    std::optional<Length> from_front_left, from_front_right;  // diagonals of the box, see squareness.h
+    Gaps gaps;
 };
 
 struct DrawerSpec {
     std::string name;
     int count = 1;
-    std::optional<Opening> opening;  // either this, with a slide,
+    std::optional<Opening>
+        opening;  // either this, with a slide; the least of what was typed and of the survey
+    Survey survey;
+    std::optional<FrameStandsIn> frame;
     Slide slide;
     std::optional<BoxSize> box;  // or the box itself
     std::string side_stock;
@@ -74,6 +93,7 @@ struct DrawerSpec {
     BackSpec back;
     BottomSpec bottom;
     FaceSpec face;
+    std::map<int, Assembled> assembled;  // by copy, from 1
 };
 
 // Seconds of work; common practice, no source. All editable in the job.

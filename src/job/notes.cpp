@@ -1,5 +1,7 @@
 #include "job/notes.h"
 
+#include "job/survey_notes.h"
+
 namespace kw {
 namespace {
 
@@ -60,6 +62,13 @@ void add_blades_and_stacks(const Job& job, Plan& plan) {
     }
 }
 
+void add_surveys(const Job& job, Plan& plan) {
+    for (const DrawerSpec& drawer : job.drawers)
+        for (const DrawerBox& box : plan.boxes)
+            if (box.drawer == drawer.name)
+                for (Note& note : survey_notes(drawer, box.size.depth)) plan.notes.push_back(std::move(note));
+}
+
 void add_slide_sheet(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers)
         if (drawer.opening && drawer.slide.kind != SlideKind::wooden_runner) {
@@ -78,6 +87,7 @@ void add_setup_notes(const Job& job, Plan& plan) {
         if (machine && machine->kind == MachineKind::router_table) add_router_steps(setup, plan);
         add_sacrificial(setup, plan);
     }
+    add_surveys(job, plan);
     add_open_groove(job, plan);
     add_faces(job, plan);
     add_blades_and_stacks(job, plan);

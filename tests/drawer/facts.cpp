@@ -94,7 +94,7 @@ TEST_CASE("a 10 1/16 x 13 1/4 in box measures just over 16 5/8 in across its cor
     CHECK(diagonal_in < 16.645);
     const auto box =
         size_box({in(11), in(5), in(27, 2)},
-                 {SlideKind::side_mount, in(15, 32), in(3, 4), in(1, 4), in(1, 4), {}}, in(1, 2), {});
+                 {SlideKind::side_mount, in(15, 32), in(3, 4), in(1, 4), in(1, 4), {}, {}, {}}, in(1, 2), {});
     CHECK(std::hypot(box->width.mm(), box->depth.mm()) / 25.4 == doctest::Approx(diagonal_in));
 }
 

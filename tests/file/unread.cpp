@@ -99,8 +99,19 @@ TEST_CASE("every field that the schemas describe is read, and none else is sugge
         fill(job[list][0], described["properties"][list]["items"]["properties"]);
     const Json& drawer = described["$defs"]["drawer"]["properties"];
     fill(job["drawers"][0], drawer);
+    job["drawers"][0]["assembled"] = Json::object();
     for (const char* part : {"slide", "sides", "front", "back", "bottom", "face"})
         fill(job["drawers"][0][part], drawer[part]["properties"]);
+    const Json& defined = described["$defs"];
+    Json &opening = job["drawers"][0]["opening"], &assembled = job["drawers"][0]["assembled"]["1"];
+    fill(opening, defined["opening"]["properties"]);
+    for (const char* part : {"survey", "frame"}) {
+        opening[part] = Json::object();
+        fill(opening[part], defined["opening"]["properties"][part]["properties"]);
+    }
+    assembled["gaps"] = Json::object();
+    fill(assembled, defined["assembled"]["properties"]);
+    fill(assembled["gaps"], defined["assembled"]["properties"]["gaps"]["properties"]);
     CHECK(said_of(job) == Lines{});
     Json lesson = Json::object();
     fill(lesson, schema("shop.schema.json")["properties"]["lessons"]["items"]["properties"]);

@@ -1,0 +1,45 @@
+#include "job/assembly.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace kw {
+
+std::optional<HungFace> hung_face(const DrawerSpec& drawer) {
+    const FaceSpec& face = drawer.face;
+    if (!drawer.opening) return std::nullopt;
+    const auto size =
+        size_face(*drawer.opening, {face.style, face.left, face.right, face.top, face.bottom, Length{}});
+    if (!size) return std::nullopt;
+    if (face.style == FaceStyle::inset)
+        return HungFace{size->length, size->width, face.left, face.right, face.top, face.bottom};
+    return HungFace{size->length, size->width, face.reveal, face.reveal, face.reveal, face.reveal};
+}
+
+std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const std::string& drawer,
+                                       int copy) {
+    const auto spec = std::find_if(job.drawers.begin(), job.drawers.end(),
+                                   [&](const DrawerSpec& one) { return one.name == drawer; });
+    const auto box = std::find_if(plan.boxes.begin(), plan.boxes.end(),
+                                  [&](const DrawerBox& one) { return one.drawer == drawer; });
+    if (spec == job.drawers.end() || box == plan.boxes.end() || copy < 1 || copy > spec->count)
+        return std::nullopt;
+    AssemblyResult result{box->size,
+                          Length::nearest_mm(std::hypot(box->size.width.mm(), box->size.depth.mm())),
+                          {},
+                          {},
+                          hung_face(*spec),
+                          {}};
+    const auto read = spec->assembled.find(copy);
+    if (read == spec->assembled.end()) return result;
+    const Assembled& readings = read->second;
+    if (readings.from_front_left && readings.from_front_right) {
+        const auto square = squareness(box->size, *readings.from_front_left, *readings.from_front_right);
+        if (square) result.square = *square;
+        else result.not_this_box = square.error();
+    }
+    if (result.face) result.hanging = hanging(*result.face, readings.gaps);
+    return result;
+}
+
+}  // namespace kw

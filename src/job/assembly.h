@@ -1,0 +1,30 @@
+#pragma once
+// One drawer that was put together and hung: what its readings say.
+
+#include <optional>
+
+#include "drawer/squareness.h"
+#include "job/plan.h"
+
+namespace kw {
+
+struct AssemblyResult {
+    BoxSize box;                          // as its parts are planned
+    Length diagonal;                      // that each should read
+    std::optional<Squareness> square;     // where both diagonals were read
+    std::optional<Refusal> not_this_box;  // where they can't be this box's
+    std::optional<HungFace> face;         // nothing where the drawer has none, or it has no size
+    std::optional<Hanging> hanging;       // where a gap was read
+};
+
+// The face and the gaps that are wanted round it: those of an inset face, or the reveal of an overlay face.
+std::optional<HungFace> hung_face(const DrawerSpec& drawer);
+
+// Nothing for a drawer that the plan has not. A copy of which nothing was read has only the sizes.
+std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const std::string& drawer, int copy);
+
+// Of a box, how far its back may stand over against its front and be called square; of a face, what a move must be to be
+// worth it: a 64th of an inch. Common practice, no source.
+inline constexpr Length worth_moving = Length::inches(1, 64);
+
+}  // namespace kw

@@ -1,0 +1,13 @@
+#pragma once
+// What the readings of a drawer's opening say to the maker: which place is out, by how much, and what takes it up.
+
+#include <vector>
+
+#include "job/job.h"
+
+namespace kw {
+
+// About the drawer by its name; none where nothing was measured twice. `box_depth`: how long a filler behind the slide is.
+std::vector<Note> survey_notes(const DrawerSpec& drawer, Length box_depth);
+
+}  // namespace kw

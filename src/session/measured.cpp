@@ -1,0 +1,72 @@
+#include "session/measured.h"
+
+#include <algorithm>
+
+namespace kw {
+namespace {
+
+constexpr const char* diagonals[] = {"from_front_left", "from_front_right"};
+constexpr const char* frame_sides[] = {"frame_left", "frame_right"};
+
+bool is_among(const char* const (&names)[2], const std::string& name) {
+    return name == names[0] || name == names[1];
+}
+
+Session refused(const Session& session, const Message& why) {
+    Session out = session;
+    Locale locale = session.work ? caliper_locale(session.work->job) : Locale(Graduation::in_001);
+    locale.language = session.language;
+    out.refused = why.text(locale);
+    out.refused_field = "readings";
+    return out;
+}
+
+}  // namespace
+
+std::vector<std::string> measured_names(Measured what) {
+    std::vector<std::string> names;
+    if (what == Measured::opening) {
+        for (const SurveyPlace place : survey_places()) names.emplace_back(name_of(place));
+        names.insert(names.end(), std::begin(frame_sides), std::end(frame_sides));
+    } else {
+        names.assign(std::begin(diagonals), std::end(diagonals));
+        for (const GapPlace place : gap_places()) names.emplace_back(name_of(place));
+    }
+    return names;
+}
+
+std::optional<std::string> measured_pointer(Measured what, std::size_t drawer, int copy,
+                                            const std::string& name) {
+    const std::vector<std::string> names = measured_names(what);
+    if (std::find(names.begin(), names.end(), name) == names.end()) return std::nullopt;
+    const std::string at = "/drawers/" + std::to_string(drawer);
+    if (what == Measured::opening)
+        return is_among(frame_sides, name) ? at + "/opening/frame/" + name.substr(name.find('_') + 1)
+                                           : at + "/opening/survey/" + name;
+    const std::string its = at + "/assembled/" + std::to_string(copy) + "/";
+    return is_among(diagonals, name) ? its + name : its + "gaps/" + name;
+}
+
+Session with_measured(const Session& session, Measured what, const std::string& drawer, int copy,
+                      const std::vector<std::pair<std::string, std::string>>& readings,
+                      const std::string& time) {
+    const std::vector<DrawerSpec>& drawers = session.work->job.drawers;
+    const auto found = std::find_if(drawers.begin(), drawers.end(),
+                                    [&](const DrawerSpec& one) { return one.name == drawer; });
+    if (found == drawers.end()) return refused(session, Message::say("measured.no_drawer", drawer));
+    if (copy < 1 || copy > found->count)
+        return refused(session, Message::say("measured.no_copy", drawer, found->count, copy));
+    const auto index = static_cast<std::size_t>(found - drawers.begin());
+    Session after = session;
+    for (const auto& [name, text] : readings) {
+        const auto pointer = measured_pointer(what, index, copy, name);
+        if (!pointer) return refused(session, Message::say("measured.no_reading", name));
+        const auto length = read_length(text, session.work->job.unit);
+        if (!text.empty() && !length) return refused(session, length.error().message);
+        after = edited(std::move(after), SetField{*pointer, text.empty() ? Json(nullptr) : Json(text)}, time);
+        if (!after.refused.empty()) return after;
+    }
+    return worked_out(std::move(after));
+}
+
+}  // namespace kw

@@ -1,0 +1,25 @@
+#pragma once
+// What to do with a drawer in the clamps and with its face, in the maker's words.
+
+#include <string>
+#include <vector>
+
+#include "job/assembly.h"
+
+namespace kw {
+
+struct SaidOfAssembly {
+    std::string expected;          // "Each diagonal of a square box is 15 1/4 in"
+    std::vector<std::string> box;  // what the diagonals say and what to do; empty: not both are read
+    bool is_square = false;
+    bool is_misread = false;        // no four boards of this size can read so
+    std::vector<std::string> face;  // how to move it, one move each; empty: no gap was read
+    bool is_hung = false;           // as it should be
+};
+
+SaidOfAssembly say_assembly(const Job& job, const AssemblyResult& result);
+
+// "left, at the top"; "how far its left end stands out": of a reading by its name in the file.
+std::string gap_word(const Words& words, std::string_view name);
+
+}  // namespace kw

@@ -1,0 +1,47 @@
+// Openings and finished drawers on the command line.
+#include <doctest/doctest.h>
+
+#include "command/bench.h"
+
+using namespace kw;
+using tests::Bench, tests::Said;
+
+TEST_CASE("`survey` keeps what was read only when asked to, and says what it says of the opening") {
+    const Bench bench;
+    const std::string before = bench.text();
+    const std::vector<std::string> read{"survey", bench.job(),          "--drawer", "seeds",
+                                        "--read", "width_back=14 5/16", "--read",   "width_top=14 3/8"};
+    const Said tried = bench.run(read);
+    CHECK(tried.status == 0);
+    CHECK(tried.out.find("seeds: opening 14 5/16 × 5 1/4 × 18 in, box 13 5/16 × 4 1/4 × 17 3/4 in\n") == 0);
+    CHECK(tried.out.find("1/16 in wider at the top than at the back") != std::string::npos);
+    CHECK(tried.out.find("Not kept: --save") != std::string::npos);
+    CHECK(bench.text() == before);
+    std::vector<std::string> save = read;
+    save.emplace_back("--save");
+    CHECK(bench.run(save).status == 0);
+    CHECK(bench.read()["drawers"][0]["opening"]["survey"]["width_back"] == "14 5/16");
+    CHECK(bench.run({"survey", bench.job()}).out.find("width_back") != std::string::npos);
+    // The plan tells it too.
+    CHECK(bench.run({"plan", bench.job()}).out.find("1/16 in wider at the top than at the back") !=
+          std::string::npos);
+    const Said wrong =
+        bench.run({"survey", bench.job(), "--drawer", "seeds", "--read", "width_back=1 mm", "--save"});
+    CHECK(wrong.status == 1);
+    CHECK(bench.read()["drawers"][0]["opening"]["survey"]["width_back"] == "14 5/16");
+}
+
+TEST_CASE("`assemble` says what each drawer's diagonals should be, and what to do where they are not") {
+    const Bench bench;
+    const Said all = bench.run({"assemble", bench.job()});
+    CHECK(all.out.find("seeds 1: each diagonal of a square box is 22 7/32 in +\nseeds 2: ") == 0);
+    const Said skew = bench.run({"assemble", bench.job(), "--drawer", "seeds", "--copy", "2", "--read",
+                                 "from_front_left=22 5/16", "--read", "from_front_right=22 1/8", "--save"});
+    CHECK(skew.status == 0);
+    CHECK(skew.out.find("push the back right corner toward the front left one") != std::string::npos);
+    CHECK(bench.read()["drawers"][0]["assembled"]["2"]["from_front_right"] == "22 1/8");
+    CHECK(bench.run({"check", bench.job()}).err.empty());
+    CHECK(bench.run({"assemble", bench.job(), "--drawer", "seeds", "--copy", "3", "--read", "left_top=1/8"})
+              .err == bench.job() + ": of `seeds` there are 2: there is no number 3\n");
+    CHECK(bench.run({"assemble", bench.job(), "--read", "left_top=1/8"}).status == 2);
+}

@@ -1,0 +1,159 @@
+// Openings measured at several places, and drawers measured once they are put together.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "job/survey_notes.h"
+#include "sample_job.h"
+#include "session/made_ready.h"
+#include "session/measured.h"
+#include "session/say_assembly.h"
+
+using namespace kw;
+using tests::now;
+
+namespace {
+
+using Readings = std::vector<std::pair<std::string, std::string>>;
+
+Session surveyed(const Session& session, const Readings& readings) {
+    return with_measured(session, Measured::opening, "seeds", 1, readings, now);
+}
+
+std::vector<std::string> notes_of(const Session& session) {
+    const Job& job = session.work->job;
+    std::vector<std::string> out;
+    for (const Note& note : survey_notes(job.drawers[0], session.work->plan.boxes[0].size.depth))
+        out.push_back(note.text.text(job.locale));
+    return out;
+}
+
+SaidOfAssembly said_of(const Session& session, int copy) {
+    const Job& job = session.work->job;
+    return say_assembly(job, *assembly(job, session.work->plan, "seeds", copy));
+}
+
+}  // namespace
+
+TEST_CASE("the box goes by the least of what was typed and what was read anywhere") {
+    const Session start = open_session(tests::sample_json());
+    const Length width = start.work->plan.boxes[0].size.width;
+    const Session narrow = surveyed(start, {{"width_top", "14 3/8"}, {"width_back", "14 5/16"}});
+    REQUIRE(narrow.problems.empty());
+    CHECK(width - narrow.work->plan.boxes[0].size.width == Length::inches(1, 16));
+    const Session wide = surveyed(start, {{"width_top", "14 7/16"}});
+    CHECK(wide.work->plan.boxes[0].size.width == width);
+    // With no width typed the readings are all there is.
+    const Session untyped = apply(narrow, SetField{"/drawers/0/opening/width", nullptr}, now);
+    REQUIRE(untyped.problems.empty());
+    CHECK(untyped.work->plan.boxes[0].size.width == narrow.work->plan.boxes[0].size.width);
+    const Session none = surveyed(untyped, {{"width_top", ""}, {"width_back", ""}});
+    REQUIRE(none.problems.size() == 1);
+    CHECK(none.problems[0].pointer == "/drawers/0/opening/width");
+}
+
+TEST_CASE("what the places say of each other is said, with what takes it up") {
+    const Session start = open_session(tests::sample_json());
+    const auto said = [&](const Readings& readings) { return notes_of(surveyed(start, readings)); };
+    CHECK(said({{"width_top", "14 3/8"}, {"width_bottom", "14 27/64"}}) ==
+          std::vector<std::string>{
+              "the opening is 3/64 in wider at the bottom than at the top: the box goes by the least, 14 3/8 "
+              "in; the slides take that up"});
+    CHECK(
+        said({{"width_middle", "14 5/8"}, {"width_back", "14 3/8"}}) ==
+        std::vector<std::string>{
+            "the opening is 1/4 in wider at the middle than at the back: the box goes by the least, 14 3/8 "
+            "in. "
+            "The slides take up 1/16 in in all: put 3/16 in behind one slide where it is wide, or half of it "
+            "behind each, so that they run parallel"});
+    CHECK(said({{"frame_left", "3/4"}}) ==
+          std::vector<std::string>{
+              "the frame stands in: put a filler of 3/4 in behind the left slide, 17 3/4 in long"});
+    const Readings leaning = {{"width_top", "14 3/8"},
+                              {"height_left", "5 1/4"},
+                              {"diagonal_rising", "15 3/8"},
+                              {"diagonal_falling", "15 1/4"}};
+    CHECK(said(leaning) ==
+          std::vector<std::string>{
+              "the opening leans 1/16 in + to the right over its height: the face hides it, and "
+              "hangs by its own square"});
+    const Session inset = apply(apply(start, SetField{"/drawers/0/face/stock", "ply 12"}, now),
+                                SetField{"/drawers/0/face/style", "inset"}, now);
+    REQUIRE(inset.problems.empty());
+    CHECK(notes_of(surveyed(inset, leaning)).at(0).find("Square the case") != std::string::npos);
+    CHECK(said({{"width_top", "14 3/8"},
+                {"height_left", "5 1/4"},
+                {"diagonal_rising", "16 3/8"},
+                {"diagonal_falling", "15 1/4"}})
+              .at(0)
+              .find("contradict each other by 33/64 in") != std::string::npos);
+}
+
+TEST_CASE("two diagonals say which corner to push, each drawer for itself") {
+    const Session start = open_session(tests::sample_json());
+    const auto read = [&](const Session& session, int copy, const char* left, const char* right) {
+        return with_measured(session, Measured::assembled, "seeds", copy,
+                             {{"from_front_left", left}, {"from_front_right", right}}, now);
+    };
+    // 13 3/8 wide and 17 3/4 deep: 22.225 in from corner to corner (Pythagoras).
+    CHECK(said_of(start, 1).expected == "each diagonal of a square box is 22 7/32 in +");
+    CHECK(said_of(start, 1).box.empty());
+    const Session skew = read(start, 2, "22 5/16", "22 1/8");
+    CHECK(skew.document["drawers"][0]["assembled"]["2"]["from_front_left"] == "22 5/16");
+    CHECK(said_of(skew, 1).box.empty());
+    const SaidOfAssembly second = said_of(skew, 2);
+    CHECK_FALSE(second.is_square);
+    CHECK(second.box ==
+          std::vector<std::string>{
+              "push the back right corner toward the front left one, until that diagonal is 3/32 in "
+              "shorter: the back stands 5/32 in too far right"});
+    const SaidOfAssembly other = said_of(read(skew, 1, "22 1/8", "22 5/16"), 1);
+    CHECK(other.box.at(0).find("push the back left corner toward the front right one") == 0);
+    CHECK(said_of(read(start, 1, "22 7/32", "22 7/32"), 1).is_square);
+    CHECK(said_of(read(start, 1, "22 3/8", "22 3/8"), 1).box.at(1) ==
+          "both are larger than they should be, by 5/32 in −: a joint stands open");
+    const SaidOfAssembly misread = said_of(read(start, 1, "12 7/32", "22 7/32"), 1);
+    CHECK(misread.is_misread);
+    CHECK(misread.box.at(0).find("measure both again") != std::string::npos);
+}
+
+TEST_CASE("from the gaps round a face: which end to raise, and where to move it") {
+    Session session = open_session(tests::sample_json());
+    session = apply(session, SetField{"/drawers/0/face/reveal", "1/8"}, now);
+    session = with_measured(session, Measured::assembled, "seeds", 1,
+                            {{"left_top", "1/16"},
+                             {"right_top", "3/16"},
+                             {"top_left", "1/8"},
+                             {"top_right", "1/4"},
+                             {"proud_left", "-1/32"}},
+                            now);
+    REQUIRE(session.problems.empty());
+    const SaidOfAssembly said = said_of(session, 1);
+    CHECK_FALSE(said.is_hung);
+    const auto says = [&](const std::string& line) {
+        return std::find(said.face.begin(), said.face.end(), line) != said.face.end();
+    };
+    CHECK(says("bring its left end out 1/32 in"));
+    CHECK(std::any_of(said.face.begin(), said.face.end(),
+                      [](const std::string& line) { return line.find("raise its right end") == 0; }));
+    const Session hung =
+        with_measured(open_session(tests::sample_json()), Measured::assembled, "seeds", 1,
+                      {{"left_top", "1/8"}, {"right_bottom", "1/8"}, {"top_left", "1/8"}}, now);
+    CHECK(said_of(hung, 1).is_hung);
+    CHECK(said_of(hung, 1).face == std::vector<std::string>{"it hangs as it should"});
+}
+
+TEST_CASE("a reading that can't be taken is refused by name, and nothing is changed") {
+    const Session start = open_session(tests::sample_json());
+    const auto refused = [&](Measured what, const char* drawer, int copy, const Readings& readings) {
+        const Session after = with_measured(start, what, drawer, copy, readings, now);
+        CHECK(after.document == start.document);
+        return after.refused;
+    };
+    CHECK(refused(Measured::opening, "seed", 1, {}) == "there is no drawer `seed`");
+    CHECK(refused(Measured::assembled, "seeds", 3, {}) == "of `seeds` there are 2: there is no number 3");
+    CHECK(refused(Measured::opening, "seeds", 1, {{"width_top", "14"}, {"witdh", "1"}}) ==
+          "there is no reading `witdh`");
+    CHECK(refused(Measured::opening, "seeds", 1, {{"width_top", "14 1/0"}}).find("a fraction over zero") !=
+          std::string::npos);
+}
