@@ -8,6 +8,7 @@
 #include "job/pins.h"
 #include "session/say_log.h"
 #include "session/told_late.h"
+#include "session/with_field.h"
 
 namespace kw {
 namespace {
@@ -41,28 +42,6 @@ Session refuse(Session session, const Refusal& refusal) {
                      Message::say("refused.with_remedy", refusal.why, refusal.remedy));
     session.refused_first = refusal.first;
     return session;
-}
-
-// Makes the objects that `pointer` runs through, also one whose next name is a number: by itself that would become a list.
-void make_objects(Json& document, const Json::json_pointer& pointer) {
-    if (pointer.empty() || document.contains(pointer)) return;
-    make_objects(document, pointer.parent_pointer());
-    document[pointer] = Json::object();
-}
-
-// Sets what `pointer` names, making the objects on the way; a null value erases.
-Json with_field(Json document, const Json::json_pointer& pointer, const Json& value) {
-    if (value.is_null()) {
-        if (!document.contains(pointer)) return document;
-        document[pointer.parent_pointer()].erase(pointer.back());
-    } else {
-        // An item of a list makes its list, where there is none.
-        const bool is_item = pointer.back() == "0" || pointer.back() == "-";
-        make_objects(document,
-                     is_item ? pointer.parent_pointer().parent_pointer() : pointer.parent_pointer());
-        document[pointer] = value;
-    }
-    return document;
 }
 
 std::string free_name(const Json& drawers, const std::string& like) {

@@ -21,6 +21,7 @@ enum class Where { drawers, order, saw, job };
 // A page over whatever else is shown.
 enum class Over { none, keys, preferences };
 enum class DrawersTab { drawers, stock, shop, fit };
+enum class JobTab { stages, together };
 enum class SawTab { picture, closed, test, log };
 
 // An entry that has not been taken: it could not be read, or is being typed.
@@ -77,6 +78,7 @@ struct ShownPage {
     Where place = Where::drawers;
     DrawersTab tab = DrawersTab::drawers;
     SawTab saw_tab = SawTab::picture;
+    JobTab job_tab = JobTab::stages;
     std::string setup;
     Over over = Over::none;
     bool operator==(const ShownPage&) const = default;
@@ -87,7 +89,10 @@ struct UiState {
     Where place = Where::drawers;
     DrawersTab tab = DrawersTab::drawers;
     int drawer = 0;
-    std::string setup;  // at the saw; empty: the next one with work to do
+    JobTab job_tab = JobTab::stages;
+    bool survey_open = false;   // the places at which an opening is measured
+    std::size_t assembled = 0;  // the drawer that is put together, of all of them
+    std::string setup;          // at the saw; empty: the next one with work to do
     SawTab saw_tab = SawTab::picture;
     std::map<std::string, Draft> drafts;  // by JSON pointer
     std::vector<std::string> recent;      // lengths entered last, the newest first

@@ -4,6 +4,7 @@
 
 #include "joint/joint.h"
 #include "window/screen_fields.h"
+#include "window/screen_measured.h"
 #include "window/screen_words.h"
 #include "words/names.h"
 
@@ -87,20 +88,35 @@ void draw_size(const DrawerAt& drawer, std::size_t index) {
             {{screen.text("field.width"), "width"},
              {screen.text("field.height"), "height"},
              {screen.text("field.depth"), "depth"}});
+    if (!by_box) draw_survey(screen, index);
     end_card(screen.ui);
 }
 
-// "14, 16, 18 in"; empty where the job lists none.
-std::string slide_lengths(const Screen& screen, std::size_t index) {
-    const Work* work = screen.work();
-    if (!work || index >= work->job.drawers.size()) return {};
-    std::vector<std::string> words;
-    for (const Length length : work->job.drawers[index].slide.lengths)
-        words.push_back(value_of(work->job, length));
-    return words.empty() ? std::string() : joined(words) + " " + unit_words(work->job);
+// The lengths in which its slides are to be had, and one more to be added.
+void draw_slide_lengths(const DrawerAt& drawer) {
+    Screen& screen = drawer.screen;
+    const std::string list = drawer / "slide/lengths";
+    caption(screen.ui, screen.text("field.slide_lengths"));
+    std::size_t count = 0;
+    while (has_at(screen.session, list + "/" + std::to_string(count))) ++count;
+    Across across(screen, 4);
+    for (std::size_t i = 0; i < count; ++i) {
+        const std::string at = list + "/" + std::to_string(i);
+        const float width = across.next();
+        ImGui::BeginGroup();
+        length_entry(screen, screen.text("field.slide_length", i + 1), at, {width, {}});
+        const std::string out = screen.text("measured.take_out") + "##" + at;
+        if (quiet_button(screen.ui, out.c_str(), {.width = width, .height_px = size::least_target})) {
+            screen.state.drafts.clear();  // what stands behind it moves up
+            screen.done = SetField{at, nullptr};
+        }
+        ImGui::EndGroup();
+    }
+    length_entry(screen, screen.text("field.slide_length_more"), list + (count == 0 ? "/0" : "/-"),
+                 {across.next(), screen.text("field.any_length")});
 }
 
-void draw_slide(const DrawerAt& drawer, std::size_t index) {
+void draw_slide(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
     if (has_at(screen.session, drawer / "box")) return;
     begin_field_card(screen, screen.text("field.slide"), drawer / "slide");
@@ -113,14 +129,20 @@ void draw_slide(const DrawerAt& drawer, std::size_t index) {
     const Slide usual = usual_slide(
         slide_kind_named(text_at(screen.session, drawer / "slide/kind")).value_or(SlideKind::side_mount));
     const auto hint = [&](Length length) { return exact_text(length, unit_of_job(screen.session)); };
-    const std::pair<const char*, Length> fields[] = {
-        {"side", usual.side}, {"top", usual.top}, {"bottom", usual.bottom}, {"back", usual.back}};
-    Across across(screen, 4);
-    for (const auto& [field, length] : fields)
-        length_entry(screen, screen.ui.shown("field.slide_", field), drawer / "slide" + "/" + field,
-                     {across.next(), hint(length)});
-    if (const std::string lengths = slide_lengths(screen, index); !lengths.empty())
-        caption(screen.ui, screen.text("field.slide_lengths", lengths));
+    const std::pair<const char*, Length> fields[] = {{"side", usual.side},
+                                                     {"top", usual.top},
+                                                     {"bottom", usual.bottom},
+                                                     {"back", usual.back},
+                                                     {"take_up", usual.take_up}};
+    {
+        Across across(screen, content_width(screen.ui) < screen.ui.px(560) ? 3 : 5);
+        for (const auto& [field, length] : fields)
+            length_entry(screen, screen.ui.shown("field.slide_", field), drawer / "slide" + "/" + field,
+                         {across.next(), hint(length)});
+    }
+    draw_slide_lengths(drawer);
+    note_entry(screen, screen.text("field.slide_note"), drawer / "slide/note",
+               {content_width(screen.ui), screen.text("field.slide_sheet")});
     end_card(screen.ui);
 }
 
@@ -199,6 +221,11 @@ void draw_face(const DrawerAt& drawer) {
                  {screen.text("field.face_right"), "right"},
                  {screen.text("field.face_top"), "top"},
                  {screen.text("field.face_bottom"), "bottom"}});
+        if (style == "overlay") {
+            Across across(screen, 4);
+            length_entry(screen, screen.text("field.reveal"), drawer / "face/reveal",
+                         {across.next(), exact_text(FaceSpec{}.reveal, unit_of_job(screen.session))});
+        }
         std::vector<Choice> choices = stocks(screen);
         choices.insert(choices.begin(), {screen.text("field.face_not_in_parts"), nullptr});
         choice_entry(screen, screen.text("field.stock"), drawer / "face/stock", choices);
@@ -213,7 +240,7 @@ void draw_drawer_fields(Screen& screen, std::size_t index) {
     ImGui::PushID(static_cast<int>(index));
     draw_name(drawer);
     draw_size(drawer, index);
-    draw_slide(drawer, index);
+    draw_slide(drawer);
     draw_sides(drawer);
     draw_front(drawer);
     draw_back(drawer);

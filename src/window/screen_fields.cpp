@@ -92,6 +92,16 @@ void name_entry(Screen& screen, const std::string& label, const std::string& poi
     }
 }
 
+void note_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
+    const std::string before = text_at(screen.session, pointer), why = reason_at(screen, pointer);
+    std::string text = shown_text(screen, pointer);
+    const bool left = text_field(screen.ui, with_id(label, pointer).c_str(), text,
+                                 {.error = why, .hint = look.hint, .width = look.width});
+    if (text == before || left) screen.state.drafts.erase(pointer);
+    else screen.state.drafts[pointer] = {text, {}};
+    if (left && text != before) screen.done = SetField{pointer, text.empty() ? Json(nullptr) : Json(text)};
+}
+
 void length_entry(Screen& screen, const std::string& label, const std::string& pointer,
                   const FieldLook& look) {
     const std::string why = reason_at(screen, pointer), unit = unit_name(screen.session);

@@ -31,6 +31,9 @@ struct FieldLook {
 
 void name_entry(Screen& screen, const std::string& label, const std::string& pointer,
                 const FieldLook& look = {});
+// The same for what may be empty.
+void note_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                const FieldLook& look = {});
 void length_entry(Screen& screen, const std::string& label, const std::string& pointer,
                   const FieldLook& look = {});
 // A length that the program chooses where the maker does not: with a way back to that.

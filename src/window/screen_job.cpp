@@ -1,6 +1,9 @@
 // The whole work at a glance: its stages in the maker's order, how far each has come, and a way into each.
 
+#include <array>
+
 #include "session/words.h"
+#include "window/screen_measured.h"
 #include "window/screen_next.h"
 #include "window/screen_words.h"
 
@@ -38,7 +41,7 @@ void draw_total(Screen& screen, const Work& work) {
 
 }  // namespace
 
-void draw_job(Screen& screen) {
+static void draw_stages(Screen& screen) {
     Ui& ui = screen.ui;
     const Work& work = *screen.work();
     const auto stages = job_stages(screen);
@@ -60,6 +63,15 @@ void draw_job(Screen& screen) {
     }
     if (quiet_button(ui, ui.text("job.keys").c_str(), {})) screen.state.over = Over::keys;
     end_scroll(ui);
+}
+
+void draw_job(Screen& screen) {
+    const std::array<std::string, 2> tabs{screen.text("job.tab_stages"), screen.text("job.tab_together")};
+    int tab = static_cast<int>(screen.state.job_tab);
+    if (segments(screen.ui, "tabs", tabs, tab, std::min(screen.ui.px(520), content_width(screen.ui))))
+        screen.state.job_tab = static_cast<JobTab>(tab);
+    if (screen.state.job_tab == JobTab::stages) draw_stages(screen);
+    else draw_assembly(screen);
 }
 
 }  // namespace kw::window

@@ -148,8 +148,12 @@ void draw_place(Screen& screen) {
 // Whether another page is shown than in the frame before.
 void note_page(Screen& screen) {
     UiState& state = screen.state;
-    const ShownPage page{state.place, state.tab, state.saw_tab,
-                         state.place == Where::saw ? state.setup : std::string(), state.over};
+    const ShownPage page{state.place,
+                         state.tab,
+                         state.saw_tab,
+                         state.job_tab,
+                         state.place == Where::saw ? state.setup : std::string(),
+                         state.over};
     screen.ui.opens_anew = page != state.shown_page;
     if (!screen.ui.opens_anew) return;
     state.shown_page = page;

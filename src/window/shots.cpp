@@ -6,6 +6,7 @@
 #include <cstdio>
 
 #include "job/comes_first.h"
+#include "session/measured.h"
 #include "window/screen_stand.h"
 
 namespace kw::window {
@@ -164,6 +165,13 @@ void open_a_keypad(Theatre& stage) {
     press(stage, "Press to put it in");
 }
 
+// Of the first drawer.
+void measure(Theatre& stage, Measured what,
+             const std::vector<std::pair<const char*, const char*>>& readings) {
+    for (const auto& [name, value] : readings)
+        stage.act(SetField{*measured_pointer(what, 0, 1, name), value});
+}
+
 // Where going on moves the same machine's controls: what stood there is still to be seen.
 void go_on_at_the_machine(Theatre& stage) {
     std::optional<draw::SetupScene> before;
@@ -318,6 +326,31 @@ std::vector<Shot> shots_of(const Work& work) {
          [](Theatre& stage) {
              at_place(Where::drawers)(stage);
              stage.state().over = Over::preferences;
+         }},
+        {"35-survey",
+         [](Theatre& stage) {
+             at_place(Where::drawers)(stage);
+             stage.state().survey_open = true;
+             measure(stage, Measured::opening,
+                     {{"width_top", "11 1/16"},
+                      {"width_bottom", "11 3/16"},
+                      {"height_left", "5"},
+                      {"diagonal_rising", "12 1/4"},
+                      {"diagonal_falling", "12 3/32"},
+                      {"frame_left", "3/4"}});
+         }},
+        {"35-together",
+         [](Theatre& stage) {
+             stage.state().survey_open = false;
+             at_place(Where::job)(stage);
+             stage.state().job_tab = JobTab::together;
+             measure(stage, Measured::assembled,
+                     {{"from_front_left", "20 23/32"},
+                      {"from_front_right", "20 17/32"},
+                      {"left_top", "1/16"},
+                      {"right_top", "3/16"},
+                      {"top_left", "1/8"},
+                      {"top_right", "7/32"}});
          }},
         {"36-german-drawers",
          [](Theatre& stage) {

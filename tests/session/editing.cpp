@@ -43,3 +43,25 @@ TEST_CASE("a job keeps at least one drawer") {
     const Session two = apply(session, AddDrawer{0}, now);
     CHECK(apply(two, RemoveDrawer{0}, now).document["drawers"].size() == 1);
 }
+
+TEST_CASE("an item of a list is put in at its end, and taken out from between the others") {
+    Session session = open_session(tests::sample_json());
+    const std::string list = "/drawers/0/slide/lengths";
+    for (const char* length : {"12", "14", "16"}) {
+        const bool first = !session.document["drawers"][0]["slide"].contains("lengths");
+        session = apply(session, SetField{list + (first ? "/0" : "/-"), length}, now);
+        REQUIRE(session.refused.empty());
+    }
+    CHECK(session.work->plan.boxes[0].size.depth == Length::inches(16));
+    session = apply(session, SetField{list + "/1", nullptr}, now);
+    CHECK(session.document["drawers"][0]["slide"]["lengths"] == Json::array({"12", "16"}));
+    session = apply(session, SetField{list + "/1", nullptr}, now);
+    CHECK(session.work->plan.boxes[0].size.depth == Length::inches(12));
+}
+
+TEST_CASE("a name that is a number makes an object on the way, and no list") {
+    const Session session = open_session(tests::sample_json());
+    const Session after = apply(session, SetField{"/drawers/0/assembled/2/from_front_left", "22 1/4"}, now);
+    CHECK(after.problems.empty());
+    CHECK(after.document["drawers"][0]["assembled"] == Json{{"2", {{"from_front_left", "22 1/4"}}}});
+}

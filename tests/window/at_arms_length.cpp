@@ -62,7 +62,9 @@ TEST_CASE("at every cut of a joint, locked or not, one tap leads to what helps w
     const auto first = std::find_if(maker.work().plan.setups.begin(), maker.work().plan.setups.end(),
                                     [](const Setup& setup) { return setup.test_cut; });
     const std::string id = first->id, group = first->group;
-    maker.app().act(maker.hand().ui(), LockGroup{{.setup = id}});
+    TestCut lock;
+    lock.setup = id;
+    maker.app().act(maker.hand().ui(), LockGroup{lock});
     maker.app().finish(maker.hand().ui());
     for (const Setup& setup : std::vector<Setup>(maker.work().plan.setups))
         if (setup.group == group) CHECK(helps_at(setup.id, "Too tight or loose?"));

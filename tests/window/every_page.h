@@ -14,6 +14,8 @@ struct Page {
     SawTab saw_tab = SawTab::picture;
     Over over = Over::none;
     int first_question = -1;
+    JobTab job_tab = JobTab::stages;
+    bool survey_open = false;
 };
 
 inline constexpr Page every_page[] = {
@@ -29,6 +31,8 @@ inline constexpr Page every_page[] = {
     {"log", Where::saw, DrawersTab::drawers, SawTab::log},
     {"keys", Where::saw, DrawersTab::drawers, SawTab::picture, Over::keys},
     {"options", Where::saw, DrawersTab::drawers, SawTab::picture, Over::preferences},
+    {"survey", Where::drawers, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::stages, true},
+    {"put together", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::together},
     {"first question", Where::drawers, DrawersTab::drawers, SawTab::picture, Over::none, 1},
 };
 
@@ -40,6 +44,8 @@ inline UiState state_at(const Page& page, const std::string& step, const Prefere
     state.tab = page.tab;
     state.saw_tab = page.saw_tab;
     state.over = page.over;
+    state.job_tab = page.job_tab;
+    state.survey_open = page.survey_open;
     state.first_question = page.first_question;
     state.setup = step;
     return state;

@@ -1,0 +1,223 @@
+#include "window/screen_measured.h"
+
+#include <algorithm>
+
+#include "draw/assembly_view.h"
+#include "job/survey_notes.h"
+#include "session/measured.h"
+#include "session/say_assembly.h"
+#include "window/screen_fields.h"
+#include "window/screen_words.h"
+
+namespace kw::window {
+namespace {
+
+// A reading may be missing, and once it is there be taken out again.
+void reading_entry(Screen& screen, const std::string& label, const std::string& pointer, float width) {
+    ImGui::BeginGroup();
+    length_entry(screen, label, pointer, {width, screen.text("test.not_read")});
+    if (has_at(screen.session, pointer)) {
+        const std::string out = screen.text("measured.take_out") + "##" + pointer;
+        if (quiet_button(screen.ui, out.c_str(), {.width = width, .height_px = size::least_target})) {
+            screen.state.drafts.erase(pointer);
+            screen.done = SetField{pointer, nullptr};
+        }
+    }
+    ImGui::EndGroup();
+}
+
+// So many side by side as can be read there.
+void reading_entries(Screen& screen, Measured what, std::size_t drawer, int copy,
+                     const std::vector<std::string>& names) {
+    Across across(screen, content_width(screen.ui) < screen.ui.px(520) ? 2 : 4);
+    for (const std::string& name : names)
+        reading_entry(screen, screen.text(key_of("measured.", name)),
+                      *measured_pointer(what, drawer, copy, name), across.next());
+}
+
+std::size_t readings_of(const Screen& screen, std::size_t drawer) {
+    const auto names = measured_names(Measured::opening);
+    return static_cast<std::size_t>(std::count_if(names.begin(), names.end(), [&](const std::string& name) {
+        return has_at(screen.session, *measured_pointer(Measured::opening, drawer, 1, name));
+    }));
+}
+
+void say_survey(Screen& screen, std::size_t drawer) {
+    const Work* work = screen.work();
+    if (!work || drawer >= work->job.drawers.size() || !screen.session.problems.empty()) return;
+    const DrawerSpec& spec = work->job.drawers[drawer];
+    for (const DrawerBox& box : work->plan.boxes) {
+        if (box.drawer != spec.name) continue;
+        for (const Note& note : survey_notes(spec, box.size.depth))
+            status(screen.ui, note.level == Level::note ? Tone::accent : Tone::caution,
+                   capital(note.text.text(work->job.locale)));
+    }
+}
+
+// --- put together --------------------------------------------------------------------------------------------------
+
+struct OneDrawer {
+    std::size_t drawer;
+    int copy;
+};
+
+std::vector<OneDrawer> all_drawers(const Work& work) {
+    std::vector<OneDrawer> all;
+    for (std::size_t i = 0; i < work.job.drawers.size(); ++i)
+        for (int copy = 1; copy <= work.job.drawers[i].count; ++copy) all.push_back({i, copy});
+    return all;
+}
+
+std::string name_of(const Work& work, const OneDrawer& one) {
+    return capital(work.job.drawers[one.drawer].name) + " " + std::to_string(one.copy);
+}
+
+SaidOfAssembly said_of(const Work& work, const OneDrawer& one) {
+    const auto result = assembly(work.job, work.plan, work.job.drawers[one.drawer].name, one.copy);
+    return result ? say_assembly(work.job, *result) : SaidOfAssembly{};
+}
+
+// In a word, for the list.
+std::pair<const char*, Tone> state_of(const SaidOfAssembly& said) {
+    if (said.is_misread) return {"together.misread", Tone::wrong};
+    if (!said.box.empty() && !said.is_square) return {"together.push", Tone::caution};
+    if (!said.face.empty() && !said.is_hung) return {"together.move", Tone::caution};
+    if (!said.face.empty()) return {"together.hangs", Tone::good};
+    if (!said.box.empty()) return {"together.square", Tone::good};
+    return {"together.not_measured", Tone::soft};
+}
+
+void draw_drawer_list(Screen& screen, const std::vector<OneDrawer>& all) {
+    const Work& work = *screen.work();
+    begin_card(screen.ui, "assembled drawers");
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const auto state = state_of(said_of(work, all[i]));
+        const std::string label = name_of(work, all[i]) + "##" + std::to_string(i);
+        if (list_row(screen.ui, label.c_str(), screen.text(state.first), i == screen.state.assembled,
+                     state.second))
+            screen.state.assembled = i;
+    }
+    end_card(screen.ui);
+}
+
+// On a narrow page: one beside the other.
+void draw_drawer_chips(Screen& screen, const std::vector<OneDrawer>& all) {
+    std::vector<std::string> labels;
+    for (const OneDrawer& one : all) labels.push_back(name_of(*screen.work(), one));
+    int chosen = static_cast<int>(screen.state.assembled);
+    begin_card(screen.ui, "assembled drawers");
+    if (segments(screen.ui, "which", labels, chosen, -1))
+        screen.state.assembled = static_cast<std::size_t>(chosen);
+    end_card(screen.ui);
+}
+
+void say_lines(Screen& screen, const std::vector<std::string>& lines, bool is_good) {
+    for (const std::string& line : lines)
+        status(screen.ui, is_good ? Tone::good : Tone::caution, capital(line));
+}
+
+void draw_clamps(Screen& screen, const OneDrawer& one, const AssemblyResult& result, const Assembled& read,
+                 const SaidOfAssembly& said) {
+    Ui& ui = screen.ui;
+    begin_card(ui, "clamps");
+    heading(ui, ui.text("together.in_clamps"));
+    say(ui, capital(said.expected) + ".");
+    {
+        Across across(screen, 2);
+        for (const char* name : {"from_front_left", "from_front_right"})
+            reading_entry(screen, ui.text(key_of("measured.", name)),
+                          *measured_pointer(Measured::assembled, one.drawer, one.copy, name), across.next());
+    }
+    say_lines(screen, said.box, said.is_square);
+    draw_picture(ui, "clamps", draw::box_in_clamps(result, read, screen.work()->job.locale),
+                 {content_width(ui), ui.px(260)});
+    caption(ui, ui.text("together.how"));
+    end_card(ui);
+}
+
+void draw_hanging(Screen& screen, const OneDrawer& one, const AssemblyResult& result, const Assembled& read,
+                  const SaidOfAssembly& said) {
+    Ui& ui = screen.ui;
+    begin_card(ui, "hanging");
+    heading(ui, ui.text("together.face"));
+    if (!result.face) {
+        say(ui, ui.text("together.no_face"));
+        return end_card(ui);
+    }
+    say_lines(screen, said.face, said.is_hung);
+    draw_picture(ui, "face", draw::face_in_place(*result.face, read.gaps, screen.work()->job.locale),
+                 {content_width(ui), ui.px(220)});
+    std::vector<std::string> names;
+    for (const GapPlace place : gap_places()) names.emplace_back(kw::name_of(place));
+    reading_entries(screen, Measured::assembled, one.drawer, one.copy, names);
+    end_card(ui);
+}
+
+void draw_one_drawer(Screen& screen, const OneDrawer& one, bool beside) {
+    const Work& work = *screen.work();
+    const DrawerSpec& spec = work.job.drawers[one.drawer];
+    const auto result = assembly(work.job, work.plan, spec.name, one.copy);
+    if (!result) return;
+    const auto found = spec.assembled.find(one.copy);
+    const Assembled read = found == spec.assembled.end() ? Assembled{} : found->second;
+    const SaidOfAssembly said = say_assembly(work.job, *result);
+    ImGui::PushID(static_cast<int>(screen.state.assembled));
+    const float room = content_width(screen.ui), gap = screen.ui.px(size::gap);
+    if (!beside) {
+        draw_clamps(screen, one, *result, read, said);
+        draw_hanging(screen, one, *result, read, said);
+    } else {
+        begin_scroll(screen.ui, "in clamps", {(room - gap) / 2, 0});
+        draw_clamps(screen, one, *result, read, said);
+        end_scroll(screen.ui);
+        ImGui::SameLine(0, gap);
+        begin_scroll(screen.ui, "in place", {(room - gap) / 2, 0});
+        draw_hanging(screen, one, *result, read, said);
+        end_scroll(screen.ui);
+    }
+    ImGui::PopID();
+}
+
+}  // namespace
+
+void draw_survey(Screen& screen, std::size_t drawer) {
+    Ui& ui = screen.ui;
+    const std::size_t count = readings_of(screen, drawer);
+    const std::string label = ui.text("measured.at_places");
+    if (!screen.state.survey_open) {
+        if (list_row(ui, label.c_str(), count == 0 ? std::string() : ui.text("measured.readings", count)))
+            screen.state.survey_open = true;
+        return say_survey(screen, drawer);
+    }
+    if (list_row(ui, label.c_str(), ui.text("measured.close"))) screen.state.survey_open = false;
+    reading_entries(screen, Measured::opening, drawer, 1, measured_names(Measured::opening));
+    say_survey(screen, drawer);
+}
+
+void draw_assembly(Screen& screen) {
+    Ui& ui = screen.ui;
+    const auto all = all_drawers(*screen.work());
+    if (all.empty()) return;
+    screen.state.assembled = std::min(screen.state.assembled, all.size() - 1);
+    if (!screen.is_wide() && !screen.is_low()) {
+        begin_scroll(ui, "together", {0, 0});
+        draw_drawer_chips(screen, all);
+        draw_one_drawer(screen, all[screen.state.assembled], false);
+        return end_scroll(ui);
+    }
+    const float gap = ui.px(size::gap), list = std::max(ui.px(280), content_width(ui) * 0.22f);
+    begin_scroll(ui, "together", {list, 0});
+    draw_drawer_list(screen, all);
+    end_scroll(ui);
+    ImGui::SameLine(0, gap);
+    if (screen.is_low()) {
+        begin_scroll(ui, "one drawer", {0, 0});
+        draw_one_drawer(screen, all[screen.state.assembled], false);
+        return end_scroll(ui);
+    }
+    ImGui::BeginChild("one drawer", {0, 0}, 0, ImGuiWindowFlags_NoBackground);
+    draw_one_drawer(screen, all[screen.state.assembled], true);
+    ImGui::EndChild();
+}
+
+}  // namespace kw::window
