@@ -4,6 +4,7 @@
 
 #include "job/drawer_checks.h"
 #include "job/drawer_groups.h"
+#include "job/seasons.h"
 #include "setup/make_up.h"
 #include "wood/movement.h"
 
@@ -56,7 +57,9 @@ public:
         if (!front || !back || !bottom) return std::nullopt;
         allow_for_the_season();
         for (Note& note : notes_on(made_)) notes_.push_back(std::move(note));
+        for (Note& note : season_notes(job_, made_)) notes_.push_back(std::move(note));
         for (Problem& problem : check_drawer(made_, at_)) problems_.push_back(std::move(problem));
+        for (Problem& problem : check_seasons(job_, made_, at_)) problems_.push_back(std::move(problem));
         return made_;
     }
 
@@ -161,13 +164,10 @@ private:
                                             : Message::say("job.species_missing")});
             return;
         }
-        const Climate& climate = job_.climate;
-        // Wood of unknown moisture may be as dry as it ever gets.
-        const double now = std::clamp(stock.moisture_percent.value_or(climate.driest_percent),
-                                      climate.driest_percent, climate.dampest_percent);
         const Length width = made_.box.depth - made_.back.joint.step;
-        made_.seasonal_swell = movement(*species, stock.cut, width, now, climate.dampest_percent);
-        const Length shrink = movement(*species, stock.cut, width, climate.driest_percent, now);
+        const Season season = *season_of(stock, job_.climate, width);
+        made_.seasonal_swell = season.swells;
+        const Length shrink = season.shrinks;
         const Length held =
             2 * made_.bottom.joint.slot().depth - job_.fit.bottom_slack - made_.seasonal_swell - shrink;
         if (spec_.bottom.style == BottomStyle::captured && held < 2 * least_tongue)

@@ -1,5 +1,6 @@
 #include "job/notes.h"
 
+#include "job/seasons.h"
 #include "job/survey_notes.h"
 
 namespace kw {
@@ -87,6 +88,7 @@ void add_setup_notes(const Job& job, Plan& plan) {
         if (machine && machine->kind == MachineKind::router_table) add_router_steps(setup, plan);
         add_sacrificial(setup, plan);
     }
+    for (Note& note : nominal_notes(job)) plan.notes.push_back(std::move(note));
     add_surveys(job, plan);
     add_open_groove(job, plan);
     add_faces(job, plan);
