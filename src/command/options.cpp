@@ -64,6 +64,9 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     CLI::App* parts = add_command(app, options, "parts", "the cut list");
     parts->add_flag("--json", options.json, "for programs");
     parts->add_flag("--csv", options.csv, "for spreadsheets");
+    CLI::App* layout =
+        add_command(app, options, "layout", "parts laid out on boards and sheets, with the cuts in order");
+    layout->add_flag("--json", options.json, "for programs");
     add_measured(app, options, Measured::opening);
     CLI::App* fit = add_command(app, options, "fit", "a test cut's readings in, the correction out");
     add_test_options(fit, options);

@@ -5,6 +5,7 @@
 #include <filesystem>
 
 #include "command/job_command.h"
+#include "command/layout.h"
 #include "command/measured.h"
 #include "command/report_after.h"
 #include "command/shop.h"
@@ -265,6 +266,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     Options options;
     if (const auto over = parse(std::move(arguments), io, options)) return *over;
     const Commands commands(options, io);
+    if (options.command == "layout") return run_layout(options, io);
     if (options.command == "survey") return run_measured(Measured::opening, options, io);
     if (options.command == "assemble") return run_measured(Measured::assembled, options, io);
     if (options.command == "plan") return commands.plan();

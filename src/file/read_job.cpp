@@ -7,6 +7,7 @@
 
 #include "file/read_case.h"
 #include "file/read_log.h"
+#include "file/read_stock.h"
 #include "wood/emc.h"
 
 namespace kw {
@@ -58,18 +59,6 @@ FitRules read_fit(Fields fit) {
     if (rules.wanted_chance <= 0.0 || rules.wanted_chance >= 1.0)
         fit.blame("wanted_chance", Message::say("file.between"), Message::say("file.chance_usual"));
     return rules;
-}
-
-Stock read_stock(Fields fields) {
-    Stock stock;
-    stock.name = fields.required_text("name");
-    stock.thickness = fields.required_length("thickness");
-    stock.kind = fields.one_of("kind", stock_kind_named, {"plywood", "solid", "panel"}, StockKind::plywood);
-    if (fields.has("species")) stock.species = fields.text("species", {});
-    stock.uneven = fields.length("uneven", stock.uneven);
-    stock.cut = fields.one_of("cut", grain_cut_named, {"flatsawn", "quartersawn"}, GrainCut::flatsawn);
-    if (fields.has("moisture")) stock.moisture_percent = fields.number("moisture", 0.0);
-    return stock;
 }
 
 // A moisture content in percent, or the air that the wood settles in.
@@ -323,6 +312,7 @@ Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
     for (Fields& item : fields.array("stock", true)) job.stock.push_back(read_stock(item));
     read_what_shops_share(fields, job);
     use_default_shop(job.shop);
+    job.cutting = read_cutting(fields.object("cutting"));
     job.pins = read_pins(fields.object("pins"));
     for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item));
     if (fields.has("drawers") && job.drawers.empty() && problems.empty())

@@ -108,6 +108,13 @@ struct WorkTimes {
     std::int64_t pass_s = 20;
 };
 
+// How parts are laid out on boards and sheets.
+struct CuttingRules {
+    std::optional<Length> kerf;      // nothing: the ripping blade's
+    Length over_length, over_width;  // rough sizes are so much more than finished ones
+    Length least_offcut_length = Length::inches(12), least_offcut_width = Length::inches(2);  // worth keeping
+};
+
 // Names of setups (see pins.h), in the sequence in which they were pinned.
 struct Pins {
     std::vector<std::string> first, last;
@@ -153,6 +160,7 @@ struct Job {
     std::vector<Stock> stock;
     Shop shop;
     WorkTimes times;
+    CuttingRules cutting;
     Pins pins;
     Tool tool = Tool::caliper;  // what lengths are read with
     Climate climate;            // where the drawers will live

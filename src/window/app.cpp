@@ -225,6 +225,25 @@ void App::note_search(Ui& ui) {
     ui.pacer.wake_at(std::max(due_s, ui.now_s + again_s));
 }
 
+// Aside, and only where it is looked at: a large job's takes longer than a frame.
+void App::note_lay_out() {
+    const bool is_shown = state_.place == Where::job && state_.job_tab == JobTab::layout;
+    if (!is_shown || !shown_.work || state_.lay_out.of == shown_.work) return;
+    {
+        const std::lock_guard lock(laid_out_->mutex);
+        if (laid_out_->done.of == shown_.work) state_.lay_out = laid_out_->done;
+        if (laid_out_->asked == shown_.work) return;
+        laid_out_->asked = shown_.work;
+    }
+    if (!layouts_) layouts_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
+    layouts_->post([work = shown_.work, laid_out = laid_out_] {
+        auto layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan));
+        const std::lock_guard lock(laid_out->mutex);
+        laid_out->done = {work, std::move(layout)};
+        platform::post_wake_up();
+    });
+}
+
 // Of steps that go by quickly only the first is heard.
 void App::sound() {
     if (!sounds_) sounds_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
@@ -266,6 +285,8 @@ void App::frame(Ui& ui) {
     was_shown_ = true;
     take_answers(ui);
     note_search(ui);
+    note_lay_out();
+    if (layouts_) layouts_->turn();
     const std::string step = state_.setup;
     const bool was_ending = is_search_ending();
     if (const auto action = draw_program(ui, shown_, state_); action && !is_asked_already(*action))

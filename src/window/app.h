@@ -5,6 +5,7 @@
 #include <deque>
 #include <filesystem>
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <tl/expected.hpp>
@@ -57,6 +58,7 @@ private:
     void follow_setup(const std::shared_ptr<const Work>& before);
     void take_answers(Ui& ui);
     void note_search(Ui& ui);
+    void note_lay_out();
     bool is_search_ending() const { return state_.searching && state_.searching->is_ending; }
     void keep_preferences(Ui& ui);
     void sound();
@@ -74,6 +76,14 @@ private:
     std::optional<Preferences> applied_;  // to the window
     std::shared_ptr<std::atomic<bool>> is_sounding_ = std::make_shared<std::atomic<bool>>(false);
     std::unique_ptr<kw::window::Aside> sounds_;  // begins with the first sound
+    // What is laid out aside, and for which work that was asked last.
+    struct LaidOut {
+        std::mutex mutex;
+        std::shared_ptr<const Work> asked;
+        ShownLayOut done;
+    };
+    std::shared_ptr<LaidOut> laid_out_ = std::make_shared<LaidOut>();
+    std::unique_ptr<kw::window::Aside> layouts_;  // begins with the first layout
     UiState state_;
     std::shared_ptr<std::atomic<bool>> is_file_written_ = std::make_shared<std::atomic<bool>>(false);
     std::shared_ptr<platform::FileWatch> file_watch_;  // an idle window takes up what others write, too

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "draw/order_drag.h"
+#include "job/lay_out.h"
 #include "memory/preferences.h"
 #include "session/session.h"
 #include "window/gl_picture.h"
@@ -21,7 +22,7 @@ enum class Where { drawers, order, saw, job };
 // A page over whatever else is shown.
 enum class Over { none, keys, preferences };
 enum class DrawersTab { drawers, stock, shop, fit };
-enum class JobTab { stages, together };
+enum class JobTab { stages, layout, together };
 enum class SawTab { picture, closed, test, log };
 
 // An entry that has not been taken: it could not be read, or is being typed.
@@ -84,13 +85,20 @@ struct ShownPage {
     bool operator==(const ShownPage&) const = default;
 };
 
+// The parts laid out, as worked out last: of an older plan where another is shown.
+struct ShownLayOut {
+    std::shared_ptr<const Work> of;
+    std::shared_ptr<const LayOut> layout;
+};
+
 struct UiState {
     Preferences preferences;
     Where place = Where::drawers;
     DrawersTab tab = DrawersTab::drawers;
     int drawer = 0;
     JobTab job_tab = JobTab::stages;
-    bool survey_open = false;   // the places at which an opening is measured
+    bool survey_open = false;  // the places at which an opening is measured
+    ShownLayOut lay_out;
     std::size_t assembled = 0;  // the drawer that is put together, of all of them
     std::string setup;          // at the saw; empty: the next one with work to do
     SawTab saw_tab = SawTab::picture;
@@ -145,6 +153,8 @@ void draw_log(Screen& screen);
 // The whole work in stages, each with how far it has come.
 void draw_job(Screen& screen);
 void draw_keys(Screen& screen);
+// The parts on boards and sheets, as `state.lay_out` has them.
+void draw_lay_out(Screen& screen);
 
 // Changes the preferences where they are kept, and asks for this job's own reading.
 void draw_preferences(Screen& screen);

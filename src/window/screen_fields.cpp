@@ -102,6 +102,29 @@ void note_entry(Screen& screen, const std::string& label, const std::string& poi
     if (left && text != before) screen.done = SetField{pointer, text.empty() ? Json(nullptr) : Json(text)};
 }
 
+void price_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                 const FieldLook& look) {
+    const std::string before = text_at(screen.session, pointer), why = reason_at(screen, pointer);
+    std::string text = shown_text(screen, pointer);
+    const bool left = text_field(screen.ui, with_id(label, pointer).c_str(), text,
+                                 {.error = why, .hint = look.hint, .width = look.width});
+    if (text == before) {
+        screen.state.drafts.erase(pointer);
+        return;
+    }
+    std::string with_point = text;
+    std::replace(with_point.begin(), with_point.end(), ',', '.');
+    char* end = nullptr;
+    const double price = std::strtod(with_point.c_str(), &end);
+    const bool is_price = text.empty() || (*end == '\0' && price >= 0.0);
+    if (!left || !is_price) {
+        screen.state.drafts[pointer] = {text, left ? screen.text("field.no_price") : std::string()};
+        return;
+    }
+    screen.state.drafts.erase(pointer);
+    screen.done = SetField{pointer, text.empty() ? Json(nullptr) : Json(price)};
+}
+
 void length_entry(Screen& screen, const std::string& label, const std::string& pointer,
                   const FieldLook& look) {
     const std::string why = reason_at(screen, pointer), unit = unit_name(screen.session);

@@ -31,7 +31,10 @@ struct FieldLook {
 
 void name_entry(Screen& screen, const std::string& label, const std::string& pointer,
                 const FieldLook& look = {});
-// The same for what may be empty.
+// An amount of money; it may be empty.
+void price_entry(Screen& screen, const std::string& label, const std::string& pointer,
+                 const FieldLook& look = {});
+// Text that may be empty.
 void note_entry(Screen& screen, const std::string& label, const std::string& pointer,
                 const FieldLook& look = {});
 void length_entry(Screen& screen, const std::string& label, const std::string& pointer,

@@ -1,80 +1,15 @@
-// Stock, machines, cutters, and how joints shall fit.
+// Machines, cutters, what was learned of them, and how joints shall fit.
 
 #include <algorithm>
 #include <functional>
 
 #include "session/words.h"
 #include "window/screen_fields.h"
+#include "window/screen_items.h"
 #include "window/screen_words.h"
 #include "words/names.h"
 
 namespace kw::window {
-namespace {
-
-using KindWord = std::string (*)(const Words&, std::string_view);
-
-template <class Values>
-std::vector<Choice> kinds_of(const Ui& ui, KindWord word, const Values& values) {
-    std::vector<Choice> choices;
-    for (const auto value : values)
-        choices.push_back({capital(word(ui.words(), name_of(value))), std::string(name_of(value))});
-    return choices;
-}
-
-std::string item_at(const char* list, std::size_t index) {
-    return std::string("/") + list + "/" + std::to_string(index);
-}
-
-// A copy of the last item under a name of its own, as a start for another.
-void add_button(Screen& screen, const std::string& label, const char* list, const Json& fallback) {
-    if (!secondary_button(screen.ui, label.c_str())) return;
-    const auto names = names_in(screen.session, list);
-    Json item = names.empty()
-                    ? fallback
-                    : screen.session.document.at(Json::json_pointer(item_at(list, names.size() - 1)));
-    std::string name;
-    for (std::size_t number = names.size() + 1;
-         name.empty() || std::find(names.begin(), names.end(), name) != names.end(); ++number)
-        name = screen.ui.shown("shop.new_", list) + " " + std::to_string(number);
-    item["name"] = name;
-    screen.done =
-        SetField{names.empty() ? std::string("/") + list + "/0" : std::string("/") + list + "/-", item};
-}
-
-// Cards in columns, as many as there is room for.
-void cards(Screen& screen, const char* list, const std::function<void(const std::string&)>& draw) {
-    Ui& ui = screen.ui;
-    const int columns = std::max(1, static_cast<int>(content_width(ui) / ui.px(560)));
-    const float gap = ui.px(size::gap), width = (content_width(ui) - static_cast<float>(columns - 1) * gap) /
-                                                static_cast<float>(columns);
-    const auto names = names_in(screen.session, list);
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        const std::string at = item_at(list, i);
-        if (static_cast<int>(i) % columns != 0) ImGui::SameLine(0, gap);
-        begin_field_card(screen, "", at, width);
-        draw(at);
-        end_card(ui);
-    }
-}
-
-}  // namespace
-
-void draw_stock_fields(Screen& screen) {
-    caption(screen.ui, screen.text("shop.thickness_why"));
-    cards(screen, "stock", [&](const std::string& at) {
-        Across across(screen, 2);
-        name_entry(screen, screen.text("field.name"), at + "/name", {across.next(), {}});
-        length_entry(screen, screen.text("field.thickness"), at + "/thickness", {across.next(), {}});
-        choice_entry(screen, screen.text("field.kind"), at + "/kind",
-                     kinds_of(screen.ui, stock_kind_word, stock_kinds()), "plywood");
-        if (text_at(screen.session, at + "/kind") == "solid")
-            choice_entry(screen, screen.text("field.sawn"), at + "/cut",
-                         kinds_of(screen.ui, grain_word, grain_cuts()), "flatsawn");
-    });
-    add_button(screen, screen.text("shop.add_stock"), "stock",
-               {{"name", ""}, {"thickness", "1/2 in"}, {"kind", "plywood"}});
-}
-
 namespace {
 
 // What the program believes of scales and cutters, and why. Wrong ones can be put right, or forgotten.

@@ -172,6 +172,20 @@ void measure(Theatre& stage, Measured what,
         stage.act(SetField{*measured_pointer(what, 0, 1, name), value});
 }
 
+// In which its plywood and its boards can be had.
+void say_sizes(Theatre& stage) {
+    stage.act(SetField{"/stock/0/sizes",
+                       {{{"length", "20"}, {"width", "14"}, {"offcut", true}},
+                        {{"length", "60"}, {"width", "30"}, {"trim", "1/8"}, {"price", 38.5}}}});
+    stage.act(SetField{"/stock/1/sizes", {{{"length", "48"}, {"width", "24"}}}});
+    stage.act(SetField{"/stock/2/sizes", {{{"length", "72"}, {"trim", "1/2"}}}});
+}
+
+ShownLayOut laid_out(const Theatre& stage) {
+    const auto work = stage.app.session().work;
+    return {work, std::make_shared<const LayOut>(lay_out(work->job, work->plan))};
+}
+
 // Where going on moves the same machine's controls: what stood there is still to be seen.
 void go_on_at_the_machine(Theatre& stage) {
     std::optional<draw::SetupScene> before;
@@ -338,6 +352,18 @@ std::vector<Shot> shots_of(const Work& work) {
                       {"diagonal_rising", "12 1/4"},
                       {"diagonal_falling", "12 3/32"},
                       {"frame_left", "3/4"}});
+         }},
+        {"35-stock-sizes",
+         [](Theatre& stage) {
+             stage.state().survey_open = false;
+             say_sizes(stage);
+             at_place(Where::drawers, DrawersTab::stock)(stage);
+         }},
+        {"35-layout",
+         [](Theatre& stage) {
+             at_place(Where::job)(stage);
+             stage.state().job_tab = JobTab::layout;
+             stage.state().lay_out = laid_out(stage);
          }},
         {"35-together",
          [](Theatre& stage) {

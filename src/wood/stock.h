@@ -1,6 +1,7 @@
 #pragma once
 // The sheets and boards that parts are cut from.
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -15,6 +16,24 @@ enum class StockKind { plywood, solid, panel };
 // How the board was sawn: the growth rings run with its face, or stand on it.
 enum class GrainCut { flatsawn, quartersawn };
 
+// A place on a sheet that no part may have: from its corner, x along the grain.
+struct StockDefect {
+    Length x, y, length, width;
+    bool operator==(const StockDefect&) const = default;
+};
+
+// Boards or sheets of one size that can be had or are on hand.
+struct StockSize {
+    Length length;                            // along the grain
+    std::optional<Length> width;              // of a sheet; a board is as wide as what is cut from it
+    std::optional<int> count;                 // on hand; nothing: as many as are wanted can be bought
+    std::optional<std::int64_t> price_cents;  // of one, in hundredths of whatever the maker pays in
+    bool is_offcut = false;                   // is here already, and used first
+    Length trim;                              // off every edge before anything is cut to size
+    std::vector<StockDefect> defects = {};
+    bool operator==(const StockSize&) const = default;
+};
+
 struct Stock {
     std::string name;
     Length thickness;  // measured, never the nominal one
@@ -24,6 +43,8 @@ struct Stock {
     std::optional<double> moisture_percent;  // now
     Length uneven =
         Length::micrometres(20);  // one sigma, of one piece against another; common practice, no source
+    bool may_turn = false;        // parts may lie across the grain: of a panel that has none
+    std::vector<StockSize> sizes = {};
 
     bool operator==(const Stock&) const = default;
 };

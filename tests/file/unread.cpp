@@ -91,12 +91,18 @@ TEST_CASE("every field that the schemas describe is read, and none else is sugge
             if (!object.contains(field.key())) object[field.key()] = nullptr;
     };
     fill(job, described["properties"]);
-    for (const char* part : {"fit", "climate", "times", "pins"}) {
+    for (const char* part : {"fit", "climate", "times", "pins", "cutting"}) {
         if (!job[part].is_object()) job[part] = Json::object();
         fill(job[part], described["properties"][part]["properties"]);
     }
     for (const char* list : {"stock", "machines", "cutters"})
         fill(job[list][0], described["properties"][list]["items"]["properties"]);
+    const Json& sizes =
+        described["properties"]["stock"]["items"]["properties"]["sizes"]["items"]["properties"];
+    job["stock"][0]["sizes"] = {Json::object()};
+    fill(job["stock"][0]["sizes"][0], sizes);
+    job["stock"][0]["sizes"][0]["defects"] = {Json::object()};
+    fill(job["stock"][0]["sizes"][0]["defects"][0], sizes["defects"]["items"]["properties"]);
     const Json& drawer = described["$defs"]["drawer"]["properties"];
     fill(job["drawers"][0], drawer);
     job["drawers"][0]["assembled"] = Json::object();

@@ -1,0 +1,113 @@
+#include "command/layout.h"
+
+#include "command/job_command.h"
+#include "session/say_layout.h"
+#include "session/words.h"
+
+namespace kw {
+namespace {
+
+std::string stock_text(const Work& work, const LaidStock& laid) {
+    const Job& job = work.job;
+    std::string out = laid.stock + ": " + say_layout(job, laid) + "\n";
+    for (const std::string& buy : say_to_buy(job, laid)) out += "  buy " + buy + "\n";
+    const std::vector<StockSize>& sizes = job.stock_named(laid.stock)->sizes;
+    for (std::size_t i = 0; i < laid.pieces.size(); ++i) {
+        const LaidPiece& piece = laid.pieces[i];
+        out += "\n  " + std::to_string(i + 1) + ". " + say_size(job, sizes[piece.size]) + "\n";
+        for (const std::string& cut : say_cuts(job, laid, piece)) out += "     " + cut + "\n";
+        for (const LaidPart& part : piece.parts)
+            out += "     [ ] " + part.part + "  " + say_place(job, part) + "\n";
+        for (const cutting::Rectangle& offcut : piece.offcuts)
+            out += "     keep " + show(offcut.length, job.locale) + " × " +
+                   show_with_unit(offcut.width, job.locale) + "\n";
+    }
+    return out + "\n";
+}
+
+Json rectangle_json(const cutting::Rectangle& area) {
+    return {{"x_mm", area.x.mm()},
+            {"y_mm", area.y.mm()},
+            {"length_mm", area.length.mm()},
+            {"width_mm", area.width.mm()}};
+}
+
+Json piece_json(const Stock& stock, const LaidPiece& piece) {
+    const StockSize& size = stock.sizes[piece.size];
+    Json json = {{"size", piece.size}, {"length_mm", size.length.mm()}};
+    json["width_mm"] = size.width ? Json(size.width->mm()) : Json(nullptr);
+    json["offcut"] = size.is_offcut;
+    json["parts"] = Json::array();
+    for (const LaidPart& part : piece.parts) {
+        Json one = rectangle_json(part.area);
+        one["part"] = part.part;
+        one["turned"] = part.is_turned;
+        json["parts"].push_back(std::move(one));
+    }
+    json["cuts"] = Json::array();
+    for (const cutting::Cut& cut : piece.cuts)
+        json["cuts"].push_back(
+            {{"direction", cut.direction == cutting::CutDirection::rip ? "rip" : "crosscut"},
+             {"fence_mm", cut.fence.mm()},
+             {"of", rectangle_json(cut.of)}});
+    json["offcuts"] = Json::array();
+    for (const cutting::Rectangle& offcut : piece.offcuts) json["offcuts"].push_back(rectangle_json(offcut));
+    return json;
+}
+
+std::string layout_json(const Work& work, const LayOut& layout) {
+    Json json = {{"format", "kerfwright-layout"},
+                 {"version", 1},
+                 {"job", work.job.name},
+                 {"kerf_mm", layout_kerf(work.job).mm()}};
+    json["stock"] = Json::array();
+    for (const LaidStock& laid : layout.stocks) {
+        Json one = {{"stock", laid.stock}, {"proved", laid.proved}, {"yield", laid.yield}};
+        if (laid.is_in_money) {
+            one["cost"] = double(laid.cost) / 100.0;
+            one["least_cost"] = double(laid.least_cost) / 100.0;
+        } else {
+            one["bought"] = laid.cost;
+            one["least_bought"] = laid.least_cost;
+        }
+        one["pieces"] = Json::array();
+        for (const LaidPiece& piece : laid.pieces)
+            one["pieces"].push_back(piece_json(*work.job.stock_named(laid.stock), piece));
+        json["stock"].push_back(std::move(one));
+    }
+    return json.dump(2) + "\n";
+}
+
+class LayoutCommand : JobCommand {
+public:
+    using JobCommand::JobCommand;
+
+    int run() const {
+        return with_work([&](const Opened& opened) {
+            const Work& work = *opened.session.work;
+            const LayOut layout = lay_out(work.job, work.plan);
+            for (const LaidStock& laid : layout.stocks)
+                if (laid.cannot) tell(opened.text, to_file_error(*laid.cannot, opened.text, work.job.locale));
+            if (std::any_of(layout.stocks.begin(), layout.stocks.end(),
+                            [](const LaidStock& laid) { return laid.cannot.has_value(); }))
+                return 1;
+            if (layout.stocks.empty())
+                return refuse(work.job.locale.words()("layout.no_sizes",
+                                                      work.job.locale.words().list(layout.without_size)));
+            if (options_.json) {
+                io_.out << layout_json(work, layout);
+                return 0;
+            }
+            for (const LaidStock& laid : layout.stocks) io_.out << stock_text(work, laid);
+            for (const std::string& stock : layout.without_size)
+                io_.out << work.job.locale.words()("layout.no_size_of", stock) << "\n";
+            return 0;
+        });
+    }
+};
+
+}  // namespace
+
+int run_layout(const Options& options, const CommandIo& io) { return LayoutCommand(options, io).run(); }
+
+}  // namespace kw

@@ -1,0 +1,58 @@
+#include "file/read_stock.h"
+
+#include <cmath>
+
+namespace kw {
+namespace {
+
+constexpr int most_on_hand = 10'000;
+constexpr double most_price = 1e9;
+
+StockSize read_size(Fields& fields) {
+    StockSize size;
+    size.length = fields.required_length("length");
+    if (fields.has("width")) size.width = fields.required_length("width");
+    if (fields.has("count")) size.count = fields.count("count", 1, 0, most_on_hand);
+    if (fields.has("price")) {
+        const double price = fields.number("price", 0.0);
+        if (price < 0.0 || price > most_price)
+            fields.blame("price", Message::say("cutting.no_price"), Message::say("cutting.give_price"));
+        else size.price_cents = std::llround(100.0 * price);
+    }
+    size.is_offcut = fields.truth("offcut", false);
+    // Offcuts are counted: where it is not said, this is one.
+    if (size.is_offcut && !size.count) size.count = 1;
+    size.trim = fields.length("trim", {});
+    for (Fields& defect : fields.array("defects"))
+        size.defects.push_back({defect.length("x", {}), defect.length("y", {}),
+                                defect.required_length("length"), defect.required_length("width")});
+    return size;
+}
+
+}  // namespace
+
+Stock read_stock(Fields fields) {
+    Stock stock;
+    stock.name = fields.required_text("name");
+    stock.thickness = fields.required_length("thickness");
+    stock.kind = fields.one_of("kind", stock_kind_named, {"plywood", "solid", "panel"}, StockKind::plywood);
+    if (fields.has("species")) stock.species = fields.text("species", {});
+    stock.uneven = fields.length("uneven", stock.uneven);
+    stock.cut = fields.one_of("cut", grain_cut_named, {"flatsawn", "quartersawn"}, GrainCut::flatsawn);
+    stock.may_turn = fields.truth("may_turn", stock.kind == StockKind::panel);
+    for (Fields& size : fields.array("sizes")) stock.sizes.push_back(read_size(size));
+    if (fields.has("moisture")) stock.moisture_percent = fields.number("moisture", 0.0);
+    return stock;
+}
+
+CuttingRules read_cutting(Fields fields) {
+    CuttingRules rules;
+    rules.kerf = fields.optional_length("kerf");
+    rules.over_length = fields.length("over_length", rules.over_length);
+    rules.over_width = fields.length("over_width", rules.over_width);
+    rules.least_offcut_length = fields.length("least_offcut_length", rules.least_offcut_length);
+    rules.least_offcut_width = fields.length("least_offcut_width", rules.least_offcut_width);
+    return rules;
+}
+
+}  // namespace kw

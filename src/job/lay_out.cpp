@@ -1,0 +1,174 @@
+#include "job/lay_out.h"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "cutting/boards.h"
+#include "cutting/sheets.h"
+
+namespace kw {
+namespace {
+
+// A full kerf, where the shop has no ripping blade of its own (1/8 in; common practice).
+constexpr Length full_kerf = Length::inches(1, 8);
+
+// Parts of one stock that are cut alike, by their ids.
+struct AlikeParts {
+    Length length, width;
+    std::vector<std::string> ids;
+};
+
+std::vector<AlikeParts> parts_of_stock(const Job& job, const Plan& plan, const std::string& stock) {
+    std::vector<AlikeParts> all;
+    std::map<std::pair<Length, Length>, std::size_t> known;
+    for (const Part& part : plan.parts) {
+        if (part.stock != stock) continue;
+        const Length length = part.size.length + job.cutting.over_length,
+                     width = part.size.width + job.cutting.over_width;
+        const auto [place, is_new] = known.try_emplace({length, width}, all.size());
+        if (is_new) all.push_back({length, width, {}});
+        all[place->second].ids.push_back(part.id);
+    }
+    return all;
+}
+
+// Hands out the ids of parts that are alike, one for each place.
+class Ids {
+public:
+    explicit Ids(const std::vector<AlikeParts>& parts) : parts_(parts), used_(parts.size(), 0) {}
+    const std::string& next(std::size_t piece) { return parts_[piece].ids[used_[piece]++]; }
+
+private:
+    const std::vector<AlikeParts>& parts_;
+    std::vector<std::size_t> used_;
+};
+
+template <class Plan>
+void take_result(const Plan& plan, LaidStock& laid) {
+    laid.is_in_money = plan.is_in_money;
+    laid.cost = plan.cost;
+    laid.least_cost = plan.least_cost;
+    laid.proved = plan.proved;
+    laid.yield = plan.yield;
+}
+
+// "pieces.2.length" blames parts, and the stock is to give: its sizes; "sheets.0.trim" is a field of a size.
+std::string field_of(const std::string& at, const std::string& blamed) {
+    const std::size_t first = blamed.find('.');
+    const std::string list = blamed.substr(0, first);
+    if ((list != "sheets" && list != "boards") || first == std::string::npos) return at + "/sizes";
+    std::string rest = blamed.substr(first);
+    std::replace(rest.begin(), rest.end(), '.', '/');
+    return at + "/sizes" + rest;
+}
+
+class StockLayOut {
+public:
+    StockLayOut(const Job& job, const Plan& plan, std::size_t index, const cutting::Effort& effort)
+        : job_(job),
+          stock_(job.stock[index]),
+          at_("/stock/" + std::to_string(index)),
+          effort_(effort),
+          parts_(parts_of_stock(job, plan, stock_.name)) {}
+
+    bool has_parts() const { return !parts_.empty(); }
+
+    LaidStock run() {
+        LaidStock laid;
+        laid.stock = stock_.name;
+        laid.is_in_sheets = std::all_of(stock_.sizes.begin(), stock_.sizes.end(),
+                                        [](const StockSize& size) { return size.width.has_value(); });
+        if (laid.is_in_sheets) on_sheets(laid);
+        else on_boards(laid);
+        return laid;
+    }
+
+private:
+    void blame(const Refusal& refusal, LaidStock& laid) const {
+        laid.cannot = Problem{field_of(at_, refusal.field), refusal.why, refusal.remedy};
+    }
+
+    void on_sheets(LaidStock& laid) {
+        cutting::SheetJob ask;
+        ask.kerf = layout_kerf(job_);
+        ask.least_offcut_length = job_.cutting.least_offcut_length;
+        ask.least_offcut_width = job_.cutting.least_offcut_width;
+        for (const AlikeParts& part : parts_)
+            ask.pieces.push_back({part.length, part.width, int(part.ids.size()), stock_.may_turn});
+        for (const StockSize& size : stock_.sizes) {
+            cutting::SheetKind kind{size.length,      *size.width,    size.count,
+                                    size.price_cents, size.is_offcut, size.trim};
+            for (const StockDefect& defect : size.defects)
+                kind.defects.push_back({defect.x, defect.y, defect.length, defect.width});
+            ask.sheets.push_back(std::move(kind));
+        }
+        const auto plan = cutting::plan_sheets(ask, effort_);
+        if (!plan) return blame(plan.error(), laid);
+        take_result(*plan, laid);
+        Ids ids(parts_);
+        for (const cutting::SheetLayout& sheet : plan->sheets) {
+            LaidPiece piece{sheet.sheet, {}, cutting::cuts_in_order(sheet), sheet.offcuts};
+            for (const cutting::PlacedPiece& placed : sheet.pieces)
+                piece.parts.push_back({ids.next(placed.piece), placed.area, placed.is_turned});
+            laid.pieces.push_back(std::move(piece));
+        }
+    }
+
+    void on_boards(LaidStock& laid) {
+        cutting::BoardJob ask;
+        ask.kerf = layout_kerf(job_);
+        for (const AlikeParts& part : parts_) ask.pieces.push_back({part.length, int(part.ids.size())});
+        for (const StockSize& size : stock_.sizes)
+            ask.boards.push_back({size.length, size.count, size.price_cents, size.is_offcut, size.trim});
+        const auto plan = cutting::plan_boards(ask, effort_);
+        if (!plan) return blame(plan.error(), laid);
+        take_result(*plan, laid);
+        Ids ids(parts_);
+        for (const cutting::BoardLayout& board : plan->boards) laid.pieces.push_back(laid_board(board, ids));
+    }
+
+    LaidPiece laid_board(const cutting::BoardLayout& board, Ids& ids) const {
+        LaidPiece piece{board.board, {}, {}, {}};
+        Length widest;
+        for (const cutting::PieceOnBoard& placed : board.pieces) {
+            const AlikeParts& part = parts_[placed.piece];
+            const cutting::Rectangle area{placed.from, {}, part.length, part.width};
+            piece.parts.push_back({ids.next(placed.piece), area, false});
+            piece.cuts.push_back({cutting::CutDirection::crosscut, part.length, area, 0, 0});
+            widest = max(widest, part.width);
+        }
+        if (board.offcut >= max(job_.cutting.least_offcut_length, Length::from_ticks(1)))
+            piece.offcuts.push_back({board.offcut_from, {}, board.offcut, widest});
+        return piece;
+    }
+
+    const Job& job_;
+    const Stock& stock_;
+    std::string at_;
+    const cutting::Effort& effort_;
+    std::vector<AlikeParts> parts_;
+};
+
+}  // namespace
+
+Length layout_kerf(const Job& job) {
+    if (job.cutting.kerf) return *job.cutting.kerf;
+    Length widest;
+    for (const Cutter& cutter : job.shop.cutters)
+        if (cutter.kind == CutterKind::blade) widest = max(widest, cutter.kerf);
+    return widest > Length{} ? widest : full_kerf;
+}
+
+LayOut lay_out(const Job& job, const Plan& plan, const cutting::Effort& effort) {
+    LayOut all;
+    for (std::size_t i = 0; i < job.stock.size(); ++i) {
+        StockLayOut one(job, plan, i, effort);
+        if (!one.has_parts()) continue;
+        if (job.stock[i].sizes.empty()) all.without_size.push_back(job.stock[i].name);
+        else all.stocks.push_back(one.run());
+    }
+    return all;
+}
+
+}  // namespace kw

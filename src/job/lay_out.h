@@ -1,0 +1,54 @@
+#pragma once
+// The job's parts laid out on the boards and sheets that they are cut from.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cutting/cuts.h"
+#include "cutting/effort.h"
+#include "job/plan.h"
+
+namespace kw {
+
+// One part in its place. Of a board x runs along it, and the width is the part's.
+struct LaidPart {
+    std::string part;  // its id
+    cutting::Rectangle area;
+    bool is_turned = false;
+};
+
+// One board or sheet, and how it is cut up.
+struct LaidPiece {
+    std::size_t size = 0;  // its index among the sizes of the stock
+    std::vector<LaidPart> parts;
+    std::vector<cutting::Cut> cuts;  // in the order of the saw; of a board crosscuts
+    std::vector<cutting::Rectangle> offcuts;
+};
+
+struct LaidStock {
+    std::string stock;
+    bool is_in_sheets = true;  // two-dimensional; else boards as wide as their parts
+    std::vector<LaidPiece> pieces;
+    bool is_in_money = false;  // cost and least_cost are in hundredths, else pieces that are bought
+    std::int64_t cost = 0, least_cost = 0;
+    bool proved = false;
+    double yield = 0;               // 0 to 1
+    std::optional<Problem> cannot;  // at the stock's field: why there is no layout
+};
+
+struct LayOut {
+    std::vector<LaidStock> stocks;  // of those that have sizes and parts
+    std::vector<std::string>
+        without_size;  // names of stock that parts are cut from, of which no size is said
+};
+
+// Sizes grow by the job's allowances; grain runs along a part's length, and a part is turned only where its stock says so. The same job and
+// plan have the same layout on every machine.
+LayOut lay_out(const Job& job, const Plan& plan, const cutting::Effort& effort = {});
+
+// What a blade takes: the job's own, or that of the widest ripping blade in the shop.
+Length layout_kerf(const Job& job);
+
+}  // namespace kw

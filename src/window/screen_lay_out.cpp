@@ -1,0 +1,88 @@
+// The parts laid out on boards and sheets: what to buy, a picture of each, and its cuts.
+
+#include "draw/lay_out_view.h"
+#include "session/say_layout.h"
+#include "window/screen.h"
+#include "window/screen_words.h"
+
+namespace kw::window {
+namespace {
+
+// The numbers of the picture, the cuts in their order, and what is left.
+void draw_lists(Screen& screen, const Job& job, const LaidStock& laid, const LaidPiece& piece) {
+    Ui& ui = screen.ui;
+    int number = 0;
+    for (const LaidPart& part : piece.parts)
+        caption(ui, std::to_string(++number) + "  " + part_words(ui.words(), screen.work()->plan, part.part) +
+                        ", " + say_place(job, part));
+    rule(ui);
+    for (const std::string& cut : say_cuts(job, laid, piece)) caption(ui, capital(cut));
+    for (const cutting::Rectangle& offcut : piece.offcuts)
+        status(ui, Tone::accent, ui.text("layout.keep", say_rectangle(job, offcut)));
+}
+
+void draw_laid_piece(Screen& screen, const Job& job, const LaidStock& laid, std::size_t index) {
+    Ui& ui = screen.ui;
+    const LaidPiece& piece = laid.pieces[index];
+    const StockSize& stock_size = job.stock_named(laid.stock)->sizes.at(piece.size);
+    say(ui, std::to_string(index + 1) + ".  " + capital(say_size(job, stock_size)), TypeSize::body);
+    const float room = content_width(ui), gap = ui.px(size::gap);
+    const bool beside = screen.is_wide();
+    const float picture = beside ? 0.6f * room : room;
+    draw_picture(ui, (laid.stock + std::to_string(index)).c_str(), draw::lay_out_view(job, laid, piece),
+                 {picture, ui.px(!laid.is_in_sheets ? 130
+                                 : beside           ? 400
+                                                    : 340)});
+    if (beside) ImGui::SameLine(0, gap);
+    ImGui::BeginChild("lists", {beside ? room - picture - gap : room, 0}, ImGuiChildFlags_AutoResizeY,
+                      ImGuiWindowFlags_NoBackground);
+    draw_lists(screen, job, laid, piece);
+    ImGui::EndChild();
+    rule(ui);
+}
+
+void draw_stock(Screen& screen, const Job& job, const LaidStock& laid) {
+    Ui& ui = screen.ui;
+    begin_card(ui, laid.stock.c_str(), 0, laid.cannot ? Tone::wrong : Tone::plain);
+    heading(ui, capital(laid.stock));
+    if (laid.cannot) {
+        notice(ui, Tone::wrong, capital(laid.cannot->why.text(job.locale)),
+               capital(laid.cannot->remedy.text(job.locale)));
+        return end_card(ui);
+    }
+    status(ui, laid.proved ? Tone::good : Tone::accent, capital(say_layout(job, laid)));
+    for (const std::string& buy : say_to_buy(job, laid)) say(ui, ui.text("layout.buy", buy));
+    for (std::size_t i = 0; i < laid.pieces.size(); ++i) {
+        ImGui::PushID(static_cast<int>(i));
+        draw_laid_piece(screen, job, laid, i);
+        ImGui::PopID();
+    }
+    end_card(ui);
+}
+
+}  // namespace
+
+void draw_lay_out(Screen& screen) {
+    Ui& ui = screen.ui;
+    const auto& shown = screen.state.lay_out;
+    begin_scroll(ui, "layout", {0, 0});
+    if (!shown.layout || shown.of.get() != screen.work()) {
+        say(ui, ui.text("layout.being_searched"));
+        return end_scroll(ui);
+    }
+    const Job& job = shown.of->job;
+    for (const LaidStock& laid : shown.layout->stocks) draw_stock(screen, job, laid);
+    for (const std::string& stock : shown.layout->without_size) {
+        begin_card(ui, (stock + " without size").c_str());
+        heading(ui, capital(stock));
+        say(ui, ui.text("layout.say_sizes"));
+        if (secondary_button(ui, (ui.text("layout.to_stock") + "##" + stock).c_str(), {})) {
+            screen.state.place = Where::drawers;
+            screen.state.tab = DrawersTab::stock;
+        }
+        end_card(ui);
+    }
+    end_scroll(ui);
+}
+
+}  // namespace kw::window
