@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "command/pages.h"
 #include "command/write.h"
 
 namespace kw {
@@ -29,6 +30,29 @@ void add_test_options(CLI::App* command, Options& options) {
     command->add_flag("--json", options.json, "answer for programs");
 }
 
+// What can be written is known by the file's ending alone.
+CLI::Validator printable() {
+    return CLI::Validator(
+        [](const std::string& file) {
+            return pages_format(file) ? std::string() : "`" + file + "`: pages are written as .pdf or .svg";
+        },
+        "FILE.pdf or FILE.svg", "ending");
+}
+
+CLI::Option* add_print_options(CLI::App* command, Options& options, const std::string& what) {
+    CLI::Option* out =
+        command
+            ->add_option("--out", options.out,
+                         what + "; the pages of an .svg lie under each other, each at its true size")
+            ->check(printable());
+    command
+        ->add_option("--paper", options.paper,
+                     "a4 or letter; otherwise letter for a job in inches and a4 for one in millimetres")
+        ->check(CLI::IsMember({"a4", "letter"}))
+        ->needs(out);
+    return out;
+}
+
 }  // namespace
 
 std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io, Options& options) {
@@ -41,8 +65,18 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     plan->add_flag("--json", options.json, "for programs");
     plan->add_flag("--explain", options.explain, "what each step takes, line by line, and in all");
     CLI::App* parts = add_command(app, options, "parts", "the cut list");
-    parts->add_flag("--json", options.json, "for programs");
-    parts->add_flag("--csv", options.csv, "for spreadsheets");
+    CLI::Option* parts_json = parts->add_flag("--json", options.json, "for programs");
+    CLI::Option* parts_csv = parts->add_flag("--csv", options.csv, "for spreadsheets");
+    add_print_options(parts, options, "for the bench, on paper: the file to write")
+        ->excludes(parts_json)
+        ->excludes(parts_csv);
+    const std::string in_the_language = ", in the language chosen in the window's options";
+    CLI::App* cards = add_command(app, options, "cards",
+                                  "setup cards to print, in the order of the work" + in_the_language);
+    add_print_options(cards, options, "the file to write")->required();
+    CLI::App* labels =
+        add_command(app, options, "labels", "a label to print for each part" + in_the_language);
+    add_print_options(labels, options, "the file to write")->required();
     CLI::App* fit = add_command(app, options, "fit", "a test cut's readings in, the correction out");
     add_test_options(fit, options);
     fit->add_option("--read", options.readings, "NAME=LENGTH: a reading, such as tongue_thickness=0.242in");

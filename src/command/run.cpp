@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "command/options.h"
+#include "command/pages.h"
 #include "command/report_after.h"
 #include "command/shop.h"
 #include "command/told.h"
@@ -46,7 +47,18 @@ public:
         });
     }
 
+    // Pages speak the language of the window, and not that of the command line.
+    int pages(PagesOf what) const {
+        return with_work(
+            [&](const Opened& opened) {
+                return write_pages(*opened.session.work, read_preferences(opened.shop),
+                                   {what, options_.out, options_.paper}, io_);
+            },
+            Speaks::as_the_window);
+    }
+
     int parts() const {
+        if (!options_.out.empty()) return pages(PagesOf::parts);
         return with_work([&](const Opened& opened) {
             const Work& work = *opened.session.work;
             io_.out << (options_.json ? parts_json(work) : options_.csv ? parts_csv(work) : parts_text(work));
@@ -183,8 +195,10 @@ public:
     }
 
 private:
+    enum class Speaks { english, as_the_window };
+
     template <class Then>
-    int with_work(Then then) const {
+    int with_work(Then then, Speaks speaks = Speaks::english) const {
         const auto text = read_file(options_.job);
         if (!text) return tell({}, text.error());
         auto json = parse_json(*text);
@@ -194,7 +208,11 @@ private:
         const auto memory = read_memory(shop->json);
         if (!memory) return refuse_shop(shop_file(), memory.error().front(), io_);
         add_shop(*json, shop->json);
-        const Opened opened{*text, open_session(std::move(*json), *memory, utc_now()), std::move(shop->json)};
+        const Language language =
+            speaks == Speaks::english ? Language::english : read_preferences(shop->json).language;
+        const Opened opened{*text,
+                            worked_out(unworked_session(std::move(*json), *memory, utc_now(), language)),
+                            std::move(shop->json)};
         for (const Problem& problem : opened.session.problems)
             tell(*text, to_file_error(problem, *text, graduation_of(opened)));
         if (opened.session.problems.empty()) return then(opened);
@@ -362,6 +380,8 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     const Commands commands(options, io);
     if (options.command == "plan") return commands.plan();
     if (options.command == "parts") return commands.parts();
+    if (options.command == "cards") return commands.pages(PagesOf::cards);
+    if (options.command == "labels") return commands.pages(PagesOf::labels);
     if (options.command == "fit") return commands.fit();
     if (options.command == "lock") return commands.lock();
     if (options.command == "ran") return commands.ran();
