@@ -49,8 +49,13 @@ void put(Block& onto, const Block& block, Spot at) {
     onto.height_mm = std::max(onto.height_mm, at.y_mm + block.height_mm);
 }
 
+Path across(double width_mm, double line_mm, const draw::Rgb& ink) {
+    return {{{line_mm / 2, 0}, {width_mm - line_mm / 2, 0}}, line_mm, false, false, ink};
+}
+
 Block tick_box(double size_mm, bool ticked) {
-    Block block{{frame({0, 0, size_mm, size_mm}, 0.35)}, size_mm, size_mm};
+    constexpr double line_mm = 0.35, in = line_mm / 2;
+    Block block{{frame({in, in, size_mm - in, size_mm - in}, line_mm)}, size_mm, size_mm};
     if (ticked)
         block.items.emplace_back(Path{{{0.18 * size_mm, 0.52 * size_mm},
                                        {0.42 * size_mm, 0.78 * size_mm},

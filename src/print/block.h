@@ -28,6 +28,9 @@ void put(std::vector<Item>& onto, const Block& block, Spot at);
 // Into another block, which grows to hold it.
 void put(Block& onto, const Block& block, Spot at);
 
+// A line from the left to the right, its ends within the width.
+Path across(double width_mm, double line_mm, const draw::Rgb& ink = draw::hex(0x000000));
+
 // A box to tick, this high, with its tick where that is done.
 Block tick_box(double size_mm, bool ticked = false);
 

@@ -28,7 +28,7 @@ Block large_value(const SetupNumber& number, double width_mm, double size_mm) {
 }
 
 Block ruled_above(const Block& block, double width_mm) {
-    Block all{{Path{{{0, 0}, {width_mm, 0}}, 0.35}}, width_mm, 0};
+    Block all{{across(width_mm, 0.35)}, width_mm, 0};
     put(all, block, {0, 1.2});
     return all;
 }
@@ -71,7 +71,7 @@ Block part_block(const CardMatter& card, const PartToRun& part, double width_mm)
 Block fields_block(const TestToMake& test, const Words& words, const std::string& unit, double width_mm) {
     constexpr int tests = 3;
     constexpr double row_mm = 6.4, pad_mm = 1.2, line_mm = 0.2;
-    const double label_mm = 0.46 * width_mm, cell_mm = (width_mm - label_mm) / tests;
+    const double label_mm = 0.46 * width_mm, cell_mm = (width_mm - label_mm - line_mm) / tests;
     std::vector<std::string> rows{words("print.reading", unit)};
     rows.insert(rows.end(), test.readings.begin(), test.readings.end());
     rows.push_back(words("test.feel"));
@@ -114,17 +114,20 @@ void put_boards(Block& block, const CardMatter& card, const Area& room, bool in_
                              ? Area{room.left_mm + at, room.top_mm, room.left_mm + at + each, room.bottom_mm}
                              : Area{room.left_mm, room.top_mm + at, room.right_mm, room.top_mm + at + each};
         const double foot = its.bottom_mm - picture_caption_mm;
-        block.items.emplace_back(fitted_picture(card.boards[i].drawing,
-                                                {its.left_mm, its.top_mm, its.right_mm, foot - 0.6}, px_mm));
+        const Picture board = fitted_picture(card.boards[i].drawing,
+                                             {its.left_mm, its.top_mm, its.right_mm, foot - 0.6}, px_mm);
+        if (words_meet(board)) continue;  // too small to be of use
+        block.items.emplace_back(board);
         put(block, one_line(card.boards[i].caption, small_text, its.width_mm(), Align::centre),
             {its.left_mm, foot});
     }
 }
 
-// The drawing without its words, by the room that it has.
+// The drawing without its words, by the room that it has; or its words have no room.
 bool is_small_in(const Picture& picture, const Area& room) {
     constexpr double least_share = 0.33;
     const draw::Box drawn = draw::bounds(picture.drawing);
+    if (words_meet(picture)) return true;
     return std::max((drawn.right_mm - drawn.left_mm) / room.width_mm(),
                     (drawn.top_mm - drawn.bottom_mm) / room.height_mm()) *
                picture.scale <

@@ -9,7 +9,8 @@ namespace kw::print {
 namespace {
 
 constexpr double gap_mm = 4;
-constexpr double least_half_picture_mm = 36, least_picture_mm = 62, most_picture_mm = 125;
+constexpr double least_half_picture_mm = 36, least_picture_mm = 46, good_picture_mm = 66,
+                 most_picture_mm = 125;
 constexpr double between_halves_mm = 7;
 
 // A card on half a page; nothing where it has no room there.
@@ -57,57 +58,83 @@ Block numbers_in_a_row(const CardMatter& card, const Words& words, double width_
     return row;
 }
 
-// The pages of parts for which the card had no room.
-void add_further_parts(std::vector<Block>& pages, const CardMatter& card, const Words& words,
+// What a full card is made of, and how high it is.
+struct FullCard {
+    Block head, numbers, left, test, cautions;
+    double column_mm = 0;
+
+    double fixed_mm(bool with_test) const {
+        return head.height_mm + numbers.height_mm + cautions.height_mm +
+               (with_test && test.height_mm > 0 ? test.height_mm + gap_mm : 0) + 4 * gap_mm;
+    }
+};
+
+FullCard full_card_of(const CardMatter& card, const Work& work, double width_mm) {
+    const Words& words = work.job.locale.words();
+    const double column_mm = (width_mm - gap_mm) / 2;
+    return {card_head(card, width_mm),
+            numbers_in_a_row(card, words, width_mm),
+            stacked({lie_block(card, column_mm), changes_block(card, column_mm)}, 2.5),
+            card.test ? test_block(*card.test, words, unit_words(work.job), width_mm) : Block{},
+            cautions_block(card, width_mm),
+            column_mm};
+}
+
+// The parts in one column or two, with how many are on the next page.
+PartsBlock parts_beside(const CardMatter& card, const Words& words, double width_mm, double most_mm) {
+    PartsBlock parts = parts_block(card, words, 0, width_mm, 1, most_mm);
+    if (parts.next == card.parts.size()) return parts;
+    const double more_mm = 5;
+    parts = parts_block(card, words, 0, width_mm, 2, most_mm - more_mm);
+    if (const std::size_t left = card.parts.size() - parts.next; left > 0)
+        put(parts.block,
+            paragraph(words.counted("print.more_parts", static_cast<long long>(left)), small_text, width_mm),
+            {0, parts.block.height_mm + 0.5});
+    return parts;
+}
+
+// The pages behind the first: the test cut where that had no room for it, and the parts that are left.
+void add_further_pages(std::vector<Block>& pages, const CardMatter& card, const Words& words, Block test,
                        std::size_t next, double width_mm, double height_mm) {
-    while (next < card.parts.size()) {
+    while (next < card.parts.size() || test.height_mm > 0) {
         CardMatter again = card;
         again.step = words("print.continued", card.step);
         Block page = card_head(again, width_mm);
+        if (test.height_mm > 0) put(page, test, {0, page.height_mm + gap_mm});
+        test = {};
         const double top = page.height_mm + gap_mm;
         const PartsBlock parts = parts_block(card, words, next, width_mm, 3, height_mm - top);
-        if (parts.next == next) break;  // not even one has room: it was measured for a page
-        put(page, parts.block, {0, top});
+        if (next < card.parts.size()) put(page, parts.block, {0, top});
         next = parts.next;
         pages.push_back(std::move(page));
     }
 }
 
-// A card on a page of its own, and further ones where there are many parts.
+// A card on a page of its own, and on further ones where there are many parts.
 std::vector<Block> full_card(const CardMatter& card, const Work& work, double width_mm, double height_mm) {
     const Words& words = work.job.locale.words();
-    const double column_mm = (width_mm - gap_mm) / 2;
-    const Block head = card_head(card, width_mm), numbers = numbers_in_a_row(card, words, width_mm),
-                cautions = cautions_block(card, width_mm), lie = lie_block(card, column_mm),
-                changes = changes_block(card, column_mm),
-                test = card.test ? test_block(*card.test, words, unit_words(work.job), width_mm) : Block{};
-    const Block left = stacked({lie, changes}, 2.5);
-    const double fixed = head.height_mm + numbers.height_mm + cautions.height_mm + test.height_mm +
-                         (card.test ? 5 : 4) * gap_mm;
-    const double most_parts = std::max(left.height_mm, height_mm - fixed - least_picture_mm);
-    PartsBlock parts = parts_block(card, words, 0, column_mm, 1, most_parts);
-    if (parts.next < card.parts.size()) parts = parts_block(card, words, 0, column_mm, 2, most_parts);
-    const std::string more =
-        words.counted("print.more_parts", static_cast<long long>(card.parts.size() - parts.next));
-    if (parts.next < card.parts.size())
-        put(parts.block, paragraph(more, small_text, column_mm), {0, parts.block.height_mm + 0.5});
-    const double lower = std::max(left.height_mm, parts.block.height_mm);
-    const double picture_mm = std::min(most_picture_mm, height_mm - fixed - lower);
-    Block page = head;
-    double y = head.height_mm + gap_mm;
-    put(page, numbers, {0, y});
-    y += numbers.height_mm + gap_mm;
+    const FullCard its = full_card_of(card, work, width_mm);
+    const bool with_test = height_mm - its.fixed_mm(true) - its.left.height_mm >= least_picture_mm;
+    const double room = height_mm - its.fixed_mm(with_test);
+    const PartsBlock parts =
+        parts_beside(card, words, its.column_mm, std::max(its.left.height_mm, room - good_picture_mm));
+    const double lower = std::max(its.left.height_mm, parts.block.height_mm);
+    const double picture_mm = std::min(most_picture_mm, room - lower);
+    Block page = its.head;
+    double y = page.height_mm + gap_mm;
+    put(page, its.numbers, {0, y});
+    y += its.numbers.height_mm + gap_mm;
     auto picture = picture_block(card, words, width_mm, picture_mm, true);
     if (!picture) picture = picture_block(card, words, width_mm, picture_mm, false);
     if (picture) put(page, *picture, {0, y});
     y += picture_mm + gap_mm;
-    put(page, left, {0, y});
-    put(page, parts.block, {column_mm + gap_mm, y});
+    put(page, its.left, {0, y});
+    put(page, parts.block, {its.column_mm + gap_mm, y});
     y += lower + gap_mm;
-    if (card.test) put(page, test, {0, y});
-    put(page, cautions, {0, height_mm - cautions.height_mm});
+    if (with_test) put(page, its.test, {0, y});
+    put(page, its.cautions, {0, height_mm - its.cautions.height_mm});
     std::vector<Block> pages{std::move(page)};
-    add_further_parts(pages, card, words, parts.next, width_mm, height_mm);
+    add_further_pages(pages, card, words, with_test ? Block{} : its.test, parts.next, width_mm, height_mm);
     return pages;
 }
 
@@ -122,9 +149,9 @@ public:
         if (half && waiting_) {
             Page& page = new_page();
             put(page.items, *waiting_half_, {body_.left_mm, body_.top_mm});
-            const double middle = body_.top_mm + body_.height_mm() / 2;
-            page.items.emplace_back(
-                Path{{{body_.left_mm, middle}, {body_.right_mm, middle}}, 0.2, false, true, grey});
+            Path divider = across(body_.width_mm(), 0.2, grey);
+            divider.dashed = true;
+            page.items.push_back(moved(divider, body_.left_mm, body_.top_mm + body_.height_mm() / 2));
             put(page.items, *half, {body_.left_mm, body_.bottom_mm - half_mm});
             waiting_.reset();
         } else if (half) {

@@ -55,7 +55,7 @@ std::array<double, 6> widths_in(double width_mm) {
 }
 
 Block row_of(const Cells& cells, double width_mm, double line_mm) {
-    Block row{{Path{{{0, 0}, {width_mm, 0}}, line_mm, false, false, grey}}, width_mm, 0};
+    Block row{{moved(across(width_mm, line_mm, grey), 0, line_mm / 2)}, width_mm, 0};
     double x = 0;
     for (std::size_t i = 0; i < cells.size(); ++i) {
         put(row, cells[i], {x, row_pad_mm});

@@ -64,7 +64,10 @@ Area area_of(const Picture& picture) {
             picture.origin.x_mm + box.right * px, picture.origin.y_mm + box.bottom * px};
 }
 
-Picture fitted_picture(const draw::Drawing& drawing, const Area& area, double px_mm) {
+namespace {
+
+// With words of this size.
+Picture fitted_with(const draw::Drawing& drawing, const Area& area, double px_mm) {
     // How large its words are, and which, is weighed as on the screen.
     const draw::View best =
         draw::fitted(drawing, area.width_mm() / px_mm, area.height_mm() / px_mm, 1, text_width_px);
@@ -87,6 +90,30 @@ Picture fitted_picture(const draw::Drawing& drawing, const Area& area, double px
         picture.px_mm *= 0.97;
     }
     put_in_the_middle(picture, area);
+    return picture;
+}
+
+}  // namespace
+
+bool words_meet(const Picture& picture) {
+    const auto texts = draw::annotate(picture.drawing, view_at(picture), text_width_px).texts;
+    for (std::size_t i = 0; i < texts.size(); ++i)
+        for (std::size_t k = 0; k < i; ++k) {
+            const draw::PixelBox &a = texts[i].box, &b = texts[k].box;
+            if (std::min(a.right, b.right) > std::max(a.left, b.left) &&
+                std::min(a.bottom, b.bottom) > std::max(a.top, b.top))
+                return true;
+        }
+    return false;
+}
+
+Picture fitted_picture(const draw::Drawing& drawing, const Area& area, double px_mm) {
+    Picture picture = fitted_with(drawing, area, px_mm);
+    // Where there is little room words are set smaller rather than on one another.
+    for (const double smaller : {0.9, 0.8, 0.7, 0.6}) {
+        if (!words_meet(picture)) break;
+        picture = fitted_with(drawing, area, smaller * px_mm);
+    }
     return picture;
 }
 

@@ -18,6 +18,9 @@ Picture picture_at_scale(const draw::Drawing& drawing, Spot origin, double scale
 // What of the page it takes with its words.
 Area area_of(const Picture& picture);
 
+// Whether two of its words lie on one another.
+bool words_meet(const Picture& picture);
+
 // "2 : 1", "1 : 2.5"
 std::string scale_words(const Words& words, double scale);
 

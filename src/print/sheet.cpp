@@ -10,7 +10,7 @@ constexpr TextStyle ruler_text{2.3, false, black};
 
 // Ticks along a line that is `length_mm` long, a longer one at each `long_every`; `up` from the line, or down.
 void add_ruler(Block& block, Spot from, double length_mm, int ticks, int long_every, double side) {
-    constexpr double line_mm = 0.18, short_mm = 1.6, long_mm = 2.6;
+    constexpr double line_mm = 0.12, short_mm = 1.6, long_mm = 2.6;
     block.items.emplace_back(Path{{from, {from.x_mm + length_mm, from.y_mm}}, line_mm});
     for (int i = 0; i <= ticks; ++i) {
         const double x = from.x_mm + length_mm * i / ticks;
@@ -62,12 +62,8 @@ std::vector<Page> finished_pages(std::vector<Page> pages, const Words& words, co
         page.title = job + ": " + what;
         const double foot = inside.bottom_mm - foot_mm + 0.6, ruler = inside.bottom_mm - foot_mm - ruler_mm;
         put(page.items, check_ruler(words, inside.width_mm()), {inside.left_mm, ruler});
-        page.items.emplace_back(Path{
-            {{inside.left_mm, inside.bottom_mm - foot_mm}, {inside.right_mm, inside.bottom_mm - foot_mm}},
-            0.18,
-            false,
-            false,
-            grey});
+        page.items.push_back(
+            moved(across(inside.width_mm(), 0.18, grey), inside.left_mm, inside.bottom_mm - foot_mm));
         const std::string number = words("print.page_of", i + 1, pages.size());
         const double number_mm = text_width_mm(number, small_text);
         put(page.items, one_line(number, small_text, inside.width_mm(), Align::right),

@@ -1,6 +1,6 @@
 #pragma once
-// Pages as SVG text (SVG 1.1, W3C): one file in which the pages lie under each other, each at its true size, so that a
-// browser prints one a sheet. The same pages give the same text, byte for byte, on every machine.
+// Pages as SVG text (SVG 1.1, W3C): one file in which the pages lie under each other without a gap, each at its true size, with the
+// paper's size told to whoever prints it (CSS @page). The same pages give the same text, byte for byte, on every machine.
 
 #include <string>
 #include <vector>
