@@ -13,9 +13,15 @@ double first_baseline_mm(const TextStyle& style) {
 
 }  // namespace
 
-Block paragraph(std::string_view text, const TextStyle& style, double width_mm) {
+Block paragraph(std::string_view text, const TextStyle& style, double width_mm, std::size_t most_lines) {
+    std::vector<std::string> lines = wrapped(text, style, width_mm);
+    if (lines.size() > most_lines) {
+        std::string rest = lines[most_lines - 1] + " " + lines[most_lines];
+        lines.resize(most_lines - 1);
+        lines.push_back(shortened(std::move(rest), style, width_mm));
+    }
     Block block{{}, width_mm, 0};
-    for (const std::string& line : wrapped(text, style, width_mm)) {
+    for (const std::string& line : lines) {
         block.items.emplace_back(Text{{0, block.height_mm + first_baseline_mm(style)}, line, style});
         block.height_mm += line_height_mm(style);
     }

@@ -16,8 +16,8 @@ struct Block {
     double height_mm = 0;
 };
 
-// The text in as many lines as it takes.
-Block paragraph(std::string_view text, const TextStyle& style, double width_mm);
+// The text in as many lines as it takes, but no more than that: names may be as long as their maker likes, and a page is not.
+Block paragraph(std::string_view text, const TextStyle& style, double width_mm, std::size_t most_lines = 6);
 // In one line, shortened where it has no room.
 Block one_line(std::string_view text, const TextStyle& style, double width_mm, Align align = Align::left);
 

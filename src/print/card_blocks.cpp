@@ -48,10 +48,10 @@ Block part_block(const CardMatter& card, const PartToRun& part, double width_mm)
     Block block{{}, width_mm, 0};
     if (!card.common_end.empty()) {
         put(block, tick_box(box_mm, part.ends.front().has_run), {0, 0.6});
-        put(block, paragraph(part.part, body_text, width_mm - beside_mm), {beside_mm, 0});
+        put(block, paragraph(part.part, body_text, width_mm - beside_mm, 4), {beside_mm, 0});
         return block;
     }
-    put(block, paragraph(part.part, body_text, width_mm), {0, 0});
+    put(block, paragraph(part.part, body_text, width_mm, 4), {0, 0});
     double x = 0, y = block.height_mm;
     for (const EndToRun& end : part.ends) {
         const double wide = std::min(text_width_mm(end.end, body_text), width_mm - beside_mm);
@@ -70,9 +70,9 @@ Block part_block(const CardMatter& card, const PartToRun& part, double width_mm)
 // Rows of readings to fill in, a column for each test.
 Block fields_block(const TestToMake& test, const Words& words, const std::string& unit, double width_mm) {
     constexpr int tests = 3;
-    constexpr double row_mm = 6.4, pad_mm = 1.2, line_mm = 0.2;
+    constexpr double row_mm = 5.5, pad_mm = 1.2, line_mm = 0.2;
     const double label_mm = 0.46 * width_mm, cell_mm = (width_mm - label_mm - line_mm) / tests;
-    std::vector<std::string> rows{words("print.reading", unit)};
+    std::vector<std::string> rows{words("print.readings", unit)};
     rows.insert(rows.end(), test.readings.begin(), test.readings.end());
     rows.push_back(words("test.feel"));
     rows.push_back(words("print.moved"));
@@ -81,13 +81,12 @@ Block fields_block(const TestToMake& test, const Words& words, const std::string
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const TextStyle style{3.1, i == 0, black};
         const Block label = paragraph(rows[i], style, label_mm - pad_mm);
-        const double high = std::max(row_mm, label.height_mm + 1);
+        const double high = std::max(row_mm, label.height_mm + 0.6);
         put(block, label, {0, y + (high - label.height_mm) / 2});
         for (int k = 0; k < tests; ++k) {
             const double x = label_mm + k * cell_mm;
             if (i == 0) {
-                const Block name =
-                    one_line(words("test.number", k + 1), style, cell_mm - pad_mm, Align::centre);
+                const Block name = one_line(std::to_string(k + 1), style, cell_mm - pad_mm, Align::centre);
                 put(block, name, {x, y + (high - name.height_mm) / 2});
             } else {
                 block.items.emplace_back(frame({x, y, x + cell_mm, y + high}, line_mm));
@@ -101,8 +100,8 @@ Block fields_block(const TestToMake& test, const Words& words, const std::string
 
 constexpr double picture_caption_mm = 4.2;
 
-// As many of the boards as there is room for, in a row or one under the other.
-void put_boards(Block& block, const CardMatter& card, const Area& room, bool in_a_row) {
+// As many of the boards as there is room for, in a row or one under the other. False where they would be too small to be of use.
+bool put_boards(Block& block, const CardMatter& card, const Area& room, bool in_a_row) {
     constexpr double px_mm = 0.15, gap_mm = 3, least_mm = 26;
     const double along = in_a_row ? room.width_mm() : room.height_mm();
     const std::size_t most = in_a_row ? 3 : static_cast<std::size_t>(std::max(1.0, along / least_mm));
@@ -116,11 +115,12 @@ void put_boards(Block& block, const CardMatter& card, const Area& room, bool in_
         const double foot = its.bottom_mm - picture_caption_mm;
         const Picture board = fitted_picture(card.boards[i].drawing,
                                              {its.left_mm, its.top_mm, its.right_mm, foot - 0.6}, px_mm);
-        if (words_meet(board)) continue;  // too small to be of use
+        if (words_meet(board)) return false;
         block.items.emplace_back(board);
         put(block, one_line(card.boards[i].caption, small_text, its.width_mm(), Align::centre),
             {its.left_mm, foot});
     }
+    return true;
 }
 
 // The drawing without its words, by the room that it has; or its words have no room.
@@ -141,9 +141,9 @@ Block card_head(const CardMatter& card, double width_mm) {
     const Block aside = one_line(card.id + "  " + card.machine, step_text, aside_mm, Align::right);
     Block first = one_line(card.step, step_text, width_mm - aside_mm - 2);
     put(first, aside, {width_mm - aside_mm, 0});
-    return stacked(
-        {first, paragraph(card.what, what_text, width_mm), paragraph(card.drawers, small_text, width_mm)},
-        0.4);
+    return stacked({first, paragraph(card.what, what_text, width_mm, 2),
+                    paragraph(card.drawers, small_text, width_mm, 2)},
+                   0.4);
 }
 
 Block number_block(const SetupNumber& number, const Words& words, double width_mm, double size_mm) {
@@ -163,8 +163,10 @@ Block lie_block(const CardMatter& card, double width_mm) {
     return stacked(lines, 0.8);
 }
 
-Block changes_block(const CardMatter& card, double width_mm) {
+Block changes_block(const CardMatter& card, const Words& words, double width_mm) {
     std::vector<Block> lines;
+    if (card.test_on_next_page)
+        lines.push_back(marked("\u25b2", words("print.test_next"), strong_text, width_mm));
     if (!card.state.empty()) lines.push_back(paragraph(card.state, strong_text, width_mm));
     lines.push_back(paragraph(card.from_where, small_text, width_mm));
     for (const std::string& change : card.changes.change)
@@ -232,8 +234,9 @@ std::optional<Block> picture_block(const CardMatter& card, const Words& words, d
     Block block{{section}, width_mm, height_mm};
     const std::string scale = words("print.section_at", scale_words(words, section.scale));
     put(block, one_line(scale, small_text, section_mm, Align::centre), {0, room.bottom_mm});
-    if (beneath) put_boards(block, card, {0, section_height_mm + gap_mm, width_mm, height_mm}, true);
-    else if (boards) put_boards(block, card, {section_mm + gap_mm, 0, width_mm, height_mm}, false);
+    const Area beside{section_mm + gap_mm, 0, width_mm, height_mm},
+        below{0, section_height_mm + gap_mm, width_mm, height_mm};
+    if (boards && !put_boards(block, card, beneath ? below : beside, beneath)) return std::nullopt;
     return block;
 }
 

@@ -16,7 +16,7 @@ Block number_block(const SetupNumber& number, const Words& words, double width_m
 // How the board lies, and what guides and cuts it.
 Block lie_block(const CardMatter& card, double width_mm);
 // What is changed at the machine, and what is left.
-Block changes_block(const CardMatter& card, double width_mm);
+Block changes_block(const CardMatter& card, const Words& words, double width_mm);
 Block cautions_block(const CardMatter& card, double width_mm);
 
 // The parts from `first` on with boxes to tick, in columns that are filled one after another, no higher than `most_mm`.
@@ -30,8 +30,8 @@ PartsBlock parts_block(const CardMatter& card, const Words& words, std::size_t f
 // What to do for the test cut, and fields for what it reads.
 Block test_block(const TestToMake& test, const Words& words, const std::string& unit, double width_mm);
 
-// The section in this room, with the scale it is drawn at beneath; and the boards beside it. Nothing where the section would be too small
-// beside its words to be of use.
+// The section in this room, with the scale it is drawn at beneath; and the boards beside or under it. Nothing where one of them would be
+// too small beside its words to be of use.
 std::optional<Block> picture_block(const CardMatter& card, const Words& words, double width_mm,
                                    double height_mm, bool with_boards);
 

@@ -89,8 +89,11 @@ std::string state_of(const Work& work, const Setup& setup, const RestStep* step)
     return words(step && step->set_again ? "saw.locked_set_again" : "saw.locked");
 }
 
-std::optional<TestToMake> test_of(const Work& work, const Setup& setup, CutterSide measured_to) {
-    if (!setup.test_cut || (is_locked(work, setup) && !is_torn_down(work, setup))) return std::nullopt;
+std::optional<TestToMake> test_of(const Work& work, const Setup& setup, const RestStep* step,
+                                  CutterSide measured_to) {
+    const bool is_set_again = step && step->set_again && step->test_s > 0;
+    const bool is_open = setup.test_cut && (!is_locked(work, setup) || is_torn_down(work, setup));
+    if (!is_set_again && !is_open) return std::nullopt;
     TestToMake test{say_test(work, setup.id, measured_to), {}};
     for (const std::string& name : reading_names(work, setup.id))
         test.readings.push_back(reading_label(work, setup, name));
@@ -128,7 +131,7 @@ CardMatter card_matter(const Work& work, std::size_t step, const CardOptions& op
     card.boards = boards_of(work, setup, view);
     card.parts = parts_to_run(work, setup, rest);
     card.common_end = common_end_of(card.parts);
-    card.test = test_of(work, setup, options.measured_to);
+    card.test = test_of(work, setup, rest, options.measured_to);
     card.cautions = cautions_of(work, setup);
     return card;
 }

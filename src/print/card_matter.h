@@ -50,6 +50,7 @@ struct CardMatter {
     std::string common_end;            // where all parts run by the same end or edge
     std::vector<PartToRun> parts;
     std::optional<TestToMake> test;
+    bool test_on_next_page = false;
     std::vector<Caution> cautions;
 };
 

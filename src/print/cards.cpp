@@ -1,6 +1,8 @@
 #include "print/cards.h"
 
 #include <algorithm>
+#include <cassert>
+#include <utility>
 
 #include "print/card_blocks.h"
 #include "print/sheet.h"
@@ -9,7 +11,7 @@ namespace kw::print {
 namespace {
 
 constexpr double gap_mm = 4;
-constexpr double least_half_picture_mm = 36, least_picture_mm = 46, good_picture_mm = 66,
+constexpr double least_half_picture_mm = 36, least_picture_mm = 44, good_picture_mm = 66,
                  most_picture_mm = 125;
 constexpr double between_halves_mm = 7;
 
@@ -25,7 +27,7 @@ std::optional<Block> half_card(const CardMatter& card, const Work& work, double 
     std::vector<Block> numbers;
     for (const SetupNumber& number : card.numbers)
         numbers.push_back(number_block(number, words, left_mm, number_size_mm));
-    Block left = stacked(numbers, 1.6), beneath = changes_block(card, middle_mm);
+    Block left = stacked(numbers, 1.6), beneath = changes_block(card, words, middle_mm);
     // How the board lies stands under the numbers where there is room, and otherwise under the picture.
     const Block lie = lie_block(card, left_mm);
     if (left.height_mm + 2.5 + lie.height_mm <= room) left = stacked({left, lie}, 2.5);
@@ -47,7 +49,7 @@ std::optional<Block> half_card(const CardMatter& card, const Work& work, double 
 }
 
 Block numbers_in_a_row(const CardMatter& card, const Words& words, double width_mm) {
-    constexpr double number_size_mm = 17;
+    constexpr double number_size_mm = 16;
     const auto count = static_cast<double>(card.numbers.size());
     const double each_mm = std::min((width_mm - (count - 1) * gap_mm) / count, 0.5 * width_mm);
     Block row;
@@ -74,7 +76,7 @@ FullCard full_card_of(const CardMatter& card, const Work& work, double width_mm)
     const double column_mm = (width_mm - gap_mm) / 2;
     return {card_head(card, width_mm),
             numbers_in_a_row(card, words, width_mm),
-            stacked({lie_block(card, column_mm), changes_block(card, column_mm)}, 2.5),
+            stacked({lie_block(card, column_mm), changes_block(card, words, column_mm)}, 2.5),
             card.test ? test_block(*card.test, words, unit_words(work.job), width_mm) : Block{},
             cautions_block(card, width_mm),
             column_mm};
@@ -100,11 +102,12 @@ void add_further_pages(std::vector<Block>& pages, const CardMatter& card, const 
         CardMatter again = card;
         again.step = words("print.continued", card.step);
         Block page = card_head(again, width_mm);
-        if (test.height_mm > 0) put(page, test, {0, page.height_mm + gap_mm});
-        test = {};
+        const bool has_test = test.height_mm > 0;
+        if (has_test) put(page, std::exchange(test, Block{}), {0, page.height_mm + gap_mm});
         const double top = page.height_mm + gap_mm;
         const PartsBlock parts = parts_block(card, words, next, width_mm, 3, height_mm - top);
-        if (next < card.parts.size()) put(page, parts.block, {0, top});
+        assert(has_test || parts.next > next);  // names are kept short enough
+        if (parts.next > next) put(page, parts.block, {0, top});
         next = parts.next;
         pages.push_back(std::move(page));
     }
@@ -113,11 +116,26 @@ void add_further_pages(std::vector<Block>& pages, const CardMatter& card, const 
 // A card on a page of its own, and on further ones where there are many parts.
 std::vector<Block> full_card(const CardMatter& card, const Work& work, double width_mm, double height_mm) {
     const Words& words = work.job.locale.words();
-    const FullCard its = full_card_of(card, work, width_mm);
-    const bool with_test = height_mm - its.fixed_mm(true) - its.left.height_mm >= least_picture_mm;
-    const double room = height_mm - its.fixed_mm(with_test);
-    const PartsBlock parts =
-        parts_beside(card, words, its.column_mm, std::max(its.left.height_mm, room - good_picture_mm));
+    CardMatter told = card;
+    told.test_on_next_page = card.test.has_value();
+    const FullCard together = full_card_of(card, work, width_mm), apart = full_card_of(told, work, width_mm);
+    // The picture gives way to the parts, and then the test cut goes on the next page.
+    struct Fit {
+        bool with_test = true;
+        double picture_mm = 0;
+    };
+    double room = 0;
+    bool with_test = false;
+    PartsBlock parts;
+    for (const Fit fit : {Fit{true, good_picture_mm}, Fit{true, least_picture_mm},
+                          Fit{false, good_picture_mm}, Fit{false, least_picture_mm}}) {
+        with_test = fit.with_test;
+        const FullCard& its = with_test ? together : apart;
+        room = height_mm - its.fixed_mm(with_test);
+        parts = parts_beside(card, words, its.column_mm, std::max(its.left.height_mm, room - fit.picture_mm));
+        if (parts.next == card.parts.size() && room - its.left.height_mm >= least_picture_mm) break;
+    }
+    const FullCard& its = with_test ? together : apart;
     const double lower = std::max(its.left.height_mm, parts.block.height_mm);
     const double picture_mm = std::min(most_picture_mm, room - lower);
     Block page = its.head;

@@ -112,7 +112,7 @@ std::vector<Page> part_list(const Work& work, Paper paper) {
     const Job& job = work.job;
     const Words& words = job.locale.words();
     const Area body = body_of(paper);
-    const Block title = stacked({paragraph(job.name, {6, true, black}, body.width_mm()),
+    const Block title = stacked({paragraph(job.name, {6, true, black}, body.width_mm(), 3),
                                  paragraph(words("print.sizes_are"), small_text, body.width_mm())},
                                 1),
                 head = head_row(words, body.width_mm());

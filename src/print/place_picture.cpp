@@ -110,7 +110,7 @@ bool words_meet(const Picture& picture) {
 Picture fitted_picture(const draw::Drawing& drawing, const Area& area, double px_mm) {
     Picture picture = fitted_with(drawing, area, px_mm);
     // Where there is little room words are set smaller rather than on one another.
-    for (const double smaller : {0.9, 0.8, 0.7, 0.6}) {
+    for (const double smaller : {0.9, 0.8, 0.7}) {
         if (!words_meet(picture)) break;
         picture = fitted_with(drawing, area, smaller * px_mm);
     }

@@ -134,3 +134,14 @@ TEST_CASE("there is a label for each part, and the parts list counts them all") 
         CHECK(pictures == work.plan.parts.size());
     });
 }
+
+TEST_CASE("names of a thousand letters are cut short, and nothing runs off the page") {
+    kw::Json job = to_print::random_json(3);
+    job["name"] = std::string(1000, 'w');
+    for (std::size_t i = 0; i < job["drawers"].size(); ++i)
+        job["drawers"][i]["name"] = std::string(1000, 'm') + std::to_string(i);
+    const auto work = to_print::work_of(job);
+    REQUIRE(work);
+    for (const auto& pages : to_print::all_pages(*work, Paper::letter))
+        for (const Page& page : pages) check_page(page);
+}
