@@ -23,33 +23,33 @@ draw::BoardLie lie_of(Role role) {
 
 }  // namespace
 
-draw::Drawing label_view(const Part& part, const Words& words) {
+draw::Drawing label_view(const Part& part, const Words& words, double length_mm, double most_width_mm) {
     const draw::BoardLie lie = lie_of(part.size.role);
-    // Of long boards the label shows less length, of square ones less width: the marks must be seen.
-    constexpr double longest = 3.2, shortest = 2, width = 20;
-    const double length =
-        width * std::clamp(part.size.length.mm() / std::max(part.size.width.mm(), 1e-6), shortest, longest);
+    // In the part's own proportions, as far as names and marks have room.
+    constexpr double least_width_mm = 8;
+    const double length = length_mm,
+                 width = std::clamp(length * (part.size.width.mm() / std::max(part.size.length.mm(), 1e-6)),
+                                    least_width_mm, std::max(most_width_mm, least_width_mm));
     draw::Drawing drawing;
     const auto end = [&](Reference reference) { return end_word(words, name_of(reference)); };
     drawing.title = words("draw.board_from_above", role_word(words, name_of(part.size.role)),
                           face_up_words(words, name_of(lie.up)));
     drawing.shapes.push_back(
         draw::Line{{{0, 0}, {length, 0}, {length, width}, {0, width}, {0, 0}}, draw::Stroke::outline});
+    // A board without such an edge is not marked at the machines either.
     if (lie.toward_maker == draw::marked_edge) {
         draw::add_face_mark(drawing, {{length / 2, 0}, {0, 0.72 * width}});
         draw::add_edge_mark(drawing, {{length / 2, 0}, {0, 0.24 * width}});
-    } else {
-        // It has no bottom edge: the loop alone says which face is up, its tail toward the maker.
-        draw::add_face_mark(drawing, {{length / 2, 0}, {0, 0.72 * width}});
     }
     const auto name = [&](draw::Point at, const std::string& text, draw::Anchor anchor) {
         drawing.shapes.push_back(
             draw::Label{at, text, anchor, draw::Emphasis::plain, std::nullopt, false, true, false});
     };
-    name({-0.06 * width, width / 2}, end(lie.at_fence), draw::Anchor::right);
-    name({length + 0.06 * width, width / 2}, end(lie.from_fence), draw::Anchor::left);
-    name({length / 2, -0.06 * width}, end(lie.toward_maker), draw::Anchor::top);
-    name({length / 2, 1.06 * width}, face_up_words(words, name_of(lie.up)), draw::Anchor::bottom);
+    // Within the board, each at its end.
+    name({0.03 * length, width / 2}, end(lie.at_fence), draw::Anchor::left);
+    name({0.97 * length, width / 2}, end(lie.from_fence), draw::Anchor::right);
+    name({length / 2, -1}, end(lie.toward_maker), draw::Anchor::top);
+    name({length / 2, width + 1}, face_up_words(words, name_of(lie.up)), draw::Anchor::bottom);
     return drawing;
 }
 

@@ -21,19 +21,30 @@ Block line_that_fits(const std::string& text, TextStyle style, double least_size
     return one_line(text, style, width_mm);
 }
 
+// What part of the drawer it is stands at the end, so a long name takes a second line.
+Block name_of_part(const std::string& name, double width_mm) {
+    constexpr double small_mm = 3.3;
+    if (text_width_mm(name, name_text) * small_mm / name_text.size_mm <= width_mm)
+        return line_that_fits(name, name_text, small_mm, width_mm);
+    return paragraph(name, {small_mm, true, black}, width_mm, 2);
+}
+
 Block label_of(const Work& work, const Part& part, double width_mm, double height_mm) {
     const Job& job = work.job;
     const Words& words = job.locale.words();
     const double room = width_mm - 2 * pad_mm;
-    const Block lines = stacked({line_that_fits(part_words(words, work.plan, part.id), name_text, 3, room),
-                                 line_that_fits(part.id, id_text, 2, room),
-                                 line_that_fits(finished_words(job, part.size), size_text, 2.8, room),
-                                 line_that_fits(part.stock, {3.2, false, black}, 2.6, room)},
-                                0.5);
+    const Block lines = stacked(
+        {name_of_part(part_words(words, work.plan, part.id), room), line_that_fits(part.id, id_text, 2, room),
+         line_that_fits(finished_words(job, part.size), size_text, 2.8, room),
+         line_that_fits(part.stock, {3.2, false, black}, 2.6, room)},
+        0.5);
     Block label{{}, width_mm, height_mm};
     put(label, lines, {pad_mm, pad_mm});
-    const Area below{pad_mm, pad_mm + lines.height_mm + 1, width_mm - pad_mm, height_mm - pad_mm};
-    label.items.emplace_back(fitted_picture(label_view(part, words), below, 0.13));
+    constexpr double px_mm = 0.13, name_mm = 5;
+    const double top = pad_mm + lines.height_mm + name_mm, bottom = height_mm - pad_mm - name_mm;
+    draw::Drawing board = label_view(part, words, room, bottom - top);
+    const double width = draw::bounds(board).top_mm;
+    label.items.emplace_back(picture_at_scale(board, {pad_mm, (top + bottom + width) / 2}, 1, px_mm));
     return label;
 }
 

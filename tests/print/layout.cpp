@@ -5,6 +5,7 @@
 #include "print/job_to_print.h"
 #include "print/marks.h"
 #include "print/sheet.h"
+#include "session/setup_said.h"
 
 using namespace kw::print;
 using kw::Language;
@@ -144,4 +145,18 @@ TEST_CASE("names of a thousand letters are cut short, and nothing runs off the p
     REQUIRE(work);
     for (const auto& pages : to_print::all_pages(*work, Paper::letter))
         for (const Page& page : pages) check_page(page);
+}
+
+TEST_CASE("a label says which part of its drawer it is, however long the drawer's name") {
+    const auto work = to_print::work_of(to_print::with_long_names(to_print::random_json(2)));
+    REQUIRE(work);
+    std::string all;
+    for (const std::string& line : lines_on(part_labels(*work, Paper::a4))) all += line + " ";
+    const kw::Words& words = work->job.locale.words();
+    std::size_t roles = 0;
+    for (const kw::Part& part : work->plan.parts) {
+        const std::string role = ", " + kw::role_words(words, part.size.role) + " " + part.id.substr(0, 4);
+        roles += all.find(role) != std::string::npos;
+    }
+    CHECK(roles == work->plan.parts.size());
 }
