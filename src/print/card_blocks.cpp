@@ -104,7 +104,7 @@ constexpr double picture_caption_mm = 4.2;
 bool put_boards(Block& block, const CardMatter& card, const Area& room, bool in_a_row) {
     constexpr double px_mm = 0.15, gap_mm = 3, least_mm = 26;
     const double along = in_a_row ? room.width_mm() : room.height_mm();
-    const std::size_t most = in_a_row ? 3 : static_cast<std::size_t>(std::max(1.0, along / least_mm));
+    const std::size_t most = in_a_row ? 4 : static_cast<std::size_t>(std::max(1.0, along / least_mm));
     const std::size_t shown = std::min(card.boards.size(), most);
     const double each = (along + gap_mm) / static_cast<double>(shown) - gap_mm;
     for (std::size_t i = 0; i < shown; ++i) {

@@ -113,31 +113,44 @@ void add_further_pages(std::vector<Block>& pages, const CardMatter& card, const 
     }
 }
 
-// A card on a page of its own, and on further ones where there are many parts.
-std::vector<Block> full_card(const CardMatter& card, const Work& work, double width_mm, double height_mm) {
-    const Words& words = work.job.locale.words();
-    CardMatter told = card;
-    told.test_on_next_page = card.test.has_value();
-    const FullCard together = full_card_of(card, work, width_mm), apart = full_card_of(told, work, width_mm);
-    // The picture gives way to the parts, and then the test cut goes on the next page.
-    struct Fit {
+// What stands on the first page, and how much room is left for picture and parts.
+struct Chosen {
+    FullCard its;
+    bool with_test = true;
+    double room_mm = 0;
+    PartsBlock parts;
+};
+
+// The picture gives way to the parts, and then the test cut goes on the next page.
+Chosen chosen_for(const CardMatter& card, const Work& work, double width_mm, double height_mm) {
+    struct Try {
         bool with_test = true;
         double picture_mm = 0;
     };
-    double room = 0;
-    bool with_test = false;
-    PartsBlock parts;
-    for (const Fit fit : {Fit{true, good_picture_mm}, Fit{true, least_picture_mm},
-                          Fit{false, good_picture_mm}, Fit{false, least_picture_mm}}) {
-        with_test = fit.with_test;
-        const FullCard& its = with_test ? together : apart;
-        room = height_mm - its.fixed_mm(with_test);
-        parts = parts_beside(card, words, its.column_mm, std::max(its.left.height_mm, room - fit.picture_mm));
-        if (parts.next == card.parts.size() && room - its.left.height_mm >= least_picture_mm) break;
+    const Words& words = work.job.locale.words();
+    CardMatter told = card;
+    told.test_on_next_page = card.test.has_value();
+    Chosen chosen;
+    for (const Try tried : {Try{true, good_picture_mm}, Try{true, least_picture_mm},
+                            Try{false, good_picture_mm}, Try{false, least_picture_mm}}) {
+        chosen.its = full_card_of(tried.with_test ? card : told, work, width_mm);
+        chosen.with_test = tried.with_test;
+        chosen.room_mm = height_mm - chosen.its.fixed_mm(tried.with_test);
+        const double left_mm = chosen.its.left.height_mm;
+        chosen.parts = parts_beside(card, words, chosen.its.column_mm,
+                                    std::max(left_mm, chosen.room_mm - tried.picture_mm));
+        if (chosen.parts.next == card.parts.size() && chosen.room_mm - left_mm >= least_picture_mm) break;
     }
-    const FullCard& its = with_test ? together : apart;
-    const double lower = std::max(its.left.height_mm, parts.block.height_mm);
-    const double picture_mm = std::min(most_picture_mm, room - lower);
+    return chosen;
+}
+
+// A card on a page of its own, and on further ones where there are many parts.
+std::vector<Block> full_card(const CardMatter& card, const Work& work, double width_mm, double height_mm) {
+    const Words& words = work.job.locale.words();
+    const Chosen chosen = chosen_for(card, work, width_mm, height_mm);
+    const FullCard& its = chosen.its;
+    const double lower = std::max(its.left.height_mm, chosen.parts.block.height_mm);
+    const double picture_mm = std::min(most_picture_mm, chosen.room_mm - lower);
     Block page = its.head;
     double y = page.height_mm + gap_mm;
     put(page, its.numbers, {0, y});
@@ -147,12 +160,13 @@ std::vector<Block> full_card(const CardMatter& card, const Work& work, double wi
     if (picture) put(page, *picture, {0, y});
     y += picture_mm + gap_mm;
     put(page, its.left, {0, y});
-    put(page, parts.block, {its.column_mm + gap_mm, y});
+    put(page, chosen.parts.block, {its.column_mm + gap_mm, y});
     y += lower + gap_mm;
-    if (with_test) put(page, its.test, {0, y});
+    if (chosen.with_test) put(page, its.test, {0, y});
     put(page, its.cautions, {0, height_mm - its.cautions.height_mm});
     std::vector<Block> pages{std::move(page)};
-    add_further_pages(pages, card, words, with_test ? Block{} : its.test, parts.next, width_mm, height_mm);
+    add_further_pages(pages, card, words, chosen.with_test ? Block{} : its.test, chosen.parts.next, width_mm,
+                      height_mm);
     return pages;
 }
 

@@ -118,7 +118,7 @@ Picture fitted_picture(const draw::Drawing& drawing, const Area& area, double px
 }
 
 std::string scale_words(const Words& words, double scale) {
-    const auto tenths = [&](double value) {
+    const auto decimal = [&](double value) {
         const auto all = static_cast<long long>(std::llround(value * 100));
         std::string text = std::to_string(all / 100);
         const long long rest = all % 100;
@@ -126,8 +126,8 @@ std::string scale_words(const Words& words, double scale) {
         text += std::string(words.text("decimal.mark")) + std::to_string(rest / 10);
         return rest % 10 == 0 ? text : text + std::to_string(rest % 10);
     };
-    return scale >= 1 ? words("print.scale", tenths(scale), "1")
-                      : words("print.scale", "1", tenths(1 / scale));
+    return scale >= 1 ? words("print.scale", decimal(scale), "1")
+                      : words("print.scale", "1", decimal(1 / scale));
 }
 
 }  // namespace kw::print
