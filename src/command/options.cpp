@@ -53,17 +53,7 @@ CLI::Option* add_print_options(CLI::App* command, Options& options, const std::s
     return out;
 }
 
-}  // namespace
-
-std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io, Options& options) {
-    CLI::App app("Kerfwright: drawers, from the opening to the corrected cut.", "kerfwright");
-    app.set_version_flag("--version", "kerfwright 0.1.0");
-    app.add_option("JOB", options.job, "opens the window on this job; without one, on the last");
-    add_shop_option(&app, options);
-    app.add_option("--shots", options.shots, "writes a picture of every screen into this folder");
-    CLI::App* plan = add_command(app, options, "plan", "boxes, parts and the ordered setups");
-    plan->add_flag("--json", options.json, "for programs");
-    plan->add_flag("--explain", options.explain, "what each step takes, line by line, and in all");
+void add_parts_and_pages(CLI::App& app, Options& options) {
     CLI::App* parts = add_command(app, options, "parts", "the cut list");
     CLI::Option* parts_json = parts->add_flag("--json", options.json, "for programs");
     CLI::Option* parts_csv = parts->add_flag("--csv", options.csv, "for spreadsheets");
@@ -77,6 +67,20 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     CLI::App* labels =
         add_command(app, options, "labels", "a label to print for each part" + in_the_language);
     add_print_options(labels, options, "the file to write")->required();
+}
+
+}  // namespace
+
+std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io, Options& options) {
+    CLI::App app("Kerfwright: drawers, from the opening to the corrected cut.", "kerfwright");
+    app.set_version_flag("--version", "kerfwright 0.1.0");
+    app.add_option("JOB", options.job, "opens the window on this job; without one, on the last");
+    add_shop_option(&app, options);
+    app.add_option("--shots", options.shots, "writes a picture of every screen into this folder");
+    CLI::App* plan = add_command(app, options, "plan", "boxes, parts and the ordered setups");
+    plan->add_flag("--json", options.json, "for programs");
+    plan->add_flag("--explain", options.explain, "what each step takes, line by line, and in all");
+    add_parts_and_pages(app, options);
     CLI::App* fit = add_command(app, options, "fit", "a test cut's readings in, the correction out");
     add_test_options(fit, options);
     fit->add_option("--read", options.readings, "NAME=LENGTH: a reading, such as tongue_thickness=0.242in");

@@ -88,10 +88,12 @@ std::vector<Page> part_labels(const Work& work, Paper paper) {
         const std::size_t count = std::min(on_a_page, parts.size() - first);
         const int rows = (static_cast<int>(count) + columns - 1) / columns;
         add_cut_lines(page, body, rows, width_mm, height_mm);
-        for (std::size_t i = 0; i < count; ++i)
+        for (std::size_t i = 0; i < count; ++i) {
+            const std::size_t column = i % columns, row = i / columns;
             put(page.items, label_of(work, parts[first + i], width_mm, height_mm),
-                {body.left_mm + static_cast<double>(i % columns) * width_mm,
-                 body.top_mm + static_cast<double>(i / columns) * height_mm});
+                {body.left_mm + static_cast<double>(column) * width_mm,
+                 body.top_mm + static_cast<double>(row) * height_mm});
+        }
         pages.push_back(std::move(page));
     }
     const Words& words = work.job.locale.words();

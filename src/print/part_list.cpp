@@ -42,8 +42,10 @@ Block boxes(int count, double width_mm) {
     constexpr double box_mm = 3.8, step_mm = 5.2;
     const int in_a_row = std::max(1, static_cast<int>((width_mm + step_mm - box_mm) / step_mm));
     Block block{{}, width_mm, 0};
-    for (int i = 0; i < count; ++i)
-        put(block, tick_box(box_mm), {(i % in_a_row) * step_mm, 0.3 + (i / in_a_row) * step_mm});
+    for (int i = 0; i < count; ++i) {
+        const int column = i % in_a_row, row = i / in_a_row;
+        put(block, tick_box(box_mm), {column * step_mm, 0.3 + row * step_mm});
+    }
     return block;
 }
 
