@@ -100,29 +100,6 @@ Block fields_block(const TestToMake& test, const Words& words, const std::string
 
 constexpr double picture_caption_mm = 4.2;
 
-// As many of the boards as there is room for, in a row or one under the other. False where they would be too small to be of use.
-bool put_boards(Block& block, const CardMatter& card, const Area& room, bool in_a_row) {
-    constexpr double px_mm = 0.15, gap_mm = 3, least_mm = 26;
-    const double along = in_a_row ? room.width_mm() : room.height_mm();
-    const std::size_t most = in_a_row ? 4 : static_cast<std::size_t>(std::max(1.0, along / least_mm));
-    const std::size_t shown = std::min(card.boards.size(), most);
-    const double each = (along + gap_mm) / static_cast<double>(shown) - gap_mm;
-    for (std::size_t i = 0; i < shown; ++i) {
-        const double at = (each + gap_mm) * static_cast<double>(i);
-        const Area its = in_a_row
-                             ? Area{room.left_mm + at, room.top_mm, room.left_mm + at + each, room.bottom_mm}
-                             : Area{room.left_mm, room.top_mm + at, room.right_mm, room.top_mm + at + each};
-        const double foot = its.bottom_mm - picture_caption_mm;
-        const Picture board = fitted_picture(card.boards[i].drawing,
-                                             {its.left_mm, its.top_mm, its.right_mm, foot - 0.6}, px_mm);
-        if (words_meet(board)) return false;
-        block.items.emplace_back(board);
-        put(block, one_line(card.boards[i].caption, small_text, its.width_mm(), Align::centre),
-            {its.left_mm, foot});
-    }
-    return true;
-}
-
 // The drawing without its words, by the room that it has; or its words have no room.
 bool is_small_in(const Picture& picture, const Area& room) {
     constexpr double least_share = 0.33;
@@ -132,6 +109,29 @@ bool is_small_in(const Picture& picture, const Area& room) {
                     (drawn.top_mm - drawn.bottom_mm) / room.height_mm()) *
                picture.scale <
            least_share;
+}
+
+// The first of the boards in a row, and how many there are beyond them. False where they would be too small to be of use.
+bool put_boards(Block& block, const CardMatter& card, const Words& words, Area room, std::size_t most) {
+    constexpr double px_mm = 0.15, gap_mm = 3;
+    const std::size_t shown = std::min(card.boards.size(), most);
+    if (const std::size_t more = card.boards.size() - shown; more > 0) {
+        room.bottom_mm -= picture_caption_mm;
+        const std::string text = words.counted("print.more_boards", static_cast<long long>(more));
+        put(block, one_line(text, small_text, room.width_mm(), Align::centre),
+            {room.left_mm, room.bottom_mm});
+    }
+    const double each = (room.width_mm() + gap_mm) / static_cast<double>(shown) - gap_mm;
+    const double foot = room.bottom_mm - picture_caption_mm;
+    for (std::size_t i = 0; i < shown; ++i) {
+        const double left = room.left_mm + (each + gap_mm) * static_cast<double>(i);
+        const Area its{left, room.top_mm, left + each, foot - 0.6};
+        const Picture board = fitted_picture(card.boards[i].drawing, its, px_mm);
+        if (is_small_in(board, its)) return false;
+        block.items.emplace_back(board);
+        put(block, one_line(card.boards[i].caption, small_text, each, Align::centre), {left, foot});
+    }
+    return true;
 }
 
 }  // namespace
@@ -222,11 +222,12 @@ Block test_block(const TestToMake& test, const Words& words, const std::string& 
 
 std::optional<Block> picture_block(const CardMatter& card, const Words& words, double width_mm,
                                    double height_mm, bool with_boards) {
-    constexpr double gap_mm = 4, section_px_mm = 0.155;
+    constexpr double gap_mm = 4, section_px_mm = 0.155, least_height_mm = 24;
+    if (height_mm < least_height_mm) return std::nullopt;
     const bool boards = with_boards && !card.boards.empty();
     // On a high sheet the boards stand in a row under the section, otherwise beside it.
     const bool beneath = boards && height_mm > 105;
-    const double section_mm = boards && !beneath ? 0.62 * width_mm : width_mm,
+    const double section_mm = boards && !beneath ? 0.5 * width_mm : width_mm,
                  section_height_mm = beneath ? 0.56 * height_mm : height_mm;
     const Area room{0, 0, section_mm, section_height_mm - picture_caption_mm};
     const Picture section = fitted_picture(card.section, room, section_px_mm);
@@ -236,7 +237,8 @@ std::optional<Block> picture_block(const CardMatter& card, const Words& words, d
     put(block, one_line(scale, small_text, section_mm, Align::centre), {0, room.bottom_mm});
     const Area beside{section_mm + gap_mm, 0, width_mm, height_mm},
         below{0, section_height_mm + gap_mm, width_mm, height_mm};
-    if (boards && !put_boards(block, card, beneath ? below : beside, beneath)) return std::nullopt;
+    if (boards && !put_boards(block, card, words, beneath ? below : beside, beneath ? 4 : 2))
+        return std::nullopt;
     return block;
 }
 
