@@ -8,14 +8,17 @@ find_package(Threads REQUIRED)
 find_path(ALSA_INCLUDE alsa/asoundlib.h REQUIRED)
 pkg_check_modules(polyclipping REQUIRED IMPORTED_TARGET polyclipping)
 find_path(EXPECTED_INCLUDE tl/expected.hpp REQUIRED)
+pkg_check_modules(CAIRO REQUIRED cairo-pdf cairo-ft)
 find_path(STB_INCLUDE stb_image_write.h PATH_SUFFIXES stb REQUIRED)
 
-foreach(name expected clipper json cli11 glfw stb alsa posix)
+foreach(name expected clipper json cli11 glfw stb alsa cairo posix)
   add_library(kw_3p_${name} INTERFACE)
 endforeach()
 target_include_directories(kw_3p_expected SYSTEM INTERFACE ${EXPECTED_INCLUDE})
 target_include_directories(kw_3p_alsa SYSTEM INTERFACE ${ALSA_INCLUDE})
 target_link_libraries(kw_3p_alsa INTERFACE ${CMAKE_DL_LIBS})  # the library is loaded when it is first wanted
+target_include_directories(kw_3p_cairo SYSTEM INTERFACE ${CAIRO_INCLUDE_DIRS})
+target_link_libraries(kw_3p_cairo INTERFACE ${CMAKE_DL_LIBS})  # likewise, when the first page is written
 target_include_directories(kw_3p_stb SYSTEM INTERFACE ${STB_INCLUDE})
 target_link_libraries(kw_3p_clipper INTERFACE PkgConfig::polyclipping)
 target_link_libraries(kw_3p_json INTERFACE nlohmann_json::nlohmann_json)

@@ -3,7 +3,7 @@ set(KW_LAYERS_FILE ${CMAKE_SOURCE_DIR}/src/layers.txt)
 set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${KW_LAYERS_FILE})
 
 # Under the sanitizers only what computes is optimised: what reads, writes and draws pages takes longer to optimise than its tests gain.
-set(KW_AS_WRITTEN file session window command)
+set(KW_AS_WRITTEN file session print window command)
 
 function(kw_library folder inner outer)
   list(TRANSFORM inner PREPEND kw_)

@@ -75,6 +75,8 @@ target_link_libraries(kw_checker PUBLIC kw_3p_json PRIVATE kw_flags)
 list(TRANSFORM all_but_window PREPEND kw_ OUTPUT_VARIABLE libraries)
 kw_test(whole "${libraries};kw_checker" LABELS whole COST 100)  # the longest: not at the very end
 
+target_link_libraries(test_print PRIVATE kw_checker)
+
 # Simulated shops, for tests and benchmarks.
 file(GLOB shop CONFIGURE_DEPENDS ${tests}/shop/*.cpp)
 add_library(kw_simulated_shop STATIC ${shop})

@@ -20,6 +20,7 @@ LIBRARIES = {
     "glfw": r"GLFW/",
     "stb": r"stb_",
     "alsa": r"alsa/",
+    "cairo": r"cairo|ft2build",
     "posix": r"(sys/|(unistd|fcntl|poll|signal|time|stdlib|string|pthread|pwd|dlfcn)\.h)",
     "a library that src/layers.txt does not know": r".*[/.]",
 }

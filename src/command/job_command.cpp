@@ -24,7 +24,7 @@ std::string utc_now() {
     return text;
 }
 
-std::optional<Opened> JobCommand::open() const {
+std::optional<Opened> JobCommand::open(Speaks speaks) const {
     const auto text = read_file(options_.job);
     if (!text) return tell({}, text.error()), std::nullopt;
     auto json = parse_json(*text);
@@ -34,7 +34,10 @@ std::optional<Opened> JobCommand::open() const {
     const auto memory = read_memory(shop->json);
     if (!memory) return refuse_shop(shop_file(), memory.error().front(), io_), std::nullopt;
     add_shop(*json, shop->json);
-    return Opened{*text, open_session(std::move(*json), *memory, utc_now()), std::move(shop->json)};
+    const Language language =
+        speaks == Speaks::english ? Language::english : read_preferences(shop->json).language;
+    return Opened{*text, worked_out(unworked_session(std::move(*json), *memory, utc_now(), language)),
+                  std::move(shop->json)};
 }
 
 bool JobCommand::is_made(const Opened& opened, const Session& session) const {

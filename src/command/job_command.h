@@ -18,10 +18,13 @@ public:
     JobCommand(const Options& options, const CommandIo& io) : options_(options), io_(io) {}
 
 protected:
+    // In what language: that of the command line, or the one that is chosen in the window's options.
+    enum class Speaks { english, as_the_window };
+
     // Then of the job that could be opened and worked out; else 1, and why is said.
     template <class Then>
-    int with_work(Then then) const {
-        const auto opened = open();
+    int with_work(Then then, Speaks speaks = Speaks::english) const {
+        const auto opened = open(speaks);
         return opened && is_made(*opened, opened->session) ? then(*opened) : 1;
     }
 
@@ -45,7 +48,7 @@ protected:
     const CommandIo& io_;
 
 private:
-    std::optional<Opened> open() const;
+    std::optional<Opened> open(Speaks speaks) const;
     bool save_learned(const Memory& before, const Memory& now) const;
 };
 

@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "command/pages.h"
 #include "command/write.h"
 
 namespace kw {
@@ -27,6 +28,45 @@ void add_test_options(CLI::App* command, Options& options) {
     command->add_option("--moved", options.moved,
                         "CONTROL=LENGTH: what was moved since the last test, if not as advised");
     command->add_flag("--json", options.json, "answer for programs");
+}
+
+// What can be written is known by the file's ending alone.
+CLI::Validator printable() {
+    return CLI::Validator(
+        [](const std::string& file) {
+            return pages_format(file) ? std::string() : "`" + file + "`: pages are written as .pdf or .svg";
+        },
+        "FILE.pdf or FILE.svg", "ending");
+}
+
+CLI::Option* add_print_options(CLI::App* command, Options& options, const std::string& what) {
+    CLI::Option* out =
+        command
+            ->add_option("--out", options.out,
+                         what + "; the pages of an .svg lie under each other, each at its true size")
+            ->check(printable());
+    command
+        ->add_option("--paper", options.paper,
+                     "a4 or letter; otherwise letter for a job in inches and a4 for one in millimetres")
+        ->check(CLI::IsMember({"a4", "letter"}))
+        ->needs(out);
+    return out;
+}
+
+void add_parts_and_pages(CLI::App& app, Options& options) {
+    CLI::App* parts = add_command(app, options, "parts", "the cut list");
+    CLI::Option* parts_json = parts->add_flag("--json", options.json, "for programs");
+    CLI::Option* parts_csv = parts->add_flag("--csv", options.csv, "for spreadsheets");
+    add_print_options(parts, options, "for the bench, on paper: the file to write")
+        ->excludes(parts_json)
+        ->excludes(parts_csv);
+    const std::string in_the_language = ", in the language chosen in the window's options";
+    CLI::App* cards = add_command(app, options, "cards",
+                                  "setup cards to print, in the order of the work" + in_the_language);
+    add_print_options(cards, options, "the file to write")->required();
+    CLI::App* labels =
+        add_command(app, options, "labels", "a label to print for each part" + in_the_language);
+    add_print_options(labels, options, "the file to write")->required();
 }
 
 void add_measured(CLI::App& app, Options& options, Measured what) {
@@ -61,9 +101,7 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     CLI::App* plan = add_command(app, options, "plan", "boxes, parts and the ordered setups");
     plan->add_flag("--json", options.json, "for programs");
     plan->add_flag("--explain", options.explain, "what each step takes, line by line, and in all");
-    CLI::App* parts = add_command(app, options, "parts", "the cut list");
-    parts->add_flag("--json", options.json, "for programs");
-    parts->add_flag("--csv", options.csv, "for spreadsheets");
+    add_parts_and_pages(app, options);
     CLI::App* layout =
         add_command(app, options, "layout", "parts laid out on boards and sheets, with the cuts in order");
     layout->add_flag("--json", options.json, "for programs");

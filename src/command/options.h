@@ -37,6 +37,8 @@ struct Options {
     int forget = 0;
     std::string correct;
     std::string unit;
+    std::string out;    // the file for pages to print; empty: none
+    std::string paper;  // empty: by the job's unit
 };
 
 // The exit status where that was all: help was asked for, or the usage was wrong.

@@ -17,6 +17,8 @@ struct CommandIo {
     // Writes pictures of every screen into a folder.
     std::function<int(const std::string& folder, const std::string& job)> take_shots;
     std::string shop_file;  // the user's own, where no other is named
+    // Where a file that came with the program lies: its fonts.
+    std::function<std::string(const std::string& name)> asset = {};
 };
 
 int run_command(std::vector<std::string> arguments, const CommandIo& io);

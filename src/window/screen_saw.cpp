@@ -70,25 +70,20 @@ void draw_fact(Ui& ui, Across& across, std::string_view name, const std::string&
     ImGui::EndGroup();
 }
 
-std::string against(const Words& words, const Setup& setup) {
-    return words(setup.guide == "stop"     ? "saw.against_stop"
-                 : setup.spacer > Length{} ? "saw.against_spacer"
-                                           : "saw.against_fence");
-}
-
 // How the board lies: as facts side by side, or as one sentence under the numbers.
 void draw_lie(Screen& screen, const Setup& setup) {
     const Words& words = screen.ui.words();
     Across across(screen, 2);
     draw_fact(screen.ui, across, words("saw.down"), capital(words("saw.face", faces_down(words, setup))),
               false);
-    draw_fact(screen.ui, across, capital(against(words, setup)), capital(references_of(words, setup)), false);
+    draw_fact(screen.ui, across, capital(say_against(words, setup)), capital(references_of(words, setup)),
+              false);
 }
 
 void say_lie(Screen& screen, const Setup& setup) {
     const Words& words = screen.ui.words();
     say(screen.ui, capital(words("saw.lie", faces_down(words, setup), references_of(words, setup),
-                                 against(words, setup))));
+                                 say_against(words, setup))));
 }
 
 // What guides it, and what cuts.

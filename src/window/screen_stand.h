@@ -24,8 +24,6 @@ const SetupSaid& said_at(Screen& screen, const Stand& stand);
 // Of the number that is set by the guide: "Fence to near side".
 std::string fence_caption(Screen& screen, const Stand& stand);
 
-// What to do to a machine that was set for `before` (nullptr: for nothing yet).
-SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& now, CutterSide measured_to);
 void draw_changes(Screen& screen, const Stand& stand);
 
 // What goes through, in one line: where the list of it is farther down, or there is no room for a large count.

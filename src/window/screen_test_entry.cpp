@@ -61,23 +61,12 @@ std::optional<TestCut> cut_of(Bench& bench) {
 
 namespace {
 
-// "Front's thickness": of the two boards in the joint, the one that enters.
-std::string reading_label(const Bench& bench, const std::string& name) {
-    const Words& words = bench.screen.ui.words();
-    const Group* group = bench.work.plan.group_with_id(bench.setup.group);
-    if (name != "stock_thickness" || !group) return capital(reading_word(words, name));
-    if (group->work.inserts.empty())
-        return capital(words("test.thickness_of", role_words(words, Role::bottom)));
-    const Part* part = bench.work.plan.part_with_id(group->work.inserts.front().part);
-    return capital(words("test.thickness_of", role_words(words, part->size.role)));
-}
-
 void draw_readings(Bench& bench) {
     Screen& screen = bench.screen;
     Across across(screen, screen.is_wide() ? 3 : 2);  // beside the answer: all of it above the fold
     for (const std::string& name : reading_names(bench.work, bench.setup.id)) {
         const bool would_tell = bench.report.advice == AdviceKind::measure && bench.report.measure == name;
-        draft_entry(screen, reading_label(bench, name), bench.draft.readings[name],
+        draft_entry(screen, reading_label(bench.work, bench.setup, name), bench.draft.readings[name],
                     {across.next(), screen.text(would_tell ? "test.tells_most" : "test.not_read")});
     }
     const auto names = reading_names(bench.work, bench.setup.id);

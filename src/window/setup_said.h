@@ -5,25 +5,9 @@
 #include <string>
 #include <vector>
 
-#include "job/work.h"
-#include "memory/preferences.h"
+#include "session/setup_said.h"
 
 namespace kw::window {
-
-// One number to set.
-struct SetupNumber {
-    std::string caption;
-    std::string value;  // empty: the note says it all
-    std::string unit;
-    std::string was;  // at the machine; empty: the same
-    std::string note;
-};
-
-// One sentence each; and what to leave as it is.
-struct SetupChanges {
-    std::vector<std::string> change;
-    std::string leave;  // empty: nothing stays
-};
 
 struct SetupSaid {
     std::shared_ptr<const Work> of;

@@ -1,0 +1,119 @@
+#include "session/setup_said.h"
+
+#include <algorithm>
+#include <cctype>
+
+#include "session/words.h"
+#include "words/names.h"
+
+namespace kw {
+namespace {
+
+template <class WordsOf>
+std::string each_once(const Words& words, const Setup& setup, WordsOf words_of) {
+    std::vector<std::string> all;
+    for (const Pass& pass : setup.passes) {
+        const std::string word = words_of(pass);
+        if (std::find(all.begin(), all.end(), word) == all.end()) all.push_back(word);
+    }
+    return joined(all, std::string(words.text("list.and")).c_str());
+}
+
+}  // namespace
+
+std::string capital(std::string words) {
+    if (!words.empty()) words[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(words[0])));
+    return words;
+}
+
+std::string joined(const std::vector<std::string>& words, const char* between) {
+    std::string out;
+    for (const std::string& word : words) out += (out.empty() ? "" : between) + word;
+    return out;
+}
+
+std::string value_of(const Job& job, Length length) { return show(length, job.locale); }
+
+std::string unit_words(const Job& job) {
+    return std::string(job.locale.words().text(unit_of(job.locale) == Unit::inch ? "unit.in" : "unit.mm"));
+}
+
+std::string fine_words(const Job& job, Length length) { return show_with_unit(length, caliper_locale(job)); }
+
+std::string size_words(const Job& job, Length a, Length b, Length c) {
+    const auto tight = [&](Length length) {
+        std::string value = value_of(job, length);
+        if (const std::size_t mark = value.rfind(' ');
+            mark != std::string::npos && value.find('/', mark) == std::string::npos)
+            value.erase(mark, 1);
+        return value;
+    };
+    return tight(a) + " \u00d7 " + tight(b) + " \u00d7 " + tight(c) + " " + unit_words(job);
+}
+
+std::string role_words(const Words& words, Role role) { return role_word(words, name_of(role)); }
+
+std::string setup_words(const Words& words, const Setup& setup) { return work_word(words, setup.work); }
+
+std::string part_words(const Words& words, const Plan& plan, const std::string& id) {
+    return capital(say_part(words, plan, id));
+}
+
+std::string references_of(const Words& words, const Setup& setup) {
+    return each_once(words, setup,
+                     [&](const Pass& pass) { return end_word(words, name_of(pass.reference)); });
+}
+
+std::string faces_down(const Words& words, const Setup& setup) {
+    return each_once(words, setup,
+                     [&](const Pass& pass) { return words(key_of("board_face.", name_of(pass.down))); });
+}
+
+std::string say_against(const Words& words, const Setup& setup) {
+    return words(setup.guide == "stop"     ? "saw.against_stop"
+                 : setup.spacer > Length{} ? "saw.against_spacer"
+                                           : "saw.against_fence");
+}
+
+const Setup* setup_of_step(const Plan& plan, const std::string& step) {
+    return plan.setup_with_id(step.substr(0, step.find('#')));
+}
+
+const Setup* before_at_machine(const Work& work, std::size_t step) {
+    const Plan& plan = work.plan;
+    const Setup& setup = *setup_of_step(plan, plan.sequence[step]);
+    const bool is_left = step >= work.rest.done.size();
+    while (step-- > 0) {
+        if (is_left && step < work.rest.done.size()) break;
+        const Setup* before = setup_of_step(plan, plan.sequence[step]);
+        if (before->machine == setup.machine) return before;
+    }
+    // Before the first of what is left the machine stands as it was used last, which need not be the end of what is done.
+    const auto stands = work.rest.stands.find(setup.machine);
+    return is_left && stands != work.rest.stands.end() ? plan.setup_with_id(stands->second) : nullptr;
+}
+
+std::string drawers_of(const Plan& plan, const Setup& setup) {
+    std::vector<std::string> names;
+    for (const Pass& pass : setup.passes) {
+        const std::string& name = plan.part_with_id(pass.part)->drawer;
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    return joined(names);
+}
+
+std::string drawer_words(const Words& words, const Plan& plan, const Setup& setup) {
+    return words("saw.drawer", drawers_of(plan, setup));
+}
+
+std::string reading_label(const Work& work, const Setup& setup, const std::string& reading) {
+    const Words& words = work.job.locale.words();
+    const Group* group = work.plan.group_with_id(setup.group);
+    if (reading != "stock_thickness" || !group) return capital(reading_word(words, reading));
+    if (group->work.inserts.empty())
+        return capital(words("test.thickness_of", role_words(words, Role::bottom)));
+    const Part* part = work.plan.part_with_id(group->work.inserts.front().part);
+    return capital(words("test.thickness_of", role_words(words, part->size.role)));
+}
+
+}  // namespace kw
