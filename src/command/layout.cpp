@@ -1,6 +1,8 @@
 #include "command/layout.h"
 
 #include "command/job_command.h"
+#include "command/pages.h"
+#include "file/shop_file.h"
 #include "session/say_layout.h"
 #include "session/words.h"
 
@@ -83,26 +85,33 @@ public:
     using JobCommand::JobCommand;
 
     int run() const {
-        return with_work([&](const Opened& opened) {
-            const Work& work = *opened.session.work;
-            const LayOut layout = lay_out(work.job, work.plan);
-            for (const LaidStock& laid : layout.stocks)
-                if (laid.cannot) tell(opened.text, to_file_error(*laid.cannot, opened.text, work.job.locale));
-            if (std::any_of(layout.stocks.begin(), layout.stocks.end(),
-                            [](const LaidStock& laid) { return laid.cannot.has_value(); }))
-                return 1;
-            if (layout.stocks.empty())
-                return refuse(work.job.locale.words()("layout.no_sizes",
-                                                      work.job.locale.words().list(layout.without_size)));
-            if (options_.json) {
-                io_.out << layout_json(work, layout);
+        const Speaks speaks = options_.out.empty() ? Speaks::english : Speaks::as_the_window;
+        return with_work(
+            [&](const Opened& opened) {
+                const Work& work = *opened.session.work;
+                const LayOut layout = lay_out(work.job, work.plan);
+                for (const LaidStock& laid : layout.stocks)
+                    if (laid.cannot)
+                        tell(opened.text, to_file_error(*laid.cannot, opened.text, work.job.locale));
+                if (std::any_of(layout.stocks.begin(), layout.stocks.end(),
+                                [](const LaidStock& laid) { return laid.cannot.has_value(); }))
+                    return 1;
+                if (layout.stocks.empty())
+                    return refuse(work.job.locale.words()("layout.no_sizes",
+                                                          work.job.locale.words().list(layout.without_size)));
+                if (!options_.out.empty())
+                    return write_pages(work, read_preferences(opened.shop),
+                                       {print::PagesOf::layout, options_.out, options_.paper, layout}, io_);
+                if (options_.json) {
+                    io_.out << layout_json(work, layout);
+                    return 0;
+                }
+                for (const LaidStock& laid : layout.stocks) io_.out << stock_text(work, laid);
+                for (const std::string& stock : layout.without_size)
+                    io_.out << work.job.locale.words()("layout.no_size_of", stock) << "\n";
                 return 0;
-            }
-            for (const LaidStock& laid : layout.stocks) io_.out << stock_text(work, laid);
-            for (const std::string& stock : layout.without_size)
-                io_.out << work.job.locale.words()("layout.no_size_of", stock) << "\n";
-            return 0;
-        });
+            },
+            speaks);
     }
 };
 

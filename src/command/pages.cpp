@@ -4,9 +4,6 @@
 #include <cctype>
 
 #include "file/document.h"
-#include "print/cards.h"
-#include "print/labels.h"
-#include "print/part_list.h"
 #include "print/pdf.h"
 #include "print/svg.h"
 
@@ -15,17 +12,7 @@ namespace {
 
 print::Paper paper_of(const Work& work, const std::string& asked) {
     if (!asked.empty()) return asked == "letter" ? print::Paper::letter : print::Paper::a4;
-    return work.job.unit == Unit::inch ? print::Paper::letter : print::Paper::a4;
-}
-
-std::vector<print::Page> pages_of(const Work& work, const Preferences& preferences, PagesOf what,
-                                  print::Paper paper) {
-    switch (what) {
-        case PagesOf::labels: return print::part_labels(work, paper);
-        case PagesOf::parts: return print::part_list(work, paper);
-        case PagesOf::cards: break;
-    }
-    return print::setup_cards(work, paper, {preferences.fence_to, preferences.fence_stands == Hand::left});
+    return print::usual_paper(work.job);
 }
 
 // A font that can't be read is empty, and then refused by who prints with it.
@@ -51,7 +38,8 @@ std::optional<PagesFormat> pages_format(const std::string& file) {
 int write_pages(const Work& work, const Preferences& preferences, const PagesAsked& asked,
                 const CommandIo& io) {
     const print::Paper paper = paper_of(work, asked.paper);
-    const std::vector<print::Page> pages = pages_of(work, preferences, asked.what, paper);
+    const std::vector<print::Page> pages =
+        print::pages_of(asked.what, work, asked.layout, preferences, paper);
     std::string text;
     if (pages_format(asked.file) == PagesFormat::svg) {
         text = print::write_svg(pages);

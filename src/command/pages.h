@@ -7,6 +7,7 @@
 #include "command/run.h"
 #include "job/work.h"
 #include "memory/preferences.h"
+#include "print/printed.h"
 
 namespace kw {
 
@@ -15,12 +16,11 @@ enum class PagesFormat { pdf, svg };
 // By the ending of the file's name, in capitals or not; nothing where it is neither.
 std::optional<PagesFormat> pages_format(const std::string& file);
 
-enum class PagesOf { cards, labels, parts };
-
 struct PagesAsked {
-    PagesOf what = PagesOf::cards;
+    print::PagesOf what = print::PagesOf::cards;
     std::string file;
-    std::string paper;  // "a4", "letter"; empty: by the job's unit
+    std::string paper;   // "a4", "letter"; empty: by the job's unit
+    LayOut layout = {};  // for its own pages
 };
 
 // Writes the file, all of it or nothing, and says what is in it. Returns the exit status.

@@ -35,17 +35,17 @@ public:
     }
 
     // Pages speak the language of the window, and not that of the command line.
-    int pages(PagesOf what) const {
+    int pages(print::PagesOf what) const {
         return with_work(
             [&](const Opened& opened) {
                 return write_pages(*opened.session.work, read_preferences(opened.shop),
-                                   {what, options_.out, options_.paper}, io_);
+                                   {what, options_.out, options_.paper, {}}, io_);
             },
             Speaks::as_the_window);
     }
 
     int parts() const {
-        if (!options_.out.empty()) return pages(PagesOf::parts);
+        if (!options_.out.empty()) return pages(print::PagesOf::parts);
         return with_work([&](const Opened& opened) {
             const Work& work = *opened.session.work;
             io_.out << (options_.json ? parts_json(work) : options_.csv ? parts_csv(work) : parts_text(work));
@@ -283,8 +283,8 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     if (options.command == "assemble") return run_measured(Measured::assembled, options, io);
     if (options.command == "plan") return commands.plan();
     if (options.command == "parts") return commands.parts();
-    if (options.command == "cards") return commands.pages(PagesOf::cards);
-    if (options.command == "labels") return commands.pages(PagesOf::labels);
+    if (options.command == "cards") return commands.pages(print::PagesOf::cards);
+    if (options.command == "labels") return commands.pages(print::PagesOf::labels);
     if (options.command == "fit") return commands.fit();
     if (options.command == "lock") return commands.lock();
     if (options.command == "ran") return commands.ran();

@@ -8,6 +8,7 @@
 #include "checker/random_job.h"
 #include "print/cards.h"
 #include "print/labels.h"
+#include "print/layout_pages.h"
 #include "print/part_list.h"
 #include "sample_job.h"
 #include "session/session.h"
@@ -40,9 +41,21 @@ inline kw::Json with_long_names(kw::Json job) {
     return job;
 }
 
+// Enough to find a layout, if not the best one.
+inline kw::cutting::Effort quick() { return {400'000, {}}; }
+
+// All of its stock can be had in sheets of 96 by 48 in.
+inline kw::Json with_sizes(kw::Json job) {
+    for (auto& stock : job["stock"])
+        stock["sizes"] = {{{"length", "96 in"}, {"width", "48 in"}, {"trim", "1/8 in"}},
+                          {{"length", "30 in"}, {"width", "20 in"}, {"offcut", true}}};
+    return job;
+}
+
 inline std::vector<std::vector<kw::print::Page>> all_pages(const kw::Work& work, kw::print::Paper paper) {
     return {kw::print::setup_cards(work, paper), kw::print::part_labels(work, paper),
-            kw::print::part_list(work, paper)};
+            kw::print::part_list(work, paper),
+            kw::print::layout_pages(work, kw::lay_out(work.job, work.plan, quick()), paper)};
 }
 
 }  // namespace to_print

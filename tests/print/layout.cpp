@@ -5,6 +5,7 @@
 #include "print/job_to_print.h"
 #include "print/marks.h"
 #include "print/sheet.h"
+#include "session/say_layout.h"
 #include "session/setup_said.h"
 
 using namespace kw::print;
@@ -67,7 +68,7 @@ template <class Check>
 void for_jobs(unsigned first, unsigned last, Check check) {
     for (unsigned seed = first; seed <= last; ++seed) {
         CAPTURE(seed);
-        kw::Json job = to_print::random_json(seed);
+        kw::Json job = to_print::with_sizes(to_print::random_json(seed));
         if (seed % 2 == 0) job = to_print::with_long_names(std::move(job));
         const Language language = seed % 3 == 0 ? Language::german : Language::english;
         const auto work = to_print::work_of(job, language);
@@ -133,6 +134,39 @@ TEST_CASE("there is a label for each part, and the parts list counts them all") 
                 std::count_if(page.items.begin(), page.items.end(),
                               [](const Item& i) { return std::holds_alternative<Picture>(i); }));
         CHECK(pictures == work.plan.parts.size());
+    });
+}
+
+TEST_CASE(
+    "each part is on one page of the layout, and there is a box for each cut and for what is to be bought") {
+    for_jobs(53, 60, [&](const kw::Work& work, Paper paper) {
+        const kw::LayOut layout = kw::lay_out(work.job, work.plan, to_print::quick());
+        REQUIRE(layout.without_size.empty());
+        const auto pages = layout_pages(work, layout, paper);
+        const auto lines = lines_on(pages);
+        std::size_t boxes_wanted = 0, parts = 0, boxes = 0;
+        for (const kw::LaidStock& laid : layout.stocks) {
+            REQUIRE_FALSE(laid.cannot);
+            boxes_wanted += kw::say_to_buy(work.job, laid).size();
+            for (const kw::LaidPiece& piece : laid.pieces) {
+                boxes_wanted += kw::say_cuts(work.job, laid, piece).size();
+                parts += piece.parts.size();
+                for (std::size_t i = 0; i < piece.parts.size(); ++i) {
+                    const std::string name = kw::part_words(work.job.locale.words(), work.plan,
+                                                            piece.parts[i].part),
+                                      begins = std::to_string(i + 1) + " " + name.substr(0, name.find(' '));
+                    CHECK(std::any_of(lines.begin(), lines.end(),
+                                      [&](const std::string& line) { return line.rfind(begins, 0) == 0; }));
+                }
+            }
+        }
+        CHECK(parts == work.plan.parts.size());
+        for (const Page& page : pages)
+            for (const Item& item : page.items) {
+                const auto* path = std::get_if<Path>(&item);
+                if (path && path->closed && path->points[1].x_mm - path->points[0].x_mm < 3.5) ++boxes;
+            }
+        CHECK(boxes == boxes_wanted);
     });
 }
 
