@@ -86,7 +86,7 @@ target_link_libraries(test_testcut PRIVATE kw_simulated_shop)
 
 # The window's tests share one display, so they go one after another: begun first (COST), they leave the other processors to the rest.
 # Leaks: a GL driver unloads itself before the sanitizer can name its frames.
-kw_test(window "kw_window;kw_checker" LABELS window RESOURCE_LOCK display COST 1000 ENVIRONMENT ASAN_OPTIONS=detect_leaks=0:malloc_context_size=3)
+kw_test(window "kw_window;kw_command;kw_checker" LABELS window RESOURCE_LOCK display COST 1000 ENVIRONMENT ASAN_OPTIONS=detect_leaks=0:malloc_context_size=3)
 foreach(test test_whole test_window)
   if(TARGET ${test})
     add_dependencies(${test} kerfwright kw_assets)

@@ -7,7 +7,7 @@
 #include "command/run.h"
 #include "job/work.h"
 #include "memory/preferences.h"
-#include "print/printed.h"
+#include "print/pages_of.h"
 
 namespace kw {
 

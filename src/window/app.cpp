@@ -244,6 +244,27 @@ void App::note_lay_out() {
     });
 }
 
+// Aside: a job of forty setups takes a tenth of a second.
+void App::note_printing(Ui& ui) {
+    {
+        const std::lock_guard lock(laid_out_->mutex);
+        for (auto& [what, printed] : std::exchange(laid_out_->printed, {})) {
+            if (!printed.is_written) ui.toast(printed.said, Tone::wrong);
+            state_.printed[what] = std::move(printed);
+        }
+    }
+    if (!state_.to_print || !shown_.work) return;
+    const print::PagesOf what = *std::exchange(state_.to_print, std::nullopt);
+    if (!layouts_) layouts_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
+    const print::Paper paper = state_.paper.value_or(print::usual_paper(shown_.work->job));
+    layouts_->post([=, work = shown_.work, preferences = state_.preferences, path = path_, done = laid_out_] {
+        Printed printed = print_beside(*work, preferences, what, paper, path);
+        const std::lock_guard lock(done->mutex);
+        done->printed[what] = std::move(printed);
+        platform::post_wake_up();
+    });
+}
+
 // Of steps that go by quickly only the first is heard.
 void App::sound() {
     if (!sounds_) sounds_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
@@ -292,6 +313,7 @@ void App::frame(Ui& ui) {
     if (const auto action = draw_program(ui, shown_, state_); action && !is_asked_already(*action))
         act(ui, *action);
     if (!was_ending && is_search_ending()) keeper_->stop_searching();
+    note_printing(ui);
     const bool is_another = state_.place == Where::saw && !step.empty() && state_.setup != step;
     if (is_another && state_.preferences.sounds) sound();
     if (sounds_) sounds_->turn();

@@ -59,6 +59,7 @@ private:
     void take_answers(Ui& ui);
     void note_search(Ui& ui);
     void note_lay_out();
+    void note_printing(Ui& ui);
     bool is_search_ending() const { return state_.searching && state_.searching->is_ending; }
     void keep_preferences(Ui& ui);
     void sound();
@@ -76,11 +77,12 @@ private:
     std::optional<Preferences> applied_;  // to the window
     std::shared_ptr<std::atomic<bool>> is_sounding_ = std::make_shared<std::atomic<bool>>(false);
     std::unique_ptr<kw::window::Aside> sounds_;  // begins with the first sound
-    // What is laid out aside, and for which work that was asked last.
+    // What is laid out and printed aside, and for which work that was asked last.
     struct LaidOut {
         std::mutex mutex;
         std::shared_ptr<const Work> asked;
         ShownLayOut done;
+        std::map<print::PagesOf, Printed> printed;  // and not shown yet
     };
     std::shared_ptr<LaidOut> laid_out_ = std::make_shared<LaidOut>();
     std::unique_ptr<kw::window::Aside> layouts_;  // begins with the first layout

@@ -12,6 +12,7 @@
 #include "memory/preferences.h"
 #include "session/session.h"
 #include "window/gl_picture.h"
+#include "window/printing.h"
 #include "window/setup_picture.h"
 #include "window/setup_said.h"
 #include "window/widgets.h"
@@ -22,7 +23,7 @@ enum class Where { drawers, order, saw, job };
 // A page over whatever else is shown.
 enum class Over { none, keys, preferences };
 enum class DrawersTab { drawers, stock, shop, fit };
-enum class JobTab { stages, layout, together };
+enum class JobTab { stages, layout, print, together };
 enum class SawTab { picture, closed, test, log };
 
 // An entry that has not been taken: it could not be read, or is being typed.
@@ -99,8 +100,11 @@ struct UiState {
     JobTab job_tab = JobTab::stages;
     bool survey_open = false;  // the places at which an opening is measured
     ShownLayOut lay_out;
-    std::size_t assembled = 0;  // the drawer that is put together, of all of them
-    std::string setup;          // at the saw; empty: the next one with work to do
+    std::optional<print::Paper> paper;          // empty: by the job's unit
+    std::optional<print::PagesOf> to_print;     // asked for in this frame
+    std::map<print::PagesOf, Printed> printed;  // what came of it
+    std::size_t assembled = 0;                  // the drawer that is put together, of all of them
+    std::string setup;                          // at the saw; empty: the next one with work to do
     SawTab saw_tab = SawTab::picture;
     std::map<std::string, Draft> drafts;  // by JSON pointer
     std::vector<std::string> recent;      // lengths entered last, the newest first
@@ -155,6 +159,7 @@ void draw_job(Screen& screen);
 void draw_keys(Screen& screen);
 // The parts on boards and sheets, as `state.lay_out` has them.
 void draw_lay_out(Screen& screen);
+void draw_print(Screen& screen);
 
 // Changes the preferences where they are kept, and asks for this job's own reading.
 void draw_preferences(Screen& screen);

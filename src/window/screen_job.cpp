@@ -66,13 +66,14 @@ static void draw_stages(Screen& screen) {
 }
 
 void draw_job(Screen& screen) {
-    const std::array<std::string, 3> tabs{screen.text("job.tab_stages"), screen.text("job.tab_layout"),
-                                          screen.text("job.tab_together")};
+    const std::array<std::string, 4> tabs{screen.text("job.tab_stages"), screen.text("job.tab_layout"),
+                                          screen.text("job.tab_print"), screen.text("job.tab_together")};
     int tab = static_cast<int>(screen.state.job_tab);
     if (segments(screen.ui, "tabs", tabs, tab, std::min(screen.ui.px(720), content_width(screen.ui))))
         screen.state.job_tab = static_cast<JobTab>(tab);
     if (screen.state.job_tab == JobTab::stages) draw_stages(screen);
     else if (screen.state.job_tab == JobTab::layout) draw_lay_out(screen);
+    else if (screen.state.job_tab == JobTab::print) draw_print(screen);
     else draw_assembly(screen);
 }
 

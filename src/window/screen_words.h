@@ -8,6 +8,7 @@
 #include "job/work.h"
 #include "session/session.h"
 #include "session/setup_said.h"
+#include "window/screen.h"
 
 namespace kw::window {
 

@@ -365,6 +365,11 @@ std::vector<Shot> shots_of(const Work& work) {
              stage.state().job_tab = JobTab::layout;
              stage.state().lay_out = laid_out(stage);
          }},
+        {"35-print",
+         [](Theatre& stage) {
+             at_place(Where::job)(stage);
+             stage.state().job_tab = JobTab::print;
+         }},
         {"35-together",
          [](Theatre& stage) {
              stage.state().survey_open = false;

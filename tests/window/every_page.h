@@ -33,6 +33,7 @@ inline constexpr Page every_page[] = {
     {"options", Where::saw, DrawersTab::drawers, SawTab::picture, Over::preferences},
     {"survey", Where::drawers, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::stages, true},
     {"layout", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::layout},
+    {"print", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::print},
     {"put together", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::together},
     {"first question", Where::drawers, DrawersTab::drawers, SawTab::picture, Over::none, 1},
 };

@@ -85,6 +85,22 @@ public:
         return nullptr;
     }
 
+    // Of several with the same label the last.
+    const LoggedWidget* find_last(const std::string& label) const {
+        const auto& widgets = hand_.log().widgets;
+        for (auto widget = widgets.rbegin(); widget != widgets.rend(); ++widget)
+            if (widget->pressable && widget->label == label) return &*widget;
+        return nullptr;
+    }
+    void press_last(const std::string& label) {
+        const LoggedWidget* widget = find_last(label);
+        REQUIRE_MESSAGE(widget, "nothing to press with the label ", label);
+        REQUIRE_MESSAGE(widget->seen.bottom - widget->seen.top > 0.9 * (widget->box.bottom - widget->box.top),
+                        label, " is not in sight");
+        hand_.press_at(std::round((widget->seen.left + widget->seen.right) / 2),
+                       std::round((widget->seen.top + widget->seen.bottom) / 2));
+    }
+
     void press(const std::string& label, bool beginning = false) { put_finger_on(label, beginning, false); }
     void hold(const std::string& label, bool beginning = false) { put_finger_on(label, beginning, true); }
 

@@ -1,4 +1,4 @@
-#include "print/printed.h"
+#include "print/pages_of.h"
 
 #include "print/cards.h"
 #include "print/labels.h"
