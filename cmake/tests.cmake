@@ -66,6 +66,9 @@ endif()
 if(TARGET test_order)
   target_link_libraries(test_order PRIVATE kw_brute ${GLPK_LIBRARY})
 endif()
+if(TARGET test_cutting)
+  target_link_libraries(test_cutting PRIVATE ${GLPK_LIBRARY})
+endif()
 
 # The checker makes drawers from a plan by itself. It shares nothing with src, not even the include path.
 file(GLOB checker CONFIGURE_DEPENDS ${tests}/checker/*.cpp)

@@ -194,6 +194,7 @@ bool BoardSearch::is_dead_end(std::int64_t cost) {
 
 void BoardSearch::descend(std::int64_t cost) {
     if (std::all_of(left_.begin(), left_.end(), [](int n) { return n == 0; })) {
+        if (cost >= below_) return;
         best_.boards = path_;
         best_.cost = below_ = cost;
         is_done_ = cost <= enough_;
