@@ -6,11 +6,17 @@
 #include "cutting/bounds.h"
 #include "cutting/checks.h"
 #include "cutting/sheet_layout.h"
+#include "cutting/smaller_stock.h"
 
 namespace kw::cutting {
 namespace {
 
+constexpr std::size_t most_defects = 8;  // of a sheet: the ways around them grow with the fourth power
+
 Fault check_defects(const SheetKind& kind, std::size_t index) {
+    if (kind.defects.size() > most_defects)
+        return Refusal{field_of("sheets", index, "defects"), Message::say("cutting.too_many_defects"),
+                       Message::say("cutting.join_defects", static_cast<int>(most_defects))};
     for (const Rectangle& defect : kind.defects) {
         const std::string field = field_of("sheets", index, "defects");
         for (const Length size : {defect.length, defect.width})
@@ -163,6 +169,8 @@ double yield_of(const SheetJob& job, const SheetPlan& plan) {
     return stock > 0 ? pieces / stock : 0;
 }
 
+constexpr std::int64_t looks_for_smaller = 20'000;  // of one sheet on one smaller kind
+
 }  // namespace
 
 tl::expected<SheetPlan, Refusal> plan_sheets(const SheetJob& job, const Effort& effort) {
@@ -176,6 +184,7 @@ tl::expected<SheetPlan, Refusal> plan_sheets(const SheetJob& job, const Effort& 
     goal.enough_cost = plan.least_cost;
     Packed packed = repack(asked.packing, goal, effort);
     if (!packed.left_over.empty()) return tl::unexpected(left_over("sheets", packed.left_over.size()));
+    take_smaller_stock(asked.packing, packed, looks_for_smaller);
     plan.cost = packed.cost;
     plan.proved = plan.cost == plan.least_cost;
     std::stable_sort(packed.sheets.begin(), packed.sheets.end(),

@@ -96,6 +96,13 @@ TEST_CASE("nine pieces of a little over a third of a board take five boards, whi
     CHECK(boards_for({{{mm(334), 9}}, {endless(mm(1000))}, {}}) == 5);
 }
 
+TEST_CASE("where one board does, the shortest that does is taken") {
+    const BoardJob job{{{mm(900), 1}}, {endless(mm(3000)), endless(mm(1000)), endless(mm(2000))}, mm(3)};
+    const auto plan = plan_boards(job);
+    REQUIRE(plan);
+    CHECK(plan->boards.front().board == 1);
+}
+
 TEST_CASE("nothing to cut takes no board") {
     const auto plan = plan_boards({{}, {endless(mm(1000))}, mm(3)});
     REQUIRE(plan);

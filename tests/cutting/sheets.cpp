@@ -103,6 +103,16 @@ TEST_CASE("two small sheets are taken where they are cheaper than a large one, a
     CHECK(planned(job).is_in_money);
 }
 
+TEST_CASE("where one sheet does, the smallest that does is taken, and the smallest offcut") {
+    SheetJob job{{{mm(900), mm(700), 1, false}},
+                 {endless(mm(2000), mm(800)), endless(mm(1000), mm(800)), endless(mm(1000), mm(1500))},
+                 mm(3)};
+    CHECK(planned(job).sheets.front().sheet == 1);
+    job.sheets.push_back({mm(1100), mm(900), 1, {}, true, {}});
+    job.sheets.push_back({mm(910), mm(710), 1, {}, true, {}});
+    CHECK(planned(job).sheets.front().sheet == 4);
+}
+
 TEST_CASE("a knot in the middle of a panel leaves the pieces around it") {
     SheetJob job{{{mm(480), mm(600), 2, false}}, {endless(mm(1000), mm(600))}, mm(3)};
     job.sheets[0].on_hand = 1;
@@ -112,6 +122,14 @@ TEST_CASE("a knot in the middle of a panel leaves the pieces around it") {
     job.sheets[0].defects = {{mm(470), mm(290), mm(30), mm(20)}};
     CHECK(refusal_of(job).field == "sheets");
     job.pieces[0].count = 1;
+    CHECK(planned(job).sheets.size() == 1);
+}
+
+TEST_CASE("a board with eight knots still gives what lies between them") {
+    SheetJob job{{{mm(200), mm(100), 6, false}}, {endless(mm(2000), mm(300))}, mm(3)};
+    job.sheets[0].on_hand = 1;
+    for (int knot = 0; knot < 8; ++knot)
+        job.sheets[0].defects.push_back({mm(100 + 230 * knot), mm(knot % 2 == 0 ? 40 : 210), mm(25), mm(25)});
     CHECK(planned(job).sheets.size() == 1);
 }
 
@@ -179,6 +197,10 @@ TEST_CASE("what makes no sense of sheets is refused by its field") {
     CHECK(field_of([](SheetJob& job) {
               job.sheets[0].on_hand = 1;
               job.sheets[0].defects = {{mm(1000), {}, mm(5), mm(5)}};
+          }) == "sheets.0.defects");
+    CHECK(field_of([](SheetJob& job) {
+              job.sheets[0].on_hand = 1;
+              job.sheets[0].defects.assign(9, {mm(10), mm(10), mm(5), mm(5)});
           }) == "sheets.0.defects");
     CHECK(field_of([](SheetJob& job) { job.kerf = mm(-1); }) == "kerf");
 }
