@@ -5,6 +5,7 @@
 
 #include "cutting/bounds.h"
 #include "cutting/checks.h"
+#include "cutting/pattern_bound.h"
 #include "cutting/sheet_layout.h"
 #include "cutting/smaller_stock.h"
 
@@ -169,6 +170,18 @@ double yield_of(const SheetJob& job, const SheetPlan& plan) {
     return stock > 0 ? pieces / stock : 0;
 }
 
+// A quick search first: where it comes to the quick bound, that is all. Then the slow bound, which may be what the quick search has found.
+Packed find_sheets(const Packing& packing, const Effort& effort, std::int64_t& bound) {
+    RepackGoal goal;
+    goal.enough_cost = bound;
+    Packed packed = repack(packing, goal, {effort.looks / 20, effort.watch});
+    if (packed.left_over.empty() && packed.cost > bound)
+        bound = std::max(bound, least_cost_by_patterns(packing, packed.cost, effort.looks / 4));
+    if (packed.left_over.empty() && packed.cost == bound) return packed;
+    goal.enough_cost = bound;
+    return repack(packing, goal, {effort.looks - effort.looks / 4, effort.watch});
+}
+
 constexpr std::int64_t looks_for_smaller = 20'000;  // of one sheet on one smaller kind
 
 }  // namespace
@@ -180,9 +193,7 @@ tl::expected<SheetPlan, Refusal> plan_sheets(const SheetJob& job, const Effort& 
     SheetPlan plan;
     plan.is_in_money = asked.is_in_money;
     plan.least_cost = least_cost(asked.packing);
-    RepackGoal goal;
-    goal.enough_cost = plan.least_cost;
-    Packed packed = repack(asked.packing, goal, effort);
+    Packed packed = find_sheets(asked.packing, effort, plan.least_cost);
     if (!packed.left_over.empty()) return tl::unexpected(left_over("sheets", packed.left_over.size()));
     take_smaller_stock(asked.packing, packed, looks_for_smaller);
     plan.cost = packed.cost;

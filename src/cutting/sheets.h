@@ -1,7 +1,8 @@
 #pragma once
 // Parts laid out on sheets: as few sheets as possible, or the cheapest, with cuts that go from edge to edge only (guillotine cuts, of any
 // number of stages). The problem is Gilmore and Gomory's, Multistage cutting stock problems of two and more dimensions, Oper. Res. 13,
-// 1965. How it is solved stands in repack.h, what bounds it in bounds.h.
+// 1965. How it is solved stands in repack.h, what bounds it in bounds.h
+// and pattern_bound.h.
 
 #include <cstdint>
 #include <optional>

@@ -1,0 +1,122 @@
+#include "cutting/pattern_value.h"
+
+#include <algorithm>
+#include <set>
+
+#include "cutting/points.h"
+
+namespace kw::cutting {
+
+std::vector<Ticks> raster_points(const std::vector<Piece>& pieces, Ticks size, bool is_length,
+                                 std::size_t most) {
+    std::set<Ticks> sizes;
+    for (const Piece& piece : pieces) {
+        sizes.insert(is_length ? piece.length : piece.width);
+        if (piece.may_turn) sizes.insert(is_length ? piece.width : piece.length);
+    }
+    std::set<Ticks> sums{0};
+    // Sums are met in rising order: what is added lies behind.
+    for (auto sum = sums.begin(); sum != sums.end(); ++sum) {
+        for (const Ticks more : sizes)
+            if (*sum + more <= size) sums.insert(*sum + more);
+        if (sums.size() > most) return {};
+    }
+    const std::vector<Ticks> sorted(sums.begin(), sums.end());
+    std::set<Ticks> points{0, size};
+    for (const Ticks sum : sorted) points.insert(sorted[index_below(sorted, size - sum)]);
+    return {points.begin(), points.end()};
+}
+
+PatternValue::PatternValue(const std::vector<Piece>& pieces, std::vector<Ticks> xs, std::vector<Ticks> ys)
+    : pieces_(pieces.size()),
+      xs_(std::move(xs)),
+      ys_(std::move(ys)),
+      x_rests_(rests_of(xs_)),
+      y_rests_(rests_of(ys_)) {
+    for (std::size_t p = 0; p < pieces.size(); ++p)
+        for (const bool is_turned : {false, true}) {
+            if (is_turned && !pieces[p].may_turn) break;
+            const Ticks length = is_turned ? pieces[p].width : pieces[p].length;
+            const Ticks width = is_turned ? pieces[p].length : pieces[p].width;
+            const auto x = std::lower_bound(xs_.begin(), xs_.end(), length);
+            const auto y = std::lower_bound(ys_.begin(), ys_.end(), width);
+            if (x == xs_.end() || y == ys_.end()) continue;
+            ways_.push_back(
+                {p, static_cast<std::size_t>(x - xs_.begin()), static_cast<std::size_t>(y - ys_.begin())});
+        }
+}
+
+std::int64_t PatternValue::steps() const {
+    const auto x = static_cast<std::int64_t>(xs_.size());
+    const auto y = static_cast<std::int64_t>(ys_.size());
+    return x * y * (x + y) / 4;
+}
+
+std::int64_t PatternValue::most(const std::vector<std::int32_t>& values) {
+    values_.assign(xs_.size() * ys_.size(), 0);
+    for (const Way& way : ways_) value(way.x, way.y) = std::max(value(way.x, way.y), values[way.piece]);
+    for (std::size_t x = 0; x < xs_.size(); ++x) {
+        cut_across(x);
+        cut_along(x);
+    }
+    return values_.back();
+}
+
+void PatternValue::cut_across(std::size_t x) {
+    const std::size_t rows = ys_.size();
+    std::int32_t* const here = &values_[x * rows];
+    if (x > 0)
+        for (std::size_t y = 0; y < rows; ++y) here[y] = std::max(here[y], here[y - rows]);
+    for (std::size_t k = 1; k < x && 2 * xs_[k] <= xs_[x]; ++k) {
+        const std::int32_t* const one = &values_[k * rows];
+        const std::int32_t* const two = &values_[x_rests_[x][k] * rows];
+        for (std::size_t y = 0; y < rows; ++y) here[y] = std::max(here[y], one[y] + two[y]);
+    }
+}
+
+void PatternValue::cut_along(std::size_t x) {
+    for (std::size_t y = 1; y < ys_.size(); ++y) {
+        std::int32_t most = std::max(value(x, y), value(x, y - 1));
+        for (std::size_t k = 1; k < y && 2 * ys_[k] <= ys_[y]; ++k)
+            most = std::max(most, value(x, k) + value(x, y_rests_[y][k]));
+        value(x, y) = most;
+    }
+}
+
+std::vector<double> PatternValue::pattern(const std::vector<std::int32_t>& values) const {
+    std::vector<double> counts(pieces_, 0);
+    take_apart(xs_.size() - 1, ys_.size() - 1, values, counts);
+    return counts;
+}
+
+bool PatternValue::take_piece(std::size_t x, std::size_t y, const std::vector<std::int32_t>& values,
+                              std::vector<double>& counts) const {
+    for (const Way& way : ways_)
+        if (way.x <= x && way.y <= y && values[way.piece] == value(x, y)) {
+            counts[way.piece] += 1;
+            return true;
+        }
+    return false;
+}
+
+// The way back through the recursion: whichever choice comes to the value that stands there.
+void PatternValue::take_apart(std::size_t x, std::size_t y, const std::vector<std::int32_t>& values,
+                              std::vector<double>& counts) const {
+    const std::int32_t worth = value(x, y);
+    if (worth == 0) return;
+    if (x > 0 && value(x - 1, y) == worth) return take_apart(x - 1, y, values, counts);
+    if (y > 0 && value(x, y - 1) == worth) return take_apart(x, y - 1, values, counts);
+    if (take_piece(x, y, values, counts)) return;
+    for (std::size_t k = 1; k < x; ++k)
+        if (value(k, y) + value(x_rests_[x][k], y) == worth) {
+            take_apart(k, y, values, counts);
+            return take_apart(x_rests_[x][k], y, values, counts);
+        }
+    for (std::size_t k = 1; k < y; ++k)
+        if (value(x, k) + value(x, y_rests_[y][k]) == worth) {
+            take_apart(x, k, values, counts);
+            return take_apart(x, y_rests_[y][k], values, counts);
+        }
+}
+
+}  // namespace kw::cutting
