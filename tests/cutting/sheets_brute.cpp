@@ -5,12 +5,15 @@
 
 #include "all_boxes.h"
 #include "check.h"
+#include "cutting/bounds.h"
+#include "cutting/pattern_bound.h"
 #include "cutting/sheets.h"
 #include "effort.h"
 #include "jobs.h"
 
 using namespace kw;
 using namespace kw::cutting;
+using laid::mm;
 
 namespace {
 
@@ -70,6 +73,16 @@ private:
     std::map<std::pair<std::size_t, std::vector<int>>, std::optional<std::int64_t>> known_;
 };
 
+// A job of one kind of sheet without kerf and trim, as the bounds are asked.
+Packing as_asked(const SheetJob& job) {
+    Packing packing;
+    for (const SheetPiece& piece : job.pieces)
+        packing.pieces.push_back({piece.length.ticks(), piece.width.ticks(), piece.count, piece.may_turn, 1});
+    const Region sheet{job.sheets[0].length.ticks(), job.sheets[0].width.ticks()};
+    packing.stocks.push_back({sheet, {{sheet}}, 1, unlimited});
+    return packing;
+}
+
 }  // namespace
 
 TEST_CASE("no plan of a few pieces is cheaper, and no bound is above the cheapest: every way was tried") {
@@ -92,4 +105,30 @@ TEST_CASE("no plan of a few pieces is cheaper, and no bound is above the cheapes
     }
     CHECK(planned > jobs * 2 / 3);
     CHECK(proved > jobs / 2);
+}
+
+TEST_CASE(
+    "neither bound is above the fewest sheets that any way comes to, and patterns prove what areas don't") {
+    laid::Random random(102);
+    const int jobs = tests::cases(150);
+    int reached = 0;
+    int beyond_areas = 0;
+    for (int i = 0; i < jobs; ++i) {
+        CAPTURE(i);
+        SheetJob job{{}, {{mm(random.between(60, 120)), mm(random.between(40, 80)), {}, {}, false, {}}}, {}};
+        for (int kind = random.between(1, 3); kind > 0; --kind)
+            job.pieces.push_back({mm(random.between(15, 60)), mm(random.between(10, 40)),
+                                  random.between(1, 3), random.chance(30)});
+        const std::int64_t least = *LeastCost(job).of_all();
+        const Packing packing = as_asked(job);
+        const std::int64_t by_areas = least_cost(packing);
+        const std::int64_t by_patterns = least_cost_by_patterns(packing, least + 1, 10'000'000);
+        CHECK(by_areas <= least);
+        CHECK(by_patterns <= least);
+        CHECK(by_patterns > 0);
+        reached += by_patterns == least ? 1 : 0;
+        beyond_areas += by_patterns > by_areas ? 1 : 0;
+    }
+    CHECK(reached > jobs / 2);
+    CHECK(beyond_areas > 0);
 }
