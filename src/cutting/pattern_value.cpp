@@ -65,8 +65,10 @@ std::int64_t PatternValue::most(const std::vector<std::int32_t>& values) {
 void PatternValue::cut_across(std::size_t x) {
     const std::size_t rows = ys_.size();
     std::int32_t* const here = &values_[x * rows];
-    if (x > 0)
-        for (std::size_t y = 0; y < rows; ++y) here[y] = std::max(here[y], here[y - rows]);
+    if (x > 0) {
+        const std::int32_t* const before = &values_[(x - 1) * rows];
+        for (std::size_t y = 0; y < rows; ++y) here[y] = std::max(here[y], before[y]);
+    }
     for (std::size_t k = 1; k < x && 2 * xs_[k] <= xs_[x]; ++k) {
         const std::int32_t* const one = &values_[k * rows];
         const std::int32_t* const two = &values_[x_rests_[x][k] * rows];

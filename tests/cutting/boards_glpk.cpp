@@ -114,7 +114,7 @@ TEST_CASE("GLPK finds no cheaper boards, and the same stock too little: 1 to 6 p
     for (int i = 0; i < jobs; ++i) {
         CAPTURE(i);
         BoardJob job = laid::random_boards(random, 6);
-        if (i % 3 == 0) job.boards.front().on_hand = random.between(1, 3);
+        if (i % 2 == 0) job.boards.front().on_hand = random.between(0, 2);
         const std::optional<std::int64_t> least = Program(job).least_cost();
         const auto plan = plan_boards(job);
         REQUIRE(plan.has_value() == least.has_value());
@@ -124,6 +124,6 @@ TEST_CASE("GLPK finds no cheaper boards, and the same stock too little: 1 to 6 p
         CHECK(plan->proved);
         CHECK(plan->cost == *least);
     }
-    CHECK(enough > jobs / 2);
+    CHECK(enough > jobs / 3);
     CHECK(enough < jobs);
 }

@@ -139,6 +139,11 @@ TEST_CASE("a defect at the edge is trimmed away with what the blade takes") {
     job.sheets[0].defects = {{mm(-5), mm(100), mm(7), mm(20)}};  // its last 2 mm are on the sheet
     const SheetPlan plan = planned(job);
     CHECK(plan.sheets.front().pieces.front().area.x == mm(2));
+    // The first cut trims the edge: the stop is set to what stays.
+    const std::vector<Cut> cuts = cuts_in_order(plan.sheets.front());
+    REQUIRE(cuts.size() == 1);
+    CHECK(cuts.front().direction == CutDirection::crosscut);
+    CHECK(cuts.front().fence == mm(998));
     job.pieces[0].length = mm(999);
     CHECK(refusal_of(job).why.text(Graduation::mm_0_1) == "the piece fits only where a sheet has a defect");
 }
