@@ -179,7 +179,12 @@ Packed find_sheets(const Packing& packing, const Effort& effort, std::int64_t& b
         bound = std::max(bound, least_cost_by_patterns(packing, packed.cost, effort.looks / 4));
     if (packed.left_over.empty() && packed.cost == bound) return packed;
     goal.enough_cost = bound;
-    return repack(packing, goal, {effort.looks - effort.looks / 4, effort.watch});
+    Packed longer = repack(packing, goal, {effort.looks - effort.looks / 4, effort.watch});
+    // The long search begins as the quick one did: only where it was stopped it may have come less far.
+    const bool is_better = longer.left_over.size() != packed.left_over.size()
+                               ? longer.left_over.size() < packed.left_over.size()
+                               : longer.cost <= packed.cost;
+    return is_better ? longer : packed;
 }
 
 constexpr std::int64_t looks_for_smaller = 20'000;  // of one sheet on one smaller kind

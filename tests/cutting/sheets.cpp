@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include <limits>
+
 #include "check.h"
 #include "effort.h"
 #include "jobs.h"
@@ -247,4 +249,19 @@ TEST_CASE("the same sheets have the same plan, and a watch that says stop leaves
                                            }});
     REQUIRE(stopped);
     CHECK(laid::wrong_with(job, *stopped) == std::nullopt);
+}
+
+TEST_CASE("a watch that says stop later has no worse plan than one that says it sooner") {
+    laid::Random random(93);
+    const SheetJob job = laid::random_sheets(random, {80, 1, false});
+    std::int64_t cost = std::numeric_limits<std::int64_t>::max();
+    for (int patience = 1; patience < 12; ++patience) {
+        int asked = 0;
+        const auto plan = plan_sheets(job, {4'000'000, [&asked, patience](std::int64_t, std::int64_t) {
+                                                return ++asked < patience ? Searching::on : Searching::stop;
+                                            }});
+        REQUIRE(plan);
+        CHECK(plan->cost <= cost);
+        cost = plan->cost;
+    }
 }
