@@ -5,7 +5,11 @@ namespace kw::cutting {
 constexpr double nothing = 1e-9;
 
 Covering::Covering(const std::vector<double>& demand, const std::vector<double>& alone)
-    : rows_(demand.size()), inverse_(rows_ * rows_, 0), amounts_(rows_, 0), costs_(rows_, 1) {
+    : rows_(demand.size()),
+      inverse_(rows_ * rows_, 0),
+      amounts_(rows_, 0),
+      costs_(rows_, 1),
+      names_(rows_, -1) {
     for (std::size_t i = 0; i < rows_; ++i) {
         inverse_[i * rows_ + i] = 1 / alone[i];
         amounts_[i] = demand[i] / alone[i];
@@ -26,7 +30,7 @@ double Covering::cost() const {
     return sum;
 }
 
-bool Covering::enter(const std::vector<double>& column, double cost) {
+bool Covering::enter(const std::vector<double>& column, double cost, int name) {
     std::vector<double> change(rows_, 0);
     for (std::size_t b = 0; b < rows_; ++b)
         for (std::size_t i = 0; i < rows_; ++i) change[b] += inverse_[b * rows_ + i] * column[i];
@@ -49,6 +53,7 @@ bool Covering::enter(const std::vector<double>& column, double cost) {
     }
     amounts_[leaves] = most;
     costs_[leaves] = cost;
+    names_[leaves] = name;
     return true;
 }
 
@@ -62,12 +67,19 @@ void Covering::give_back_surplus() {
         if (now[least] >= -nothing) return;
         std::vector<double> surplus(rows_, 0);
         surplus[least] = -1;
-        if (!enter(surplus, 0)) return;
+        if (!enter(surplus, 0, -1)) return;
     }
 }
 
-bool Covering::improve(const std::vector<double>& pattern) {
-    if (!enter(pattern, 1)) return false;
+std::vector<Covering::Use> Covering::uses() const {
+    std::vector<Use> uses;
+    for (std::size_t b = 0; b < rows_; ++b)
+        if (names_[b] >= 0) uses.push_back({names_[b], amounts_[b]});
+    return uses;
+}
+
+bool Covering::improve(const std::vector<double>& pattern, int name) {
+    if (!enter(pattern, 1, name)) return false;
     give_back_surplus();
     return true;
 }

@@ -17,16 +17,24 @@ public:
     std::vector<double> prices() const;
     double cost() const;
     // Takes a pattern in where it lessens the cost: how many of each kind it has. False: it can't be taken in.
-    bool improve(const std::vector<double>& pattern);
+    bool improve(const std::vector<double>& pattern, int name);
+
+    struct Use {
+        int name = -1;
+        double amount = 0;
+    };
+    // The patterns taken in that are used; the rest of the demand is covered by kinds alone.
+    std::vector<Use> uses() const;
 
 private:
-    bool enter(const std::vector<double>& column, double cost);
+    bool enter(const std::vector<double>& column, double cost, int name);
     void give_back_surplus();
 
     std::size_t rows_;
     std::vector<double> inverse_;  // by rows
     std::vector<double> amounts_;  // of the basis
     std::vector<double> costs_;
+    std::vector<int> names_;  // below zero: no pattern that was taken in
 };
 
 }  // namespace kw::cutting

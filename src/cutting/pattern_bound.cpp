@@ -25,6 +25,13 @@ std::vector<double> alone_on(const Region& sheet, const std::vector<Piece>& piec
     return alone;
 }
 
+std::vector<double> counts_in(const PackingTree& tree, std::size_t pieces) {
+    std::vector<double> counts(pieces, 0);
+    for (const TreeNode& node : tree.nodes())
+        if (node.is_used && !node.is_group()) counts[static_cast<std::size_t>(node.piece)] += 1;
+    return counts;
+}
+
 bool are_too_small(const Region& sheet, const std::vector<Piece>& pieces) {
     const double area = static_cast<double>(sheet.length) * static_cast<double>(sheet.width);
     return std::any_of(pieces.begin(), pieces.end(), [area](const Piece& piece) {
@@ -42,20 +49,21 @@ std::int64_t bound_at(const std::vector<Piece>& pieces, const std::vector<std::i
 
 }  // namespace
 
-std::int64_t least_cost_by_patterns(const Packing& packing, std::int64_t enough, std::int64_t looks) {
-    if (packing.stocks.size() != 1 || packing.pieces.empty() || packing.pieces.size() > most_kinds) return 0;
+PatternBound least_cost_by_patterns(const Packing& packing, std::int64_t enough, std::int64_t looks) {
+    if (packing.stocks.size() != 1 || packing.pieces.empty() || packing.pieces.size() > most_kinds) return {};
     const Stock& stock = packing.stocks.front();
     if (stock.ways.size() != 1 || stock.ways.front().size() != 1 ||
         are_too_small(stock.outer, packing.pieces))
-        return 0;
+        return {};
     std::vector<Ticks> xs = raster_points(packing.pieces, stock.outer.length, true, most_sums);
     std::vector<Ticks> ys = raster_points(packing.pieces, stock.outer.width, false, most_sums);
-    if (xs.empty() || ys.empty()) return 0;
+    if (xs.empty() || ys.empty()) return {};
     PatternValue values(packing.pieces, std::move(xs), std::move(ys));
     std::vector<double> demand;
     for (const Piece& piece : packing.pieces) demand.push_back(piece.count);
     Covering covering(demand, alone_on(stock.outer, packing.pieces));
     std::int64_t sheets = 0;
+    std::vector<PackingTree> patterns;
     for (std::int64_t left = looks * steps_a_look; left >= values.steps();) {
         const auto rows = static_cast<std::int64_t>(demand.size());
         left -= values.steps() + 4 * rows * rows + 1000;
@@ -65,9 +73,17 @@ std::int64_t least_cost_by_patterns(const Packing& packing, std::int64_t enough,
         const std::int64_t most = values.most(prices);
         sheets = std::max(sheets, bound_at(packing.pieces, prices, most));
         const bool is_best = static_cast<double>(most) <= price_unit * (1 + 1e-4);
-        if (sheets * stock.cost >= enough || is_best || !covering.improve(values.pattern(prices))) break;
+        if (sheets * stock.cost >= enough || is_best) break;
+        patterns.push_back(values.pattern(prices));
+        if (!covering.improve(counts_in(patterns.back(), demand.size()),
+                              static_cast<int>(patterns.size()) - 1))
+            break;
     }
-    return sheets * stock.cost;
+    PatternBound bound{sheets * stock.cost, {}};
+    for (const Covering::Use& use : covering.uses())
+        bound.whole.insert(bound.whole.end(), static_cast<std::size_t>(use.amount + 1e-6),
+                           patterns[static_cast<std::size_t>(use.name)]);
+    return bound;
 }
 
 }  // namespace kw::cutting

@@ -28,11 +28,7 @@ std::vector<Ticks> raster_points(const std::vector<Piece>& pieces, Ticks size, b
 }
 
 PatternValue::PatternValue(const std::vector<Piece>& pieces, std::vector<Ticks> xs, std::vector<Ticks> ys)
-    : pieces_(pieces.size()),
-      xs_(std::move(xs)),
-      ys_(std::move(ys)),
-      x_rests_(rests_of(xs_)),
-      y_rests_(rests_of(ys_)) {
+    : xs_(std::move(xs)), ys_(std::move(ys)), x_rests_(rests_of(xs_)), y_rests_(rests_of(ys_)) {
     for (std::size_t p = 0; p < pieces.size(); ++p)
         for (const bool is_turned : {false, true}) {
             if (is_turned && !pieces[p].may_turn) break;
@@ -41,8 +37,11 @@ PatternValue::PatternValue(const std::vector<Piece>& pieces, std::vector<Ticks> 
             const auto x = std::lower_bound(xs_.begin(), xs_.end(), length);
             const auto y = std::lower_bound(ys_.begin(), ys_.end(), width);
             if (x == xs_.end() || y == ys_.end()) continue;
-            ways_.push_back(
-                {p, static_cast<std::size_t>(x - xs_.begin()), static_cast<std::size_t>(y - ys_.begin())});
+            ways_.push_back({p,
+                             is_turned,
+                             {length, width},
+                             static_cast<std::size_t>(x - xs_.begin()),
+                             static_cast<std::size_t>(y - ys_.begin())});
         }
 }
 
@@ -85,40 +84,59 @@ void PatternValue::cut_along(std::size_t x) {
     }
 }
 
-std::vector<double> PatternValue::pattern(const std::vector<std::int32_t>& values) const {
-    std::vector<double> counts(pieces_, 0);
-    take_apart(xs_.size() - 1, ys_.size() - 1, values, counts);
-    return counts;
+PackingTree PatternValue::pattern(const Values& values) const {
+    PackingTree tree({xs_.back(), ys_.back()});
+    take_apart(xs_.size() - 1, ys_.size() - 1, values, tree, 0);
+    return tree;
 }
 
-bool PatternValue::take_piece(std::size_t x, std::size_t y, const std::vector<std::int32_t>& values,
-                              std::vector<double>& counts) const {
-    for (const Way& way : ways_)
-        if (way.x <= x && way.y <= y && values[way.piece] == value(x, y)) {
-            counts[way.piece] += 1;
-            return true;
-        }
-    return false;
-}
-
-// The way back through the recursion: whichever choice comes to the value that stands there.
-void PatternValue::take_apart(std::size_t x, std::size_t y, const std::vector<std::int32_t>& values,
-                              std::vector<double>& counts) const {
+// The way back through the recursion: whichever choice comes to the value that stands there. The group is no smaller than the points say.
+void PatternValue::take_apart(std::size_t x, std::size_t y, const Values& values, PackingTree& tree,
+                              int group) const {
+    while (x > 0 && value(x - 1, y) == value(x, y)) --x;
+    while (y > 0 && value(x, y - 1) == value(x, y)) --y;
     const std::int32_t worth = value(x, y);
-    if (worth == 0) return;
-    if (x > 0 && value(x - 1, y) == worth) return take_apart(x - 1, y, values, counts);
-    if (y > 0 && value(x, y - 1) == worth) return take_apart(x, y - 1, values, counts);
-    if (take_piece(x, y, values, counts)) return;
+    if (worth == 0 || take_piece(x, y, values, tree, group)) return;
+    const TreeNode room = tree.nodes()[static_cast<std::size_t>(group)];
+    const auto in_direction = [&](bool is_along) {
+        return room.is_along == is_along ? group : tree.add_group(group, {room.length, room.width}, is_along);
+    };
     for (std::size_t k = 1; k < x; ++k)
         if (value(k, y) + value(x_rests_[x][k], y) == worth) {
-            take_apart(k, y, values, counts);
-            return take_apart(x_rests_[x][k], y, values, counts);
+            const int parts = in_direction(true);
+            take_part(k, y, values, tree, parts);
+            return take_part(x_rests_[x][k], y, values, tree, parts);
         }
     for (std::size_t k = 1; k < y; ++k)
         if (value(x, k) + value(x, y_rests_[y][k]) == worth) {
-            take_apart(x, k, values, counts);
-            return take_apart(x, y_rests_[y][k], values, counts);
+            const int parts = in_direction(false);
+            take_part(x, k, values, tree, parts);
+            return take_part(x, y_rests_[y][k], values, tree, parts);
         }
+}
+
+// One of the parts side by side in a group; nothing where it would be empty.
+void PatternValue::take_part(std::size_t x, std::size_t y, const Values& values, PackingTree& tree,
+                             int group) const {
+    if (value(x, y) == 0) return;
+    const TreeNode parent = tree.nodes()[static_cast<std::size_t>(group)];
+    const Region size = parent.is_along ? Region{xs_[x], parent.width} : Region{parent.length, ys_[y]};
+    take_apart(x, y, values, tree, tree.add_group(group, size, !parent.is_along));
+}
+
+bool PatternValue::take_piece(std::size_t x, std::size_t y, const Values& values, PackingTree& tree,
+                              int group) const {
+    for (const Way& way : ways_) {
+        if (way.x > x || way.y > y || values[way.piece] != value(x, y)) continue;
+        const TreeNode parent = tree.nodes()[static_cast<std::size_t>(group)];
+        const Region strip =
+            parent.is_along ? Region{way.size.length, parent.width} : Region{parent.length, way.size.width};
+        const bool fills = strip.length == way.size.length && strip.width == way.size.width;
+        if (!fills) group = tree.add_group(group, strip, !parent.is_along);
+        tree.add_piece(group, way.size, static_cast<int>(way.piece), way.is_turned);
+        return true;
+    }
+    return false;
 }
 
 }  // namespace kw::cutting

@@ -4,7 +4,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "cutting/packing.h"
+#include "cutting/packing_tree.h"
 
 namespace kw::cutting {
 
@@ -21,26 +21,27 @@ public:
     std::int64_t steps() const;  // of one evaluation, more or less
     // `values`: by piece, zero or more.
     std::int64_t most(const std::vector<std::int32_t>& values);
-    // How often each piece is in a pattern of that value.
-    std::vector<double> pattern(const std::vector<std::int32_t>& values) const;
+    // A pattern of that value.
+    PackingTree pattern(const std::vector<std::int32_t>& values) const;
 
 private:
     struct Way {  // a piece lying one way
         std::size_t piece = 0;
+        bool is_turned = false;
+        Region size;
         std::size_t x = 0;  // the first points that hold it
         std::size_t y = 0;
     };
+    using Values = std::vector<std::int32_t>;
 
     std::int32_t& value(std::size_t x, std::size_t y) { return values_[x * ys_.size() + y]; }
     std::int32_t value(std::size_t x, std::size_t y) const { return values_[x * ys_.size() + y]; }
     void cut_across(std::size_t x);
     void cut_along(std::size_t x);
-    void take_apart(std::size_t x, std::size_t y, const std::vector<std::int32_t>& values,
-                    std::vector<double>& counts) const;
-    bool take_piece(std::size_t x, std::size_t y, const std::vector<std::int32_t>& values,
-                    std::vector<double>& counts) const;
+    void take_apart(std::size_t x, std::size_t y, const Values& values, PackingTree& tree, int group) const;
+    bool take_piece(std::size_t x, std::size_t y, const Values& values, PackingTree& tree, int group) const;
+    void take_part(std::size_t x, std::size_t y, const Values& values, PackingTree& tree, int group) const;
 
-    std::size_t pieces_;
     std::vector<Ticks> xs_;
     std::vector<Ticks> ys_;
     std::vector<Way> ways_;

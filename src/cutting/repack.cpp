@@ -136,8 +136,43 @@ void Repacking::shrink_to_goal() {
     }
 }
 
-Packed repack(const Packing& packing, const RepackGoal& goal, const Effort& effort) {
-    return Repacking(packing, goal, effort).run();
+// Before the first round: what is on the sheets is no longer out.
+void Repacking::begin_with(const std::vector<PackingTree>& begun) {
+    std::vector<int> left(packing_.pieces.size(), 0);
+    for (const int piece : pool_) ++left[static_cast<std::size_t>(piece)];
+    for (const PackingTree& tree : begun) {
+        if (used_.front() >= packing_.stocks.front().supply) break;
+        Sheet sheet{0, 0, {tree}, true};
+        PackingTree& region = sheet.regions.front();
+        region.set_least(least_length_, least_width_);
+        for (std::size_t n = 0; n < region.nodes().size(); ++n) {
+            const TreeNode& node = region.nodes()[n];
+            if (!node.is_used || node.is_group()) continue;
+            int& count = left[static_cast<std::size_t>(node.piece)];
+            std::vector<int> too_many;
+            if (count > 0) --count;
+            else region.remove(static_cast<int>(n), too_many);
+        }
+        if (sheet.is_empty()) continue;
+        region.list_places();
+        sheets_.push_back(std::move(sheet));
+        worths_.push_back(0);
+        largest_.emplace_back();
+        measure_places(sheets_.size() - 1);
+        ++used_.front();
+        cost_ += packing_.stocks.front().cost;
+    }
+    pool_.clear();
+    lost_ = 0;
+    for (std::size_t p = 0; p < left.size(); ++p)
+        for (int i = 0; i < left[p]; ++i) out(static_cast<int>(p));
+}
+
+Packed repack(const Packing& packing, const RepackGoal& goal, const Effort& effort,
+              const std::vector<PackingTree>& begun) {
+    Repacking search(packing, goal, effort);
+    if (!begun.empty()) search.begin_with(begun);
+    return search.run();
 }
 
 }  // namespace kw::cutting

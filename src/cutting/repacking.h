@@ -26,6 +26,7 @@ class Repacking {
 public:
     Repacking(const Packing& packing, const RepackGoal& goal, const Effort& effort);
 
+    void begin_with(const std::vector<PackingTree>& begun);
     Packed run();
 
 private:

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "cutting/bounds.h"
 #include "cutting/checks.h"
@@ -170,21 +171,36 @@ double yield_of(const SheetJob& job, const SheetPlan& plan) {
     return stock > 0 ? pieces / stock : 0;
 }
 
-// A quick search first: where it comes to the quick bound, that is all. Then the slow bound, which may be what the quick search has found.
+Packed better_of(Packed a, Packed b) {
+    const bool is_second =
+        a.left_over.size() != b.left_over.size() ? b.left_over.size() < a.left_over.size() : b.cost < a.cost;
+    return is_second ? std::move(b) : std::move(a);
+}
+
+bool is_done(const Packed& packed, std::int64_t bound) {
+    return packed.left_over.empty() && packed.cost == bound;
+}
+
+// A quick search first: where it comes to the quick bound, that is all. Then the slow bound, which may be what the quick search has found,
+// and whose patterns are a beginning; then the quick search again, for longer. Where that is stopped it may come less far than before.
 Packed find_sheets(const Packing& packing, const Effort& effort, std::int64_t& bound) {
     RepackGoal goal;
     goal.enough_cost = bound;
     Packed packed = repack(packing, goal, {effort.looks / 20, effort.watch});
-    if (packed.left_over.empty() && packed.cost > bound)
-        bound = std::max(bound, least_cost_by_patterns(packing, packed.cost, effort.looks / 4));
-    if (packed.left_over.empty() && packed.cost == bound) return packed;
-    goal.enough_cost = bound;
-    Packed longer = repack(packing, goal, {effort.looks - effort.looks / 4, effort.watch});
-    // The long search begins as the quick one did: only where it was stopped it may have come less far.
-    const bool is_better = longer.left_over.size() != packed.left_over.size()
-                               ? longer.left_over.size() < packed.left_over.size()
-                               : longer.cost <= packed.cost;
-    return is_better ? longer : packed;
+    if (is_done(packed, bound)) return packed;
+    const std::int64_t enough =
+        packed.left_over.empty() ? packed.cost : std::numeric_limits<std::int64_t>::max();
+    const PatternBound by_patterns = least_cost_by_patterns(packing, enough, effort.looks / 4);
+    goal.enough_cost = bound = std::max(bound, by_patterns.cost);
+    if (is_done(packed, bound)) return packed;
+    std::int64_t looks = effort.looks - effort.looks / 4;
+    if (!by_patterns.whole.empty()) {
+        looks /= 2;
+        packed =
+            better_of(std::move(packed), repack(packing, goal, {looks, effort.watch}, by_patterns.whole));
+        if (is_done(packed, bound)) return packed;
+    }
+    return better_of(std::move(packed), repack(packing, goal, {looks, effort.watch}));
 }
 
 constexpr std::int64_t looks_for_smaller = 20'000;  // of one sheet on one smaller kind
