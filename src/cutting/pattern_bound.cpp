@@ -8,11 +8,11 @@
 namespace kw::cutting {
 namespace {
 
-constexpr std::size_t most_kinds = 150;   // of pieces: the linear program grows with the square
-constexpr std::size_t most_sums = 4000;   // of sizes
-constexpr std::int64_t steps_a_look = 4;  // of the recursion, in the time of a look
-constexpr double price_unit = 1 << 18;    // prices are rounded down to such parts of a sheet's
-constexpr double most_on_a_sheet = 8000;  // pieces: their prices add up within 32 bits
+constexpr std::size_t most_kinds = 150;    // of pieces: the linear program grows with the square
+constexpr std::size_t most_sums = 4000;    // of sizes
+constexpr std::int64_t steps_a_look = 40;  // of the recursion, in the time of a look
+constexpr double price_unit = 1 << 18;     // prices are rounded down to such parts of a sheet's
+constexpr double most_on_a_sheet = 8000;   // pieces: their prices add up within 32 bits
 
 std::vector<double> alone_on(const Region& sheet, const std::vector<Piece>& pieces) {
     std::vector<double> alone;

@@ -190,10 +190,10 @@ Packed find_sheets(const Packing& packing, const Effort& effort, std::int64_t& b
     if (is_done(packed, bound)) return packed;
     const std::int64_t enough =
         packed.left_over.empty() ? packed.cost : std::numeric_limits<std::int64_t>::max();
-    const PatternBound by_patterns = least_cost_by_patterns(packing, enough, effort.looks / 4);
+    const PatternBound by_patterns = least_cost_by_patterns(packing, enough, effort.looks / 2);
     goal.enough_cost = bound = std::max(bound, by_patterns.cost);
     if (is_done(packed, bound)) return packed;
-    std::int64_t looks = effort.looks - effort.looks / 4;
+    std::int64_t looks = effort.looks - effort.looks / 2;
     if (!by_patterns.whole.empty()) {
         looks /= 2;
         packed =
