@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <numeric>
+#include <utility>
 
 namespace kw::cutting {
 namespace {
@@ -14,7 +15,7 @@ constexpr std::size_t most_states = 300'000;  // remembered as dead ends
 struct Fill {
     std::size_t stock = 0;
     Ticks slack = 0;
-    std::vector<int> counts;  // by type
+    std::vector<std::pair<std::size_t, int>> parts;  // type and how many, the longest first
 };
 
 class BoardSearch {
@@ -194,6 +195,7 @@ bool BoardSearch::is_dead_end(std::int64_t cost) {
 
 void BoardSearch::descend(std::int64_t cost) {
     if (std::all_of(left_.begin(), left_.end(), [](int n) { return n == 0; })) {
+        if (cost >= below_) return;
         best_.boards = path_;
         best_.cost = below_ = cost;
         is_done_ = cost <= enough_;
@@ -214,17 +216,17 @@ void BoardSearch::descend(std::int64_t cost) {
 
 void BoardSearch::take(const Fill& fill, std::int64_t cost) {
     FilledBoard board{fill.stock, {}};
-    for (std::size_t t = 0; t < sizes_.size(); ++t) {
-        left_[t] -= fill.counts[t];
-        board.pieces.insert(board.pieces.end(), static_cast<std::size_t>(fill.counts[t]),
-                            static_cast<int>(types_[t]));
+    for (const auto& [type, count] : fill.parts) {
+        left_[type] -= count;
+        board.pieces.insert(board.pieces.end(), static_cast<std::size_t>(count),
+                            static_cast<int>(types_[type]));
     }
     --supply_[fill.stock];
     path_.push_back(std::move(board));
     descend(cost + packing_.stocks[fill.stock].cost);
     path_.pop_back();
     ++supply_[fill.stock];
-    for (std::size_t t = 0; t < sizes_.size(); ++t) left_[t] += fill.counts[t];
+    for (const auto& [type, count] : fill.parts) left_[type] += count;
 }
 
 // All fills with the longest piece left that nothing more fits into and no other fill is at least as good as. Fullest first.
@@ -234,8 +236,7 @@ std::vector<Fill> BoardSearch::fills() {
     std::vector<Fill> all;
     for (const std::size_t k : by_length_price_) {
         if (supply_[k] == 0 || packing_.stocks[k].outer.length < sizes_[longest]) continue;
-        Fill first{k, packing_.stocks[k].outer.length - sizes_[longest], std::vector<int>(sizes_.size(), 0)};
-        first.counts[longest] = 1;
+        Fill first{k, packing_.stocks[k].outer.length - sizes_[longest], {{longest, 1}}};
         --left_[longest];
         std::vector<Fill> of_stock;
         fill(longest, first, of_stock);
@@ -260,24 +261,31 @@ void BoardSearch::fill(std::size_t type, Fill& so_far, std::vector<Fill>& all) {
         return;
     }
     const auto most = static_cast<int>(std::min<Ticks>(left_[type], so_far.slack / sizes_[type]));
-    const int had = so_far.counts[type];
-    for (int n = most; n >= 0; --n) {
-        so_far.counts[type] = had + n;
+    const bool is_first = so_far.parts.back().first == type;  // one of them was put in at the start
+    if (!is_first) so_far.parts.emplace_back(type, 0);
+    const int had = so_far.parts.back().second;
+    for (int n = most; n > 0; --n) {
+        so_far.parts.back().second = had + n;
         so_far.slack -= n * sizes_[type];
         fill(type + 1, so_far, all);
         so_far.slack += n * sizes_[type];
     }
-    so_far.counts[type] = had;
+    so_far.parts.back().second = had;
+    if (!is_first) so_far.parts.pop_back();
+    fill(type + 1, so_far, all);
 }
 
 // Something more would fit, or a longer piece in the place of a shorter one: what is put off then is no harder to place.
 bool BoardSearch::is_dominated(const Fill& fill) const {
-    std::size_t first = 0;  // the piece that was put in first, and is in every fill
-    while (fill.counts[first] == 0) ++first;
+    std::size_t part = 0;
     Ticks longer = 0;  // the next longer one that is left
     Ticks shortest_left = 0;
-    for (std::size_t t = first; t < sizes_.size(); ++t) {
-        const int used = fill.counts[t] - (t == first ? 1 : 0);
+    for (std::size_t t = fill.parts.front().first; t < sizes_.size(); ++t) {
+        int used = 0;
+        if (part < fill.parts.size() && fill.parts[part].first == t) {
+            used = fill.parts[part].second - (part == 0 ? 1 : 0);  // the first piece is in every fill
+            ++part;
+        }
         if (used > 0 && longer > 0 && longer - sizes_[t] <= fill.slack) return true;
         if (left_[t] - used > 0) longer = shortest_left = sizes_[t];
     }

@@ -83,6 +83,28 @@ std::vector<FilledBoard> filled(const Packed& packed) {
     return boards;
 }
 
+// What costs the same may still be too much: a board goes on the shortest that holds its pieces and costs no more.
+void take_shorter_stock(const Packing& packing, std::vector<FilledBoard>& boards) {
+    std::vector<int> left;
+    for (const Stock& stock : packing.stocks) left.push_back(stock.supply);
+    for (const FilledBoard& board : boards) --left[board.stock];
+    for (FilledBoard& board : boards) {
+        Ticks used = 0;
+        for (const int piece : board.pieces) used += packing.pieces[static_cast<std::size_t>(piece)].length;
+        std::size_t best = board.stock;
+        for (std::size_t k = 0; k < packing.stocks.size(); ++k) {
+            const Stock& stock = packing.stocks[k];
+            const bool is_shorter = stock.outer.length < packing.stocks[best].outer.length;
+            if (left[k] > 0 && stock.outer.length >= used && is_shorter &&
+                stock.cost <= packing.stocks[board.stock].cost)
+                best = k;
+        }
+        ++left[board.stock];
+        --left[best];
+        board.stock = best;
+    }
+}
+
 BoardLayout layout_of_board(const BoardJob& job, FilledBoard board) {
     std::stable_sort(board.pieces.begin(), board.pieces.end(), [&job](int a, int b) {
         const Length x = job.pieces[static_cast<std::size_t>(a)].length;
@@ -110,6 +132,8 @@ double yield_of_boards(const BoardJob& job, const BoardPlan& plan) {
     return stock > 0 ? pieces / stock : 0;
 }
 
+constexpr std::size_t most_searched = 3000;  // pieces: the search goes as deep as there are boards
+
 struct FoundBoards {
     std::vector<FilledBoard> boards;
     std::int64_t cost = 0;
@@ -128,6 +152,9 @@ FoundBoards find_boards(const Packing& packing, const Effort& effort) {
     found.cost = packed.cost;
     found.left_over = packed.left_over.size();
     if (found.left_over == 0 && found.cost == found.least_cost) return found;
+    std::size_t pieces = 0;
+    for (const Piece& piece : packing.pieces) pieces += static_cast<std::size_t>(piece.count);
+    if (pieces > most_searched) return found;
     const std::int64_t below =
         found.left_over == 0 ? found.cost : std::numeric_limits<std::int64_t>::max() / 8;
     FilledBoards better =
@@ -145,11 +172,13 @@ FoundBoards find_boards(const Packing& packing, const Effort& effort) {
 
 tl::expected<BoardPlan, Refusal> plan_boards(const BoardJob& job, const Effort& effort) {
     if (Fault fault = check_job(job)) return tl::unexpected(*fault);
-    FoundBoards found = find_boards(packing_of(job), effort);
+    const Packing packing = packing_of(job);
+    FoundBoards found = find_boards(packing, effort);
     if (found.left_over > 0) return tl::unexpected(left_over("boards", found.left_over));
+    take_shorter_stock(packing, found.boards);
     BoardPlan plan;
     plan.is_in_money = is_bought_by_price(job);
-    plan.cost = found.cost;
+    for (const FilledBoard& board : found.boards) plan.cost += packing.stocks[board.stock].cost;
     plan.least_cost = found.least_cost;
     plan.proved = plan.cost == plan.least_cost;
     std::stable_sort(found.boards.begin(), found.boards.end(),

@@ -47,8 +47,7 @@ struct BoardLayout {
 
 struct BoardPlan {
     std::vector<BoardLayout> boards;  // in the order of their kinds
-    bool is_in_money =
-        false;  // every kind that is bought has a price: the cheapest plan; else the fewest boards
+    bool is_in_money = false;     // every kind bought has a price: the cheapest plan; else the fewest boards
     std::int64_t cost = 0;        // in the least coin; else boards that are no offcuts
     std::int64_t least_cost = 0;  // no plan costs less
     bool proved = false;          // both are the same

@@ -7,7 +7,8 @@
 namespace kw::cutting {
 namespace {
 
-constexpr double slack = 1e-6;  // sums of doubles stay within it, and a bound is only ever rounded down by it
+constexpr double rounding =
+    1e-6;  // sums of doubles stay within it, and a bound is only ever rounded down by it
 constexpr std::size_t most_steps =
     40;  // parameters tried of each family, evenly among the sizes that there are
 constexpr int most_parts = 12;
@@ -19,7 +20,9 @@ double ratio(Ticks a, Ticks b) { return static_cast<double>(a) / static_cast<dou
 // x counts the whole number of parts of 1/(k + 1) that it holds, each as 1/k; an exact multiple as it is.
 double weight_by_parts(Ticks x, Ticks capacity, int k) {
     const Ticks scaled = x * (k + 1);
-    return scaled % capacity == 0 ? ratio(x, capacity) : static_cast<double>(scaled / capacity) / k;
+    if (scaled % capacity == 0) return ratio(x, capacity);
+    const Ticks parts = scaled / capacity;
+    return static_cast<double>(parts) / k;
 }
 
 // What is within `step` of the whole counts as the whole, what is smaller than `step` as nothing.
@@ -77,12 +80,12 @@ std::int64_t least_cost_of(double demand, std::vector<Capacity> stocks) {
     });
     double cost = 0;
     for (const Capacity& stock : stocks) {
-        if (demand <= slack) break;
+        if (demand <= rounding) break;
         const double wanted = std::min(demand / stock.holds, static_cast<double>(stock.supply));
         cost += wanted * static_cast<double>(stock.cost);
         demand -= wanted * stock.holds;
     }
-    return static_cast<std::int64_t>(std::ceil(cost * (1 - 1e-12) - slack));
+    return static_cast<std::int64_t>(std::ceil(cost * (1 - 1e-12) - rounding));
 }
 
 struct Outer {
@@ -135,7 +138,7 @@ public:
             for (const Weights& g : of_widths) most = std::max(most, demand(f, g));
         std::vector<Capacity> stocks;
         for (const Stock& stock : packing_.stocks) stocks.push_back({1, stock.cost, stock.supply});
-        return least_cost_of(std::ceil(most - slack), stocks);
+        return least_cost_of(std::ceil(most - rounding), stocks);
     }
 
 private:

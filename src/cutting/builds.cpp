@@ -7,7 +7,7 @@
 namespace kw::cutting {
 namespace {
 
-constexpr std::size_t most_builds = 400'000;  // kept at once
+constexpr std::size_t most_builds = 200'000;  // kept at once
 
 struct Build {
     Ticks length = 0;

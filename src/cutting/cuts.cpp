@@ -13,7 +13,7 @@ void add_cuts(const SheetLayout& layout, int index, int stage, std::vector<Cut>&
             break;
         }
         cuts.push_back({node.direction, node.fence, node.area, static_cast<std::size_t>(index), stage});
-        parts.push_back(node.cut_off);
+        if (node.cut_off >= 0) parts.push_back(node.cut_off);
         index = node.remainder;
     }
     for (const int part : parts) {

@@ -17,7 +17,7 @@ using Watch = std::function<Searching(std::int64_t best, std::int64_t bound)>;
 struct Effort {
     // Free places that a piece was held against, and partial layouts that were counted out: ten million take a laptop a tenth
     // of a second, more or less.
-    std::int64_t looks = 40'000'000;
+    std::int64_t looks = 60'000'000;
     Watch watch = {};
 };
 

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <set>
 
+#include "cutting/points.h"
+
 namespace kw::cutting {
 
 std::vector<Ticks> cut_points(const std::vector<Piece>& pieces, Ticks size, bool is_length,
@@ -35,18 +37,6 @@ PanelBound::PanelBound(const Packing& panel, std::vector<Ticks> xs, std::vector<
     fill_around();
 }
 
-std::size_t PanelBound::index(const std::vector<Ticks>& points, Ticks size) {
-    return static_cast<std::size_t>(std::upper_bound(points.begin(), points.end(), size) - points.begin()) -
-           1;
-}
-
-std::vector<std::vector<std::size_t>> PanelBound::rests_of(const std::vector<Ticks>& points) {
-    std::vector<std::vector<std::size_t>> rests(points.size());
-    for (std::size_t i = 0; i < points.size(); ++i)
-        for (std::size_t k = 0; k <= i; ++k) rests[i].push_back(index(points, points[i] - points[k]));
-    return rests;
-}
-
 void PanelBound::place_single(const Packing& panel) {
     for (const Piece& piece : panel.pieces)
         for (const bool is_turned : {false, true}) {
@@ -54,7 +44,7 @@ void PanelBound::place_single(const Packing& panel) {
             const Ticks length = is_turned ? piece.width : piece.length;
             const Ticks width = is_turned ? piece.length : piece.width;
             if (length > xs_.back() || width > ys_.back()) continue;
-            std::int64_t& value = within_[at(index(xs_, length), index(ys_, width))];
+            std::int64_t& value = within_[at(index_below(xs_, length), index_below(ys_, width))];
             value = std::max(value, piece.value);
         }
 }

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "cutting/packing.h"
+#include "cutting/points.h"
 
 namespace kw::cutting {
 
@@ -19,16 +19,14 @@ public:
 
     // Of a rectangle that is free: no less than any layout of it.
     std::int64_t within(Ticks length, Ticks width) const {
-        return within_[at(index(xs_, length), index(ys_, width))];
+        return within_[at(index_below(xs_, length), index_below(ys_, width))];
     }
     // Of the panel around a rectangle that is cut from its corner. Its sides must be cut points.
     std::int64_t around(Ticks length, Ticks width) const {
-        return around_[at(index(xs_, length), index(ys_, width))];
+        return around_[at(index_below(xs_, length), index_below(ys_, width))];
     }
 
 private:
-    static std::size_t index(const std::vector<Ticks>& points, Ticks size);
-    static std::vector<std::vector<std::size_t>> rests_of(const std::vector<Ticks>& points);
     std::size_t at(std::size_t x, std::size_t y) const { return x * ys_.size() + y; }
     void place_single(const Packing& panel);
     void fill_within();

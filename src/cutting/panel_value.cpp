@@ -71,7 +71,7 @@ std::optional<PanelBound> bound_of(const Packing& panel) {
     return PanelBound(panel, std::move(xs), std::move(ys));
 }
 
-// A quarter of the effort for a good layout, the rest for a better one or the proof that there is none.
+// An eighth of the effort for a good layout, the rest for a better one or the proof that there is none.
 FoundPanel find_panel(const Packing& panel, const Effort& effort) {
     const Region& all = panel.stocks.front().outer;
     std::int64_t total = 0;
@@ -84,7 +84,12 @@ FoundPanel find_panel(const Packing& panel, const Effort& effort) {
     RepackGoal goal;
     goal.must_place_all = false;
     goal.enough_lost = total - found.most_value;
-    Packed packed = repack(panel, goal, {effort.looks / 4, effort.watch});
+    Watch watch;
+    if (effort.watch)  // the search counts what stays out
+        watch = [&](std::int64_t lost, std::int64_t least) {
+            return effort.watch(total - lost, total - least);
+        };
+    Packed packed = repack(panel, goal, {effort.looks / 8, watch});
     found.value = total - packed.lost;
     found.sheet =
         packed.sheets.empty() ? Sheet{0, 0, {PackingTree(all)}, true} : std::move(packed.sheets.front());

@@ -37,6 +37,8 @@ struct RepackGoal {
 
 // Every piece must fit one of the stocks. The same question has the same answer. `left_over` isn't empty where stock ran out, or
 // where not all had to be placed.
-Packed repack(const Packing& packing, const RepackGoal& goal, const Effort& effort);
+// `begun`: sheets of the only stock, to begin with; what is too many on them is taken off.
+Packed repack(const Packing& packing, const RepackGoal& goal, const Effort& effort,
+              const std::vector<PackingTree>& begun = {});
 
 }  // namespace kw::cutting

@@ -2,15 +2,23 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "cutting/bounds.h"
 #include "cutting/checks.h"
+#include "cutting/pattern_bound.h"
 #include "cutting/sheet_layout.h"
+#include "cutting/smaller_stock.h"
 
 namespace kw::cutting {
 namespace {
 
+constexpr std::size_t most_defects = 8;  // of a sheet: the ways around them grow with the fourth power
+
 Fault check_defects(const SheetKind& kind, std::size_t index) {
+    if (kind.defects.size() > most_defects)
+        return Refusal{field_of("sheets", index, "defects"), Message::say("cutting.too_many_defects"),
+                       Message::say("cutting.join_defects", static_cast<int>(most_defects))};
     for (const Rectangle& defect : kind.defects) {
         const std::string field = field_of("sheets", index, "defects");
         for (const Length size : {defect.length, defect.width})
@@ -163,6 +171,40 @@ double yield_of(const SheetJob& job, const SheetPlan& plan) {
     return stock > 0 ? pieces / stock : 0;
 }
 
+Packed better_of(Packed a, Packed b) {
+    const bool is_second =
+        a.left_over.size() != b.left_over.size() ? b.left_over.size() < a.left_over.size() : b.cost < a.cost;
+    return is_second ? std::move(b) : std::move(a);
+}
+
+bool is_done(const Packed& packed, std::int64_t bound) {
+    return packed.left_over.empty() && packed.cost == bound;
+}
+
+// A quick search first: where it comes to the quick bound, that is all. Then the slow bound, which may be what the quick search has found,
+// and whose patterns are a beginning; then the quick search again, for longer. Where that is stopped it may come less far than before.
+Packed find_sheets(const Packing& packing, const Effort& effort, std::int64_t& bound) {
+    RepackGoal goal;
+    goal.enough_cost = bound;
+    Packed packed = repack(packing, goal, {effort.looks / 20, effort.watch});
+    if (is_done(packed, bound)) return packed;
+    const std::int64_t enough =
+        packed.left_over.empty() ? packed.cost : std::numeric_limits<std::int64_t>::max();
+    const PatternBound by_patterns = least_cost_by_patterns(packing, enough, effort.looks / 2);
+    goal.enough_cost = bound = std::max(bound, by_patterns.cost);
+    if (is_done(packed, bound)) return packed;
+    std::int64_t looks = effort.looks - effort.looks / 2;
+    if (!by_patterns.whole.empty()) {
+        looks /= 2;
+        packed =
+            better_of(std::move(packed), repack(packing, goal, {looks, effort.watch}, by_patterns.whole));
+        if (is_done(packed, bound)) return packed;
+    }
+    return better_of(std::move(packed), repack(packing, goal, {looks, effort.watch}));
+}
+
+constexpr std::int64_t looks_for_smaller = 20'000;  // of one sheet on one smaller kind
+
 }  // namespace
 
 tl::expected<SheetPlan, Refusal> plan_sheets(const SheetJob& job, const Effort& effort) {
@@ -172,10 +214,9 @@ tl::expected<SheetPlan, Refusal> plan_sheets(const SheetJob& job, const Effort& 
     SheetPlan plan;
     plan.is_in_money = asked.is_in_money;
     plan.least_cost = least_cost(asked.packing);
-    RepackGoal goal;
-    goal.enough_cost = plan.least_cost;
-    Packed packed = repack(asked.packing, goal, effort);
+    Packed packed = find_sheets(asked.packing, effort, plan.least_cost);
     if (!packed.left_over.empty()) return tl::unexpected(left_over("sheets", packed.left_over.size()));
+    take_smaller_stock(asked.packing, packed, looks_for_smaller);
     plan.cost = packed.cost;
     plan.proved = plan.cost == plan.least_cost;
     std::stable_sort(packed.sheets.begin(), packed.sheets.end(),

@@ -1,7 +1,7 @@
 #pragma once
 // Parts laid out on sheets: as few sheets as possible, or the cheapest, with cuts that go from edge to edge only (guillotine cuts, of any
 // number of stages). The problem is Gilmore and Gomory's, Multistage cutting stock problems of two and more dimensions, Oper. Res. 13,
-// 1965. How it is solved stands in repack.h, what bounds it in bounds.h.
+// 1965. How it is solved stands in repack.h, what bounds it in bounds.h and pattern_bound.h.
 
 #include <cstdint>
 #include <optional>
@@ -42,8 +42,7 @@ struct SheetJob {
 
 struct SheetPlan {
     std::vector<SheetLayout> sheets;  // in the order of their kinds
-    bool is_in_money =
-        false;  // every kind that is bought has a price: the cheapest plan; else the fewest sheets
+    bool is_in_money = false;     // every kind bought has a price: the cheapest plan; else the fewest sheets
     std::int64_t cost = 0;        // in the least coin; else sheets that are no offcuts
     std::int64_t least_cost = 0;  // no plan costs less
     bool proved = false;          // both are the same

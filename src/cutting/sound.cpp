@@ -1,6 +1,8 @@
 #include "cutting/sound.h"
 
 #include <algorithm>
+#include <array>
+#include <map>
 
 namespace kw::cutting {
 namespace {
@@ -37,7 +39,17 @@ class Ways {
 public:
     explicit Ways(Ticks kerf) : kerf_(kerf) {}
 
-    std::vector<Way> of(const Spot& part, const std::vector<Spot>& all) const {
+    // Different cuts lead to the same part: it is looked at once.
+    const std::vector<Way>& of(const Spot& part, const std::vector<Spot>& all) {
+        const std::array<Ticks, 4> key{part.x, part.y, part.length, part.width};
+        const auto known = known_.find(key);
+        if (known != known_.end()) return known->second;
+        std::vector<Way> ways = find(part, all);
+        return known_[key] = std::move(ways);
+    }
+
+private:
+    std::vector<Way> find(const Spot& part, const std::vector<Spot>& all) {
         std::vector<Spot> defects;
         for (const Spot& defect : all)
             if (is_in(defect, part, kerf_)) defects.push_back(defect);
@@ -56,7 +68,6 @@ public:
         return ways;
     }
 
-private:
     static Way sound(const Spot& part) {
         Way way;
         SoundNode node;
@@ -78,7 +89,7 @@ private:
     }
 
     void add_cut(const Spot& part, const std::vector<Spot>& defects, bool is_across, Ticks at,
-                 std::vector<Way>& ways) const {
+                 std::vector<Way>& ways) {
         const Ticks size = is_across ? part.length : part.width;
         if (at <= 0 || at >= size) return;
         Spot first = part;
@@ -92,8 +103,10 @@ private:
             second.y += at;
             second.width -= at;
         }
-        for (const Way& a : of_part(first, defects))
-            for (const Way& b : of_part(second, defects)) {
+        const std::vector<Way> firsts = of_part(first, defects);
+        const std::vector<Way> seconds = of_part(second, defects);
+        for (const Way& a : firsts)
+            for (const Way& b : seconds) {
                 Way way;
                 SoundNode root;
                 root.spot = part;
@@ -111,7 +124,7 @@ private:
     }
 
     // What is no more than the kerf is no wood at all.
-    std::vector<Way> of_part(const Spot& part, const std::vector<Spot>& defects) const {
+    std::vector<Way> of_part(const Spot& part, const std::vector<Spot>& defects) {
         if (part.length <= kerf_ || part.width <= kerf_) return {waste(part)};
         return of(part, defects);
     }
@@ -123,14 +136,15 @@ private:
     }
 
     Ticks kerf_;
+    std::map<std::array<Ticks, 4>, std::vector<Way>> known_;
 };
 
 }  // namespace
 
 std::vector<SoundWay> sound_ways(Region sheet, const std::vector<Spot>& defects, Ticks kerf) {
+    Ways all(kerf);
     std::vector<SoundWay> ways;
-    for (Way& way : Ways(kerf).of({0, 0, sheet.length, sheet.width}, defects))
-        ways.push_back(std::move(way.way));
+    for (const Way& way : all.of({0, 0, sheet.length, sheet.width}, defects)) ways.push_back(way.way);
     return ways;
 }
 

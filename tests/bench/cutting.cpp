@@ -16,6 +16,7 @@
 #include <sstream>
 
 #include "cutting/boards.h"
+#include "cutting/check.h"
 #include "cutting/panel_value.h"
 #include "cutting/sheets.h"
 
@@ -31,6 +32,7 @@ struct Row {
     std::int64_t known = 0;
     std::int64_t bound = 0;
     bool proved = false;
+    bool wrong = false;  // says the checker
     double ms = 0;
 };
 
@@ -41,7 +43,7 @@ public:
                     "bound", "", "ms");
     }
     void add(const Row& row) {
-        print(row, row.proved ? "proved" : "");
+        print(row, row.wrong ? "WRONG" : row.proved ? "proved" : "");
         all_.pieces += row.pieces;
         all_.found += row.found;
         all_.known += row.known;
@@ -104,10 +106,10 @@ void print_boards(const std::filesystem::path& path, const Effort& effort) {
             in >> length;
             job.pieces.push_back({Length::millimetres(length), 1});
         }
-        row.ms = timed_ms([&] {
-            const auto plan = plan_boards(job, effort);
-            if (plan) row.found = plan->cost, row.bound = plan->least_cost, row.proved = plan->proved;
-        });
+        auto plan = decltype(plan_boards(job, effort)){};
+        row.ms = timed_ms([&] { plan = plan_boards(job, effort); });
+        row.wrong = !plan || laid::wrong_with(job, *plan);
+        if (plan) row.found = plan->cost, row.bound = plan->least_cost, row.proved = plan->proved;
         table.add(row);
     }
     table.print_total();
@@ -139,10 +141,10 @@ void print_sheets(const std::filesystem::path& folder, const Effort& effort) {
         const SheetJob job = read_panels(folder / name);
         Row row{name, 0, 0, bound, 0, false, 0};
         for (const SheetPiece& piece : job.pieces) row.pieces += static_cast<std::size_t>(piece.count);
-        row.ms = timed_ms([&] {
-            const auto plan = plan_sheets(job, effort);
-            if (plan) row.found = plan->cost, row.bound = plan->least_cost, row.proved = plan->proved;
-        });
+        auto plan = decltype(plan_sheets(job, effort)){};
+        row.ms = timed_ms([&] { plan = plan_sheets(job, effort); });
+        row.wrong = !plan || laid::wrong_with(job, *plan);
+        if (plan) row.found = plan->cost, row.bound = plan->least_cost, row.proved = plan->proved;
         table.add(row);
     }
     table.print_total();
@@ -173,10 +175,10 @@ void print_values(const std::filesystem::path& folder, const Effort& effort) {
         const PanelJob job = read_panel(folder / name);
         Row row{name, 0, 0, optimum, 0, false, 0};
         for (const PanelPiece& piece : job.pieces) row.pieces += static_cast<std::size_t>(piece.count);
-        row.ms = timed_ms([&] {
-            const auto plan = most_valuable(job, effort);
-            if (plan) row.found = plan->value, row.bound = plan->most_value, row.proved = plan->proved;
-        });
+        auto plan = decltype(most_valuable(job, effort)){};
+        row.ms = timed_ms([&] { plan = most_valuable(job, effort); });
+        row.wrong = !plan || laid::wrong_with(job, *plan);
+        if (plan) row.found = plan->value, row.bound = plan->most_value, row.proved = plan->proved;
         table.add(row);
     }
     table.print_total();

@@ -1,0 +1,134 @@
+// The fewest and cheapest sheets, where every way to cut a few pieces can be tried.
+#include <doctest/doctest.h>
+
+#include <map>
+
+#include "all_boxes.h"
+#include "check.h"
+#include "cutting/bounds.h"
+#include "cutting/pattern_bound.h"
+#include "cutting/sheets.h"
+#include "effort.h"
+#include "jobs.h"
+
+using namespace kw;
+using namespace kw::cutting;
+using laid::mm;
+
+namespace {
+
+// The least cost of each set of pieces, by which sheets there are left: one sheet after another, each with any part of what is left.
+class LeastCost {
+public:
+    explicit LeastCost(const SheetJob& job) : job_(job), boxes_(single_pieces(job), job.kerf) {
+        for (const SheetKind& kind : job.sheets) {
+            is_in_money_ = is_in_money_ && (kind.is_offcut || kind.price);
+            left_.push_back(kind.on_hand.value_or(100));
+        }
+    }
+
+    // Nothing: there is not stock enough.
+    std::optional<std::int64_t> of_all() { return of(boxes_.sets() - 1); }
+
+private:
+    static std::vector<laid::BoxPiece> single_pieces(const SheetJob& job) {
+        std::vector<laid::BoxPiece> pieces;
+        for (const SheetPiece& piece : job.pieces)
+            for (int i = 0; i < piece.count; ++i)
+                pieces.push_back({piece.length, piece.width, piece.may_turn});
+        return pieces;
+    }
+
+    std::optional<std::int64_t> of(std::size_t set) {
+        if (set == 0) return 0;
+        const auto key = std::make_pair(set, left_);
+        if (const auto known = known_.find(key); known != known_.end()) return known->second;
+        std::optional<std::int64_t> least;
+        for (std::size_t k = 0; k < job_.sheets.size(); ++k) {
+            if (left_[k] == 0) continue;
+            --left_[k];
+            for (std::size_t part = set; part > 0; part = (part - 1) & set)
+                if (const auto rest = with(part, set, k); rest && (!least || *rest < *least)) least = rest;
+            ++left_[k];
+        }
+        return known_[key] = least;
+    }
+
+    std::optional<std::int64_t> with(std::size_t part, std::size_t set, std::size_t k) {
+        const SheetKind& kind = job_.sheets[k];
+        // The first of the pieces is on some sheet: be it this one.
+        if ((part & (~set + 1) & set) == 0 ||
+            !boxes_.fit(part, kind.length - 2 * kind.trim, kind.width - 2 * kind.trim))
+            return std::nullopt;
+        const auto rest = of(set ^ part);
+        if (!rest) return std::nullopt;
+        const std::int64_t price = is_in_money_ ? kind.price.value_or(0) : kind.is_offcut ? 0 : 1;
+        return *rest + price;
+    }
+
+    const SheetJob& job_;
+    laid::AllBoxes boxes_;
+    std::vector<int> left_;
+    bool is_in_money_ = true;
+    std::map<std::pair<std::size_t, std::vector<int>>, std::optional<std::int64_t>> known_;
+};
+
+// A job of one kind of sheet without kerf and trim, as the bounds are asked.
+Packing as_asked(const SheetJob& job) {
+    Packing packing;
+    for (const SheetPiece& piece : job.pieces)
+        packing.pieces.push_back({piece.length.ticks(), piece.width.ticks(), piece.count, piece.may_turn, 1});
+    const Region sheet{job.sheets[0].length.ticks(), job.sheets[0].width.ticks()};
+    packing.stocks.push_back({sheet, {{sheet}}, 1, unlimited});
+    return packing;
+}
+
+}  // namespace
+
+TEST_CASE("no plan of a few pieces is cheaper, and no bound is above the cheapest: every way was tried") {
+    laid::Random random(101);
+    const int jobs = tests::cases(250);
+    int planned = 0;
+    int proved = 0;
+    for (int i = 0; i < jobs; ++i) {
+        CAPTURE(i);
+        const SheetJob job = laid::random_sheets(random, {7, 3, false});
+        const std::optional<std::int64_t> least = LeastCost(job).of_all();
+        const auto plan = plan_sheets(job, {1'000'000, {}});
+        REQUIRE(plan.has_value() == least.has_value());
+        if (!plan) continue;
+        CHECK(laid::wrong_with(job, *plan) == std::nullopt);
+        CHECK(plan->cost == *least);
+        CHECK(plan->least_cost <= *least);
+        ++planned;
+        proved += plan->proved ? 1 : 0;
+    }
+    CHECK(planned > jobs * 2 / 3);
+    CHECK(proved > jobs / 2);
+}
+
+TEST_CASE(
+    "neither bound is above the fewest sheets that any way comes to, and patterns prove what areas don't") {
+    laid::Random random(102);
+    const int jobs = tests::cases(150);
+    int reached = 0;
+    int beyond_areas = 0;
+    for (int i = 0; i < jobs; ++i) {
+        CAPTURE(i);
+        SheetJob job{{}, {{mm(random.between(60, 120)), mm(random.between(40, 80)), {}, {}, false, {}}}, {}};
+        for (int kind = random.between(1, 3); kind > 0; --kind)
+            job.pieces.push_back({mm(random.between(15, 60)), mm(random.between(10, 40)),
+                                  random.between(1, 3), random.chance(30)});
+        const std::int64_t least = *LeastCost(job).of_all();
+        const Packing packing = as_asked(job);
+        const std::int64_t by_areas = least_cost(packing);
+        const std::int64_t by_patterns = least_cost_by_patterns(packing, least + 1, 10'000'000).cost;
+        CHECK(by_areas <= least);
+        CHECK(by_patterns <= least);
+        CHECK(by_patterns > 0);
+        reached += by_patterns == least ? 1 : 0;
+        beyond_areas += by_patterns > by_areas ? 1 : 0;
+    }
+    CHECK(reached > jobs / 2);
+    CHECK(beyond_areas > 0);
+}
