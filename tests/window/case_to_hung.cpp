@@ -60,7 +60,7 @@ constexpr Reading openings[] = {{0, 1, "width_top", "Width, top", "14 3/8"},
                                 {1, 1, "width_back", "Width at the back", "14 5/16"},
                                 {1, 1, "height_left", "Height, left", "5 7/16"},
                                 {2, 1, "width_top", "Width, top", "14 3/8"},
-                                {2, 1, "height_left", "Height, left", "7 0/16"},
+                                {2, 1, "height_left", "Height, left", "7"},
                                 {2, 1, "diagonal_rising", "Diagonal, rising", "16 1/16"},
                                 {2, 1, "diagonal_falling", "Diagonal, falling", "15 15/16"}};
 constexpr Reading hung[] = {{0, 1, "from_front_left", "From front left", "22 9/16"},

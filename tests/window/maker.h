@@ -107,10 +107,13 @@ public:
     // "11 3/16" or "0.25" on the open keypad, by its keys alone.
     void key_in(const std::string& length) {
         const std::size_t slash = length.find('/'), space = length.find(' ');
-        for (const char c : length.substr(0, space)) press(std::string(1, c));
-        if (slash != std::string::npos) {
+        const bool is_fraction = slash != std::string::npos;
+        const std::size_t numerator = space == std::string::npos ? 0 : space + 1;
+        if (!is_fraction || numerator > 0)
+            for (const char c : length.substr(0, space)) press(std::string(1, c));
+        if (is_fraction) {
             press(length.substr(slash));
-            for (const char c : length.substr(space + 1, slash - space - 1)) press(std::string(1, c));
+            for (const char c : length.substr(numerator, slash - numerator)) press(std::string(1, c));
         }
         press("Use ", true);
     }
