@@ -67,6 +67,9 @@ void add_parts_and_pages(CLI::App& app, Options& options) {
     CLI::App* labels =
         add_command(app, options, "labels", "a label to print for each part" + in_the_language);
     add_print_options(labels, options, "the file to write")->required();
+    CLI::App* templates = add_command(
+        app, options, "templates", "where slides are screwed on, true to size, to print" + in_the_language);
+    add_print_options(templates, options, "the file to write")->required();
 }
 
 void add_measured(CLI::App& app, Options& options, Measured what) {

@@ -284,6 +284,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     if (options.command == "plan") return commands.plan();
     if (options.command == "parts") return commands.parts();
     if (options.command == "cards") return commands.pages(print::PagesOf::cards);
+    if (options.command == "templates") return commands.pages(print::PagesOf::templates);
     if (options.command == "labels") return commands.pages(print::PagesOf::labels);
     if (options.command == "fit") return commands.fit();
     if (options.command == "lock") return commands.lock();

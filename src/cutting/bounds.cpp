@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <set>
 
 namespace kw::cutting {
@@ -168,7 +169,13 @@ private:
 
 std::int64_t least_cost(const Packing& packing) {
     const Bound bound(packing);
-    return std::max(bound.by_area(), bound.by_weights());
+    return payable(std::max(bound.by_area(), bound.by_weights()), packing);
+}
+
+std::int64_t payable(std::int64_t cost, const Packing& packing) {
+    std::int64_t step = 0;
+    for (const Stock& stock : packing.stocks) step = std::gcd(step, stock.cost);
+    return step > 0 ? (cost + step - 1) / step * step : cost;
 }
 
 }  // namespace kw::cutting

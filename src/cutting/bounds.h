@@ -11,4 +11,8 @@ namespace kw::cutting {
 // 1990, ch. 8. Holds for every layout, guillotine or not. Defects are left out of account: the bound holds all the same.
 std::int64_t least_cost(const Packing& packing);
 
+// The least that can be paid and is no less than `cost`, by the largest step that all prices are multiples of: of one price, its next
+// multiple.
+std::int64_t payable(std::int64_t cost, const Packing& packing);
+
 }  // namespace kw::cutting

@@ -191,7 +191,7 @@ Packed find_sheets(const Packing& packing, const Effort& effort, std::int64_t& b
     const std::int64_t enough =
         packed.left_over.empty() ? packed.cost : std::numeric_limits<std::int64_t>::max();
     const PatternBound by_patterns = least_cost_by_patterns(packing, enough, effort.looks / 2);
-    goal.enough_cost = bound = std::max(bound, by_patterns.cost);
+    goal.enough_cost = bound = std::max(bound, payable(by_patterns.cost, packing));
     if (is_done(packed, bound)) return packed;
     std::int64_t looks = effort.looks - effort.looks / 2;
     if (!by_patterns.whole.empty()) {

@@ -61,13 +61,12 @@ std::optional<SlideKind> slide_kind_named(std::string_view name) {
 Slide usual_slide(SlideKind kind) {
     const auto in = [](std::int64_t n, std::int64_t d) { return Length::inches(n, d); };
     switch (kind) {
-        case SlideKind::side_mount: return {kind, in(1, 2), in(3, 4), in(1, 4), in(1, 4), {}, in(1, 32), {}};
-        case SlideKind::bottom_corner:
-            return {kind, in(1, 2), in(3, 4), in(1, 4), in(1, 4), {}, in(1, 32), {}};
+        case SlideKind::side_mount: return {kind, in(1, 2), in(3, 4), in(1, 4), in(1, 4), {}, in(1, 32)};
+        case SlideKind::bottom_corner: return {kind, in(1, 2), in(3, 4), in(1, 4), in(1, 4), {}, in(1, 32)};
         case SlideKind::undermount:
-            return {kind, Length::millimetres(21), in(1, 4), in(9, 16), in(1, 8), {}, in(1, 64), {}};
+            return {kind, Length::millimetres(21), in(1, 4), in(9, 16), in(1, 8), {}, in(1, 64)};
         case SlideKind::wooden_runner:
-            return {kind, in(1, 32), in(3, 32), in(1, 32), in(1, 4), {}, in(1, 32), {}};
+            return {kind, in(1, 32), in(3, 32), in(1, 32), in(1, 4), {}, in(1, 32)};
     }
     return {};
 }

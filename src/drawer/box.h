@@ -42,7 +42,11 @@ struct Slide {
     Length back;
     std::vector<Length> lengths;  // those that can be had; empty: the depth is not tied to a length
     Length take_up;               // how much more than `side` each slide takes without a shim
-    std::string note;             // of the maker's own, from the sheet that came with it
+    std::string note = {};        // of the maker's own, from the sheet that came with it
+    Length setback = Length::inches(
+        1,
+        8);  // its front end behind the front of the case, or of an inset face's back (common practice, no source)
+    std::optional<Length> middle = {};  // above the box's bottom edge; nothing: at half its height
 
     bool operator==(const Slide&) const = default;
 };

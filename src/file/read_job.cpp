@@ -143,6 +143,8 @@ Slide read_slide(Fields fields) {
     slide.lengths = fields.lengths("lengths");
     slide.take_up = fields.length("take_up", slide.take_up);
     slide.note = fields.text("note", {});
+    slide.setback = fields.length("setback", slide.setback);
+    slide.middle = fields.optional_length("middle");
     return slide;
 }
 

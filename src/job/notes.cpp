@@ -1,6 +1,7 @@
 #include "job/notes.h"
 
 #include "job/seasons.h"
+#include "job/slide_notes.h"
 #include "job/survey_notes.h"
 
 namespace kw {
@@ -70,6 +71,12 @@ void add_surveys(const Job& job, Plan& plan) {
                 for (Note& note : survey_notes(drawer, box.size.depth)) plan.notes.push_back(std::move(note));
 }
 
+void add_slide_places(const Job& job, Plan& plan) {
+    for (const DrawerSpec& drawer : job.drawers)
+        if (const auto place = slide_place_of(job, plan, drawer))
+            plan.notes.push_back({Level::note, drawer.name, say_slide_place(*place)});
+}
+
 void add_slide_sheet(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers)
         if (drawer.opening && drawer.slide.kind != SlideKind::wooden_runner) {
@@ -94,6 +101,7 @@ void add_setup_notes(const Job& job, Plan& plan) {
     add_faces(job, plan);
     add_blades_and_stacks(job, plan);
     add_faces_without_opening(job, plan);
+    add_slide_places(job, plan);
     add_slide_sheet(job, plan);
 }
 

@@ -4,6 +4,7 @@
 #include "print/labels.h"
 #include "print/layout_pages.h"
 #include "print/part_list.h"
+#include "print/slide_templates.h"
 
 namespace kw::print {
 
@@ -15,6 +16,7 @@ std::vector<Page> pages_of(PagesOf what, const Work& work, const LayOut& layout,
         case PagesOf::labels: return part_labels(work, paper);
         case PagesOf::parts: return part_list(work, paper);
         case PagesOf::layout: return layout_pages(work, layout, paper);
+        case PagesOf::templates: return slide_templates(work, paper);
         case PagesOf::cards: break;
     }
     return setup_cards(work, paper, {preferences.fence_to, preferences.fence_stands == Hand::left});

@@ -8,7 +8,7 @@
 
 namespace kw::print {
 
-enum class PagesOf { cards, labels, parts, layout };
+enum class PagesOf { cards, labels, parts, layout, templates };
 
 // Letter for a job in inches, A4 for one in millimetres.
 Paper usual_paper(const Job& job);

@@ -13,6 +13,7 @@ const char* ending_of(print::PagesOf what) {
         case print::PagesOf::labels: return "-labels.pdf";
         case print::PagesOf::parts: return "-parts.pdf";
         case print::PagesOf::layout: return "-layout.pdf";
+        case print::PagesOf::templates: return "-templates.pdf";
     }
     return "";
 }

@@ -129,13 +129,11 @@ void draw_slide(const DrawerAt& drawer) {
     const Slide usual = usual_slide(
         slide_kind_named(text_at(screen.session, drawer / "slide/kind")).value_or(SlideKind::side_mount));
     const auto hint = [&](Length length) { return exact_text(length, unit_of_job(screen.session)); };
-    const std::pair<const char*, Length> fields[] = {{"side", usual.side},
-                                                     {"top", usual.top},
-                                                     {"bottom", usual.bottom},
-                                                     {"back", usual.back},
-                                                     {"take_up", usual.take_up}};
+    const std::pair<const char*, Length> fields[] = {{"side", usual.side},       {"top", usual.top},
+                                                     {"bottom", usual.bottom},   {"back", usual.back},
+                                                     {"take_up", usual.take_up}, {"setback", usual.setback}};
     {
-        Across across(screen, content_width(screen.ui) < screen.ui.px(560) ? 3 : 5);
+        Across across(screen, content_width(screen.ui) < screen.ui.px(560) ? 3 : 6);
         for (const auto& [field, length] : fields)
             length_entry(screen, screen.ui.shown("field.slide_", field), drawer / "slide" + "/" + field,
                          {across.next(), hint(length)});

@@ -6,8 +6,9 @@
 namespace kw::window {
 namespace {
 
-constexpr std::array<print::PagesOf, 4> all_kinds = {print::PagesOf::cards, print::PagesOf::layout,
-                                                     print::PagesOf::labels, print::PagesOf::parts};
+constexpr std::array<print::PagesOf, 5> all_kinds = {print::PagesOf::cards, print::PagesOf::layout,
+                                                     print::PagesOf::labels, print::PagesOf::parts,
+                                                     print::PagesOf::templates};
 
 const char* name_of(print::PagesOf what) {
     switch (what) {
@@ -15,6 +16,7 @@ const char* name_of(print::PagesOf what) {
         case print::PagesOf::labels: return "labels";
         case print::PagesOf::parts: return "parts";
         case print::PagesOf::layout: return "layout";
+        case print::PagesOf::templates: return "templates";
     }
     return "";
 }

@@ -71,8 +71,9 @@ private:
         const ShopStock& board = dice_.one_of(shop_.boards);
         const bool named = inset || dice_.chance(40);
         if (named) face["stock"] = board.name;
-        for (const char* edge : {"left", "right", "top", "bottom"})
-            face[edge] = text(inset ? ruled(1.5, 3.5) : ruled(4, 20));
+        for (const char* edge : {"left", "right"}) face[edge] = text(inset ? ruled(1.5, 3.5) : ruled(4, 20));
+        // Room for what a solid face swells by in its height, over the year.
+        for (const char* edge : {"top", "bottom"}) face[edge] = text(inset ? ruled(4, 7) : ruled(4, 20));
         drawer_["face"] = face;
         return inset ? board.thickness_mm : 0;
     }
@@ -82,8 +83,9 @@ private:
         Json slide{{"kind", kind}};
         if (kind == "side mount" || kind == "bottom corner") slide["side"] = text(ruled(12, 14));
         const bool has_usual = kind == "undermount" || kind == "wooden runner";
-        if (!has_usual || dice_.chance(50)) {
-            slide["top"] = text(ruled(2, 19));
+        // A wooden runner's usual clearances are too little for high sides of solid wood.
+        if (!has_usual || kind == "wooden runner" || dice_.chance(50)) {
+            slide["top"] = text(ruled(6, 19));
             slide["bottom"] = text(ruled(2, 12));
         }
         slide["back"] = text(back);

@@ -265,3 +265,13 @@ TEST_CASE("a watch that says stop later has no worse plan than one that says it 
         cost = plan->cost;
     }
 }
+
+TEST_CASE("nobody buys a third of a sheet: where all that is bought costs the same, one sheet is the least") {
+    SheetJob job{{{mm(900), mm(900), 2, false}}, {endless(mm(2000), mm(1000))}, mm(3)};
+    job.sheets[0].price = 3850;
+    job.sheets.push_back({mm(1000), mm(950), 1, {}, true, {}});
+    const SheetPlan plan = planned(job);
+    CHECK(plan.cost == 3850);
+    CHECK(plan.least_cost == 3850);
+    CHECK(plan.proved);
+}

@@ -10,6 +10,7 @@
 #include "print/labels.h"
 #include "print/layout_pages.h"
 #include "print/part_list.h"
+#include "print/slide_templates.h"
 #include "sample_job.h"
 #include "session/session.h"
 
@@ -54,7 +55,7 @@ inline kw::Json with_sizes(kw::Json job) {
 
 inline std::vector<std::vector<kw::print::Page>> all_pages(const kw::Work& work, kw::print::Paper paper) {
     return {kw::print::setup_cards(work, paper), kw::print::part_labels(work, paper),
-            kw::print::part_list(work, paper),
+            kw::print::part_list(work, paper), kw::print::slide_templates(work, paper),
             kw::print::layout_pages(work, kw::lay_out(work.job, work.plan, quick()), paper)};
 }
 

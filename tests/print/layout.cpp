@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "draw/slide_template.h"
+#include "job/slide_notes.h"
 #include "print/job_to_print.h"
 #include "print/marks.h"
 #include "print/sheet.h"
@@ -168,6 +170,36 @@ TEST_CASE(
             }
         CHECK(boxes == boxes_wanted);
     });
+}
+
+TEST_CASE("a slide's template is true to size: its cross is where the slide's front end goes") {
+    for_jobs(61, 70, [&](const kw::Work& work, Paper paper) {
+        for (const Page& page : slide_templates(work, paper))
+            for (const Item& item : page.items) {
+                const auto* picture = std::get_if<Picture>(&item);
+                if (!picture) continue;
+                CHECK(picture->scale == 1.0);
+                bool found = false;
+                for (const kw::DrawerSpec& drawer : work.job.drawers)
+                    if (const auto place = kw::slide_place_of(work.job, work.plan, drawer))
+                        found =
+                            found || picture->drawing == kw::draw::slide_template(*place, work.job.locale);
+                CHECK(found);
+            }
+    });
+    const kw::SlidePlace place{kw::Length::millimetres(22), kw::Length::millimetres(63),
+                               kw::Length::millimetres(57)};
+    const kw::draw::Drawing drawing = kw::draw::slide_template(place, kw::Locale(kw::Graduation::mm_0_1));
+    // The middle's line runs at its height, and the cross's upright one as far behind the front.
+    int upright = 0, level = 0;
+    for (const auto& shape : drawing.shapes)
+        if (const auto* line = std::get_if<kw::draw::Line>(&shape); line && line->points.size() == 2) {
+            const auto &a = line->points[0], &b = line->points[1];
+            upright += a.x_mm == 22 && b.x_mm == 22 && a.y_mm < 63 && b.y_mm > 63 ? 1 : 0;
+            level += a.y_mm == 63 && b.y_mm == 63 && a.x_mm < 22 && b.x_mm > 22 ? 1 : 0;
+        }
+    CHECK(upright == 1);
+    CHECK(level == 1);
 }
 
 TEST_CASE("names of a thousand letters are cut short, and nothing runs off the page") {
