@@ -11,7 +11,7 @@ namespace {
 // The unit may be all that could be read.
 Graduation graduation_of(const Session& session) {
     const Json& document = session.document;
-    const bool inch = !document.is_object() || document.value("unit", "in") == "in";
+    const bool inch = !document.is_object() || !document.contains("unit") || document["unit"] == "in";
     return inch ? Graduation::in_64 : Graduation::mm_0_1;
 }
 

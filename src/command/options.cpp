@@ -88,6 +88,7 @@ void add_measured(CLI::App& app, Options& options, Measured what) {
             ->needs(drawer);
     if (!opening)
         command->add_option("--copy", options.copy, "which of the drawers of that name: 1 is the first")
+            ->check(CLI::PositiveNumber)
             ->needs(drawer);
     command->add_flag("--save", options.save, "keeps the readings in the job")->needs(read);
     command->footer(measured_words(what));

@@ -52,7 +52,8 @@ public:
 
     // dx and dy in mm, phi in radians.
     Row solve() {
-        for (std::size_t i = 0; i < unknowns; ++i) matrix_[i][i] += touch;
+        // A turn is what readings must tell most plainly: one gap that is off is a face that is moved, not turned.
+        for (std::size_t i = 0; i < unknowns; ++i) matrix_[i][i] += i == 2 ? touch_of_turn : touch;
         for (std::size_t pivot = 0; pivot < unknowns; ++pivot)
             for (std::size_t i = pivot + 1; i < unknowns; ++i) {
                 const double factor = matrix_[i][pivot] / matrix_[pivot][pivot];
@@ -68,7 +69,7 @@ public:
     }
 
 private:
-    static constexpr double touch = 1e-9;
+    static constexpr double touch = 1e-9, touch_of_turn = 1e-6;
     double unit_mm_;
     std::array<Row, unknowns> matrix_{};
     Row right_{};

@@ -43,6 +43,12 @@ double mean_mm(const Survey& survey, const Places& places) {
     return all.empty() ? 0.0 : sum / double(all.size());
 }
 
+// The width at the back as the fillers leave it: as wide as what the slides run between.
+Survey between_fillers(Survey survey, const FrameStandsIn& frame) {
+    if (auto& back = survey.at(SurveyPlace::width_back)) *back -= frame.left + frame.right;
+    return survey;
+}
+
 }  // namespace
 
 std::string_view name_of(SurveyPlace place) {
@@ -66,19 +72,26 @@ bool Survey::is_empty() const {
                         [](const std::optional<Length>& reading) { return reading.has_value(); });
 }
 
-std::optional<Length> least_width(const Survey& survey) { return least_of(survey, widths); }
+std::optional<Length> least_width(const Survey& survey, const FrameStandsIn& frame) {
+    return least_of(between_fillers(survey, frame), widths);
+}
 std::optional<Length> least_height(const Survey& survey) { return least_of(survey, heights); }
 std::optional<Length> least_depth(const Survey& survey) { return least_of(survey, depths); }
 
-SurveyResult said_by(const Survey& survey, const Slide& slide) {
+SurveyResult said_by(const Survey& as_read, const Slide& slide, const Opening& goes_by,
+                     const FrameStandsIn& frame) {
+    const Survey survey = between_fillers(as_read, frame);
     SurveyResult result;
     result.width_differs = differs(survey, widths);
     result.height_differs = differs(survey, heights);
     result.depth_differs = differs(survey, depths);
-    result.shim = max(Length{}, result.width_differs - 2 * slide.take_up);
+    for (const Length width : readings_at(survey, widths))
+        result.shim = max(result.shim, width - goes_by.width - 2 * slide.take_up);
     const auto& rising = survey.at(SurveyPlace::diagonal_rising);
     const auto& falling = survey.at(SurveyPlace::diagonal_falling);
-    const double width_mm = mean_mm(survey, front_widths), height_mm = mean_mm(survey, heights);
+    const auto or_typed = [](double mm, Length typed) { return mm > 0.0 ? mm : typed.mm(); };
+    const double width_mm = or_typed(mean_mm(survey, front_widths), goes_by.width),
+                 height_mm = or_typed(mean_mm(survey, heights), goes_by.height);
     if (!rising || !falling || width_mm <= 0.0) return result;
     const double rising_mm = rising->mm(), falling_mm = falling->mm();
     result.leans_right =

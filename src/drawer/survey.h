@@ -14,7 +14,7 @@ enum class SurveyPlace {
     width_top,
     width_middle,
     width_bottom,
-    width_back,  // at the inside of the back
+    width_back,  // inside the case, at its back: behind a face frame this is wider than between the fillers
     height_left,
     height_right,
     depth_left,
@@ -40,8 +40,13 @@ struct Survey {
     bool operator==(const Survey&) const = default;
 };
 
-// The least of the readings, which the box must pass; nothing where there is none.
-std::optional<Length> least_width(const Survey& survey);
+// How far a face frame stands in from the inside of the case: a filler as thick goes behind the slide.
+struct FrameStandsIn {
+    Length left, right;
+};
+
+// The least of the readings, which the box must pass; nothing where there is none. At the back it is what the fillers leave.
+std::optional<Length> least_width(const Survey& survey, const FrameStandsIn& frame = {});
 std::optional<Length> least_height(const Survey& survey);
 std::optional<Length> least_depth(const Survey& survey);
 
@@ -53,17 +58,20 @@ struct SurveyResult {
     // The mean of the diagonals by what they were read as, less what the widths and heights make it: nothing that is cut as
     // a parallelogram or a trapezium has more than errors of reading here. Nothing where one of them is missing.
     std::optional<Length> contradicts_by;
-    // What must go behind a slide where the opening is widest, in all: more than both slides take up.
+    // What must go behind the slides where the opening is widest, in all: what it is wider there than what the box goes by, less what both
+    // slides take up.
     Length shim;
 
     bool operator==(const SurveyResult&) const = default;
 };
 
-// With d_r and d_f the diagonals, w the mean width at the front and h the mean height along the sides:
+// `goes_by`: what the box is made for. With d_r and d_f the diagonals, w the mean width at the front and h the mean height along the sides
+// (those of `goes_by` where none was read):
 //   leans_right     (d_r^2 - d_f^2) / (4 w)
 //   contradicts_by  sqrt((d_r^2 + d_f^2) / 2) - sqrt(w^2 + h^2)     the parallelogram law
 // To the nearest tick, which says nothing of their accuracy.
-SurveyResult said_by(const Survey& survey, const Slide& slide);
+SurveyResult said_by(const Survey& survey, const Slide& slide, const Opening& goes_by,
+                     const FrameStandsIn& frame = {});
 
 // Beyond this, readings with a tape contradict each other: one is misread. Four readings of half a millimetre each
 // (EU class II tape at one metre), with room for how it is held.

@@ -6,7 +6,8 @@ namespace {
 Survey read_survey(Fields fields) {
     Survey survey;
     for (const SurveyPlace place : survey_places())
-        survey.at(place) = fields.optional_length(std::string(name_of(place)));
+        if (const std::string name(name_of(place)); fields.has(name))
+            survey.at(place) = fields.required_length(name);
     return survey;
 }
 
@@ -32,13 +33,19 @@ Gaps read_gaps(Fields fields) {
 
 void read_opening(Fields& opening, DrawerSpec& drawer) {
     drawer.survey = read_survey(opening.object("survey"));
+    if (opening.has("frame")) {
+        Fields frame = opening.object("frame");
+        drawer.frame = FrameStandsIn{frame.length("left", {}), frame.length("right", {})};
+    }
     const Survey& survey = drawer.survey;
     drawer.opening =
-        Opening{least(opening, "width", least_width(survey)), least(opening, "height", least_height(survey)),
-                least(opening, "depth", least_depth(survey))};
-    if (!opening.has("frame")) return;
-    Fields frame = opening.object("frame");
-    drawer.frame = FrameStandsIn{frame.length("left", {}), frame.length("right", {})};
+        Opening{least(opening, "width", least_width(survey, drawer.frame.value_or(FrameStandsIn{}))),
+                least(opening, "height", least_height(survey)), least(opening, "depth", least_depth(survey))};
+    drawer.face_opening = drawer.opening;
+    Survey in_front = survey;
+    in_front.at(SurveyPlace::width_back).reset();
+    if (opening.has("width") || least_width(in_front))
+        drawer.face_opening->width = least(opening, "width", least_width(in_front));
 }
 
 std::map<int, Assembled> read_assembled(Fields fields, int count) {
@@ -47,8 +54,9 @@ std::map<int, Assembled> read_assembled(Fields fields, int count) {
         const std::string name = std::to_string(copy);
         if (!fields.has(name)) continue;
         Fields one = fields.object(name);
-        all[copy] = {one.optional_length("from_front_left"), one.optional_length("from_front_right"),
-                     read_gaps(one.object("gaps"))};
+        all[copy].gaps = read_gaps(one.object("gaps"));
+        if (one.has("from_front_left")) all[copy].from_front_left = one.required_length("from_front_left");
+        if (one.has("from_front_right")) all[copy].from_front_right = one.required_length("from_front_right");
     }
     return all;
 }

@@ -9,8 +9,8 @@ std::optional<HungFace> hung_face(const DrawerSpec& drawer) {
     const FaceSpec& face = drawer.face;
     if (!drawer.opening) return std::nullopt;
     const auto size =
-        size_face(*drawer.opening, {face.style, face.left, face.right, face.top, face.bottom, Length{}});
-    if (!size) return std::nullopt;
+        size_face(face_opening(drawer), {face.style, face.left, face.right, face.top, face.bottom, Length{}});
+    if (!size || size->length <= Length{} || size->width <= Length{}) return std::nullopt;
     if (face.style == FaceStyle::inset)
         return HungFace{size->length, size->width, face.left, face.right, face.top, face.bottom};
     return HungFace{size->length, size->width, face.reveal, face.reveal, face.reveal, face.reveal};
@@ -24,12 +24,10 @@ std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const s
                                   [&](const DrawerBox& one) { return one.drawer == drawer; });
     if (spec == job.drawers.end() || box == plan.boxes.end() || copy < 1 || copy > spec->count)
         return std::nullopt;
-    AssemblyResult result{box->size,
-                          Length::nearest_mm(std::hypot(box->size.width.mm(), box->size.depth.mm())),
-                          {},
-                          {},
-                          hung_face(*spec),
-                          {}};
+    AssemblyResult result;
+    result.box = box->size;
+    result.diagonal = Length::nearest_mm(std::hypot(box->size.width.mm(), box->size.depth.mm()));
+    result.face = hung_face(*spec);
     const auto read = spec->assembled.find(copy);
     if (read == spec->assembled.end()) return result;
     const Assembled& readings = read->second;
@@ -38,6 +36,8 @@ std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const s
         if (square) result.square = *square;
         else result.not_this_box = square.error();
     }
+    result.is_half_read = readings.from_front_left.has_value() != readings.from_front_right.has_value();
+    result.gaps = readings.gaps;
     if (result.face) result.hanging = hanging(*result.face, readings.gaps);
     return result;
 }

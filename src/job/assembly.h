@@ -12,9 +12,11 @@ struct AssemblyResult {
     BoxSize box;                          // as its parts are planned
     Length diagonal;                      // that each should read
     std::optional<Squareness> square;     // where both diagonals were read
+    bool is_half_read = false;            // one diagonal without the other, which says nothing
     std::optional<Refusal> not_this_box;  // where they can't be this box's
     std::optional<HungFace> face;         // nothing where the drawer has none, or it has no size
-    std::optional<Hanging> hanging;       // where a gap was read
+    Gaps gaps;                            // as they were read
+    std::optional<Hanging> hanging;       // where one was
 };
 
 // The face and the gaps that are wanted round it: those of an inset face, or the reveal of an overlay face.

@@ -53,8 +53,8 @@ void check_face(const DrawerDesign& drawer, const std::string& at, std::vector<P
                             Message::say(std::string("job.gaps_leave_no_face.") + way, gaps, size),
                             Message::say("job.gaps_less")});
     };
-    check(drawer.spec->opening->width, face.left + face.right, "wide", "left");
-    check(drawer.spec->opening->height, face.top + face.bottom, "high", "top");
+    check(face_opening(*drawer.spec).width, face.left + face.right, "wide", "left");
+    check(face_opening(*drawer.spec).height, face.top + face.bottom, "high", "top");
 }
 
 // The shortest part that a machine's operator can hold: the machine says it. A part is looked at for the machine that cuts

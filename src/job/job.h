@@ -68,11 +68,6 @@ struct FaceSpec {
         Length::inches(1, 8);  // of an overlay face: the gap to what is beside it, on all four sides
 };
 
-// How far a face frame stands in from the inside of the case: a filler as thick goes behind the slide.
-struct FrameStandsIn {
-    Length left, right;
-};
-
 // What was read of one drawer once it was put together and hung.
 struct Assembled {
     std::optional<Length> from_front_left, from_front_right;  // diagonals of the box, see squareness.h
@@ -86,6 +81,7 @@ struct DrawerSpec {
         opening;  // either this, with a slide; the least of what was typed and of the survey
     Survey survey;
     std::optional<FrameStandsIn> frame;
+    std::optional<Opening> face_opening;  // the same without what was read at the back: what a face meets
     Slide slide;
     std::optional<BoxSize> box;  // or the box itself
     std::string side_stock;
@@ -95,6 +91,11 @@ struct DrawerSpec {
     FaceSpec face;
     std::map<int, Assembled> assembled;  // by copy, from 1
 };
+
+// What its face meets; the drawer has an opening.
+inline const Opening& face_opening(const DrawerSpec& drawer) {
+    return drawer.face_opening ? *drawer.face_opening : *drawer.opening;
+}
 
 // Seconds of work; common practice, no source. All editable in the job.
 struct WorkTimes {
@@ -110,8 +111,10 @@ struct WorkTimes {
 
 // How parts are laid out on boards and sheets.
 struct CuttingRules {
-    std::optional<Length> kerf;      // nothing: the ripping blade's
-    Length over_length, over_width;  // rough sizes are so much more than finished ones
+    std::optional<Length> kerf;  // nothing: the ripping blade's
+    // Rough sizes are so much more than finished ones: the setups rip and crosscut to size from them, and fronts and backs get their length
+    // only when their joint is locked (common practice, no source).
+    Length over_length = Length::inches(1, 2), over_width = Length::inches(1, 8);
     Length least_offcut_length = Length::inches(12), least_offcut_width = Length::inches(2);  // worth keeping
 };
 

@@ -1,17 +1,23 @@
 #include "job/lay_out.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 #include <tuple>
 
 #include "cutting/boards.h"
 #include "cutting/sheets.h"
+#include "job/standing.h"
 
 namespace kw {
 namespace {
 
 // A full kerf, where the shop has no ripping blade of its own (1/8 in; common practice).
 constexpr Length full_kerf = Length::inches(1, 8);
+
+std::optional<std::int64_t> price_of(const StockSize& size) {
+    return is_here(size) ? std::nullopt : size.price_cents;
+}
 
 // Parts of one stock that are cut alike, by their ids.
 struct AlikeParts {
@@ -59,6 +65,8 @@ std::string field_of(const std::string& at, const std::string& blamed) {
     const std::string list = blamed.substr(0, first);
     if ((list != "sheets" && list != "boards") || first == std::string::npos) return at + "/sizes";
     std::string rest = blamed.substr(first);
+    if (const std::size_t on_hand = rest.rfind(".on_hand"); on_hand != std::string::npos)
+        rest.replace(on_hand, std::string::npos, ".count");
     std::replace(rest.begin(), rest.end(), '.', '/');
     return at + "/sizes" + rest;
 }
@@ -77,8 +85,16 @@ public:
     LaidStock run() {
         LaidStock laid;
         laid.stock = stock_.name;
-        laid.is_in_sheets = std::all_of(stock_.sizes.begin(), stock_.sizes.end(),
-                                        [](const StockSize& size) { return size.width.has_value(); });
+        const auto has_width = [](const StockSize& size) { return size.width.has_value(); };
+        const auto narrow = std::find_if_not(stock_.sizes.begin(), stock_.sizes.end(), has_width);
+        const bool any_wide = std::any_of(stock_.sizes.begin(), stock_.sizes.end(), has_width);
+        laid.is_in_sheets = any_wide;
+        // A board as wide as its parts and a sheet can't be weighed against each other.
+        if (any_wide && narrow != stock_.sizes.end()) {
+            laid.cannot = Problem{at_ + "/sizes/" + std::to_string(narrow - stock_.sizes.begin()) + "/width",
+                                  Message::say("layout.width_of_some"), Message::say("layout.width_of_all")};
+            return laid;
+        }
         if (laid.is_in_sheets) on_sheets(laid);
         else on_boards(laid);
         return laid;
@@ -86,7 +102,17 @@ public:
 
 private:
     void blame(const Refusal& refusal, LaidStock& laid) const {
-        laid.cannot = Problem{field_of(at_, refusal.field), refusal.why, refusal.remedy};
+        const Message of_what = piece_blamed(refusal.field);
+        laid.cannot = Problem{field_of(at_, refusal.field), of_what + refusal.why, refusal.remedy};
+    }
+
+    // "`twine.1.front`: " of "pieces.3.length"; else the stock's name.
+    Message piece_blamed(const std::string& field) const {
+        const std::string list = "pieces.";
+        const std::size_t index =
+            field.rfind(list, 0) == 0 ? std::size_t(std::atoi(field.c_str() + list.size())) : parts_.size();
+        return Message::of(
+            index < parts_.size() ? part_message(parts_[index].ids.front()) : Message::of(stock_.name), ": ");
     }
 
     void on_sheets(LaidStock& laid) {
@@ -120,7 +146,7 @@ private:
         ask.kerf = layout_kerf(job_);
         for (const AlikeParts& part : parts_) ask.pieces.push_back({part.length, int(part.ids.size())});
         for (const StockSize& size : stock_.sizes)
-            ask.boards.push_back({size.length, size.count, size.price_cents, size.is_offcut, size.trim});
+            ask.boards.push_back({size.length, size.count, price_of(size), is_here(size), size.trim});
         const auto plan = cutting::plan_boards(ask, effort_);
         if (!plan) return blame(plan.error(), laid);
         take_result(*plan, laid);
@@ -151,6 +177,8 @@ private:
 };
 
 }  // namespace
+
+bool is_here(const StockSize& size) { return size.is_offcut || size.count; }
 
 Length layout_kerf(const Job& job) {
     if (job.cutting.kerf) return *job.cutting.kerf;

@@ -48,6 +48,9 @@ struct LayOut {
 // plan have the same layout on every machine.
 LayOut lay_out(const Job& job, const Plan& plan, const cutting::Effort& effort = {});
 
+// What is counted is on hand, and is not bought.
+bool is_here(const StockSize& size);
+
 // What a blade takes: the job's own, or that of the widest ripping blade in the shop.
 Length layout_kerf(const Job& job);
 

@@ -41,8 +41,9 @@ void add_faces_without_opening(const Job& job, Plan& plan) {
 void add_faces(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers) {
         if (!drawer.opening || drawer.face.style == FaceStyle::none || !drawer.face.stock.empty()) continue;
-        const auto size = size_face(*drawer.opening, {drawer.face.style, drawer.face.left, drawer.face.right,
-                                                      drawer.face.top, drawer.face.bottom, Length{}});
+        const auto size =
+            size_face(face_opening(drawer), {drawer.face.style, drawer.face.left, drawer.face.right,
+                                             drawer.face.top, drawer.face.bottom, Length{}});
         plan.notes.push_back(
             {Level::note, drawer.name, Message::say("job.face_is", size->length, size->width)});
     }

@@ -63,7 +63,7 @@ std::vector<PartSize> sizes_of(const Job& job, const Design& design, const Drawe
     if (!spec.opening || spec.face.stock.empty()) return sizes;
     const FaceAsk face{spec.face.style, spec.face.left,   spec.face.right,
                        spec.face.top,   spec.face.bottom, job.stock_named(spec.face.stock)->thickness};
-    if (auto size = size_face(*spec.opening, face)) sizes.push_back(*size);
+    if (auto size = size_face(face_opening(spec), face)) sizes.push_back(*size);
     return sizes;
 }
 

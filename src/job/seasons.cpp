@@ -19,11 +19,15 @@ std::optional<MovingFace> moving_face(const Job& job, const DrawerSpec& spec) {
     if (!stock || !spec.opening || spec.face.style == FaceStyle::none) return std::nullopt;
     const FaceSpec& face = spec.face;
     const auto size =
-        size_face(*spec.opening, {face.style, face.left, face.right, face.top, face.bottom, Length{}});
+        size_face(face_opening(spec), {face.style, face.left, face.right, face.top, face.bottom, Length{}});
     const auto season = season_of(*stock, job.climate, size->width);
     if (!season) return std::nullopt;
     // In a bank, what one face takes of the gap above it the next one takes below.
     return MovingFace{*season, face.style == FaceStyle::inset ? face.top + face.bottom : face.reveal};
+}
+
+bool lacks_species(const Stock* stock) {
+    return stock && stock->kind == StockKind::solid && (!stock->species || !find_species(*stock->species));
 }
 
 Message fields_in_all(Length needed) { return Message::say("season.at_least_in_all", needed); }
@@ -45,7 +49,7 @@ std::vector<Problem> check_seasons(const Job& job, const DrawerDesign& drawer, c
     const Stock* sides = job.stock_named(spec.side_stock);
     const auto high = sides ? season_of(*sides, job.climate, drawer.box.height) : std::nullopt;
     const Length room = spec.slide.top + spec.slide.bottom;
-    if (high && spec.opening && high->swells >= room)
+    if (high && spec.opening && !spec.box && high->swells >= room)
         problems.push_back({at + "/slide/top", Message::say("season.sides_jam", high->swells, room),
                             fields_in_all(high->swells + worth_saying)});
     const auto face = moving_face(job, spec);
@@ -60,10 +64,14 @@ std::vector<Note> season_notes(const Job& job, const DrawerDesign& drawer) {
     std::vector<Note> notes;
     const DrawerSpec& spec = *drawer.spec;
     const Stock* sides = job.stock_named(spec.side_stock);
+    if (lacks_species(sides) || lacks_species(job.stock_named(spec.face.stock)))
+        notes.push_back({Level::warning, spec.name, Message::say("season.no_species")});
     const auto high = sides ? season_of(*sides, job.climate, drawer.box.height) : std::nullopt;
     if (high && high->swells + high->shrinks >= worth_saying)
         notes.push_back(
-            {Level::note, spec.name, Message::say("season.sides_move", high->swells + high->shrinks)});
+            {Level::note, spec.name,
+             Message::say(spec.opening && !spec.box ? "season.sides_move" : "season.sides_move_by",
+                          high->swells + high->shrinks)});
     const auto face = moving_face(job, spec);
     if (!face || face->season.swells + face->season.shrinks < worth_saying) return notes;
     const Length least = face->gaps - face->season.swells, most = face->gaps + face->season.shrinks;
@@ -86,7 +94,7 @@ std::vector<Note> nominal_notes(const Job& job) {
     }();
     std::vector<Note> notes;
     for (const Stock& stock : job.stock)
-        if (stock.kind != StockKind::solid &&
+        if (stock.kind == StockKind::plywood &&
             std::find(nominal.begin(), nominal.end(), stock.thickness) != nominal.end())
             notes.push_back({Level::warning, stock.name, Message::say("season.nominal", stock.thickness)});
     return notes;

@@ -21,7 +21,7 @@ std::vector<Problem> check_seasons(const Job& job, const DrawerDesign& drawer, c
 // What moves by more than a rule shows, and has room to.
 std::vector<Note> season_notes(const Job& job, const DrawerDesign& drawer);
 
-// A thickness that is written just as panels are called, which they never measure.
+// Plywood whose thickness is written just as it is called, which it hardly ever measures.
 std::vector<Note> nominal_notes(const Job& job);
 
 }  // namespace kw

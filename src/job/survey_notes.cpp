@@ -7,6 +7,8 @@ namespace {
 
 // Less than this a tape does not tell (common practice, no source).
 constexpr Length tape = Length::micrometres(500);
+// More than this is no case out of parallel (common practice, no source).
+constexpr Length too_far = Length::millimetres(40);
 
 Message at_place(SurveyPlace place) { return Message::name("survey.place.", name_of(place)); }
 
@@ -33,13 +35,25 @@ class Notes {
 public:
     explicit Notes(const DrawerSpec& drawer)
         : drawer_(drawer),
-          says_(said_by(drawer.survey, drawer.slide)),
-          goes_by_(drawer.opening.value_or(Opening{})) {}
+          goes_by_(drawer.opening.value_or(Opening{})),
+          says_(said_by(drawer.survey, drawer.slide, goes_by_, drawer.frame.value_or(FrameStandsIn{}))) {}
 
     std::vector<Note> all(Length box_depth) {
+        // No case is so far out: a reading is wrong, or in another unit, and nothing else is worth saying.
+        using P = SurveyPlace;
+        Length most =
+            max(says_.shim, max(says_.width_differs, max(says_.height_differs, says_.depth_differs)));
+        const auto beyond = [&](P place, Length goes_by) {
+            if (const auto& read = drawer_.survey.at(place)) most = max(most, *read - goes_by);
+        };
+        for (const P place : {P::height_left, P::height_right}) beyond(place, goes_by_.height);
+        for (const P place : {P::depth_left, P::depth_right}) beyond(place, goes_by_.depth);
+        if (most > too_far) {
+            add(Message::say("survey.too_far_apart", most), Level::warning);
+            return std::move(notes_);
+        }
         width();
         const Survey& survey = drawer_.survey;
-        using P = SurveyPlace;
         if (says_.height_differs >= tape)
             add(differs("survey.higher", survey, {P::height_left, P::height_right}, says_.height_differs,
                         goes_by_.height));
@@ -59,12 +73,23 @@ private:
 
     void width() {
         using P = SurveyPlace;
-        if (says_.width_differs < tape) return;
-        const Message wider = differs("survey.wider", drawer_.survey,
+        const bool differs_much = says_.width_differs >= tape;
+        Message wider = differs_much
+                            ? differs("survey.wider", between_fillers(),
                                       {P::width_top, P::width_middle, P::width_bottom, P::width_back},
-                                      says_.width_differs, goes_by_.width);
-        if (says_.shim < tape) return add(Message::say("survey.taken_up", wider));
-        add(Message::say("survey.shim", wider, 2 * drawer_.slide.take_up, says_.shim), Level::warning);
+                                      says_.width_differs, goes_by_.width)
+                            : Message::say("survey.wider_than_typed", goes_by_.width);
+        if (says_.shim >= tape)
+            add(Message::say("survey.shim", wider, 2 * drawer_.slide.take_up, says_.shim), Level::warning);
+        else if (differs_much) add(Message::say("survey.taken_up", wider));
+    }
+
+    // As the readings are compared: at the back what the fillers leave.
+    Survey between_fillers() const {
+        Survey survey = drawer_.survey;
+        if (auto& back = survey.at(SurveyPlace::width_back); back && drawer_.frame)
+            *back -= drawer_.frame->left + drawer_.frame->right;
+        return survey;
     }
 
     void lean() {
@@ -94,14 +119,15 @@ private:
     }
 
     const DrawerSpec& drawer_;
-    SurveyResult says_;
     Opening goes_by_;
+    SurveyResult says_;
     std::vector<Note> notes_;
 };
 
 }  // namespace
 
 std::vector<Note> survey_notes(const DrawerSpec& drawer, Length box_depth) {
+    if (drawer.box) return {};  // it is made as it is given, whatever its opening
     return Notes(drawer).all(box_depth);
 }
 

@@ -7,7 +7,7 @@
 
 namespace kw {
 
-// About the drawer by its name; none where nothing was measured twice. `box_depth`: how long a filler behind the slide is.
+// About the drawer by its name: also of its fillers, and of what is noted of its slides. None where the box is given. `box_depth`: how long a filler behind the slide is.
 std::vector<Note> survey_notes(const DrawerSpec& drawer, Length box_depth);
 
 }  // namespace kw

@@ -38,7 +38,6 @@ public:
         say(hanging.right_out, "assembly.right_out", "assembly.right_in");
         if (hanging.left_over >= worth_moving)
             out.push_back(words_("assembly.left_over", length(hanging.left_over)));
-        if (out.empty()) out.push_back(words_("assembly.hung"));
         return out;
     }
 
@@ -47,11 +46,13 @@ private:
     const Words& words_;
 };
 
-bool nothing_to_move(const Hanging& hanging) {
-    for (const Length by : {hanging.to_right, hanging.left_up, hanging.right_up, hanging.left_out,
-                            hanging.right_out, hanging.left_over})
-        if (abs(by) >= worth_moving) return false;
-    return true;
+// Whether where it stands and how it is turned was read.
+bool is_told(const Gaps& gaps) {
+    using P = GapPlace;
+    const auto has = [&](P place) { return gaps.at(place).has_value(); };
+    const bool beside = has(P::left_top) || has(P::left_bottom) || has(P::right_top) || has(P::right_bottom);
+    return beside &&
+           ((has(P::top_left) && has(P::top_right)) || (has(P::bottom_left) && has(P::bottom_right)));
 }
 
 }  // namespace
@@ -62,8 +63,10 @@ SaidOfAssembly say_assembly(const Job& job, const AssemblyResult& result) {
     said.expected = job.locale.words()("assembly.expected", say.length(result.diagonal));
     if (result.square) {
         said.box = say.box(*result.square);
+        said.is_to_be_pushed = abs(result.square->back_is_right) > worth_moving;
         said.is_square = abs(result.square->back_is_right) <= worth_moving;
     }
+    if (result.is_half_read) said.box.push_back(job.locale.words()("assembly.other_too"));
     if (result.not_this_box) {
         said.is_misread = true;
         said.box.push_back(
@@ -72,7 +75,10 @@ SaidOfAssembly say_assembly(const Job& job, const AssemblyResult& result) {
     }
     if (result.hanging) {
         said.face = say.face(*result.hanging);
-        said.is_hung = nothing_to_move(*result.hanging);
+        said.is_to_be_moved = !said.face.empty();
+        said.is_hung = !said.is_to_be_moved && is_told(result.gaps);
+        if (!said.is_to_be_moved)
+            said.face.push_back(job.locale.words()(said.is_hung ? "assembly.hung" : "assembly.hung_so_far"));
     }
     return said;
 }

@@ -12,9 +12,12 @@ struct SaidOfAssembly {
     std::string expected;          // "Each diagonal of a square box is 15 1/4 in"
     std::vector<std::string> box;  // what the diagonals say and what to do; empty: not both are read
     bool is_square = false;
+    bool is_to_be_pushed = false;
     bool is_misread = false;        // no four boards of this size can read so
     std::vector<std::string> face;  // how to move it, one move each; empty: no gap was read
-    bool is_hung = false;           // as it should be
+    bool is_to_be_moved = false;    // by one of them
+    bool is_hung =
+        false;  // as it should be, and enough was read to say so: beside it, and above or below at both ends
 };
 
 SaidOfAssembly say_assembly(const Job& job, const AssemblyResult& result);

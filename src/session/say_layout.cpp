@@ -22,9 +22,24 @@ std::string money(const Job& job, std::int64_t hundredths) {
 
 const Stock& stock_of(const Job& job, const LaidStock& laid) { return *job.stock_named(laid.stock); }
 
+Length widest_on(const LaidStock& laid, std::size_t size) {
+    Length widest;
+    for (const LaidPiece& piece : laid.pieces)
+        if (piece.size == size)
+            for (const LaidPart& part : piece.parts) widest = max(widest, part.area.width);
+    return widest;
+}
+
 std::string how_good(const Job& job, const LaidStock& laid) {
     const Words& words = job.locale.words();
-    if (laid.proved) return words(laid.is_in_money ? "layout.cheapest" : "layout.fewest");
+    const Stock& stock = stock_of(job, laid);
+    const bool any_here = std::any_of(laid.pieces.begin(), laid.pieces.end(), [&](const LaidPiece& piece) {
+        return is_here(stock.sizes.at(piece.size));
+    });
+    if (laid.proved)
+        return words(laid.is_in_money ? "layout.cheapest"
+                     : any_here       ? "layout.fewest_bought"
+                                      : "layout.fewest");
     return laid.is_in_money ? words("layout.at_least_money", money(job, laid.least_cost))
                             : words("layout.at_least", laid.least_cost);
 }
@@ -44,12 +59,15 @@ std::vector<std::string> say_to_buy(const Job& job, const LaidStock& laid) {
     const Stock& stock = stock_of(job, laid);
     std::vector<std::string> out;
     for (std::size_t i = 0; i < stock.sizes.size(); ++i) {
-        if (stock.sizes[i].is_offcut || stock.sizes[i].count) continue;
+        if (is_here(stock.sizes[i])) continue;
         const auto count = std::count_if(laid.pieces.begin(), laid.pieces.end(),
                                          [&](const LaidPiece& piece) { return piece.size == i; });
-        if (count > 0)
-            out.push_back(job.locale.words()("layout.to_buy", static_cast<long long>(count),
-                                             say_size(job, stock.sizes[i])));
+        if (count == 0) continue;
+        std::string size = say_size(job, stock.sizes[i]);
+        if (!laid.is_in_sheets)
+            size = job.locale.words()("layout.at_least_wide", size,
+                                      show_with_unit(widest_on(laid, i), job.locale));
+        out.push_back(job.locale.words()("layout.to_buy", static_cast<long long>(count), size));
     }
     return out;
 }
@@ -69,7 +87,7 @@ std::vector<std::string> say_cuts(const Job& job, const LaidStock& laid, const L
         out.push_back(words(laid.is_in_sheets ? "layout.trim_edges" : "layout.trim_ends",
                             show_with_unit(size.trim, job.locale)));
     for (const cutting::Cut& cut : piece.cuts) {
-        const std::string fence = without_mark(show_with_unit(cut.fence, job.locale));
+        const std::string fence = show_with_unit(cut.fence, job.locale);
         if (!laid.is_in_sheets) out.push_back(words("layout.crosscut_next", fence));
         else
             out.push_back(

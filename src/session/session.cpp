@@ -6,6 +6,7 @@
 #include "file/read_log.h"
 #include "job/comes_first.h"
 #include "job/pins.h"
+#include "session/drawer_edits.h"
 #include "session/say_log.h"
 #include "session/told_late.h"
 #include "session/with_field.h"
@@ -44,17 +45,6 @@ Session refuse(Session session, const Refusal& refusal) {
     return session;
 }
 
-std::string free_name(const Json& drawers, const std::string& like) {
-    const auto taken = [&](const std::string& name) {
-        return std::any_of(drawers.begin(), drawers.end(),
-                           [&](const Json& drawer) { return drawer.value("name", "") == name; });
-    };
-    for (int i = 2;; ++i) {
-        const std::string name = like + " " + std::to_string(i);
-        if (!taken(name)) return name;
-    }
-}
-
 class Applier {
 public:
     // Takes the session over: copying a document of a thousand drawers takes milliseconds. Without `works_out` the work stays as it was.
@@ -63,8 +53,12 @@ public:
 
     Session operator()(const SetField& set) const {
         try {
-            return with_document(session_,
-                                 with_field(session_.document, Json::json_pointer(set.pointer), set.value));
+            const Json::json_pointer pointer(set.pointer);
+            Json document = with_field(session_.document, pointer, set.value);
+            if (pointer.parent_pointer().parent_pointer().to_string() == "/drawers" &&
+                pointer.back() == "name")
+                follow_name(document, session_.document.value(pointer, Json()), set.value);
+            return with_document(session_, std::move(document));
         } catch (const Json::exception&) {
             return refuse(session_, set.pointer, Message::say("refused.no_such_field"));
         }
@@ -76,6 +70,9 @@ public:
         if (!drawers.is_array() || add.like >= drawers.size() || !drawers[add.like].is_object())
             return refuse(session_, "/drawers", Message::say("refused.no_drawer_to_start_from"));
         Json drawer = drawers[add.like];
+        forget_readings(drawer, session_.work && add.like < session_.work->job.drawers.size()
+                                    ? session_.work->job.drawers[add.like].opening
+                                    : std::nullopt);
         drawer["name"] = free_name(drawers, drawer.value("name", "drawer"));
         drawers.push_back(std::move(drawer));
         return with_document(session_, std::move(document));

@@ -5,8 +5,10 @@ namespace {
 
 // Makes the objects that `pointer` runs through, also one whose next name is a number: by itself that would become a list.
 void make_objects(Json& document, const Json::json_pointer& pointer) {
-    if (pointer.empty() || document.contains(pointer)) return;
+    if (pointer.empty() || (document.contains(pointer) && !document[pointer].is_null())) return;
     make_objects(document, pointer.parent_pointer());
+    // No item is put into a list on the way: one that isn't there is refused.
+    if (document[pointer.parent_pointer()].is_array()) (void)document.at(pointer);
     document[pointer] = Json::object();
 }
 

@@ -237,6 +237,11 @@ void App::note_lay_out() {
     }
     if (!layouts_) layouts_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
     layouts_->post([work = shown_.work, laid_out = laid_out_] {
+        {
+            // Another has been asked for since.
+            const std::lock_guard lock(laid_out->mutex);
+            if (laid_out->asked != work) return;
+        }
         auto layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan));
         const std::lock_guard lock(laid_out->mutex);
         laid_out->done = {work, std::move(layout)};
@@ -253,12 +258,21 @@ void App::note_printing(Ui& ui) {
             state_.printed[what] = std::move(printed);
         }
     }
-    if (!state_.to_print || !shown_.work) return;
+    if (printed_of_ != shown_.work) {
+        // What was written is of another plan.
+        if (printed_of_) state_.printed.clear();
+        printed_of_ = shown_.work;
+    }
+    if (!state_.to_print || !shown_.work || !is_idle()) return;
     const print::PagesOf what = *std::exchange(state_.to_print, std::nullopt);
+    if (!shown_.problems.empty()) return ui.toast(ui.text("print.put_right_first"), Tone::wrong);
     if (!layouts_) layouts_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
     const print::Paper paper = state_.paper.value_or(print::usual_paper(shown_.work->job));
     layouts_->post([=, work = shown_.work, preferences = state_.preferences, path = path_, done = laid_out_] {
-        Printed printed = print_beside(*work, preferences, what, paper, path);
+        Printed printed;
+        try {
+            printed = print_beside(*work, preferences, what, paper, path);
+        } catch (const std::exception& error) { printed.said = error.what(); }
         const std::lock_guard lock(done->mutex);
         done->printed[what] = std::move(printed);
         platform::post_wake_up();

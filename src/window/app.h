@@ -85,6 +85,7 @@ private:
         std::map<print::PagesOf, Printed> printed;  // and not shown yet
     };
     std::shared_ptr<LaidOut> laid_out_ = std::make_shared<LaidOut>();
+    std::shared_ptr<const Work> printed_of_;      // what was written and is still shown as such
     std::unique_ptr<kw::window::Aside> layouts_;  // begins with the first layout
     UiState state_;
     std::shared_ptr<std::atomic<bool>> is_file_written_ = std::make_shared<std::atomic<bool>>(false);

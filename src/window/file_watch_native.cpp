@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include <array>
+#include <cerrno>
 #include <cstring>
 #include <thread>
 #endif
@@ -30,7 +31,9 @@ public:
     }
     ~FileWatch() {
         const std::uint64_t one = 1;
-        if (thread_.joinable() && ::write(end_, &one, sizeof one) == sizeof one) thread_.join();
+        // A counter that stands at zero takes a one at once.
+        while (thread_.joinable() && ::write(end_, &one, sizeof one) < 0 && errno == EINTR) {}
+        if (thread_.joinable()) thread_.join();
         if (news_ >= 0) ::close(news_);
         if (end_ >= 0) ::close(end_);
     }
@@ -43,7 +46,9 @@ private:
     void run() {
         for (;;) {
             std::array<pollfd, 2> on{{{news_, POLLIN, 0}, {end_, POLLIN, 0}}};
-            if (::poll(on.data(), on.size(), -1) < 0 || on[1].revents != 0) return;
+            const int ready = ::poll(on.data(), on.size(), -1);
+            if (ready < 0 && errno == EINTR) continue;
+            if (ready < 0 || on[1].revents != 0 || (on[0].revents & ~POLLIN) != 0) return;
             if (is_of_file()) written_();
         }
     }
@@ -57,7 +62,7 @@ private:
             inotify_event event{};
             std::memcpy(&event, said.data() + at, sizeof event);
             const char* name = said.data() + at + sizeof event;
-            found = found || (event.len > 0 && name_ == name);
+            found = found || (event.mask & IN_Q_OVERFLOW) != 0 || (event.len > 0 && name_ == name);
             at += ssize_t(sizeof event) + event.len;
         }
         return found;
@@ -70,7 +75,10 @@ private:
 };
 
 std::shared_ptr<FileWatch> watch_file(const std::filesystem::path& path, std::function<void()> written) {
-    auto watch = std::make_shared<FileWatch>(path, std::move(written));
+    // Of a link, what it points to: that is what is written.
+    std::error_code none;
+    const std::filesystem::path file = std::filesystem::canonical(path, none);
+    auto watch = std::make_shared<FileWatch>(none ? path : file, std::move(written));
     return watch->is_watching() ? watch : nullptr;
 }
 

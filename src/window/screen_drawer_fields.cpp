@@ -107,7 +107,7 @@ void draw_slide_lengths(const DrawerAt& drawer) {
         length_entry(screen, screen.text("field.slide_length", i + 1), at, {width, {}});
         const std::string out = screen.text("measured.take_out") + "##" + at;
         if (quiet_button(screen.ui, out.c_str(), {.width = width, .height_px = size::least_target})) {
-            screen.state.drafts.clear();  // what stands behind it moves up
+            forget_drafts(screen.state, list);
             screen.done = SetField{at, nullptr};
         }
         ImGui::EndGroup();

@@ -75,6 +75,10 @@ std::string reason_at(const Screen& screen, const std::string& pointer) {
     return problems_at(screen.session, pointer).empty() ? std::string() : screen.text("field.see_above");
 }
 
+void forget_drafts(UiState& state, const std::string& list) {
+    std::erase_if(state.drafts, [&](const auto& draft) { return draft.first.rfind(list + "/", 0) == 0; });
+}
+
 void name_entry(Screen& screen, const std::string& label, const std::string& pointer, const FieldLook& look) {
     const std::string before = text_at(screen.session, pointer), why = reason_at(screen, pointer);
     std::string text = shown_text(screen, pointer);
@@ -102,27 +106,37 @@ void note_entry(Screen& screen, const std::string& label, const std::string& poi
     if (left && text != before) screen.done = SetField{pointer, text.empty() ? Json(nullptr) : Json(text)};
 }
 
+// "38.5", "38,50": a whole number, and behind one mark at most two more digits.
+static std::optional<double> read_price(std::string text) {
+    std::replace(text.begin(), text.end(), ',', '.');
+    const std::size_t mark = text.find('.');
+    const bool is_number = !text.empty() && text != "." &&
+                           text.find_first_not_of("0123456789.") == std::string::npos && text.size() <= 12,
+               has_one_mark =
+                   mark == std::string::npos || (text.rfind('.') == mark && text.size() - mark <= 3);
+    if (!is_number || !has_one_mark) return std::nullopt;
+    return std::strtod(text.c_str(), nullptr);
+}
+
 void price_entry(Screen& screen, const std::string& label, const std::string& pointer,
                  const FieldLook& look) {
     const std::string before = text_at(screen.session, pointer), why = reason_at(screen, pointer);
     std::string text = shown_text(screen, pointer);
+    const std::string shown = text;
     const bool left = text_field(screen.ui, with_id(label, pointer).c_str(), text,
                                  {.error = why, .hint = look.hint, .width = look.width});
     if (text == before) {
         screen.state.drafts.erase(pointer);
         return;
     }
-    std::string with_point = text;
-    std::replace(with_point.begin(), with_point.end(), ',', '.');
-    char* end = nullptr;
-    const double price = std::strtod(with_point.c_str(), &end);
-    const bool is_price = text.empty() || (*end == '\0' && price >= 0.0);
-    if (!left || !is_price) {
+    const auto price = read_price(text);
+    if (left && (price || text.empty())) {
+        screen.state.drafts.erase(pointer);
+        screen.done = SetField{pointer, price ? Json(*price) : Json(nullptr)};
+    } else if (left || text != shown) {
+        // What is wrong with it is said once it is left, until it is typed on.
         screen.state.drafts[pointer] = {text, left ? screen.text("field.no_price") : std::string()};
-        return;
     }
-    screen.state.drafts.erase(pointer);
-    screen.done = SetField{pointer, text.empty() ? Json(nullptr) : Json(price)};
 }
 
 void length_entry(Screen& screen, const std::string& label, const std::string& pointer,

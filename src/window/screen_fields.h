@@ -29,6 +29,8 @@ struct FieldLook {
     std::string hint;
 };
 
+// Entries that are not taken, of the items of a list: where one of them goes, what stands behind it moves up.
+void forget_drafts(UiState& state, const std::string& list);
 void name_entry(Screen& screen, const std::string& label, const std::string& pointer,
                 const FieldLook& look = {});
 // An amount of money; it may be empty.

@@ -14,10 +14,12 @@ void add_button(Screen& screen, const std::string& label, const char* list, cons
     Json item = names.empty()
                     ? fallback
                     : screen.session.document.at(Json::json_pointer(item_at(list, names.size() - 1)));
+    if (!item.is_object()) item = fallback;
     std::string name;
     for (std::size_t number = names.size() + 1;
          name.empty() || std::find(names.begin(), names.end(), name) != names.end(); ++number)
         name = screen.ui.shown("shop.new_", list) + " " + std::to_string(number);
+    item.erase("sizes");  // an offcut is there once
     item["name"] = name;
     screen.done =
         SetField{names.empty() ? std::string("/") + list + "/0" : std::string("/") + list + "/-", item};

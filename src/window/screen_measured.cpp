@@ -1,6 +1,7 @@
 #include "window/screen_measured.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "draw/assembly_view.h"
 #include "job/survey_notes.h"
@@ -57,9 +58,21 @@ void say_survey(Screen& screen, std::size_t drawer) {
 // --- put together --------------------------------------------------------------------------------------------------
 
 struct OneDrawer {
-    std::size_t drawer;
+    std::size_t drawer;  // of the work
     int copy;
 };
+
+// Where it stands in the document, which may be a newer one; nothing where it is gone from there.
+std::optional<std::size_t> place_of(const Screen& screen, const OneDrawer& one) {
+    const auto names = names_in(screen.session, "drawers");
+    const auto found = std::find(names.begin(), names.end(), screen.work()->job.drawers[one.drawer].name);
+    return found == names.end() ? std::nullopt
+                                : std::optional(static_cast<std::size_t>(found - names.begin()));
+}
+
+std::string assembled_at(std::size_t drawer, int copy) {
+    return "/drawers/" + std::to_string(drawer) + "/assembled/" + std::to_string(copy);
+}
 
 std::vector<OneDrawer> all_drawers(const Work& work) {
     std::vector<OneDrawer> all;
@@ -80,10 +93,12 @@ SaidOfAssembly said_of(const Work& work, const OneDrawer& one) {
 // In a word, for the list.
 std::pair<const char*, Tone> state_of(const SaidOfAssembly& said) {
     if (said.is_misread) return {"together.misread", Tone::wrong};
-    if (!said.box.empty() && !said.is_square) return {"together.push", Tone::caution};
-    if (!said.face.empty() && !said.is_hung) return {"together.move", Tone::caution};
-    if (!said.face.empty()) return {"together.hangs", Tone::good};
-    if (!said.box.empty()) return {"together.square", Tone::good};
+    if (said.is_to_be_pushed) return {"together.push", Tone::caution};
+    if (said.is_to_be_moved) return {"together.move", Tone::caution};
+    if (said.is_hung) return {"together.hangs", Tone::good};
+    if (!said.face.empty()) return {"together.so_far", Tone::accent};
+    if (said.is_square) return {"together.square", Tone::good};
+    if (!said.box.empty()) return {"together.so_far", Tone::accent};
     return {"together.not_measured", Tone::soft};
 }
 
@@ -119,16 +134,17 @@ void say_lines(Screen& screen, const std::vector<std::string>& lines, bool is_go
 void draw_clamps(Screen& screen, const OneDrawer& one, const AssemblyResult& result, const Assembled& read,
                  const SaidOfAssembly& said) {
     Ui& ui = screen.ui;
-    begin_card(ui, "clamps");
+    const auto place = place_of(screen, one);
+    begin_field_card(screen, {}, place ? assembled_at(*place, one.copy) : std::string("clamps"));
     heading(ui, ui.text("together.in_clamps"));
     say(ui, capital(said.expected) + ".");
-    {
+    if (place) {
         Across across(screen, 2);
         for (const char* name : {"from_front_left", "from_front_right"})
             reading_entry(screen, ui.text(key_of("measured.", name)),
-                          *measured_pointer(Measured::assembled, one.drawer, one.copy, name), across.next());
+                          *measured_pointer(Measured::assembled, *place, one.copy, name), across.next());
     }
-    say_lines(screen, said.box, said.is_square);
+    say_lines(screen, said.box, said.is_square && !said.is_misread);
     draw_picture(ui, "clamps", draw::box_in_clamps(result, read, screen.work()->job.locale),
                  {content_width(ui), ui.px(260)});
     caption(ui, ui.text("together.how"));
@@ -144,12 +160,13 @@ void draw_hanging(Screen& screen, const OneDrawer& one, const AssemblyResult& re
         say(ui, ui.text("together.no_face"));
         return end_card(ui);
     }
-    say_lines(screen, said.face, said.is_hung);
+    say_lines(screen, said.face, !said.is_to_be_moved);
     draw_picture(ui, "face", draw::face_in_place(*result.face, read.gaps, screen.work()->job.locale),
                  {content_width(ui), ui.px(220)});
     std::vector<std::string> names;
     for (const GapPlace place : gap_places()) names.emplace_back(kw::name_of(place));
-    reading_entries(screen, Measured::assembled, one.drawer, one.copy, names);
+    if (const auto place = place_of(screen, one))
+        reading_entries(screen, Measured::assembled, *place, one.copy, names);
     end_card(ui);
 }
 

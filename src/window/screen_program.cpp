@@ -115,6 +115,10 @@ void go_to(UiState& state, const std::string& pointer) {
                 : starts("/machines") || starts("/cutters") ? DrawersTab::shop
                 : starts("/fit")                            ? DrawersTab::fit
                                                             : DrawersTab::drawers;
+    if (pointer.find("/assembled/") != std::string::npos) {
+        state.place = Where::job;
+        state.job_tab = JobTab::together;
+    }
     const std::string list = "/drawers/";
     if (starts("/drawers/") && pointer.size() > list.size())
         state.drawer = std::atoi(pointer.c_str() + list.size());

@@ -1,7 +1,5 @@
 // What parts are cut from: its thickness and kind, and in which sizes it is to be had.
 
-#include <cstdlib>
-
 #include "window/screen_fields.h"
 #include "window/screen_items.h"
 #include "window/screen_words.h"
@@ -9,6 +7,15 @@
 
 namespace kw::window {
 namespace {
+
+// The size with that said of it; what is no offcut any more isn't counted either.
+Json as_offcut(const Screen& screen, const std::string& at, bool offcut) {
+    Json size = screen.session.document.at(Json::json_pointer(at));
+    size.erase("count");
+    size.erase("offcut");
+    if (offcut) size["offcut"] = true;
+    return size;
+}
 
 // One board or sheet; `at` is its place in the document.
 void draw_size(Screen& screen, const std::string& at, bool is_board) {
@@ -21,13 +28,14 @@ void draw_size(Screen& screen, const std::string& at, bool is_board) {
                           {across.next(), ui.text(is_board ? "stock.as_parts" : "stock.needed")});
         length_entry(screen, ui.text("stock.trim"), at + "/trim", {across.next(), ui.text("stock.none")});
         const float width = across.next();
-        if (offcut) count_entry(screen, ui.text("stock.how_many"), at + "/count", 1);
+        if (offcut || has_at(screen.session, at + "/count"))
+            count_entry(screen, ui.text("stock.how_many"), at + "/count", 1);
         else price_entry(screen, ui.text("stock.price"), at + "/price", {width, ui.text("stock.no_price")});
     }
     if (toggle_row(ui, (ui.text("stock.is_offcut") + "##" + at).c_str(), offcut))
-        screen.done = SetField{at + "/offcut", offcut ? Json(true) : Json(nullptr)};
+        screen.done = SetField{at, as_offcut(screen, at, offcut)};
     if (quiet_button(ui, (ui.text("measured.take_out") + "##" + at).c_str(), {})) {
-        screen.state.drafts.clear();  // what stands behind it moves up
+        forget_drafts(screen.state, at.substr(0, at.rfind('/')));
         screen.done = SetField{at, nullptr};
     }
     rule(ui);

@@ -14,6 +14,7 @@ namespace {
 void with_sizes(const Bench& bench, const Json& sizes) {
     Json job = bench.read();
     job["stock"][0]["sizes"] = sizes;
+    job["cutting"] = {{"over_length", "0"}, {"over_width", "0"}};
     std::ofstream(bench.job()) << job.dump(2);
 }
 

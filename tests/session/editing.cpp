@@ -1,6 +1,8 @@
 // Editing the open job, field by field.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "sample_job.h"
 #include "session/made_ready.h"
 #include "session/session.h"
@@ -64,4 +66,33 @@ TEST_CASE("a name that is a number makes an object on the way, and no list") {
     const Session after = apply(session, SetField{"/drawers/0/assembled/2/from_front_left", "22 1/4"}, now);
     CHECK(after.problems.empty());
     CHECK(after.document["drawers"][0]["assembled"] == Json{{"2", {{"from_front_left", "22 1/4"}}}});
+}
+
+TEST_CASE("a drawer that is renamed keeps what was told of its parts") {
+    Session session = open_session(tests::sample_json());
+    const Setup& rip = *std::find_if(session.work->plan.setups.begin(), session.work->plan.setups.end(),
+                                     [](const Setup& setup) { return setup.stage == Stage::rip; });
+    std::vector<std::size_t> all(rip.passes.size());
+    for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
+    session = apply(session, MarkRun{rip.id, all}, now);
+    REQUIRE(session.refused.empty());
+    const std::size_t left = session.work->rest.steps.size();
+    const Session renamed = apply(session, SetField{"/drawers/0/name", "seed packets"}, now);
+    CHECK(renamed.document["log"][0]["part"].get<std::string>().rfind("seed packets.", 0) == 0);
+    CHECK(renamed.work->rest.steps.size() == left);
+    CHECK(apply(renamed, Undo{}, now).document == session.document);
+}
+
+TEST_CASE("another drawer begins like one that is there, without what was read of that") {
+    Session session = open_session(tests::sample_json());
+    session = apply(session, SetField{"/drawers/0/opening/survey/width_top", "14 1/4"}, now);
+    session = apply(session, SetField{"/drawers/0/opening/width", nullptr}, now);
+    session = apply(session, SetField{"/drawers/0/assembled/1/from_front_left", "22"}, now);
+    REQUIRE(session.problems.empty());
+    const Session after = apply(session, AddDrawer{0}, now);
+    REQUIRE(after.problems.empty());
+    const Json& added = after.document["drawers"][1];
+    CHECK_FALSE(added.contains("assembled"));
+    CHECK_FALSE(added["opening"].contains("survey"));
+    CHECK(after.work->plan.boxes[1].size == after.work->plan.boxes[0].size);
 }

@@ -65,7 +65,7 @@ TEST_CASE("what the places say of each other is said, with what takes it up") {
             "the opening is 1/4 in wider at the middle than at the back: the box goes by the least, 14 3/8 "
             "in. "
             "The slides take up 1/16 in in all: put 3/16 in behind one slide where it is wide, or half of it "
-            "behind each, so that they run parallel"});
+            "behind each"});
     CHECK(said({{"frame_left", "3/4"}}) ==
           std::vector<std::string>{
               "the frame stands in: put a filler of 3/4 in behind the left slide, 17 3/4 in long"});
@@ -133,14 +133,53 @@ TEST_CASE("from the gaps round a face: which end to raise, and where to move it"
     const auto says = [&](const std::string& line) {
         return std::find(said.face.begin(), said.face.end(), line) != said.face.end();
     };
-    CHECK(says("bring its left end out 1/32 in"));
+    CHECK(says("bring the face's left end out 1/32 in"));
     CHECK(std::any_of(said.face.begin(), said.face.end(),
-                      [](const std::string& line) { return line.find("raise its right end") == 0; }));
+                      [](const std::string& line) { return line.find("raise the face's right end") == 0; }));
     const Session hung =
         with_measured(open_session(tests::sample_json()), Measured::assembled, "seeds", 1,
                       {{"left_top", "1/8"}, {"right_bottom", "1/8"}, {"top_left", "1/8"}}, now);
-    CHECK(said_of(hung, 1).is_hung);
-    CHECK(said_of(hung, 1).face == std::vector<std::string>{"it hangs as it should"});
+    // How it is turned was not read yet.
+    CHECK_FALSE(said_of(hung, 1).is_hung);
+    CHECK(said_of(hung, 1).face ==
+          std::vector<std::string>{"as far as it was read, the face hangs as it should"});
+    const Session all = with_measured(hung, Measured::assembled, "seeds", 1, {{"top_right", "1/8"}}, now);
+    CHECK(said_of(all, 1).is_hung);
+    CHECK(said_of(all, 1).face == std::vector<std::string>{"the face hangs as it should"});
+}
+
+TEST_CASE("one diagonal alone says nothing, and that is said") {
+    const Session one = with_measured(open_session(tests::sample_json()), Measured::assembled, "seeds", 1,
+                                      {{"from_front_left", "22 1/4"}}, now);
+    CHECK(
+        said_of(one, 1).box ==
+        std::vector<std::string>{"read the other diagonal too: only both together say whether it is square"});
+    CHECK_FALSE(said_of(one, 1).is_square);
+}
+
+TEST_CASE("a face goes by what was read in front, and the box by the back as well") {
+    Session session =
+        apply(open_session(tests::sample_json()), SetField{"/drawers/0/face/stock", "ply 12"}, now);
+    const auto face_of = [](const Session& one) {
+        for (const Part& part : one.work->plan.parts)
+            if (part.size.role == Role::face) return part.size.length;
+        return Length{};
+    };
+    const Length face = face_of(session), box = session.work->plan.boxes[0].size.width;
+    const Session back = surveyed(session, {{"width_top", "14 3/8"}, {"width_back", "14 1/8"}});
+    CHECK(face_of(back) == face);
+    CHECK(box - back.work->plan.boxes[0].size.width == Length::inches(1, 4));
+    CHECK(face - face_of(surveyed(session, {{"width_top", "14 1/4"}})) == Length::inches(1, 8));
+}
+
+TEST_CASE("readings that lie far apart are not taken for a case out of parallel") {
+    const Session start = open_session(tests::sample_json());
+    const auto said = [&](const char* name, const char* value) {
+        const auto notes = notes_of(surveyed(start, {{name, value}}));
+        return notes.empty() ? std::string() : notes.front();
+    };
+    for (const char* name : {"width_top", "height_left", "depth_right"})
+        CHECK(said(name, "365").find("one is misread, or in another unit") != std::string::npos);
 }
 
 TEST_CASE("a reading that can't be taken is refused by name, and nothing is changed") {

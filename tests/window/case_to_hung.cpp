@@ -199,7 +199,7 @@ TEST_CASE(
     CHECK(commands.survey.find("leans 1/16 in + to the right") != std::string::npos);
     CHECK(commands.assembly.find("push the back right corner toward the front left one") !=
           std::string::npos);
-    CHECK(commands.assembly.find("raise its right end") != std::string::npos);
+    CHECK(commands.assembly.find("raise the face's right end") != std::string::npos);
     Maker maker(nine_drawers().dump(2));
     const Results window = by_the_window(maker);
     CHECK(window.plan == commands.plan);
@@ -218,7 +218,7 @@ TEST_CASE(
             if (widget.label.rfind(beginning, 0) == 0) return true;
         return false;
     };
-    CHECK(says("Raise its right end"));
+    CHECK(says("Raise the face's right end"));
     CHECK(says("Move the face"));
 }
 

@@ -1,0 +1,46 @@
+#include "session/drawer_edits.h"
+
+#include <algorithm>
+
+namespace kw {
+
+void forget_readings(Json& drawer, const std::optional<Opening>& opening) {
+    drawer.erase("assembled");
+    if (!drawer.contains("opening") || !drawer["opening"].is_object()) return;
+    Json& typed = drawer["opening"];
+    if (!typed.contains("survey")) return;
+    typed.erase("survey");
+    typed.erase("frame");
+    if (!opening) return;
+    const std::pair<const char*, Length> sizes[] = {
+        {"width", opening->width}, {"height", opening->height}, {"depth", opening->depth}};
+    for (const auto& [name, length] : sizes)
+        if (!typed.contains(name)) typed[name] = exact_text(length, Unit::millimetre);
+}
+
+void follow_name(Json& document, const Json& before, const Json& now) {
+    if (!before.is_string() || !now.is_string() || !document.contains("log") || !document["log"].is_array())
+        return;
+    const std::string was = before.get<std::string>() + ".";
+    for (Json& entry : document["log"]) {
+        if (!entry.is_object() || !entry.contains("part") || !entry["part"].is_string()) continue;
+        const std::string part = entry["part"].get<std::string>();
+        // A name with a point in it may begin another drawer's.
+        if (part.rfind(was, 0) == 0 &&
+            std::count(part.begin(), part.end(), '.') == std::count(was.begin(), was.end(), '.') + 1)
+            entry["part"] = now.get<std::string>() + part.substr(was.size() - 1);
+    }
+}
+
+std::string free_name(const Json& drawers, const std::string& like) {
+    const auto taken = [&](const std::string& name) {
+        return std::any_of(drawers.begin(), drawers.end(),
+                           [&](const Json& drawer) { return drawer.value("name", "") == name; });
+    };
+    for (int i = 2;; ++i) {
+        const std::string name = like + " " + std::to_string(i);
+        if (!taken(name)) return name;
+    }
+}
+
+}  // namespace kw
