@@ -26,7 +26,8 @@ Drawing slide_template(const SlidePlace& place, const Locale& locale) {
         Dimension{{right, 0}, {right, y}, Side::right, right, 0, show_with_unit(place.above_floor, locale)});
     shapes.push_back(Label{
         {(x + right) / 2, 0}, words("draw.opening_floor"), Anchor::top, Emphasis::plain, {}, false, true});
-    shapes.push_back(Label{{(x + right) / 2, y}, words("draw.slide_middle"), Anchor::bottom, Emphasis::plain, {}, false, true});
+    shapes.push_back(Label{
+        {(x + right) / 2, y}, words("draw.slide_middle"), Anchor::bottom, Emphasis::plain, {}, false, true});
     return drawing;
 }
 
