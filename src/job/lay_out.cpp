@@ -123,8 +123,8 @@ private:
         for (const AlikeParts& part : parts_)
             ask.pieces.push_back({part.length, part.width, int(part.ids.size()), stock_.may_turn});
         for (const StockSize& size : stock_.sizes) {
-            cutting::SheetKind kind{size.length,      *size.width,    size.count,
-                                    size.price_cents, size.is_offcut, size.trim};
+            cutting::SheetKind kind{size.length,    *size.width,   size.count,
+                                    price_of(size), is_here(size), size.trim};
             for (const StockDefect& defect : size.defects)
                 kind.defects.push_back({defect.x, defect.y, defect.length, defect.width});
             ask.sheets.push_back(std::move(kind));

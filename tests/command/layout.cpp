@@ -69,6 +69,22 @@ TEST_CASE(
     CHECK(small.err.find("get a sheet that gives") != std::string::npos);
 }
 
+TEST_CASE("what is counted is on hand: it is neither bought nor paid for again") {
+    const Bench bench;
+    with_sizes(bench, {{{"length", "48"}, {"width", "24"}, {"count", 3}, {"price", 60}}});
+    const Said here = bench.run({"layout", bench.job()});
+    CHECK(here.status == 0);
+    CHECK(here.out.find("it costs 0.00") != std::string::npos);
+    CHECK(here.out.find("buy") == std::string::npos);
+    with_sizes(bench, {{{"length", "48"}, {"width", "24"}, {"price", 60}}});
+    CHECK(bench.run({"layout", bench.job()}).out.find("it costs 60.00") != std::string::npos);
+    with_sizes(bench, {{{"length", "96"}, {"width", "48"}}, {{"length", "30"}}});
+    const Said mixed = bench.run({"layout", bench.job()});
+    CHECK(mixed.status == 1);
+    CHECK(mixed.err.find("this size has no width, and another of the same stock has one") !=
+          std::string::npos);
+}
+
 TEST_CASE("rough sizes are larger than finished ones by what the maker allows") {
     const Bench bench;
     with_sizes(bench, {{{"length", "96"}, {"width", "48"}}});

@@ -99,9 +99,9 @@ TEST_CASE("every field that the schemas describe is read, and none else is sugge
         fill(job[list][0], described["properties"][list]["items"]["properties"]);
     const Json& sizes =
         described["properties"]["stock"]["items"]["properties"]["sizes"]["items"]["properties"];
-    job["stock"][0]["sizes"] = {Json::object()};
+    job["stock"][0]["sizes"] = Json::array({Json::object()});
     fill(job["stock"][0]["sizes"][0], sizes);
-    job["stock"][0]["sizes"][0]["defects"] = {Json::object()};
+    job["stock"][0]["sizes"][0]["defects"] = Json::array({Json::object()});
     fill(job["stock"][0]["sizes"][0]["defects"][0], sizes["defects"]["items"]["properties"]);
     const Json& drawer = described["$defs"]["drawer"]["properties"];
     fill(job["drawers"][0], drawer);
