@@ -97,7 +97,7 @@ TEST_CASE("whatever the job, nothing lies outside the margins, and no word on an
         for (const auto& pages : to_print::all_pages(work, paper))
             for (const Page& page : pages) check_page(page);
     });
-    CHECK(works >= kw::tests::cases(20));
+    CHECK(works >= std::max(1, kw::tests::cases(24) - 4));  // some can't be made
 }
 
 TEST_CASE("every setup is on exactly one card, in the order of the work") {
