@@ -126,6 +126,7 @@ tl::expected<App, std::string> App::open(const fs::path& path, const fs::path& s
         *written = true;
         platform::post_wake_up();
     });
+    app.pages_ = std::make_unique<PagesAside>(app.aside_ == Aside::thread);
     if (app.is_beginning_) app.keeper_->begin();
     app.was_shown_ = !app.is_beginning_;
     return app;
@@ -225,58 +226,32 @@ void App::note_search(Ui& ui) {
     ui.pacer.wake_at(std::max(due_s, ui.now_s + again_s));
 }
 
-// Aside, and only where it is looked at: a large job's takes longer than a frame.
+// Only where it is looked at.
 void App::note_lay_out() {
     const bool is_shown = state_.place == Where::job && state_.job_tab == JobTab::layout;
-    if (!is_shown || !shown_.work || state_.lay_out.of == shown_.work) return;
-    {
-        const std::lock_guard lock(laid_out_->mutex);
-        if (laid_out_->done.of == shown_.work) state_.lay_out = laid_out_->done;
-        if (laid_out_->asked == shown_.work) return;
-        laid_out_->asked = shown_.work;
-    }
-    if (!layouts_) layouts_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
-    layouts_->post([work = shown_.work, laid_out = laid_out_] {
-        {
-            // Another has been asked for since.
-            const std::lock_guard lock(laid_out->mutex);
-            if (laid_out->asked != work) return;
-        }
-        auto layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan));
-        const std::lock_guard lock(laid_out->mutex);
-        laid_out->done = {work, std::move(layout)};
-        platform::post_wake_up();
-    });
+    if (is_shown && shown_.work && state_.lay_out.of != shown_.work)
+        state_.lay_out = pages_->layout_of(shown_.work);
 }
 
-// Aside: a job of forty setups takes a tenth of a second.
 void App::note_printing(Ui& ui) {
-    {
-        const std::lock_guard lock(laid_out_->mutex);
-        for (auto& [what, printed] : std::exchange(laid_out_->printed, {})) {
-            if (!printed.is_written) ui.toast(printed.said, Tone::wrong);
-            state_.printed[what] = std::move(printed);
-        }
+    for (auto& [what, printed] : pages_->take_printed()) {
+        if (!printed.is_written) ui.toast(printed.said, Tone::wrong);
+        state_.printed[what] = std::move(printed);
     }
     if (printed_of_ != shown_.work) {
         // What was written is of another plan.
         if (printed_of_) state_.printed.clear();
         printed_of_ = shown_.work;
     }
+    ask_for_pages(ui);
+}
+
+void App::ask_for_pages(Ui& ui) {
     if (!state_.to_print || !shown_.work || !is_idle()) return;
     const print::PagesOf what = *std::exchange(state_.to_print, std::nullopt);
     if (!shown_.problems.empty()) return ui.toast(ui.text("print.put_right_first"), Tone::wrong);
-    if (!layouts_) layouts_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
     const print::Paper paper = state_.paper.value_or(print::usual_paper(shown_.work->job));
-    layouts_->post([=, work = shown_.work, preferences = state_.preferences, path = path_, done = laid_out_] {
-        Printed printed;
-        try {
-            printed = print_beside(*work, preferences, what, paper, path);
-        } catch (const std::exception& error) { printed.said = error.what(); }
-        const std::lock_guard lock(done->mutex);
-        done->printed[what] = std::move(printed);
-        platform::post_wake_up();
-    });
+    pages_->print(shown_.work, state_.preferences, what, paper, path_);
 }
 
 // Of steps that go by quickly only the first is heard.
@@ -307,6 +282,8 @@ void App::finish(Ui& ui) {
         keeper_->finish();
         take_answers(ui);
     }
+    ask_for_pages(ui);
+    pages_->finish();
 }
 
 void App::frame(Ui& ui) {
@@ -321,7 +298,7 @@ void App::frame(Ui& ui) {
     take_answers(ui);
     note_search(ui);
     note_lay_out();
-    if (layouts_) layouts_->turn();
+    pages_->turn();
     const std::string step = state_.setup;
     const bool was_ending = is_search_ending();
     if (const auto action = draw_program(ui, shown_, state_); action && !is_asked_already(*action))

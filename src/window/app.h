@@ -5,12 +5,12 @@
 #include <deque>
 #include <filesystem>
 #include <memory>
-#include <mutex>
 #include <optional>
 #include <string>
 #include <tl/expected.hpp>
 
 #include "window/job_keeper.h"
+#include "window/pages_aside.h"
 #include "window/platform.h"
 #include "window/screen.h"
 #include "window/window.h"
@@ -40,7 +40,7 @@ public:
     void frame(Ui& ui);
     // Actions are taken in the order in which they come here, each on what those before it have left.
     void act(Ui& ui, const Action& action);
-    // Waits until all is worked out and saved.
+    // Waits until all is worked out and saved, laid out and written.
     void finish(Ui& ui);
     // The window is closed: see JobKeeper::end.
     std::string end(const std::filesystem::path& other_folder) { return keeper_->end(other_folder); }
@@ -60,6 +60,7 @@ private:
     void note_search(Ui& ui);
     void note_lay_out();
     void note_printing(Ui& ui);
+    void ask_for_pages(Ui& ui);
     bool is_search_ending() const { return state_.searching && state_.searching->is_ending; }
     void keep_preferences(Ui& ui);
     void sound();
@@ -77,16 +78,8 @@ private:
     std::optional<Preferences> applied_;  // to the window
     std::shared_ptr<std::atomic<bool>> is_sounding_ = std::make_shared<std::atomic<bool>>(false);
     std::unique_ptr<kw::window::Aside> sounds_;  // begins with the first sound
-    // What is laid out and printed aside, and for which work that was asked last.
-    struct LaidOut {
-        std::mutex mutex;
-        std::shared_ptr<const Work> asked;
-        ShownLayOut done;
-        std::map<print::PagesOf, Printed> printed;  // and not shown yet
-    };
-    std::shared_ptr<LaidOut> laid_out_ = std::make_shared<LaidOut>();
-    std::shared_ptr<const Work> printed_of_;      // what was written and is still shown as such
-    std::unique_ptr<kw::window::Aside> layouts_;  // begins with the first layout
+    std::unique_ptr<PagesAside> pages_;
+    std::shared_ptr<const Work> printed_of_;  // what was written and is still shown as such
     UiState state_;
     std::shared_ptr<std::atomic<bool>> is_file_written_ = std::make_shared<std::atomic<bool>>(false);
     std::shared_ptr<platform::FileWatch> file_watch_;  // an idle window takes up what others write, too
