@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "job/recheck.h"
 #include "words/names.h"
 
 namespace kw {
@@ -74,14 +75,27 @@ std::optional<Affected> remake(const Plan& plan, const Rest& rest, const std::st
 
 }  // namespace
 
+std::optional<Affected> recheck(const Job& job, const Design& design, const Plan& plan,
+                                const Standing& standing, const Ran& ran) {
+    auto affected =
+        ran.group_key.empty() ? recheck_size(job, plan, ran) : recheck_joint(job, design, standing, ran);
+    if (affected) {
+        affected->work_key = ran.work_key;
+        affected->reference = ran.reference;
+    }
+    return affected;
+}
+
 std::vector<Affected> affected_parts(const Job& job, const Design& design, const Plan& plan,
                                      const Standing& standing, const Rest& rest) {
     std::vector<Affected> out;
-    for (const Ran& ran : standing.ran) {
-        const auto affected =
-            ran.group_key.empty() ? recheck_size(job, plan, ran) : recheck_joint(job, design, standing, ran);
-        if (affected) out.push_back(*affected);
-    }
+    for (const Ran& ran : standing.ran)
+        if (const auto affected = recheck(job, design, plan, standing, ran)) out.push_back(*affected);
+    for (const Ran& ran : standing.again)
+        out.push_back(recheck(job, design, plan, standing, ran)
+                          .value_or(Affected{ran.part, Fate::recut,
+                                             Message::say("job.run_again_at_length", end_word(ran.reference)),
+                                             false, ran.group_key, ran.work_key, ran.reference}));
     for (const std::string& part : standing.lost)
         if (auto affected = remake(plan, rest, part)) out.push_back(std::move(*affected));
     return out;

@@ -49,6 +49,7 @@ struct Standing {
     std::map<std::string, GroupStanding> groups;  // by group key; those that were tested or locked
     std::vector<Ran>
         ran;  // of the pieces that there are: what went through before a part was lost is gone with it
+    std::vector<Ran> again;         // what went through as well, and must once more: see recheck.h
     std::vector<std::string> lost;  // parts that were lost once, each once
     int forgotten = 0;              // log entries about work that is no longer planned
 };
@@ -100,6 +101,8 @@ struct Affected {
     Message what;
     bool is_logged = false;      // as lost: it is being made again
     std::string group_key = {};  // whose cut it is; empty of a size
+    std::string work_key = {};   // see work_key(); empty of what is logged as lost
+    std::string reference = {};  // the end or edge that it is about
 
     // With the part's name before it.
     Message said() const;

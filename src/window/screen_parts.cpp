@@ -12,12 +12,17 @@
 namespace kw::window {
 namespace {
 
-// Of a part that is made again, what has gone through is of the new piece: nothing is wrong with that.
-std::string fate_words(const Words& words, const Work& work, const std::string& part, bool has_run) {
-    for (const Affected& affected : work.affected) {
-        if (affected.part != part || affected.fate == Fate::fine) continue;
-        if (!affected.is_logged) return words(affected.fate == Fate::lost ? "parts.lost" : "parts.cut_again");
-        if (!has_run) return words("parts.made_again");
+// Of a part that is made again, what has gone through is of the new piece: nothing is wrong with that. What is to be cut again says
+// how, where that is done.
+std::string fate_words(const Words& words, const Stand& stand, const Pass& pass, bool has_run) {
+    for (const Affected& affected : stand.work.affected) {
+        if (affected.part != pass.part || affected.fate == Fate::fine) continue;
+        if (affected.fate == Fate::recut) {
+            const bool is_here = affected.work_key == work_key(stand.setup, stand.work.design) &&
+                                 affected.reference == name_of(pass.reference);
+            if (is_here) return affected.what.text(stand.work.job.locale);
+        } else if (!affected.is_logged) return words("parts.lost");
+        else if (!has_run) return words("parts.made_again");
     }
     return {};
 }
@@ -53,7 +58,7 @@ bool is_told_late(const Screen& screen, const Stand& stand) {
 bool draw_end(Screen& screen, const Stand& stand, std::size_t index) {
     const Pass& pass = stand.setup.passes[index];
     const bool done = has_run(stand.work, stand.setup, pass);
-    const std::string fate = fate_words(screen.ui.words(), stand.work, pass.part, done);
+    const std::string fate = fate_words(screen.ui.words(), stand, pass, done);
     std::string detail = end_word(screen.ui.words(), name_of(pass.reference));
     if (!fate.empty()) detail += ", " + fate;
     const std::string label =

@@ -1,0 +1,104 @@
+#include <algorithm>
+#include <set>
+
+#include "job/recheck.h"
+
+namespace kw {
+namespace {
+
+Reference opposite(Reference reference) {
+    switch (reference) {
+        case Reference::left_end: return Reference::right_end;
+        case Reference::right_end: return Reference::left_end;
+        case Reference::front_end: return Reference::rear_end;
+        case Reference::rear_end: return Reference::front_end;
+        case Reference::bottom_edge: return Reference::top_edge;
+        case Reference::top_edge: return Reference::bottom_edge;
+    }
+    return reference;
+}
+
+class CutAgain {
+public:
+    CutAgain(const Job& job, const Design& design, const Plan& plan, const Standing& standing)
+        : job_(job), design_(design), plan_(plan), standing_(standing) {}
+
+    // By index in `ran`.
+    std::set<std::size_t> find() const {
+        std::set<std::size_t> again;
+        for (std::size_t i = 0; i < standing_.ran.size(); ++i) {
+            const Ran& ran = standing_.ran[i];
+            const auto affected = recheck(job_, design_, plan_, standing_, ran);
+            if (!affected || affected->fate != Fate::recut) continue;
+            if (!ran.group_key.empty()) {
+                if (is_locked(ran) && !has_open_pass(ran)) again.insert(i);
+            } else if (const auto tongues = tongues_that_come_off(ran)) {
+                again.insert(i);
+                again.insert(tongues->begin(), tongues->end());
+            }
+        }
+        return again;
+    }
+
+private:
+    bool is_locked(const Ran& ran) const {
+        const auto standing = standing_.groups.find(ran.group_key);
+        return standing != standing_.groups.end() && standing->second.locked;
+    }
+
+    bool has_gone(const std::string& key, const Ran& end) const {
+        return std::any_of(standing_.ran.begin(), standing_.ran.end(), [&](const Ran& ran) {
+            return ran.work_key == key && ran.part == end.part && ran.reference == end.reference;
+        });
+    }
+    bool has_open_pass(const Ran& ran) const {
+        return std::any_of(plan_.setups.begin(), plan_.setups.end(), [&](const Setup& setup) {
+            const Group* group = plan_.group_with_id(setup.group);
+            if (!group || group->key != ran.group_key || has_gone(work_key(setup, design_), ran)) return false;
+            return std::any_of(setup.passes.begin(), setup.passes.end(), [&](const Pass& pass) {
+                return pass.part == ran.part && name_of(pass.reference) == ran.reference;
+            });
+        });
+    }
+
+    // Nothing where something else than a tongue would come off with the size.
+    std::optional<std::vector<std::size_t>> tongues_that_come_off(const Ran& sized) const {
+        const std::string end = cut_end_of(sized);
+        std::vector<std::size_t> tongues;
+        for (std::size_t i = 0; i < standing_.ran.size(); ++i) {
+            const Ran& ran = standing_.ran[i];
+            if (ran.group_key.empty() || ran.part != sized.part || ran.reference != end) continue;
+            if (ran.member != Member::insert) return std::nullopt;
+            tongues.push_back(i);
+        }
+        return tongues;
+    }
+
+    std::string cut_end_of(const Ran& sized) const {
+        for (const Setup& setup : plan_.setups)
+            for (const Pass& pass : setup.passes)
+                if (setup.group.empty() && pass.part == sized.part &&
+                    name_of(pass.reference) == sized.reference)
+                    return std::string(name_of(opposite(pass.reference)));
+        return {};
+    }
+
+    const Job& job_;
+    const Design& design_;
+    const Plan& plan_;
+    const Standing& standing_;
+};
+
+}  // namespace
+
+Standing with_cuts_again(Standing standing, const Job& job, const Design& standing_design, const Plan& plan) {
+    const std::set<std::size_t> again = CutAgain(job, standing_design, plan, standing).find();
+    if (again.empty()) return standing;
+    std::vector<Ran> kept;
+    for (std::size_t i = 0; i < standing.ran.size(); ++i)
+        (again.contains(i) ? standing.again : kept).push_back(standing.ran[i]);
+    standing.ran = std::move(kept);
+    return standing;
+}
+
+}  // namespace kw

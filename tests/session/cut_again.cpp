@@ -1,0 +1,113 @@
+// Parts that are too large, or whose joint takes more wood by now, go through once more: that is work left to do like any other.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "sample_job.h"
+#include "session/made_ready.h"
+#include "session/session.h"
+
+using namespace kw;
+using tests::now, tests::opened, tests::passes_of, tests::setup_of;
+
+namespace {
+
+const std::string front = "seeds.1.front", left_one = "seeds.1.side_left";
+
+// As it is written where the part was cut that much too long.
+Session cut_too_long(const Session& session, const std::string& part, Length by) {
+    Json document = session.document;
+    for (Json& entry : document["log"]) {
+        if (entry.value("key", "") != "crosscut" || entry.value("part", "") != part) continue;
+        const Length size = session.work->plan.part_with_id(part)->size.length + by;
+        entry["readings"]["size"] = std::to_string(size.mm()) + " mm";
+    }
+    return opened(document);
+}
+
+// All that the plan has up to and with this setup.
+Session done_to(Session session, const std::string& id) {
+    const auto sequence = session.work->plan.sequence;
+    for (const std::string& step : sequence) {
+        session = tests::ran(std::move(session), step, passes_of(session, step), now);
+        if (step == id) break;
+    }
+    return session;
+}
+
+// The setups and ends that are left of a part, in the order of the work.
+std::vector<std::string> left_of(const Session& session, const std::string& part) {
+    std::vector<std::string> left;
+    for (const RestStep& step : session.work->rest.steps)
+        for (const std::size_t i : step.open) {
+            const Setup& setup = *session.work->plan.setup_with_id(step.setup);
+            if (setup.passes[i].part == part)
+                left.push_back(setup.work + ", " + std::string(name_of(setup.passes[i].reference)));
+        }
+    return left;
+}
+
+bool is_told_to_cut_again(const Session& session, const std::string& part) {
+    return std::any_of(session.work->affected.begin(), session.work->affected.end(), [&](const Affected& a) {
+        return a.part == part && a.fate == Fate::recut;
+    });
+}
+
+}  // namespace
+
+TEST_CASE("a front that was cut too long is crosscut again, before its tongues") {
+    Session session = opened(tests::sample_json());
+    session = done_to(std::move(session), setup_of(session, "crosscut to length: fronts"));
+    const auto before = left_of(session, front);
+    session = cut_too_long(session, front, Length::inches(1, 32));
+    const auto left = left_of(session, front);
+    REQUIRE(left.size() == before.size() + 1);
+    CHECK(left.front() == "crosscut to length: fronts, left end");
+    CHECK(is_told_to_cut_again(session, front));
+    CHECK(session.work->rest.steps.front().open.size() == 1);
+
+    const Session cut = tests::ran(session, session.work->rest.steps.front().setup,
+                                   session.work->rest.steps.front().open, now);
+    CHECK(cut.refused.empty());
+    CHECK(left_of(cut, front) == before);
+    CHECK_FALSE(is_told_to_cut_again(cut, front));
+}
+
+TEST_CASE("where the tongues are cut already the one at the end that comes off is cut again") {
+    Session session = opened(tests::sample_json());
+    session = done_to(std::move(session), setup_of(session, "locking rabbet: rabbet"));
+    const auto before = left_of(session, front);
+    session = cut_too_long(session, front, Length::inches(1, 32));
+    const auto left = left_of(session, front);
+    REQUIRE(left.size() == before.size() + 2);
+    CHECK(left[0] == "crosscut to length: fronts, left end");
+    CHECK(std::count(left.begin(), left.end(), "locking rabbet: rabbet, right end") == 1);
+    CHECK(std::count(left.begin(), left.end(), "locking rabbet: rabbet, left end") == 0);
+}
+
+TEST_CASE("a side that is too long where its dados are cut is told of, and not sawn off at a dado") {
+    Session session = opened(tests::sample_json());
+    session = done_to(std::move(session), session.work->plan.sequence.back());
+    session = cut_too_long(session, left_one, Length::inches(1, 32));
+    CHECK(is_told_to_cut_again(session, left_one));
+    CHECK(left_of(session, left_one).empty());
+}
+
+TEST_CASE("sides that ran before the blade was raised are open again once the joint is locked, and then fine") {
+    Session session = opened(tests::sample_json());
+    const std::string dado = setup_of(session, "locking rabbet: side dado");
+    session = tests::ran(std::move(session), dado, passes_of(session, dado), now);
+    REQUIRE(left_of(session, left_one).size() > 0);
+    const auto without = left_of(session, left_one);
+    TestCut lock = tests::test_cut(dado, {});
+    lock.moved = std::vector<NamedLength>{tests::mm("height", 0.4)};
+    session = apply(session, LockGroup{lock}, now);
+    REQUIRE(session.refused.empty());
+    CHECK(is_told_to_cut_again(session, left_one));
+    REQUIRE(left_of(session, left_one).size() == without.size() + 1);
+
+    session = tests::ran(std::move(session), dado, passes_of(session, dado, left_one), now);
+    CHECK(session.refused.empty());
+    CHECK(left_of(session, left_one) == without);
+    CHECK_FALSE(is_told_to_cut_again(session, left_one));
+}
