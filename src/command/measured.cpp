@@ -26,11 +26,16 @@ public:
                 after = with_measured(after, what, options_.drawer, copy, readings, utc_now());
             if (!after.refused.empty()) return refuse(after.refused);
             if (!is_made(opened, after) || (options_.save && !save(opened, after))) return 1;
+            if (options_.order) {
+                io_.out << assembly_order_text(*after.work, options_.drawer);
+                return 0;
+            }
             io_.out << (what == Measured::opening ? survey_text(*after.work, options_.drawer)
                                                   : assembly_text(*after.work, options_.drawer,
                                                                   readings.empty() ? options_.copy : copy));
-            if (!readings.empty() && !options_.save)
-                io_.out << "\nNot kept: --save keeps the readings in the job.\n";
+            if (!readings.empty())
+                io_.out << (options_.save ? "\nKept in the job.\n"
+                                          : "\nNot kept: --save keeps the readings in the job.\n");
             return 0;
         });
     }

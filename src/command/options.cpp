@@ -90,6 +90,9 @@ void add_measured(CLI::App& app, Options& options, Measured what) {
         command->add_option("--copy", options.copy, "which of the drawers of that name: 1 is the first")
             ->check(CLI::PositiveNumber)
             ->needs(drawer);
+    if (!opening)
+        command->add_flag("--order", options.order, "in which order it is put together, and where glue goes")
+            ->excludes(read);
     command->add_flag("--save", options.save, "keeps the readings in the job")->needs(read);
     command->footer(measured_words(what));
 }

@@ -28,6 +28,7 @@ struct Options {
     std::string back;
     std::string drawer;
     int copy = 0;  // 0: not said
+    bool order = false;
     std::string felt;
     bool sure = false;
     std::vector<std::string> seen;

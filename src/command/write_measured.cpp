@@ -2,6 +2,7 @@
 
 #include "command/table.h"
 #include "command/write.h"
+#include "job/assembly_order.h"
 #include "job/survey_notes.h"
 #include "session/measured.h"
 #include "session/say_assembly.h"
@@ -9,6 +10,32 @@
 
 namespace kw {
 namespace {
+
+constexpr std::pair<const char*, const char*> meanings[] = {
+    {"width_top", "between the sides of the case or frame, at the front and at the top"},
+    {"width_middle", "the same, halfway down"},
+    {"width_bottom", "the same, at the bottom"},
+    {"width_back", "between the sides of the case, at its back"},
+    {"height_left", "from what is below to what is above, at the left"},
+    {"height_right", "the same, at the right"},
+    {"depth_left", "from the front of the case or frame to the inside of its back, at the left"},
+    {"depth_right", "the same, at the right"},
+    {"diagonal_rising", "of the opening, from its lower left corner to its upper right one"},
+    {"diagonal_falling", "from its upper left corner to its lower right one"},
+    {"frame_left", "how far the face frame stands in from the inside of the case, at the left"},
+    {"frame_right", "the same, at the right"},
+    {"from_front_left", "of the box from above, outside: from its front left corner to its back right one"},
+    {"from_front_right", "from its front right corner to its back left one"},
+    {"left_top", "the gap at the face's left end, at the top"},
+    {"left_bottom", "the same, at the bottom"},
+    {"right_top", "the gap at the face's right end, at the top"},
+    {"right_bottom", "the same, at the bottom"},
+    {"top_left", "the gap above the face, at the left"},
+    {"top_right", "the same, at the right"},
+    {"bottom_left", "the gap below the face, at the left"},
+    {"bottom_right", "the same, at the right"},
+    {"proud_left", "how far the face's left end stands out before what is beside it; - it stands back"},
+    {"proud_right", "the same, at the right"}};
 
 std::string capital_line(const std::string& mark, const std::string& text) {
     return "  " + mark + text + "\n";
@@ -80,8 +107,22 @@ std::string assembly_text(const Work& work, const std::string& drawer, int copy)
 }
 
 std::string measured_words(Measured what) {
-    std::string out = "What is read (--read NAME=LENGTH):\n";
-    for (const std::string& name : measured_names(what)) out += "  " + name + "\n";
+    Table table({Align::left, Align::left});
+    for (const std::string& name : measured_names(what))
+        for (const auto& [known, meaning] : meanings)
+            if (name == known) table.row({name, meaning});
+    return "What is read (--read NAME=LENGTH; an empty LENGTH takes it out again):\n" + table.text();
+}
+
+std::string assembly_order_text(const Work& work, const std::string& drawer) {
+    std::string out;
+    for (const DrawerDesign& one : work.standing_design.drawers) {
+        if (!drawer.empty() && drawer != one.spec->name) continue;
+        out += one.spec->name + ", in this order:\n";
+        int number = 0;
+        for (const AssemblyStep& step : assembly_order(work.job, one))
+            out += "  " + std::to_string(++number) + ". " + step.text.text(work.job.locale) + "\n";
+    }
     return out;
 }
 

@@ -109,9 +109,13 @@ Drawing face_in_place(const HungFace& face, const Gaps& read, const Locale& loca
         b{gap + width + dx + lean * height / 2, gap + right_up};
     const Point c{b.x_mm - lean * height, b.y_mm + height}, d{a.x_mm - lean * height, a.y_mm + height};
     shapes.push_back(Fill{{{a, b, c, d}}, Material::long_grain});
+    const double beside = 0.02 * room_w;  // clear of the line
     for (const GapLabel& label : gap_labels)
         if (const auto& value = read.at(label.place))
-            shapes.push_back(Label{{label.x * room_w, label.y * room_h},
+            shapes.push_back(Label{{label.x * room_w + (label.anchor == Anchor::right  ? -beside
+                                                        : label.anchor == Anchor::left ? beside
+                                                                                       : 0.0),
+                                    label.y * room_h},
                                    show_with_unit(*value, locale),
                                    label.anchor,
                                    Emphasis::strong,

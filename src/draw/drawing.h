@@ -74,6 +74,7 @@ enum class Stroke {
     pencil,          // what the maker marks on the wood
     pencil_beneath,  // the same on the side that is not seen
     halo,            // bare ground round a pencil line
+    glue,            // where glue is brushed
 };
 
 struct Line {

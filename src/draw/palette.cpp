@@ -265,6 +265,7 @@ LineStyle line_style(Stroke stroke, Theme theme) {
         case Stroke::pencil: return {p.ink, 3.0, {}};
         case Stroke::pencil_beneath: return {p.ink, 2.0, {6, 5, 6, 5}};
         case Stroke::halo: return {p.card, 9.0, {}};
+        case Stroke::glue: return {p.accent, 6.0, {}};
         case Stroke::arrow: break;
     }
     return {p.accent, 3.0, {}};

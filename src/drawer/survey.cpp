@@ -43,12 +43,6 @@ double mean_mm(const Survey& survey, const Places& places) {
     return all.empty() ? 0.0 : sum / double(all.size());
 }
 
-// The width at the back as the fillers leave it: as wide as what the slides run between.
-Survey between_fillers(Survey survey, const FrameStandsIn& frame) {
-    if (auto& back = survey.at(SurveyPlace::width_back)) *back -= frame.left + frame.right;
-    return survey;
-}
-
 }  // namespace
 
 std::string_view name_of(SurveyPlace place) {
@@ -65,6 +59,19 @@ const std::vector<SurveyPlace>& survey_places() {
         return all;
     }();
     return places;
+}
+
+Survey between_fillers(Survey survey, const FrameStandsIn& frame) {
+    if (auto& back = survey.at(SurveyPlace::width_back)) *back -= frame.left + frame.right;
+    return survey;
+}
+
+std::optional<SurveyPlace> place_that_read(const Survey& survey, const FrameStandsIn& frame,
+                                           std::string_view size, Length value) {
+    const Survey as_run_in = between_fillers(survey, frame);
+    for (const SurveyPlace place : size == "width" ? widths : size == "height" ? heights : depths)
+        if (as_run_in.at(place) == value) return place;
+    return std::nullopt;
 }
 
 bool Survey::is_empty() const {

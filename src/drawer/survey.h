@@ -45,10 +45,17 @@ struct FrameStandsIn {
     Length left, right;
 };
 
+// With the width at the back as the fillers leave it: as wide as what the slides run between.
+Survey between_fillers(Survey survey, const FrameStandsIn& frame);
+
 // The least of the readings, which the box must pass; nothing where there is none. At the back it is what the fillers leave.
 std::optional<Length> least_width(const Survey& survey, const FrameStandsIn& frame = {});
 std::optional<Length> least_height(const Survey& survey);
 std::optional<Length> least_depth(const Survey& survey);
+
+// Where such a width, height or depth ("width" and so on) was read between the fillers; nothing where it was not.
+std::optional<SurveyPlace> place_that_read(const Survey& survey, const FrameStandsIn& frame,
+                                           std::string_view size, Length value);
 
 struct SurveyResult {
     Length width_differs, height_differs,

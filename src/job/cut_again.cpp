@@ -54,7 +54,8 @@ private:
     bool has_open_pass(const Ran& ran) const {
         return std::any_of(plan_.setups.begin(), plan_.setups.end(), [&](const Setup& setup) {
             const Group* group = plan_.group_with_id(setup.group);
-            if (!group || group->key != ran.group_key || has_gone(work_key(setup, design_), ran)) return false;
+            if (!group || group->key != ran.group_key || has_gone(work_key(setup, design_), ran))
+                return false;
             return std::any_of(setup.passes.begin(), setup.passes.end(), [&](const Pass& pass) {
                 return pass.part == ran.part && name_of(pass.reference) == ran.reference;
             });

@@ -4,6 +4,7 @@
 
 #include "job/drawer_checks.h"
 #include "job/drawer_groups.h"
+#include "job/opening_field.h"
 #include "job/seasons.h"
 #include "setup/make_up.h"
 #include "wood/movement.h"
@@ -104,7 +105,9 @@ private:
         }
         const auto box = size_box(*spec_.opening, spec_.slide, boards_.sides->thickness, face_in_depth);
         if (!box) {
-            blame(box.error().field == "lengths" ? "/slide/" : "/opening/", box.error());
+            const std::string& field = box.error().field;
+            blame(field == "lengths" ? "/slide/lengths" : size_field(spec_, field),
+                  {"", box.error().why, box.error().remedy});
             return false;
         }
         made_.box = *box;

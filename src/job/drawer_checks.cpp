@@ -1,8 +1,10 @@
 #include "job/drawer_checks.h"
-#include "words/names.h"
 
 #include <algorithm>
 #include <utility>
+
+#include "job/opening_field.h"
+#include "words/names.h"
 
 namespace kw {
 namespace {
@@ -25,7 +27,7 @@ void check_groove(const DrawerDesign& drawer, const ChosenJoint& joint, const ch
 }
 
 std::string width_field(const DrawerDesign& drawer, const std::string& at, const char* name) {
-    return at + (drawer.spec->box ? "/box/" : "/opening/") + name;
+    return at + size_field(*drawer.spec, name);
 }
 
 void check_back_width(const DrawerDesign& drawer, const std::string& at, std::vector<Problem>& problems) {
@@ -123,7 +125,7 @@ std::optional<UnitDoubt> doubt_unit(const DrawerSpec& drawer, Unit unit) {
         if (size >= least_size && size <= most_size) continue;
         const std::string other = in_the_other_unit(size, unit);
         const Message name = Message::name("job.size.", field);
-        return UnitDoubt{"/" + what + "/" + field, Message::say("job.its_size." + what + "_" + field, size),
+        return UnitDoubt{size_field(drawer, field), Message::say("job.its_size." + what + "_" + field, size),
                          other.empty() ? Message::say("job.another_unit", name)
                                        : Message::say("job.another_unit_as", name, other)};
     }

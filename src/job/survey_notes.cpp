@@ -74,22 +74,15 @@ private:
     void width() {
         using P = SurveyPlace;
         const bool differs_much = says_.width_differs >= tape;
-        Message wider = differs_much
-                            ? differs("survey.wider", between_fillers(),
-                                      {P::width_top, P::width_middle, P::width_bottom, P::width_back},
-                                      says_.width_differs, goes_by_.width)
-                            : Message::say("survey.wider_than_typed", goes_by_.width);
+        Message wider =
+            differs_much ? differs("survey.wider",
+                                   between_fillers(drawer_.survey, drawer_.frame.value_or(FrameStandsIn{})),
+                                   {P::width_top, P::width_middle, P::width_bottom, P::width_back},
+                                   says_.width_differs, goes_by_.width)
+                         : Message::say("survey.wider_than_typed", goes_by_.width);
         if (says_.shim >= tape)
             add(Message::say("survey.shim", wider, 2 * drawer_.slide.take_up, says_.shim), Level::warning);
         else if (differs_much) add(Message::say("survey.taken_up", wider));
-    }
-
-    // As the readings are compared: at the back what the fillers leave.
-    Survey between_fillers() const {
-        Survey survey = drawer_.survey;
-        if (auto& back = survey.at(SurveyPlace::width_back); back && drawer_.frame)
-            *back -= drawer_.frame->left + drawer_.frame->right;
-        return survey;
     }
 
     void lean() {

@@ -130,8 +130,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
                           {ways.lower_bound_seconds, std::move(ways.order)}, watch);
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
-    work->standing =
-        with_cuts_again(std::move(work->standing), work->job, work->standing_design, work->plan);
+    work->standing = with_cuts_again(std::move(work->standing), work->job, work->standing_design, work->plan);
     for (const Group& group : work->plan.groups)
         if (!work->standing.groups.contains(group.key))
             work->first_starts.emplace(group.key, first_start(*work, group));

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "words/near_name.h"
+
 namespace kw {
 namespace {
 
@@ -19,6 +21,14 @@ Session refused(const Session& session, const Message& why) {
     out.refused = why.text(locale);
     out.refused_field = "readings";
     return out;
+}
+
+Message no_such(const char* key, const std::string& name, const std::vector<std::string>& known) {
+    const std::string meant = near_name(name, known);
+    Message why = Message::say(key, name);
+    return meant.empty() ? why
+                         : Message::say("refused.with_remedy", why,
+                                        Message::say("file.did_you_mean", in_quotes(meant)));
 }
 
 }  // namespace
@@ -53,14 +63,18 @@ Session with_measured(const Session& session, Measured what, const std::string& 
     const std::vector<DrawerSpec>& drawers = session.work->job.drawers;
     const auto found = std::find_if(drawers.begin(), drawers.end(),
                                     [&](const DrawerSpec& one) { return one.name == drawer; });
-    if (found == drawers.end()) return refused(session, Message::say("measured.no_drawer", drawer));
+    if (found == drawers.end()) {
+        std::vector<std::string> names;
+        for (const DrawerSpec& one : drawers) names.push_back(one.name);
+        return refused(session, no_such("measured.no_drawer", drawer, names));
+    }
     if (copy < 1 || copy > found->count)
         return refused(session, Message::say("measured.no_copy", drawer, found->count, copy));
     const auto index = static_cast<std::size_t>(found - drawers.begin());
     Session after = session;
     for (const auto& [name, text] : readings) {
         const auto pointer = measured_pointer(what, index, copy, name);
-        if (!pointer) return refused(session, Message::say("measured.no_reading", name));
+        if (!pointer) return refused(session, no_such("measured.no_reading", name, measured_names(what)));
         const auto length = read_length(text, session.work->job.unit);
         if (!text.empty() && !length) return refused(session, length.error().message);
         after = edited(std::move(after), SetField{*pointer, text.empty() ? Json(nullptr) : Json(text)}, time);

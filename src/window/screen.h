@@ -104,6 +104,7 @@ struct UiState {
     std::optional<print::PagesOf> to_print;     // asked for in this frame
     std::map<print::PagesOf, Printed> printed;  // what came of it
     std::size_t assembled = 0;                  // the drawer that is put together, of all of them
+    bool assembly_order_open = false;           // in which order it is
     std::string setup;                          // at the saw; empty: the next one with work to do
     SawTab saw_tab = SawTab::picture;
     std::map<std::string, Draft> drafts;  // by JSON pointer

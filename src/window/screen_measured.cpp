@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <optional>
 
+#include "draw/assembly_order_view.h"
 #include "draw/assembly_view.h"
+#include "draw/maker_triangle.h"
 #include "job/survey_notes.h"
 #include "session/measured.h"
 #include "session/say_assembly.h"
@@ -23,6 +25,9 @@ void reading_entry(Screen& screen, const std::string& label, const std::string& 
             screen.state.drafts.erase(pointer);
             screen.done = SetField{pointer, nullptr};
         }
+    } else {
+        // What stands below stays where it is when a reading comes.
+        ImGui::Dummy({width, screen.ui.px(size::least_target)});
     }
     ImGui::EndGroup();
 }
@@ -131,6 +136,25 @@ void say_lines(Screen& screen, const std::vector<std::string>& lines, bool is_go
         status(screen.ui, is_good ? Tone::good : Tone::caution, capital(line));
 }
 
+void draw_assembly_order(Screen& screen, const OneDrawer& one) {
+    Ui& ui = screen.ui;
+    const Work& work = *screen.work();
+    const DrawerDesign& drawer = work.standing_design.drawers[one.drawer];
+    const auto steps = assembly_order(work.job, drawer);
+    bool& is_open = screen.state.assembly_order_open;
+    begin_card(ui, "in order");
+    const std::string detail = is_open ? ui.text("measured.close") : ui.text("together.steps", steps.size());
+    if (list_row(ui, ui.text("together.order").c_str(), detail)) is_open = !is_open;
+    if (!is_open) return end_card(ui);
+    say(ui, ui.text("together.triangle"));
+    draw_picture(ui, "triangle", draw::maker_triangles(work.job.locale), {content_width(ui), ui.px(170)});
+    draw_picture(ui, "order of assembly", draw::assembly_order_view(drawer, steps, work.job.locale),
+                 {content_width(ui), ui.px(260)});
+    for (std::size_t i = 0; i < steps.size(); ++i)
+        say(ui, std::to_string(i + 1) + ". " + steps[i].text.text(work.job.locale));
+    end_card(ui);
+}
+
 void draw_clamps(Screen& screen, const OneDrawer& one, const AssemblyResult& result, const Assembled& read,
                  const SaidOfAssembly& said) {
     Ui& ui = screen.ui;
@@ -160,13 +184,13 @@ void draw_hanging(Screen& screen, const OneDrawer& one, const AssemblyResult& re
         say(ui, ui.text("together.no_face"));
         return end_card(ui);
     }
-    say_lines(screen, said.face, !said.is_to_be_moved);
     draw_picture(ui, "face", draw::face_in_place(*result.face, read.gaps, screen.work()->job.locale),
                  {content_width(ui), ui.px(220)});
     std::vector<std::string> names;
     for (const GapPlace place : gap_places()) names.emplace_back(kw::name_of(place));
     if (const auto place = place_of(screen, one))
         reading_entries(screen, Measured::assembled, *place, one.copy, names);
+    say_lines(screen, said.face, !said.is_to_be_moved);
     end_card(ui);
 }
 
@@ -181,10 +205,12 @@ void draw_one_drawer(Screen& screen, const OneDrawer& one, bool beside) {
     ImGui::PushID(static_cast<int>(screen.state.assembled));
     const float room = content_width(screen.ui), gap = screen.ui.px(size::gap);
     if (!beside) {
+        draw_assembly_order(screen, one);
         draw_clamps(screen, one, *result, read, said);
         draw_hanging(screen, one, *result, read, said);
     } else {
         begin_scroll(screen.ui, "in clamps", {(room - gap) / 2, 0});
+        draw_assembly_order(screen, one);
         draw_clamps(screen, one, *result, read, said);
         end_scroll(screen.ui);
         ImGui::SameLine(0, gap);

@@ -326,6 +326,7 @@ std::vector<Shot> shots_of(const Work& work) {
                       {"top_left", "1/8"},
                       {"top_right", "7/32"}});
          }},
+        {"35-together-in-order", [](Theatre& stage) { stage.state().assembly_order_open = true; }},
         {"36-german-drawers",
          [](Theatre& stage) {
              stage.act(SpeakIn{Language::german});

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "command/bench.h"
+#include "session/measured.h"
 
 using namespace kw;
 using tests::Bench, tests::Said;
@@ -19,7 +20,9 @@ TEST_CASE("`survey` keeps what was read only when asked to, and says what it say
     CHECK(bench.text() == before);
     std::vector<std::string> save = read;
     save.emplace_back("--save");
-    CHECK(bench.run(save).status == 0);
+    const Said kept = bench.run(save);
+    CHECK(kept.status == 0);
+    CHECK(kept.out.find("Kept in the job.") != std::string::npos);
     CHECK(bench.read()["drawers"][0]["opening"]["survey"]["width_back"] == "14 5/16");
     CHECK(bench.run({"survey", bench.job()}).out.find("width_back") != std::string::npos);
     // The plan tells it too.
@@ -44,4 +47,25 @@ TEST_CASE("`assemble` says what each drawer's diagonals should be, and what to d
     CHECK(bench.run({"assemble", bench.job(), "--drawer", "seeds", "--copy", "3", "--read", "left_top=1/8"})
               .err == bench.job() + ": of `seeds` there are 2: there is no number 3\n");
     CHECK(bench.run({"assemble", bench.job(), "--read", "left_top=1/8"}).status == 2);
+}
+
+TEST_CASE("help explains every reading that can be given") {
+    const Bench bench;
+    for (const Measured what : {Measured::opening, Measured::assembled}) {
+        const std::string help = bench.run({what == Measured::opening ? "survey" : "assemble", "--help"}).out;
+        for (const std::string& name : measured_names(what)) {
+            CAPTURE(name);
+            const auto at = help.find("\n  " + name + "  ");
+            REQUIRE(at != std::string::npos);
+            CHECK(help.find('\n', at + 1) > at + name.size() + 10);
+        }
+    }
+}
+
+TEST_CASE("`assemble --order` says step by step how each drawer is put together") {
+    const Bench bench;
+    const Said said = bench.run({"assemble", bench.job(), "--order", "--drawer", "seeds"});
+    CHECK(said.status == 0);
+    CHECK(said.out.find("seeds, in this order:\n  1. Dry fit first") == 0);
+    CHECK(said.out.find("\n  2. Finish the insides") != std::string::npos);
 }

@@ -57,3 +57,25 @@ TEST_CASE("a bottom lies with its front toward the maker, left at the left, and 
     const auto drawing = label_view(part, kw::words_in(kw::Language::english), 50, 15);
     CHECK(shapes_of::lines(drawing, kw::draw::Stroke::pencil).empty());
 }
+
+// Tipped up onto its bottom edge a board shows its top edge beyond its inside face. On a left side, its front at the left, the triangle
+// runs to a tip that is farther right and at the inside; a right side mirrors it; a front has the triangle's foot toward its outside.
+TEST_CASE("above the board stands its top edge, with the maker's triangle as it lies on that board") {
+    const auto pencil_over_board = [](Role role) {
+        kw::Part part;
+        part.size = {role, Length::inches(12), Length::inches(2), Length::inches(1, 2)};
+        const auto drawing = label_view(part, kw::words_in(kw::Language::english), 50, 20);
+        return shapes_of::lines(drawing, kw::draw::Stroke::pencil).back().points;
+    };
+    const auto left = pencil_over_board(Role::side_left), right = pencil_over_board(Role::side_right);
+    REQUIRE(left.size() == 3);
+    CHECK(left[2].x_mm > left[1].x_mm);
+    CHECK(left[2].y_mm < left[1].y_mm);
+    CHECK(right[2].x_mm < right[1].x_mm);
+    CHECK(right[2].y_mm < right[1].y_mm);
+    const auto front = pencil_over_board(Role::front), back = pencil_over_board(Role::back);
+    CHECK(front[1].y_mm > front[0].y_mm);  // the foot
+    CHECK(back[1].y_mm > back[0].y_mm);    // the tip
+    CHECK(back.size() == 3);
+    CHECK(front.size() == 4);
+}

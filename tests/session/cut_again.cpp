@@ -48,9 +48,8 @@ std::vector<std::string> left_of(const Session& session, const std::string& part
 }
 
 bool is_told_to_cut_again(const Session& session, const std::string& part) {
-    return std::any_of(session.work->affected.begin(), session.work->affected.end(), [&](const Affected& a) {
-        return a.part == part && a.fate == Fate::recut;
-    });
+    return std::any_of(session.work->affected.begin(), session.work->affected.end(),
+                       [&](const Affected& a) { return a.part == part && a.fate == Fate::recut; });
 }
 
 }  // namespace
@@ -93,7 +92,8 @@ TEST_CASE("a side that is too long where its dados are cut is told of, and not s
     CHECK(left_of(session, left_one).empty());
 }
 
-TEST_CASE("sides that ran before the blade was raised are open again once the joint is locked, and then fine") {
+TEST_CASE(
+    "sides that ran before the blade was raised are open again once the joint is locked, and then fine") {
     Session session = opened(tests::sample_json());
     const std::string dado = setup_of(session, "locking rabbet: side dado");
     session = tests::ran(std::move(session), dado, passes_of(session, dado), now);

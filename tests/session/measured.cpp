@@ -189,10 +189,31 @@ TEST_CASE("a reading that can't be taken is refused by name, and nothing is chan
         CHECK(after.document == start.document);
         return after.refused;
     };
-    CHECK(refused(Measured::opening, "seed", 1, {}) == "there is no drawer `seed`");
+    CHECK(refused(Measured::opening, "seed", 1, {}) == "there is no drawer `seed`; did you mean `seeds`?");
     CHECK(refused(Measured::assembled, "seeds", 3, {}) == "of `seeds` there are 2: there is no number 3");
     CHECK(refused(Measured::opening, "seeds", 1, {{"width_top", "14"}, {"witdh", "1"}}) ==
           "there is no reading `witdh`");
     CHECK(refused(Measured::opening, "seeds", 1, {{"width_top", "14 1/0"}}).find("a fraction over zero") !=
           std::string::npos);
+}
+
+TEST_CASE("an opening that is too small is blamed on the place where it was read so") {
+    const Session start = open_session(tests::sample_json());
+    const Session narrow = surveyed(start, {{"width_bottom", "14 3/8"}, {"width_back", "2"}});
+    REQUIRE(narrow.problems.size() == 1);
+    CHECK(narrow.problems[0].pointer == "/drawers/0/opening/survey/width_back");
+    const Session typed = apply(start, SetField{"/drawers/0/opening/width", "2"}, now);
+    REQUIRE(typed.problems.size() == 1);
+    CHECK(typed.problems[0].pointer == "/drawers/0/opening/width");
+    const Session low = surveyed(start, {{"height_right", "1"}});
+    REQUIRE(low.problems.size() == 1);
+    CHECK(low.problems[0].pointer == "/drawers/0/opening/survey/height_right");
+}
+
+TEST_CASE("a reading or a drawer whose name is misspelt is asked for by the name that was meant") {
+    const Session start = open_session(tests::sample_json());
+    CHECK(surveyed(start, {{"widht_top", "14"}}).refused ==
+          "there is no reading `widht_top`; did you mean `width_top`?");
+    CHECK(with_measured(start, Measured::assembled, "seed", 1, {{"left_top", "1/8"}}, now).refused ==
+          "there is no drawer `seed`; did you mean `seeds`?");
 }

@@ -15,7 +15,7 @@ struct Page {
     Over over = Over::none;
     int first_question = -1;
     JobTab job_tab = JobTab::stages;
-    bool survey_open = false;
+    bool is_open = false;  // what the page keeps folded
 };
 
 inline constexpr Page every_page[] = {
@@ -35,6 +35,8 @@ inline constexpr Page every_page[] = {
     {"layout", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::layout},
     {"print", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::print},
     {"put together", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::together},
+    {"order of assembly", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::together,
+     true},
     {"first question", Where::drawers, DrawersTab::drawers, SawTab::picture, Over::none, 1},
 };
 
@@ -47,7 +49,8 @@ inline UiState state_at(const Page& page, const std::string& step, const Prefere
     state.saw_tab = page.saw_tab;
     state.over = page.over;
     state.job_tab = page.job_tab;
-    state.survey_open = page.survey_open;
+    state.survey_open = page.is_open && page.place == Where::drawers;
+    state.assembly_order_open = page.is_open && page.place == Where::job;
     state.first_question = page.first_question;
     state.setup = step;
     return state;

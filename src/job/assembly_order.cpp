@@ -1,0 +1,94 @@
+#include "job/assembly_order.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "job/seasons.h"
+
+namespace kw {
+namespace {
+
+class Order {
+public:
+    Order(const Job& job, const DrawerDesign& drawer) : job_(job), drawer_(drawer) {
+        const Stock* bottom = job.stock_named(drawer.spec->bottom.stock);
+        is_solid_ = bottom && bottom->kind == StockKind::solid;
+        if (!is_solid_) return;
+        const Length width = drawer.box.depth - drawer.back.joint.step;
+        if (const auto season = season_of(*bottom, job.climate, width))
+            moves_ = season->swells + season->shrinks;
+    }
+
+    std::vector<AssemblyStep> steps() {
+        dry_fit();
+        first_side();
+        if (is_captured()) put_bottom_in("together.bottom_between");
+        second_side();
+        clamp();
+        if (!is_captured()) put_bottom_in("together.bottom_from_behind");
+        say(Message::say("together.outsides"));
+        if (drawer_.spec->face.style != FaceStyle::none)
+            say(Message::say("together.hang_face"), {Role::face});
+        return steps_;
+    }
+
+private:
+    bool is_captured() const { return drawer_.spec->bottom.style == BottomStyle::captured; }
+    static bool is_open(const JointDesign& joint) { return joint.slot().near == Length{}; }
+
+    void say(Message text, std::vector<Role> puts = {}, std::vector<GlueSpot> glue = {}) {
+        steps_.push_back({std::move(text), std::move(puts), std::move(glue)});
+    }
+
+    void dry_fit() {
+        const BoxSize& box = drawer_.box;
+        const Length diagonal = Length::nearest_mm(std::hypot(box.width.mm(), box.depth.mm()));
+        say(Message::say("together.dry_fit", diagonal, job_.fit.bottom_slack));
+        say(Message::say("together.insides"));
+    }
+
+    // "the walls of its dado 1/4 wide", "the floor and the shoulder of its rabbet 1/2 wide"
+    static Message slot_words(const JointDesign& joint) {
+        return Message::say(is_open(joint)                ? "together.in_rabbet"
+                            : joint.end_relief > Length{} ? "together.on_walls"
+                                                          : "together.in_dado",
+                            joint.slot().width);
+    }
+
+    void first_side() {
+        const JointDesign &front = drawer_.front.joint, &back = drawer_.back.joint;
+        say(Message::say("together.first_side", slot_words(front), slot_words(back),
+                         Message::say(is_captured() ? "together.bottom_edges" : "together.top_edges")),
+            {Role::side_left, Role::front, Role::back}, {{false, false, true}, {true, false, true}});
+    }
+
+    void second_side() {
+        say(Message::say("together.second_glue"), {}, {{false, true, false}, {true, true, false}});
+        say(Message::say("together.second_side"), {Role::side_right});
+    }
+
+    void clamp() {
+        say(Message::say("together.clamp"));
+        if (is_open(drawer_.front.joint) || is_open(drawer_.back.joint)) say(Message::say("together.pin"));
+    }
+
+    // `key`, and after it what is so of this bottom: "_solid", "_moving" by a known length, or "_still".
+    void put_bottom_in(const std::string& key) {
+        const char* kind = !is_solid_ ? "_still" : moves_ > Length{} ? "_moving" : "_solid";
+        say(Message::say(key + kind, moves_), {Role::bottom});
+    }
+
+    const Job& job_;
+    const DrawerDesign& drawer_;
+    bool is_solid_ = false;
+    Length moves_;  // over the year, where its species is known
+    std::vector<AssemblyStep> steps_;
+};
+
+}  // namespace
+
+std::vector<AssemblyStep> assembly_order(const Job& job, const DrawerDesign& drawer) {
+    return Order(job, drawer).steps();
+}
+
+}  // namespace kw
