@@ -26,6 +26,13 @@ constexpr std::pair<const char*, const char*> meanings[] = {
     {"frame_right", "the same, at the right"},
     {"from_front_left", "of the box from above, outside: from its front left corner to its back right one"},
     {"from_front_right", "from its front right corner to its back left one"},
+    {"left_slide_front",
+     "on the case: from the floor of the opening to the slide's middle, at its front end"},
+    {"left_slide_rear", "the same, at its rear end"},
+    {"right_slide_front", "the same, of the right slide"},
+    {"right_slide_rear", "the same"},
+    {"between_front", "from slide to slide across the opening, at the front"},
+    {"between_rear", "the same, at the rear"},
     {"left_top", "the gap at the face's left end, at the top"},
     {"left_bottom", "the same, at the bottom"},
     {"right_top", "the gap at the face's right end, at the top"},
@@ -77,11 +84,14 @@ std::string assembly_of(const Work& work, const DrawerSpec& drawer, int copy) {
         const Assembled& its = read->second;
         if (its.from_front_left) readings.emplace_back("from_front_left", *its.from_front_left);
         if (its.from_front_right) readings.emplace_back("from_front_right", *its.from_front_right);
+        for (const SlideReading reading : slide_readings())
+            if (its.slides.at(reading)) readings.emplace_back(name_of(reading), *its.slides.at(reading));
         for (const GapPlace place : gap_places())
             if (its.gaps.at(place)) readings.emplace_back(name_of(place), *its.gaps.at(place));
     }
     out += readings_text(job, readings);
     for (const std::string& line : said.box) out += capital_line("", line);
+    for (const std::string& line : said.slides) out += capital_line("", line);
     for (const std::string& line : said.face) out += capital_line("", line);
     return out;
 }

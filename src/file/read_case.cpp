@@ -11,6 +11,14 @@ Survey read_survey(Fields fields) {
     return survey;
 }
 
+SlidesRead read_slides(Fields fields) {
+    SlidesRead read;
+    for (const SlideReading reading : slide_readings())
+        if (const std::string name(name_of(reading)); fields.has(name))
+            read.at(reading) = fields.required_length(name);
+    return read;
+}
+
 Length least(Fields& opening, const std::string& name, const std::optional<Length>& measured) {
     if (!opening.has(name) && measured) return *measured;
     const Length typed = opening.required_length(name);
@@ -55,6 +63,7 @@ std::map<int, Assembled> read_assembled(Fields fields, int count) {
         if (!fields.has(name)) continue;
         Fields one = fields.object(name);
         all[copy].gaps = read_gaps(one.object("gaps"));
+        all[copy].slides = read_slides(one.object("slides"));
         if (one.has("from_front_left")) all[copy].from_front_left = one.required_length("from_front_left");
         if (one.has("from_front_right")) all[copy].from_front_right = one.required_length("from_front_right");
     }

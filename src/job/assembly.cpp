@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/slide_notes.h"
+
 namespace kw {
 
 std::optional<HungFace> hung_face(const DrawerSpec& drawer) {
@@ -36,6 +38,11 @@ std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const s
         if (square) result.square = *square;
         else result.not_this_box = square.error();
     }
+    // On the floor they lie by themselves.
+    const auto place = slide_place_of(job, plan, *spec);
+    result.slides = slides_hung(
+        readings.slides, place && place->above_edge ? std::optional(place->above_floor) : std::nullopt);
+    result.slide_take_up = spec->slide.take_up;
     result.is_half_read = readings.from_front_left.has_value() != readings.from_front_right.has_value();
     result.gaps = readings.gaps;
     if (result.face) result.hanging = hanging(*result.face, readings.gaps);

@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "drawer/slides_hung.h"
 #include "drawer/squareness.h"
 #include "job/plan.h"
 
@@ -14,6 +15,8 @@ struct AssemblyResult {
     std::optional<Squareness> square;     // where both diagonals were read
     bool is_half_read = false;            // one diagonal without the other, which says nothing
     std::optional<Refusal> not_this_box;  // where they can't be this box's
+    std::optional<SlidesHung> slides;     // where one of their places was read
+    Length slide_take_up;                 // how much more than its room each slide takes
     std::optional<HungFace> face;         // nothing where the drawer has none, or it has no size
     Gaps gaps;                            // as they were read
     std::optional<Hanging> hanging;       // where one was

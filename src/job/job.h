@@ -8,6 +8,7 @@
 
 #include "drawer/hanging.h"
 #include "drawer/parts.h"
+#include "drawer/slides_hung.h"
 #include "drawer/survey.h"
 #include "length/text.h"
 #include "setup/setup.h"
@@ -71,6 +72,7 @@ struct FaceSpec {
 // What was read of one drawer once it was put together and hung.
 struct Assembled {
     std::optional<Length> from_front_left, from_front_right;  // diagonals of the box, see squareness.h
+    SlidesRead slides;
     Gaps gaps;
 };
 

@@ -40,6 +40,7 @@ std::vector<std::string> measured_names(Measured what) {
         names.insert(names.end(), std::begin(frame_sides), std::end(frame_sides));
     } else {
         names.assign(std::begin(diagonals), std::end(diagonals));
+        for (const SlideReading reading : slide_readings()) names.emplace_back(name_of(reading));
         for (const GapPlace place : gap_places()) names.emplace_back(name_of(place));
     }
     return names;
@@ -54,7 +55,10 @@ std::optional<std::string> measured_pointer(Measured what, std::size_t drawer, i
         return is_among(frame_sides, name) ? at + "/opening/frame/" + name.substr(name.find('_') + 1)
                                            : at + "/opening/survey/" + name;
     const std::string its = at + "/assembled/" + std::to_string(copy) + "/";
-    return is_among(diagonals, name) ? its + name : its + "gaps/" + name;
+    if (is_among(diagonals, name)) return its + name;
+    const bool is_of_slide = std::any_of(slide_readings().begin(), slide_readings().end(),
+                                         [&](SlideReading reading) { return name_of(reading) == name; });
+    return its + (is_of_slide ? "slides/" : "gaps/") + name;
 }
 
 Session with_measured(const Session& session, Measured what, const std::string& drawer, int copy,

@@ -5,6 +5,9 @@
 namespace kw {
 namespace {
 
+// How far an end of a slide may stand off its height; common practice, no source.
+constexpr Length slide_feels = Length::inches(1, 32);
+
 class Sayer {
 public:
     explicit Sayer(const Job& job) : job_(job), words_(job.locale.words()) {}
@@ -23,6 +26,24 @@ public:
             out.push_back(
                 words_(square.larger_than_expected > Length{} ? "assembly.larger" : "assembly.smaller",
                        length(abs(square.larger_than_expected))));
+        return out;
+    }
+
+    // What is off by as much as a slide feels.
+    std::vector<std::string> slides(const SlidesHung& hung, Length take_up) const {
+        constexpr const char* up[] = {"assembly.left_slide_front_up", "assembly.left_slide_rear_up",
+                                      "assembly.right_slide_front_up", "assembly.right_slide_rear_up"};
+        constexpr const char* down[] = {"assembly.left_slide_front_down", "assembly.left_slide_rear_down",
+                                        "assembly.right_slide_front_down", "assembly.right_slide_rear_down"};
+        std::vector<std::string> out;
+        for (std::size_t i = 0; i < hung.up.size(); ++i)
+            if (abs(hung.up[i]) >= slide_feels)
+                out.push_back(words_(hung.up[i] > Length{} ? up[i] : down[i], length(abs(hung.up[i]))));
+        const Length wider = hung.wider_in_front.value_or(Length{});
+        if (abs(wider) > max(2 * take_up, worth_moving))
+            out.push_back(
+                words_(wider > Length{} ? "assembly.slides_wider_in_front" : "assembly.slides_wider_behind",
+                       length(abs(wider)), length(abs(wider).scaled(1, 2))));
         return out;
     }
 
@@ -72,6 +93,11 @@ SaidOfAssembly say_assembly(const Job& job, const AssemblyResult& result) {
         said.box.push_back(
             Message::say("refused.with_remedy", result.not_this_box->why, result.not_this_box->remedy)
                 .text(job.locale));
+    }
+    if (result.slides) {
+        said.slides = say.slides(*result.slides, result.slide_take_up);
+        said.are_slides_true = said.slides.empty();
+        if (said.are_slides_true) said.slides.push_back(job.locale.words()("assembly.slides_true"));
     }
     if (result.hanging) {
         said.face = say.face(*result.hanging);

@@ -13,7 +13,10 @@ struct SaidOfAssembly {
     std::vector<std::string> box;  // what the diagonals say and what to do; empty: not both are read
     bool is_square = false;
     bool is_to_be_pushed = false;
-    bool is_misread = false;        // no four boards of this size can read so
+    bool is_misread = false;  // no four boards of this size can read so
+    std::vector<std::string>
+        slides;  // which end to raise or lower, and what to put behind; or that they run true; empty: not read
+    bool are_slides_true = false;
     std::vector<std::string> face;  // how to move it, one move each; empty: no gap was read
     bool is_to_be_moved = false;    // by one of them
     bool is_hung =

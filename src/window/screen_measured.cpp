@@ -6,6 +6,7 @@
 #include "draw/assembly_order_view.h"
 #include "draw/assembly_view.h"
 #include "draw/maker_triangle.h"
+#include "job/slide_notes.h"
 #include "job/survey_notes.h"
 #include "session/measured.h"
 #include "session/say_assembly.h"
@@ -99,6 +100,7 @@ SaidOfAssembly said_of(const Work& work, const OneDrawer& one) {
 std::pair<const char*, Tone> state_of(const SaidOfAssembly& said) {
     if (said.is_misread) return {"together.misread", Tone::wrong};
     if (said.is_to_be_pushed) return {"together.push", Tone::caution};
+    if (!said.slides.empty() && !said.are_slides_true) return {"together.straighten", Tone::caution};
     if (said.is_to_be_moved) return {"together.move", Tone::caution};
     if (said.is_hung) return {"together.hangs", Tone::good};
     if (!said.face.empty()) return {"together.so_far", Tone::accent};
@@ -175,6 +177,25 @@ void draw_clamps(Screen& screen, const OneDrawer& one, const AssemblyResult& res
     end_card(ui);
 }
 
+void draw_slides(Screen& screen, const OneDrawer& one, const SaidOfAssembly& said) {
+    const Work& work = *screen.work();
+    const auto wanted = slide_place_of(work.job, work.plan, work.job.drawers[one.drawer]);
+    const auto place = place_of(screen, one);
+    if (!wanted || !place) return;
+    Ui& ui = screen.ui;
+    begin_card(ui, "slides");
+    heading(ui, ui.text("together.slides"));
+    std::string how = ui.text("together.slides_how");
+    if (wanted->above_edge)
+        how += " " + ui.text("together.slide_height", show_with_unit(wanted->above_floor, work.job.locale));
+    say(ui, how);
+    std::vector<std::string> names;
+    for (const SlideReading reading : slide_readings()) names.emplace_back(kw::name_of(reading));
+    reading_entries(screen, Measured::assembled, *place, one.copy, names);
+    say_lines(screen, said.slides, said.are_slides_true);
+    end_card(ui);
+}
+
 void draw_hanging(Screen& screen, const OneDrawer& one, const AssemblyResult& result, const Assembled& read,
                   const SaidOfAssembly& said) {
     Ui& ui = screen.ui;
@@ -207,11 +228,13 @@ void draw_one_drawer(Screen& screen, const OneDrawer& one, bool beside) {
     if (!beside) {
         draw_assembly_order(screen, one);
         draw_clamps(screen, one, *result, read, said);
+        draw_slides(screen, one, said);
         draw_hanging(screen, one, *result, read, said);
     } else {
         begin_scroll(screen.ui, "in clamps", {(room - gap) / 2, 0});
         draw_assembly_order(screen, one);
         draw_clamps(screen, one, *result, read, said);
+        draw_slides(screen, one, said);
         end_scroll(screen.ui);
         ImGui::SameLine(0, gap);
         begin_scroll(screen.ui, "in place", {(room - gap) / 2, 0});

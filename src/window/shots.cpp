@@ -321,6 +321,8 @@ std::vector<Shot> shots_of(const Work& work) {
              measure(stage, Measured::assembled,
                      {{"from_front_left", "20 23/32"},
                       {"from_front_right", "20 17/32"},
+                      {"left_slide_front", "2 1/4"},
+                      {"left_slide_rear", "2 3/16"},
                       {"left_top", "1/16"},
                       {"right_top", "3/16"},
                       {"top_left", "1/8"},

@@ -116,8 +116,10 @@ TEST_CASE("every field that the schemas describe is read, and none else is sugge
         fill(opening[part], defined["opening"]["properties"][part]["properties"]);
     }
     assembled["gaps"] = Json::object();
+    assembled["slides"] = Json::object();
     fill(assembled, defined["assembled"]["properties"]);
     fill(assembled["gaps"], defined["assembled"]["properties"]["gaps"]["properties"]);
+    fill(assembled["slides"], defined["assembled"]["properties"]["slides"]["properties"]);
     CHECK(said_of(job) == Lines{});
     Json lesson = Json::object();
     fill(lesson, schema("shop.schema.json")["properties"]["lessons"]["items"]["properties"]);

@@ -217,3 +217,34 @@ TEST_CASE("a reading or a drawer whose name is misspelt is asked for by the name
     CHECK(with_measured(start, Measured::assembled, "seed", 1, {{"left_top", "1/8"}}, now).refused ==
           "there is no drawer `seed`; did you mean `seeds`?");
 }
+
+// Half the height of a box 4 1/4 in high that runs 1/4 in above the floor: 2 3/8 in, worked by hand.
+TEST_CASE(
+    "each end of a slide is told how far to go to its height, and what to put behind where they are not "
+    "parallel") {
+    const Session start = open_session(tests::sample_json());
+    const auto slides_said = [&](const Readings& readings) {
+        const Session read = with_measured(start, Measured::assembled, "seeds", 2, readings, now);
+        REQUIRE(read.refused.empty());
+        return said_of(read, 2).slides;
+    };
+    CHECK(slides_said({}).empty());
+    CHECK(
+        slides_said(
+            {{"left_slide_front", "2 3/8"}, {"left_slide_rear", "2 5/16"}, {"right_slide_rear", "2 7/16"}}) ==
+        std::vector<std::string>{"raise the left slide's rear end 1/16 in",
+                                 "lower the right slide's rear end 1/16 in"});
+    CHECK(slides_said({{"left_slide_front", "2 3/8"}, {"right_slide_front", "2 3/8"}}) ==
+          std::vector<std::string>{"as far as it was read, the slides are level and parallel"});
+    // A slide maker's tolerance, here 1/32 in each, is taken up without a shim.
+    CHECK(slides_said({{"between_front", "13 3/8"}, {"between_rear", "13 5/16"}})
+              .front()
+              .find("level and parallel") != std::string::npos);
+    CHECK(slides_said({{"between_front", "13 3/8"}, {"between_rear", "13 1/4"}}) ==
+          std::vector<std::string>{
+              "the slides stand 1/8 in wider apart at the front than at the rear: put 1/16 in behind "
+              "each at the front"});
+    CHECK(
+        slides_said({{"between_front", "13 1/4"}, {"between_rear", "13 3/8"}}).front().find("at the rear") !=
+        std::string::npos);
+}
