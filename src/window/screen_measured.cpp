@@ -196,6 +196,14 @@ void draw_slides(Screen& screen, const OneDrawer& one, const SaidOfAssembly& sai
     end_card(ui);
 }
 
+// Above the fields, where it is seen while they are filled in; two moves have room without pushing those down.
+void say_face(Screen& screen, const SaidOfAssembly& said) {
+    const float top = ImGui::GetCursorPosY(), room = screen.ui.px(84);
+    if (said.face.empty()) caption(screen.ui, screen.text("together.read_gaps"));
+    say_lines(screen, said.face, !said.is_to_be_moved);
+    ImGui::SetCursorPosY(std::max(ImGui::GetCursorPosY(), top + room));
+}
+
 void draw_hanging(Screen& screen, const OneDrawer& one, const AssemblyResult& result, const Assembled& read,
                   const SaidOfAssembly& said) {
     Ui& ui = screen.ui;
@@ -205,13 +213,13 @@ void draw_hanging(Screen& screen, const OneDrawer& one, const AssemblyResult& re
         say(ui, ui.text("together.no_face"));
         return end_card(ui);
     }
+    say_face(screen, said);
     draw_picture(ui, "face", draw::face_in_place(*result.face, read.gaps, screen.work()->job.locale),
                  {content_width(ui), ui.px(220)});
     std::vector<std::string> names;
     for (const GapPlace place : gap_places()) names.emplace_back(kw::name_of(place));
     if (const auto place = place_of(screen, one))
         reading_entries(screen, Measured::assembled, *place, one.copy, names);
-    say_lines(screen, said.face, !said.is_to_be_moved);
     end_card(ui);
 }
 

@@ -30,7 +30,8 @@ TEST_CASE("where no height is wanted the slides come to the mean of what was rea
         SlidesRead read;
         for (const SlideReading one : {SlideReading::left_front, SlideReading::left_rear,
                                        SlideReading::right_front, SlideReading::right_rear})
-            if (random() % 4 > 0) read.at(one) = whole_mm(40) + Length::micrometres(std::int64_t(random() % 4000));
+            if (random() % 4 > 0)
+                read.at(one) = whole_mm(40) + Length::micrometres(std::int64_t(random() % 4000));
         const auto hung = slides_hung(read, std::nullopt);
         CHECK(hung.has_value() != read.is_empty());
         if (!hung) continue;
