@@ -7,6 +7,7 @@
 #include <boost/multiprecision/cpp_int.hpp>
 #include <nlohmann/json.hpp>
 
+#include "effort.h"
 #include "length/text.h"
 
 using namespace kw;
@@ -99,7 +100,7 @@ std::int64_t nearest(const Rational& value) {
 
 TEST_CASE("random sums in every notation come to the nearest tick of the exact sum") {
     const Rational kilometre_mm = 1'000'000;
-    for (int i = 0; i < 10'000; ++i) {
+    for (int i = 0; i < kw::tests::cases(10'000); ++i) {
         Written sum;
         bool within = true;
         for (int terms = 1 + below(4), n = 0; n < terms; ++n) {
@@ -154,8 +155,8 @@ void check_sane(const std::string& text) {
 }  // namespace
 
 TEST_CASE("whatever is typed, the reader gives a length or says where it stumbled") {
-    for (int i = 0; i < 20'000; ++i) check_sane(random_bytes());
-    for (int i = 0; i < 40'000; ++i) check_sane(random_pieces());
+    for (int i = 0; i < kw::tests::cases(20'000); ++i) check_sane(random_bytes());
+    for (int i = 0; i < kw::tests::cases(40'000); ++i) check_sane(random_pieces());
     check_sane(std::string(1, '\0'));
     check_sane(std::string(100'000, '9'));
     check_sane(std::string(100'000, '-'));

@@ -3,9 +3,11 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <fstream>
 
+#include "effort.h"
 #include "file/shop_file.h"
 #include "window/app.h"
 #include "window/every_page.h"
@@ -107,9 +109,11 @@ TEST_CASE(
         REQUIRE_MESSAGE(app.has_value(), (app ? "" : app.error()));
         REQUIRE(app->session().work);
         const std::string tested = tested_step(*app->session().work);
-        for (const WindowSize window :
-             {WindowSize{1280, 800, 1}, WindowSize{800, 1280, 1}, WindowSize{1920, 1080, 1},
-              WindowSize{1024, 600, 1}, WindowSize{3840, 2160, 2}}) {
+        constexpr std::array sizes{WindowSize{1280, 800, 1}, WindowSize{800, 1280, 1},
+                                   WindowSize{1920, 1080, 1}, WindowSize{1024, 600, 1},
+                                   WindowSize{3840, 2160, 2}};
+        for (std::size_t i = 0; i < std::size_t(tests::cases(int(sizes.size()))); ++i) {
+            const WindowSize window = sizes[i];
             Hand hand({.title = "test",
                        .width = window.width,
                        .height = window.height,
