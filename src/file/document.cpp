@@ -43,9 +43,12 @@ FileError to_file_error(const Problem& problem, const std::string& text, const L
 
 std::string report(const std::string& file, const std::string& text, const FileError& error,
                    const Locale& locale) {
-    std::string out = file + ":" + std::to_string(error.position.line) + ":" +
-                      std::to_string(error.position.column) + ": " + error.why.text(locale) + "\n";
-    const std::string line = line_of(text, error.position.line);
+    const bool has_place = error.position.line > 0;
+    std::string out = file;
+    if (has_place)
+        out += ":" + std::to_string(error.position.line) + ":" + std::to_string(error.position.column);
+    out += ": " + error.why.text(locale) + "\n";
+    const std::string line = has_place ? line_of(text, error.position.line) : std::string();
     if (!line.empty())
         out += "    " + line + "\n    " +
                std::string(static_cast<std::size_t>(error.position.column - 1), ' ') + "^\n";

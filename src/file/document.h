@@ -9,8 +9,8 @@ namespace kw {
 
 // Line and column, both from 1; columns count characters, not bytes.
 struct Position {
-    int line = 1;
-    int column = 1;
+    int line = 0;  // from 1; 0: no place in it, but the file itself
+    int column = 0;
 };
 
 // A message about a file: what is wrong, where, and what would do.

@@ -112,7 +112,7 @@ Position moved_on(Position position, std::string_view over) {
 }  // namespace
 
 Position position_of(const std::string& text, std::size_t offset) {
-    return moved_on({}, std::string_view(text).substr(0, offset));
+    return moved_on({1, 1}, std::string_view(text).substr(0, offset));
 }
 
 Position locate(const std::string& text, const std::string& pointer) {
@@ -126,9 +126,9 @@ std::vector<Position> locate_names(const std::string& text, const std::vector<st
     std::map<std::size_t, Position> places;  // in the order of the text, which is gone through once
     for (auto& [pointer, offset] : offsets) {
         if (!offset) offset = Locator(text).find(pointer);
-        places.emplace(*offset, Position{});
+        places.emplace(*offset, Position{1, 1});
     }
-    Position at;
+    Position at{1, 1};
     std::size_t done = 0;
     for (auto& [offset, place] : places) {
         at = place = moved_on(at, std::string_view(text).substr(done, offset - done));
