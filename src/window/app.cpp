@@ -242,7 +242,7 @@ void App::note_lay_out() {
             const std::lock_guard lock(laid_out->mutex);
             if (laid_out->asked != work) return;
         }
-        auto layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan));
+        auto layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan, work->standing));
         const std::lock_guard lock(laid_out->mutex);
         laid_out->done = {work, std::move(layout)};
         platform::post_wake_up();
