@@ -17,13 +17,21 @@ std::string stock_text(const Work& work, const LaidStock& laid) {
     for (std::size_t i = 0; i < laid.pieces.size(); ++i) {
         const LaidPiece& piece = laid.pieces[i];
         out += "\n  " + std::to_string(i + 1) + ". " + say_size(job, sizes[piece.size]) + "\n";
-        for (const std::string& cut : say_cuts(job, laid, piece)) out += "     " + cut + "\n";
-        for (const LaidPart& part : piece.parts)
-            out += "     [ ] " + part.part + "  " + say_place(job, part) + "\n";
+        for (const SaidCut& said : say_cuts(job, laid, piece)) {
+            out += "     " + said.cut + "\n";
+            if (!said.caution.empty()) out += "        " + said.caution + "\n";
+        }
+        for (std::size_t p = 0; p < piece.parts.size(); ++p)
+            out += "     [ ] " + std::to_string(p + 1) + "  " + piece.parts[p].part + "  " +
+                   say_place(job, piece.parts[p]) + "\n";
         for (const cutting::Rectangle& offcut : piece.offcuts)
             out += "     keep " + show(offcut.length, job.locale) + " × " +
                    show_with_unit(offcut.width, job.locale) + "\n";
     }
+    const std::vector<std::string> settings = say_settings(job, laid);
+    if (!settings.empty()) out += "\n";
+    for (std::size_t i = 0; i < settings.size(); ++i)
+        out += (i == 0 ? "  " : "     [ ] ") + settings[i] + "\n";
     return out + "\n";
 }
 
@@ -32,6 +40,23 @@ Json rectangle_json(const cutting::Rectangle& area) {
             {"y_mm", area.y.mm()},
             {"length_mm", area.length.mm()},
             {"width_mm", area.width.mm()}};
+}
+
+const char* word_of(cutting::CutDirection direction) {
+    return direction == cutting::CutDirection::rip ? "rip" : "crosscut";
+}
+
+// Cuts by the places of the sheet and of the cut in their lists.
+Json settings_json(const LaidStock& laid) {
+    Json all = Json::array();
+    for (const LaidSetting& setting : laid.settings) {
+        Json one = {{"direction", word_of(setting.direction)}, {"fence_mm", setting.fence.mm()}};
+        one["cuts"] = Json::array();
+        for (const CutPlace& place : setting.cuts)
+            one["cuts"].push_back({{"piece", place.piece}, {"cut", place.cut}});
+        all.push_back(std::move(one));
+    }
+    return all;
 }
 
 Json piece_json(const Stock& stock, const LaidPiece& piece) {
@@ -47,11 +72,21 @@ Json piece_json(const Stock& stock, const LaidPiece& piece) {
         json["parts"].push_back(std::move(one));
     }
     json["cuts"] = Json::array();
-    for (const cutting::Cut& cut : piece.cuts)
-        json["cuts"].push_back(
-            {{"direction", cut.direction == cutting::CutDirection::rip ? "rip" : "crosscut"},
-             {"fence_mm", cut.fence.mm()},
-             {"of", rectangle_json(cut.of)}});
+    const auto ids = [&piece](const std::vector<std::size_t>& parts) {
+        Json ids = Json::array();
+        for (const std::size_t part : parts) ids.push_back(piece.parts[part].part);
+        return ids;
+    };
+    for (const LaidCut& cut : piece.cuts) {
+        Json one = {{"direction", word_of(cut.direction)},
+                    {"fence_mm", cut.fence.mm()},
+                    {"of", rectangle_json(cut.of)},
+                    {"frees", ids(cut.frees)},
+                    {"strip_for", ids(cut.strip_for)}};
+        one["after"] = cut.after < 0 ? Json(nullptr) : Json(cut.after);
+        one["too_short_mm"] = cut.too_short ? Json(cut.too_short->mm()) : Json(nullptr);
+        json["cuts"].push_back(std::move(one));
+    }
     json["offcuts"] = Json::array();
     for (const cutting::Rectangle& offcut : piece.offcuts) json["offcuts"].push_back(rectangle_json(offcut));
     return json;
@@ -62,6 +97,7 @@ std::string layout_json(const Work& work, const LayOut& layout) {
                  {"version", 1},
                  {"job", work.job.name},
                  {"kerf_mm", layout_kerf(work.job).mm()}};
+    json["cut_already"] = layout.cut_already;
     json["stock"] = Json::array();
     for (const LaidStock& laid : layout.stocks) {
         Json one = {{"stock", laid.stock}, {"proved", laid.proved}, {"yield", laid.yield}};
@@ -75,6 +111,8 @@ std::string layout_json(const Work& work, const LayOut& layout) {
         one["pieces"] = Json::array();
         for (const LaidPiece& piece : laid.pieces)
             one["pieces"].push_back(piece_json(*work.job.stock_named(laid.stock), piece));
+        one["settings"] = settings_json(laid);
+        one["least_settings"] = laid.least_settings;
         json["stock"].push_back(std::move(one));
     }
     return json.dump(2) + "\n";
@@ -89,16 +127,15 @@ public:
         return with_work(
             [&](const Opened& opened) {
                 const Work& work = *opened.session.work;
-                const LayOut layout = lay_out(work.job, work.plan);
+                const LayOut layout = lay_out(work.job, work.plan, work.standing);
                 for (const LaidStock& laid : layout.stocks)
                     if (laid.cannot)
                         tell(opened.text, to_file_error(*laid.cannot, opened.text, work.job.locale));
                 if (std::any_of(layout.stocks.begin(), layout.stocks.end(),
                                 [](const LaidStock& laid) { return laid.cannot.has_value(); }))
                     return 1;
-                if (layout.stocks.empty())
-                    return refuse(work.job.locale.words()("layout.no_sizes",
-                                                          work.job.locale.words().list(layout.without_size)));
+                const bool all_cut = layout.without_size.empty() && !layout.cut_already.empty();
+                if (layout.stocks.empty() && !all_cut) return refuse(say_nothing_laid_out(work.job, layout));
                 if (!options_.out.empty())
                     return write_pages(work, read_preferences(opened.shop),
                                        {print::PagesOf::layout, options_.out, options_.paper, layout}, io_);
@@ -106,6 +143,9 @@ public:
                     io_.out << layout_json(work, layout);
                     return 0;
                 }
+                const std::string already = say_cut_already(work.job, layout);
+                if (!already.empty()) io_.out << already << "\n\n";
+                if (layout.stocks.empty()) io_.out << say_nothing_laid_out(work.job, layout) << "\n";
                 for (const LaidStock& laid : layout.stocks) io_.out << stock_text(work, laid);
                 for (const std::string& stock : layout.without_size)
                     io_.out << work.job.locale.words()("layout.no_size_of", stock) << "\n";

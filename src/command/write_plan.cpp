@@ -257,23 +257,4 @@ std::string parts_text(const Work& work) {
            parts_table(work).text();
 }
 
-std::string parts_csv(const Work& work) {
-    const auto quoted = [](const std::string& text) {
-        std::string out = "\"";
-        for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
-        return out + "\"";
-    };
-    std::string out =
-        "part,drawer,role,copy,length,width,thickness,length_mm,width_mm,thickness_mm,stock\r\n";
-    for (const Part& part : work.plan.parts) {
-        const auto sizes = {part.size.length, part.size.width, part.size.thickness};
-        out += quoted(part.id) + "," + quoted(part.drawer) + "," + std::string(name_of(part.size.role)) +
-               "," + std::to_string(part.copy);
-        for (const Length size : sizes) out += "," + quoted(show_with_unit(size, work.job.locale));
-        for (const Length size : sizes) out += "," + Json(size.mm()).dump();
-        out += "," + quoted(part.stock) + "\r\n";
-    }
-    return out;
-}
-
 }  // namespace kw

@@ -1,18 +1,26 @@
 #include "cutting/covering.h"
 
+#include <utility>
+
 namespace kw::cutting {
 
-constexpr double nothing = 1e-9;
+namespace {
 
-Covering::Covering(const std::vector<double>& demand, const std::vector<double>& alone)
+constexpr double nothing = 1e-9;
+constexpr double gain = 1e-7;  // a pattern worth less than that above its cost is not taken in
+
+}  // namespace
+
+Covering::Covering(std::vector<double> demand, std::vector<double> alone)
     : rows_(demand.size()),
+      alone_(std::move(alone)),
       inverse_(rows_ * rows_, 0),
       amounts_(rows_, 0),
       costs_(rows_, 1),
       names_(rows_, -1) {
     for (std::size_t i = 0; i < rows_; ++i) {
-        inverse_[i * rows_ + i] = 1 / alone[i];
-        amounts_[i] = demand[i] / alone[i];
+        inverse_[i * rows_ + i] = 1 / alone_[i];
+        amounts_[i] = demand[i] / alone_[i];
     }
 }
 
@@ -30,7 +38,7 @@ double Covering::cost() const {
     return sum;
 }
 
-bool Covering::enter(const std::vector<double>& column, double cost, int name) {
+bool Covering::enter(const Counts& column, double cost, int name) {
     std::vector<double> change(rows_, 0);
     for (std::size_t b = 0; b < rows_; ++b)
         for (std::size_t i = 0; i < rows_; ++i) change[b] += inverse_[b * rows_ + i] * column[i];
@@ -74,14 +82,39 @@ void Covering::give_back_surplus() {
 std::vector<Covering::Use> Covering::uses() const {
     std::vector<Use> uses;
     for (std::size_t b = 0; b < rows_; ++b)
-        if (names_[b] >= 0) uses.push_back({names_[b], amounts_[b]});
+        if (names_[b] >= 0) uses.push_back({static_cast<std::size_t>(names_[b]), amounts_[b]});
     return uses;
 }
 
-bool Covering::improve(const std::vector<double>& pattern, int name) {
-    if (!enter(pattern, 1, name)) return false;
-    give_back_surplus();
-    return true;
+// A kind alone is a pattern as well, and is looked at again as the others are.
+void Covering::cover(const std::vector<Counts>& patterns) {
+    const std::size_t most_rounds = 20 * rows_ + 100;  // enough, and an end where rounding goes in circles
+    for (std::size_t round = 0; round < most_rounds; ++round) {
+        const std::vector<double> now = prices();
+        double most = 1 + gain;
+        int best = -1;
+        for (std::size_t p = 0; p < patterns.size(); ++p) {
+            const double worth = worth_of(patterns[p], now);
+            if (worth > most) most = worth, best = static_cast<int>(p);
+        }
+        std::size_t dearest = rows_;
+        for (std::size_t i = 0; i < rows_; ++i)
+            if (now[i] * alone_[i] > most) most = now[i] * alone_[i], dearest = i;
+        if (dearest < rows_) {
+            Counts alone(rows_, 0);
+            alone[dearest] = alone_[dearest];
+            if (!enter(alone, 1, -1)) return;
+        } else if (best < 0 || !enter(patterns[static_cast<std::size_t>(best)], 1, best)) {
+            return;
+        }
+        give_back_surplus();
+    }
+}
+
+double worth_of(const Counts& pattern, const std::vector<double>& prices) {
+    double worth = 0;
+    for (std::size_t i = 0; i < pattern.size(); ++i) worth += pattern[i] * prices[i];
+    return worth;
 }
 
 }  // namespace kw::cutting

@@ -60,6 +60,7 @@ struct Cut {
     Rectangle of;          // what is cut
     std::size_t node = 0;  // in SheetLayout::cuts
     int stage = 0;         // how often the direction has changed before: 0 for the first cuts of a sheet
+    int after = -1;  // the cut that what is cut comes from, by its place in the list; -1: the sheet itself
 };
 
 // In the order of the saw: all cuts of one stage through a part, then the parts one after another.

@@ -1,19 +1,49 @@
 #pragma once
 // What no layout costs less than, by patterns. Private to this folder.
 
+#include <optional>
+
+#include "cutting/covering.h"
 #include "cutting/packing_tree.h"
+#include "cutting/pattern_value.h"
 
 namespace kw::cutting {
 
-struct PatternBound {
-    std::int64_t cost = 0;
-    std::vector<PackingTree>
-        whole;  // patterns that the linear program uses in whole numbers: a good beginning of a layout
-};
+// Patterns for one kind of sheet, the best for prices that the covering asks for (Gilmore and Gomory's linear program by columns, Oper. Res. 9,
+// 1961). Quick ways to price come first, the exact one last. From one pricing to the next the prices go only part of the way from the ones
+// with the best bound (Wentges, Int. Trans. Oper. Res. 4, 1997). All from memory.
+class Patterns {
+public:
+    // Nothing: more than one kind of sheet, one with defects, or sizes with more sums than a table holds.
+    static std::optional<Patterns> of(const Packing& packing);
 
-// With prices for the pieces such that no pattern of a sheet is worth more than the sheet, all pieces together cost no more than the sheets
-// (Gilmore and Gomory's linear program by columns, Oper. Res. 9, 1961, its bound at any prices by Farley, Oper. Res. 38, 1990; from memory).
-// For one kind of sheet without defects, and sizes with few enough sums that `looks` last; else zero. Ends when `enough` is reached.
-PatternBound least_cost_by_patterns(const Packing& packing, std::int64_t enough, std::int64_t looks);
+    // With prices for the pieces such that no pattern of a sheet is worth more than the sheet, all pieces together cost no more than the
+    // sheets (Farley, Oper. Res. 38, 1990, from memory). In sheets; ends when `enough` is reached. Zero: `looks` didn't last.
+    std::int64_t least_sheets(std::int64_t enough, std::int64_t looks);
+
+    // Sheets by rounding: as often as the linear program uses a pattern in whole numbers, then the one it uses most, and again for what is
+    // left (diving), until few sheets are left to lay out. There may be more pieces on them than are wanted.
+    std::vector<PackingTree> round(std::int64_t looks, double few);
+
+    std::int64_t looks() const { return steps_ / steps_a_look; }
+
+private:
+    static constexpr std::int64_t steps_a_look = 16;  // in the time of one
+
+    Patterns(const Packing& packing, std::vector<Ticks> xs, std::vector<Ticks> ys);
+    void price(Covering& covering, const std::vector<double>& demand, CutsTried last, std::int64_t enough,
+               std::int64_t until);
+    double take_pattern(const std::vector<std::int32_t>& prices, const std::vector<double>& at);
+    std::vector<std::int32_t> whole_prices(const std::vector<double>& prices) const;
+
+    std::vector<Piece> pieces_;
+    Region sheet_;
+    PatternValue values_;
+    std::vector<double> alone_;
+    std::vector<PackingTree> trees_;
+    std::vector<Counts> counts_;
+    std::int64_t steps_ = 0;
+    std::int64_t bound_ = 0;
+};
 
 }  // namespace kw::cutting

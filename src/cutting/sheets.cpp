@@ -181,6 +181,8 @@ bool is_done(const Packed& packed, std::int64_t bound) {
     return packed.left_over.empty() && packed.cost == bound;
 }
 
+constexpr double sheets_to_search = 3;  // of the rounded patterns, left to the search
+
 // A quick search first: where it comes to the quick bound, that is all. Then the slow bound, which may be what the quick search has found,
 // and whose patterns are a beginning; then the quick search again, for longer. Where that is stopped it may come less far than before.
 Packed find_sheets(const Packing& packing, const Effort& effort, std::int64_t& bound) {
@@ -188,16 +190,20 @@ Packed find_sheets(const Packing& packing, const Effort& effort, std::int64_t& b
     goal.enough_cost = bound;
     Packed packed = repack(packing, goal, {effort.looks / 20, effort.watch});
     if (is_done(packed, bound)) return packed;
-    const std::int64_t enough =
-        packed.left_over.empty() ? packed.cost : std::numeric_limits<std::int64_t>::max();
-    const PatternBound by_patterns = least_cost_by_patterns(packing, enough, effort.looks / 2);
-    goal.enough_cost = bound = std::max(bound, payable(by_patterns.cost, packing));
-    if (is_done(packed, bound)) return packed;
-    std::int64_t looks = effort.looks - effort.looks / 2;
-    if (!by_patterns.whole.empty()) {
-        looks /= 2;
-        packed =
-            better_of(std::move(packed), repack(packing, goal, {looks, effort.watch}, by_patterns.whole));
+    std::int64_t looks = effort.looks - packed.looks;
+    std::optional<Patterns> patterns = Patterns::of(packing);
+    const std::int64_t cost = packing.stocks.front().cost;
+    if (patterns && cost > 0) {
+        const std::int64_t enough =
+            packed.left_over.empty() ? packed.cost / cost : std::numeric_limits<std::int64_t>::max();
+        const std::int64_t sheets = patterns->least_sheets(enough, effort.looks / 5 * 3);
+        goal.enough_cost = bound = std::max(bound, sheets * cost);
+        if (is_done(packed, bound)) return packed;
+        const std::vector<PackingTree> begun = patterns->round(effort.looks / 30, sheets_to_search);
+        looks = std::max<std::int64_t>(0, looks - patterns->looks());
+        Packed from_begun = repack(packing, goal, {std::min(looks, effort.looks / 4), effort.watch}, begun);
+        looks = std::min(looks - from_begun.looks, effort.looks / 3);
+        packed = better_of(std::move(packed), std::move(from_begun));
         if (is_done(packed, bound)) return packed;
     }
     return better_of(std::move(packed), repack(packing, goal, {looks, effort.watch}));

@@ -3,11 +3,12 @@
 #include <algorithm>
 #include <cstdlib>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "cutting/boards.h"
 #include "cutting/sheets.h"
-#include "job/standing.h"
+#include "job/laid_cuts.h"
 
 namespace kw {
 namespace {
@@ -25,13 +26,15 @@ struct AlikeParts {
     std::vector<std::string> ids;
 };
 
-std::vector<AlikeParts> parts_of_stock(const Job& job, const Plan& plan, const std::string& stock) {
+using Names = std::set<std::string>;
+
+std::vector<AlikeParts> parts_of_stock(const Job& job, const Plan& plan, const std::string& stock,
+                                       const Names& are_cut) {
     std::vector<AlikeParts> all;
     std::map<std::pair<Length, Length>, std::size_t> known;
     for (const Part& part : plan.parts) {
-        if (part.stock != stock) continue;
-        const Length length = part.size.length + job.cutting.over_length,
-                     width = part.size.width + job.cutting.over_width;
+        if (part.stock != stock || are_cut.count(part.id) != 0) continue;
+        const auto [length, width] = rough_size(job, part);
         const auto [place, is_new] = known.try_emplace({length, width}, all.size());
         if (is_new) all.push_back({length, width, {}});
         all[place->second].ids.push_back(part.id);
@@ -73,12 +76,14 @@ std::string field_of(const std::string& at, const std::string& blamed) {
 
 class StockLayOut {
 public:
-    StockLayOut(const Job& job, const Plan& plan, std::size_t index, const cutting::Effort& effort)
+    StockLayOut(const Job& job, const Plan& plan, std::size_t index, const Names& are_cut,
+                const cutting::Effort& effort)
         : job_(job),
           stock_(job.stock[index]),
           at_("/stock/" + std::to_string(index)),
           effort_(effort),
-          parts_(parts_of_stock(job, plan, stock_.name)) {}
+          parts_(parts_of_stock(job, plan, stock_.name, are_cut)),
+          safe_(safe_length(job)) {}
 
     bool has_parts() const { return !parts_.empty(); }
 
@@ -97,6 +102,7 @@ public:
         }
         if (laid.is_in_sheets) on_sheets(laid);
         else on_boards(laid);
+        order_by_fence(laid);
         return laid;
     }
 
@@ -134,7 +140,7 @@ private:
         take_result(*plan, laid);
         Ids ids(parts_);
         for (const cutting::SheetLayout& sheet : plan->sheets) {
-            LaidPiece piece{sheet.sheet, {}, cutting::cuts_in_order(sheet), sheet.offcuts};
+            LaidPiece piece{sheet.sheet, {}, laid_cuts(sheet, safe_), sheet.offcuts};
             for (const cutting::PlacedPiece& placed : sheet.pieces)
                 piece.parts.push_back({ids.next(placed.piece), placed.area, placed.is_turned});
             laid.pieces.push_back(std::move(piece));
@@ -161,7 +167,10 @@ private:
             const AlikeParts& part = parts_[placed.piece];
             const cutting::Rectangle area{placed.from, {}, part.length, part.width};
             piece.parts.push_back({ids.next(placed.piece), area, false});
-            piece.cuts.push_back({cutting::CutDirection::crosscut, part.length, area, 0, 0});
+            LaidCut cut{{cutting::CutDirection::crosscut, part.length, area}, {}, {}, {}};
+            cut.frees.push_back(piece.parts.size() - 1);
+            if (safe_ && part.length < safe_->least) cut.too_short = part.length;
+            piece.cuts.push_back(std::move(cut));
             widest = max(widest, part.width);
         }
         if (board.offcut >= max(job_.cutting.least_offcut_length, Length::from_ticks(1)))
@@ -174,6 +183,7 @@ private:
     std::string at_;
     const cutting::Effort& effort_;
     std::vector<AlikeParts> parts_;
+    std::optional<SafeLength> safe_;
 };
 
 }  // namespace
@@ -188,10 +198,19 @@ Length layout_kerf(const Job& job) {
     return widest > Length{} ? widest : full_kerf;
 }
 
-LayOut lay_out(const Job& job, const Plan& plan, const cutting::Effort& effort) {
+RoughSize rough_size(const Job& job, const Part& part) {
+    return {part.size.length + job.cutting.over_length, part.size.width + job.cutting.over_width};
+}
+
+// What has been at a machine was cut from its board or sheet before.
+LayOut lay_out(const Job& job, const Plan& plan, const Standing& standing, const cutting::Effort& effort) {
     LayOut all;
+    Names are_cut;
+    for (const Ran& ran : standing.ran) are_cut.insert(ran.part);
+    for (const Part& part : plan.parts)
+        if (are_cut.count(part.id) != 0) all.cut_already.push_back(part.id);
     for (std::size_t i = 0; i < job.stock.size(); ++i) {
-        StockLayOut one(job, plan, i, effort);
+        StockLayOut one(job, plan, i, are_cut, effort);
         if (!one.has_parts()) continue;
         if (job.stock[i].sizes.empty()) all.without_size.push_back(job.stock[i].name);
         else all.stocks.push_back(one.run());

@@ -9,6 +9,7 @@
 #include "cutting/cuts.h"
 #include "cutting/effort.h"
 #include "job/plan.h"
+#include "job/standing.h"
 
 namespace kw {
 
@@ -19,12 +20,36 @@ struct LaidPart {
     bool is_turned = false;
 };
 
+// A part as it is cut from its stock, before the setups bring it to size: finished, and what the job's `cutting` rules allow.
+struct RoughSize {
+    Length length, width;
+};
+RoughSize rough_size(const Job& job, const Part& part);
+
+// A cut and what it is for; parts by their place in the piece's list.
+struct LaidCut : cutting::Cut {
+    std::vector<std::size_t> frees;      // parts that lie by themselves once it is made
+    std::vector<std::size_t> strip_for;  // what is cut off is a strip for these
+    std::optional<Length> too_short;     // something held at it is so long, less than is safe by hand
+};
+
 // One board or sheet, and how it is cut up.
 struct LaidPiece {
     std::size_t size = 0;  // its index among the sizes of the stock
     std::vector<LaidPart> parts;
-    std::vector<cutting::Cut> cuts;  // in the order of the saw; of a board crosscuts
+    std::vector<LaidCut> cuts;  // in the order of the saw; of a board crosscuts
     std::vector<cutting::Rectangle> offcuts;
+};
+
+struct CutPlace {
+    std::size_t piece = 0, cut = 0;
+};
+
+// All cuts that are made with the fence, or the stop, set once.
+struct LaidSetting {
+    cutting::CutDirection direction = cutting::CutDirection::rip;
+    Length fence;
+    std::vector<CutPlace> cuts;
 };
 
 struct LaidStock {
@@ -34,19 +59,24 @@ struct LaidStock {
     bool is_in_money = false;  // cost and least_cost are in hundredths, else pieces that are bought
     std::int64_t cost = 0, least_cost = 0;
     bool proved = false;
-    double yield = 0;               // 0 to 1
+    double yield = 0;  // 0 to 1
+    // The cuts of all pieces in an order that sets the fence as seldom as possible: no order needs fewer than `least_settings`.
+    std::vector<LaidSetting> settings;
+    std::size_t least_settings = 0;
     std::optional<Problem> cannot;  // at the stock's field: why there is no layout
 };
 
 struct LayOut {
     std::vector<LaidStock> stocks;  // of those that have sizes and parts
     std::vector<std::string>
-        without_size;  // names of stock that parts are cut from, of which no size is said
+        without_size;                      // names of stock that parts are cut from, of which no size is said
+    std::vector<std::string> cut_already;  // parts that have been at a machine, and were not lost: left out
 };
 
-// Sizes grow by the job's allowances; grain runs along a part's length, and a part is turned only where its stock says so. The same job and
+// What is still to be cut of the plan. Sizes grow by the job's allowances; grain runs along a part's length, and a part is turned only where its stock says so. The same job and
 // plan have the same layout on every machine.
-LayOut lay_out(const Job& job, const Plan& plan, const cutting::Effort& effort = {});
+LayOut lay_out(const Job& job, const Plan& plan, const Standing& standing,
+               const cutting::Effort& effort = {});
 
 // What is counted is on hand, and is not bought.
 bool is_here(const StockSize& size);

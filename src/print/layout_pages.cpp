@@ -103,9 +103,22 @@ void add_piece(Flow& flow, const Work& work, const LaidStock& laid, std::size_t 
     flow.add(block, after_block_mm);
     const double column_mm = (flow.width_mm() - between_columns_mm) / 2;
     std::vector<Block> cuts;
-    for (const std::string& cut : say_cuts(job, laid, piece))
-        cuts.push_back(line_to_tick(capital(cut), column_mm));
+    for (const SaidCut& said : say_cuts(job, laid, piece)) {
+        cuts.push_back(line_to_tick(capital(said.cut), column_mm));
+        if (!said.caution.empty()) cuts.push_back(paragraph(said.caution, small_text, column_mm, 5));
+    }
     add_lists(flow, title, part_lines(work, piece, column_mm), cuts, column_mm);
+}
+
+// The cuts of all sheets once more, by the setting.
+void add_settings(Flow& flow, const Job& job, const LaidStock& laid) {
+    const std::vector<std::string> settings = say_settings(job, laid);
+    for (std::size_t i = 0; i < settings.size(); ++i)
+        flow.add(i == 0 ? stacked({paragraph(capital(laid.stock), stock_text, flow.width_mm(), 2),
+                                   paragraph(capital(settings[0]), body_text, flow.width_mm())},
+                                  1)
+                        : line_to_tick(capital(settings[i]), flow.width_mm()),
+                 i + 1 == settings.size() ? after_block_mm : 0.5);
 }
 
 }  // namespace
@@ -115,6 +128,8 @@ std::vector<Page> layout_pages(const Work& work, const LayOut& layout, Paper pap
     const Words& words = job.locale.words();
     Flow flow(paper);
     flow.add(paragraph(job.name, job_text, flow.width_mm(), 3), after_block_mm);
+    if (const std::string already = say_cut_already(job, layout); !already.empty())
+        flow.add(paragraph(capital(already), body_text, flow.width_mm()), after_block_mm);
     for (const LaidStock& laid : layout.stocks) {
         std::vector<Block> lines{paragraph(capital(laid.stock), stock_text, flow.width_mm(), 2)};
         lines.push_back(paragraph(
@@ -129,6 +144,9 @@ std::vector<Page> layout_pages(const Work& work, const LayOut& layout, Paper pap
         flow.add(paragraph(capital(words("layout.no_size_of", stock)), small_text, flow.width_mm()), 1);
     for (const LaidStock& laid : layout.stocks)
         for (std::size_t i = 0; i < laid.pieces.size(); ++i) add_piece(flow, work, laid, i);
+    const auto has_settings = [](const LaidStock& laid) { return !laid.settings.empty(); };
+    if (std::any_of(layout.stocks.begin(), layout.stocks.end(), has_settings)) flow.new_page();
+    for (const LaidStock& laid : layout.stocks) add_settings(flow, job, laid);
     return finished_pages(flow.take(), words, job.name, words("print.layout"));
 }
 

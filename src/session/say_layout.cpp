@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/laid_cuts.h"
 #include "words/names.h"
 
 namespace kw {
@@ -44,6 +45,29 @@ std::string how_good(const Job& job, const LaidStock& laid) {
                             : words("layout.at_least", laid.least_cost);
 }
 
+std::string say_cut(const Job& job, const LaidStock& laid, const LaidCut& cut) {
+    const Words& words = job.locale.words();
+    const std::string fence = show_with_unit(cut.fence, job.locale);
+    if (!laid.is_in_sheets) return words("layout.crosscut_next", fence);
+    return words(cut.direction == cutting::CutDirection::rip ? "layout.rip" : "layout.crosscut", fence,
+                 two_lengths(job, cut.of.length, cut.of.width));
+}
+
+// By the numbers that the parts have in the picture.
+std::string numbers_of(const Job& job, const std::vector<std::size_t>& parts) {
+    std::vector<std::string> numbers;
+    for (const std::size_t part : parts) numbers.push_back(std::to_string(part + 1));
+    return job.locale.words().list(numbers);
+}
+
+std::string say_what_for(const Job& job, const LaidCut& cut, const std::string& said) {
+    const Words& words = job.locale.words();
+    if (cut.frees.empty() && cut.strip_for.empty()) return said;
+    if (cut.strip_for.empty()) return words("layout.frees", said, numbers_of(job, cut.frees));
+    if (cut.frees.empty()) return words("layout.strip_for", said, numbers_of(job, cut.strip_for));
+    return words("layout.frees_and_strip", said, numbers_of(job, cut.frees), numbers_of(job, cut.strip_for));
+}
+
 }  // namespace
 
 std::string say_layout(const Job& job, const LaidStock& laid) {
@@ -79,22 +103,57 @@ std::string say_size(const Job& job, const StockSize& size) {
     return size.is_offcut ? words("layout.offcut_of", measures) : measures;
 }
 
-std::vector<std::string> say_cuts(const Job& job, const LaidStock& laid, const LaidPiece& piece) {
+std::vector<SaidCut> say_cuts(const Job& job, const LaidStock& laid, const LaidPiece& piece) {
     const Words& words = job.locale.words();
     const StockSize& size = stock_of(job, laid).sizes.at(piece.size);
-    std::vector<std::string> out;
+    std::vector<SaidCut> out;
     if (size.trim > Length{})
-        out.push_back(words(laid.is_in_sheets ? "layout.trim_edges" : "layout.trim_ends",
-                            show_with_unit(size.trim, job.locale)));
-    for (const cutting::Cut& cut : piece.cuts) {
-        const std::string fence = show_with_unit(cut.fence, job.locale);
-        if (!laid.is_in_sheets) out.push_back(words("layout.crosscut_next", fence));
-        else
-            out.push_back(
-                words(cut.direction == cutting::CutDirection::rip ? "layout.rip" : "layout.crosscut", fence,
-                      two_lengths(job, cut.of.length, cut.of.width)));
+        out.push_back({words(laid.is_in_sheets ? "layout.trim_edges" : "layout.trim_ends",
+                             show_with_unit(size.trim, job.locale)),
+                       {}});
+    const auto safe = safe_length(job);
+    for (std::size_t i = 0; i < piece.cuts.size(); ++i) {
+        const LaidCut& cut = piece.cuts[i];
+        SaidCut said{words("layout.cut_numbered", i + 1, say_what_for(job, cut, say_cut(job, laid, cut))),
+                     {}};
+        if (cut.too_short && safe)
+            said.caution = words("layout.short_piece", show_with_unit(*cut.too_short, job.locale),
+                                 safe->machine, show_with_unit(safe->least, job.locale));
+        out.push_back(std::move(said));
     }
     return out;
+}
+
+std::vector<std::string> say_settings(const Job& job, const LaidStock& laid) {
+    const Words& words = job.locale.words();
+    if (laid.settings.empty()) return {};
+    const std::string all =
+        laid.settings.size() == laid.least_settings
+            ? words("layout.settings_proved", laid.settings.size())
+            : words("layout.settings_at_least", laid.settings.size(), laid.least_settings);
+    std::vector<std::string> out{all + " (" + words("layout.settings_how") + ")"};
+    for (const LaidSetting& setting : laid.settings) {
+        std::string cuts;
+        for (const CutPlace& place : setting.cuts)
+            cuts += (cuts.empty() ? "" : ", ") + std::to_string(place.piece + 1) + "." +
+                    std::to_string(place.cut + 1);
+        out.push_back(words(setting.direction == cutting::CutDirection::rip ? "layout.setting_rip"
+                                                                            : "layout.setting_crosscut",
+                            show_with_unit(setting.fence, job.locale), cuts));
+    }
+    return out;
+}
+
+std::string say_cut_already(const Job& job, const LayOut& layout) {
+    const auto count = static_cast<long long>(layout.cut_already.size());
+    return count == 0 ? std::string() : job.locale.words().counted("layout.cut_already", count);
+}
+
+std::string say_nothing_laid_out(const Job& job, const LayOut& layout) {
+    const Words& words = job.locale.words();
+    return layout.without_size.empty() && !layout.cut_already.empty()
+               ? words("layout.all_cut")
+               : words("layout.no_sizes", words.list(layout.without_size));
 }
 
 std::string say_rectangle(const Job& job, const cutting::Rectangle& area) {

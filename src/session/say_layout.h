@@ -17,8 +17,22 @@ std::vector<std::string> say_to_buy(const Job& job, const LaidStock& laid);
 // "96 × 48 in", "96 in long"; "offcut of 30 × 20 in".
 std::string say_size(const Job& job, const StockSize& size);
 
-// The cuts of one board or sheet in the order of the saw: "rip 4 in off 95 1/2 × 47 1/2 in". Its trim comes first.
-std::vector<std::string> say_cuts(const Job& job, const LaidStock& laid, const LaidPiece& piece);
+struct SaidCut {
+    std::string cut;
+    std::string caution;  // empty: nothing out of the common
+};
+
+// The cuts of one board or sheet in the order of the saw: "2. rip 4 in off 95 1/2 × 47 1/2 in: a strip for 1 and 3". Its trim comes first.
+std::vector<SaidCut> say_cuts(const Job& job, const LaidStock& laid, const LaidPiece& piece);
+
+// All cuts by the setting of fence or stop, the first line saying how many there are: "fence 4 in: 1.2, 2.1".
+std::vector<std::string> say_settings(const Job& job, const LaidStock& laid);
+
+// "7 parts are cut already and left out; ..."; empty: none is.
+std::string say_cut_already(const Job& job, const LayOut& layout);
+
+// Why there is nothing laid out at all.
+std::string say_nothing_laid_out(const Job& job, const LayOut& layout);
 
 // "18 × 4 in"
 std::string say_rectangle(const Job& job, const cutting::Rectangle& area);

@@ -2,6 +2,7 @@
 
 #include "file/document.h"
 #include "print/pdf.h"
+#include "session/say_layout.h"
 #include "window/platform.h"
 
 namespace kw::window {
@@ -35,9 +36,10 @@ std::filesystem::path printed_beside(const std::filesystem::path& job, print::Pa
 Printed print_beside(const Work& work, const Preferences& preferences, print::PagesOf what,
                      print::Paper paper, const std::filesystem::path& job) {
     const Locale& locale = work.job.locale;
-    const LayOut layout = what == print::PagesOf::layout ? lay_out(work.job, work.plan) : LayOut{};
+    const LayOut layout =
+        what == print::PagesOf::layout ? lay_out(work.job, work.plan, work.standing) : LayOut{};
     if (what == print::PagesOf::layout && layout.stocks.empty())
-        return {false, locale.words()("layout.no_sizes", locale.words().list(layout.without_size))};
+        return {false, say_nothing_laid_out(work.job, layout)};
     const auto pages = print::pages_of(what, work, layout, preferences, paper);
     const std::filesystem::path file = printed_beside(job, what);
     const auto pdf = print::write_pdf(pages, shipped_fonts());

@@ -16,7 +16,10 @@ void draw_lists(Screen& screen, const Job& job, const LaidStock& laid, const Lai
         caption(ui, std::to_string(++number) + "  " + part_words(ui.words(), screen.work()->plan, part.part) +
                         ", " + say_place(job, part));
     rule(ui);
-    for (const std::string& cut : say_cuts(job, laid, piece)) caption(ui, capital(cut));
+    for (const SaidCut& said : say_cuts(job, laid, piece)) {
+        caption(ui, capital(said.cut));
+        if (!said.caution.empty()) status(ui, Tone::wrong, said.caution);
+    }
     for (const cutting::Rectangle& offcut : piece.offcuts)
         status(ui, Tone::accent, ui.text("layout.keep", say_rectangle(job, offcut)));
 }
@@ -57,6 +60,9 @@ void draw_stock(Screen& screen, const Job& job, const LaidStock& laid) {
         draw_laid_piece(screen, job, laid, i);
         ImGui::PopID();
     }
+    const std::vector<std::string> settings = say_settings(job, laid);
+    for (std::size_t i = 0; i < settings.size(); ++i)
+        i == 0 ? say(ui, capital(settings[i])) : caption(ui, capital(settings[i]));
     end_card(ui);
 }
 
@@ -71,6 +77,10 @@ void draw_lay_out(Screen& screen) {
         return end_scroll(ui);
     }
     const Job& job = shown.of->job;
+    if (const std::string already = say_cut_already(job, *shown.layout); !already.empty())
+        status(ui, Tone::good, capital(already));
+    if (shown.layout->stocks.empty() && shown.layout->without_size.empty())
+        say(ui, capital(say_nothing_laid_out(job, *shown.layout)));
     for (const LaidStock& laid : shown.layout->stocks) draw_stock(screen, job, laid);
     for (const std::string& stock : shown.layout->without_size) {
         begin_card(ui, (stock + " without size").c_str());

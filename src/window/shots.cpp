@@ -126,7 +126,7 @@ void say_sizes(Theatre& stage) {
 
 ShownLayOut laid_out(const Theatre& stage) {
     const auto work = stage.app.session().work;
-    return {work, std::make_shared<const LayOut>(lay_out(work->job, work->plan))};
+    return {work, std::make_shared<const LayOut>(lay_out(work->job, work->plan, work->standing))};
 }
 
 // Where going on moves the same machine's controls: what stood there is still to be seen.

@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "command/bench.h"
 
@@ -97,4 +98,98 @@ TEST_CASE("rough sizes are larger than finished ones by what the maker allows") 
             CHECK(part["length_mm"].get<double>() == doctest::Approx(18.75 * 25.4));
             CHECK(part["width_mm"].get<double>() == doctest::Approx(4.5 * 25.4));
         }
+}
+
+TEST_CASE("a part that has been at a machine is left out of the layout, and laid out again once it is lost") {
+    const Bench bench;
+    with_sizes(bench, {{{"length", "48"}, {"width", "24"}}});
+    const auto parts_laid = [&bench] {
+        const Json json = parse_json(bench.run({"layout", bench.job(), "--json"}).out).value();
+        std::set<std::string> parts;
+        for (const Json& piece : json["stock"][0]["pieces"])
+            for (const Json& part : piece["parts"]) parts.insert(part["part"].get<std::string>());
+        return parts;
+    };
+    CHECK(parts_laid().size() == 8);
+    const std::string rip = tests::setup_of(bench, "rip to width: sides and fronts");
+    REQUIRE(bench.run({"ran", bench.job(), "--setup", rip, "--part", tests::left_side}).status == 0);
+    CHECK(parts_laid().size() == 7);
+    CHECK(parts_laid().count(tests::left_side) == 0);
+    const Said text = bench.run({"layout", bench.job()});
+    CHECK(text.out.find("1 part is cut already and left out") == 0);
+    const Json json = parse_json(bench.run({"layout", bench.job(), "--json"}).out).value();
+    CHECK(json["cut_already"] == Json({tests::left_side}));
+    const Said lost = bench.run({"lost", bench.job(), "--part", tests::left_side});
+    CAPTURE(lost.err);
+    REQUIRE(lost.status == 0);
+    CHECK(parts_laid().count(tests::left_side) == 1);
+    CHECK(bench.run({"layout", bench.job()}).out.find("cut already") == std::string::npos);
+}
+
+TEST_CASE("each part is freed by one cut, which comes after the cut that its strip comes from") {
+    const Bench bench;
+    with_sizes(bench, {{{"length", "30"}, {"width", "24"}, {"trim", "1/8"}}});
+    const Json json = parse_json(bench.run({"layout", bench.job(), "--json"}).out).value();
+    std::size_t parts = 0;
+    for (const Json& piece : json["stock"][0]["pieces"]) {
+        std::map<std::string, Json> freed;
+        for (std::size_t c = 0; c < piece["cuts"].size(); ++c) {
+            const Json& cut = piece["cuts"][c];
+            for (const Json& part : cut["frees"]) CHECK(freed.emplace(part, cut).second);
+            if (cut["after"].is_null()) continue;
+            REQUIRE(cut["after"].get<std::size_t>() < c);
+            // What is cut lies within what was cut before.
+            const Json &of = cut["of"], &before = piece["cuts"][cut["after"].get<std::size_t>()]["of"];
+            CHECK(of["x_mm"].get<double>() >= before["x_mm"].get<double>());
+            CHECK(of["y_mm"].get<double>() >= before["y_mm"].get<double>());
+        }
+        for (const Json& part : piece["parts"]) {
+            const auto cut = freed.find(part["part"]);
+            REQUIRE(cut != freed.end());
+            // Along the cut the part is as long as what is cut, and it lies on it.
+            const bool is_rip = cut->second["direction"] == "rip";
+            const char* along = is_rip ? "length_mm" : "width_mm";
+            CHECK(part[along].get<double>() == doctest::Approx(cut->second["of"][along].get<double>()));
+            ++parts;
+        }
+    }
+    CHECK(parts == 8);
+    std::set<std::pair<std::size_t, std::size_t>> set;
+    std::size_t cuts = 0;
+    for (const Json& setting : json["stock"][0]["settings"])
+        for (const Json& place : setting["cuts"]) {
+            const std::size_t piece = place["piece"], number = place["cut"];
+            const Json& cut = json["stock"][0]["pieces"][piece]["cuts"][number];
+            CHECK(cut["fence_mm"] == setting["fence_mm"]);
+            CHECK(cut["direction"] == setting["direction"]);
+            if (!cut["after"].is_null()) CHECK(set.count({piece, cut["after"].get<std::size_t>()}) == 1);
+            CHECK(set.insert({piece, number}).second);
+        }
+    for (const Json& piece : json["stock"][0]["pieces"]) cuts += piece["cuts"].size();
+    CHECK(set.size() == cuts);
+    CHECK(json["stock"][0]["least_settings"].get<std::size_t>() <= json["stock"][0]["settings"].size());
+    CHECK(bench.run({"layout", bench.job()}).out.find(": frees 1") != std::string::npos);
+}
+
+TEST_CASE("a cut that holds a piece shorter than is safe at the saw says so, and what to do instead") {
+    const Bench bench;
+    with_sizes(bench, {{{"length", "48"}, {"width", "24"}}});
+    CHECK(bench.run({"layout", bench.job()}).out.find("WARNING") == std::string::npos);
+    Json job = bench.read();
+    for (Json& machine : job["machines"]) machine["least_part"] = "12";
+    job["cutting"]["least_offcut_length"] = "1";
+    bench.write(job);
+    const Json json = parse_json(bench.run({"layout", bench.job(), "--json"}).out).value();
+    int held = 0;
+    for (const Json& piece : json["stock"][0]["pieces"])
+        for (const Json& cut : piece["cuts"]) {
+            if (cut["too_short_mm"].is_null()) continue;
+            ++held;
+            CHECK(cut["too_short_mm"].get<double>() < 12 * 25.4);
+        }
+    CHECK(held > 0);
+    const std::string out = bench.run({"layout", bench.job()}).out;
+    CHECK(out.find(
+              "shorter than is safe at `saw` (12 in): no hands near the blade; cut it longer and trim it on "
+              "a sled, with a stop") != std::string::npos);
 }

@@ -122,7 +122,9 @@ TEST_CASE(
         const std::int64_t least = *LeastCost(job).of_all();
         const Packing packing = as_asked(job);
         const std::int64_t by_areas = least_cost(packing);
-        const std::int64_t by_patterns = least_cost_by_patterns(packing, least + 1, 10'000'000).cost;
+        std::optional<Patterns> patterns = Patterns::of(packing);
+        REQUIRE(patterns);
+        const std::int64_t by_patterns = patterns->least_sheets(least + 1, 10'000'000);
         CHECK(by_areas <= least);
         CHECK(by_patterns <= least);
         CHECK(by_patterns > 0);

@@ -56,7 +56,7 @@ inline kw::Json with_sizes(kw::Json job) {
 inline std::vector<std::vector<kw::print::Page>> all_pages(const kw::Work& work, kw::print::Paper paper) {
     return {kw::print::setup_cards(work, paper), kw::print::part_labels(work, paper),
             kw::print::part_list(work, paper), kw::print::slide_templates(work, paper),
-            kw::print::layout_pages(work, kw::lay_out(work.job, work.plan, quick()), paper)};
+            kw::print::layout_pages(work, kw::lay_out(work.job, work.plan, work.standing, quick()), paper)};
 }
 
 }  // namespace to_print

@@ -142,16 +142,17 @@ TEST_CASE("there is a label for each part, and the parts list counts them all") 
 }
 
 TEST_CASE(
-    "each part is on one page of the layout, and there is a box for each cut and for what is to be bought") {
+    "each part is on one page of the layout, and there is a box for each cut, each setting and what is to be "
+    "bought") {
     for_jobs(53, 60, [&](const kw::Work& work, Paper paper) {
-        const kw::LayOut layout = kw::lay_out(work.job, work.plan, to_print::quick());
+        const kw::LayOut layout = kw::lay_out(work.job, work.plan, work.standing, to_print::quick());
         REQUIRE(layout.without_size.empty());
         const auto pages = layout_pages(work, layout, paper);
         const auto lines = lines_on(pages);
         std::size_t boxes_wanted = 0, parts = 0, boxes = 0;
         for (const kw::LaidStock& laid : layout.stocks) {
             REQUIRE_FALSE(laid.cannot);
-            boxes_wanted += kw::say_to_buy(work.job, laid).size();
+            boxes_wanted += kw::say_to_buy(work.job, laid).size() + laid.settings.size();
             for (const kw::LaidPiece& piece : laid.pieces) {
                 boxes_wanted += kw::say_cuts(work.job, laid, piece).size();
                 parts += piece.parts.size();
