@@ -118,6 +118,13 @@ TEST_CASE("every field that the schemas describe is read, and none else is sugge
     assembled["gaps"] = Json::object();
     fill(assembled, defined["assembled"]["properties"]);
     fill(assembled["gaps"], defined["assembled"]["properties"]["gaps"]["properties"]);
+    Json bank = Json::object();
+    fill(bank, defined["bank"]["properties"]);
+    for (const char* part : {"opening", "case", "beside", "handles"}) {
+        bank[part] = Json::object();
+        fill(bank[part], defined["bank"]["properties"][part]["properties"]);
+    }
+    job["banks"] = Json::array({bank});
     CHECK(said_of(job) == Lines{});
     Json lesson = Json::object();
     fill(lesson, schema("shop.schema.json")["properties"]["lessons"]["items"]["properties"]);
