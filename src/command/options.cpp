@@ -113,6 +113,9 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
         add_command(app, options, "layout", "parts laid out on boards and sheets, with the cuts in order");
     CLI::Option* layout_json = layout->add_flag("--json", options.json, "for programs");
     add_print_options(layout, options, "for the bench, on paper: the file to write")->excludes(layout_json);
+    add_command(app, options, "faces",
+                "the faces of banks of drawers: heights, where to mark them, handle holes")
+        ->add_flag("--json", options.json, "for programs");
     add_measured(app, options, Measured::opening);
     CLI::App* fit = add_command(app, options, "fit", "a test cut's readings in, the correction out");
     add_test_options(fit, options);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <filesystem>
 
+#include "command/faces.h"
 #include "command/job_command.h"
 #include "command/layout.h"
 #include "command/measured.h"
@@ -279,6 +280,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     if (const auto over = parse(std::move(arguments), io, options)) return *over;
     const Commands commands(options, io);
     if (options.command == "layout") return run_layout(options, io);
+    if (options.command == "faces") return run_faces(options, io);
     if (options.command == "survey") return run_measured(Measured::opening, options, io);
     if (options.command == "assemble") return run_measured(Measured::assembled, options, io);
     if (options.command == "plan") return commands.plan();

@@ -186,6 +186,32 @@ std::vector<Length> Fields::lengths(const std::string& name) {
     return out;
 }
 
+std::vector<std::optional<Length>> Fields::open_lengths(const std::string& name) {
+    const Json* value = find(name);
+    if (!value) return {};
+    if (!value->is_array()) {
+        blame(name, Message::say("file.list", field(name)), Message::say("file.write_lengths"));
+        return {};
+    }
+    std::vector<std::optional<Length>> out;
+    for (const Json& item : *value)
+        out.push_back(item.is_null() || item == "" ? std::nullopt : read(item, name, false));
+    return out;
+}
+
+std::vector<int> Fields::counts(const std::string& name, int least, int most) {
+    const Json* value = find(name);
+    if (!value) return {};
+    std::vector<int> out;
+    for (const Json& item : *value)
+        if (value->is_array() && item.is_number_integer() && item >= least && item <= most)
+            out.push_back(item.get<int>());
+    if (!value->is_array() || out.size() != value->size())
+        blame(name, Message::say("file.whole_numbers", field(name)),
+              Message::say("file.from_to", least, most));
+    return out;
+}
+
 std::map<Length, std::string> Fields::as_written(const std::string& name) {
     std::map<Length, std::string> out;
     const Json* value = find(name);

@@ -30,6 +30,7 @@ public:
     std::string required_text(const std::string& name);
     std::vector<std::string> texts(const std::string& name);  // a list of them
     int count(const std::string& name, int fallback, int least, int most);
+    std::vector<int> counts(const std::string& name, int least, int most);  // a list of them
     double number(const std::string& name, double fallback);
     bool truth(const std::string& name, bool fallback);
 
@@ -38,6 +39,8 @@ public:
     std::optional<Length> optional_length(const std::string& name);
     Length required_length(const std::string& name);  // and more than zero
     std::vector<Length> lengths(const std::string& name);
+    // Of which some may be left open: null, or an empty text.
+    std::vector<std::optional<Length>> open_lengths(const std::string& name);
     // The same lengths as they were written, with the unit where none was: "1/8 in". Sums are left out.
     std::map<Length, std::string> as_written(const std::string& name);
     Length signed_length(const std::string& name, Length fallback);

@@ -19,8 +19,10 @@ SlidesRead read_slides(Fields fields) {
     return read;
 }
 
-Length least(Fields& opening, const std::string& name, const std::optional<Length>& measured) {
+Length least(Fields& opening, const std::string& name, const std::optional<Length>& measured,
+             const std::optional<Length>& otherwise) {
     if (!opening.has(name) && measured) return *measured;
+    if (!opening.has(name) && otherwise) return *otherwise;
     const Length typed = opening.required_length(name);
     return measured ? min(typed, *measured) : typed;
 }
@@ -39,21 +41,28 @@ Gaps read_gaps(Fields fields) {
 
 }  // namespace
 
-void read_opening(Fields& opening, DrawerSpec& drawer) {
+void read_opening(Fields& opening, DrawerSpec& drawer, const BankSpec* bank) {
     drawer.survey = read_survey(opening.object("survey"));
     if (opening.has("frame")) {
         Fields frame = opening.object("frame");
         drawer.frame = FrameStandsIn{frame.length("left", {}), frame.length("right", {})};
     }
     const Survey& survey = drawer.survey;
+    std::optional<Length> width, height, depth;
+    if (bank) {
+        width = bank->width;
+        height = Length{};
+        depth = bank->depth;
+    }
     drawer.opening =
-        Opening{least(opening, "width", least_width(survey, drawer.frame.value_or(FrameStandsIn{}))),
-                least(opening, "height", least_height(survey)), least(opening, "depth", least_depth(survey))};
+        Opening{least(opening, "width", least_width(survey, drawer.frame.value_or(FrameStandsIn{})), width),
+                least(opening, "height", least_height(survey), height),
+                least(opening, "depth", least_depth(survey), depth)};
     drawer.face_opening = drawer.opening;
     Survey in_front = survey;
     in_front.at(SurveyPlace::width_back).reset();
     if (opening.has("width") || least_width(in_front))
-        drawer.face_opening->width = least(opening, "width", least_width(in_front));
+        drawer.face_opening->width = least(opening, "width", least_width(in_front), width);
 }
 
 std::map<int, Assembled> read_assembled(Fields fields, int count) {

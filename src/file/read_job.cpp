@@ -5,9 +5,11 @@
 #include <algorithm>
 #include <set>
 
+#include "file/read_bank.h"
 #include "file/read_case.h"
 #include "file/read_log.h"
 #include "file/read_stock.h"
+#include "job/banks.h"
 #include "wood/emc.h"
 
 namespace kw {
@@ -17,13 +19,6 @@ std::optional<Unit> unit_named(std::string_view name) {
     if (name == "in") return Unit::inch;
     if (name == "mm") return Unit::millimetre;
     if (name == "cm") return Unit::centimetre;
-    return std::nullopt;
-}
-
-std::optional<FaceStyle> face_style_named(std::string_view name) {
-    if (name == "none") return FaceStyle::none;
-    if (name == "overlay") return FaceStyle::overlay;
-    if (name == "inset") return FaceStyle::inset;
     return std::nullopt;
 }
 
@@ -148,15 +143,15 @@ Slide read_slide(Fields fields) {
     return slide;
 }
 
-void read_size(Fields& fields, DrawerSpec& drawer) {
+void read_size(Fields& fields, DrawerSpec& drawer, const BankSpec* bank) {
     if (fields.has("box")) {
         Fields box = fields.object("box");
         drawer.box = BoxSize{box.required_length("width"), box.required_length("height"),
                              box.required_length("depth")};
     }
     if (fields.has("opening") || !fields.has("box")) {
-        Fields opening = fields.object("opening", true);
-        if (fields.has("opening")) read_opening(opening, drawer);
+        Fields opening = fields.object("opening", !bank);
+        if (fields.has("opening") || bank) read_opening(opening, drawer, bank);
     }
     drawer.slide = read_slide(fields.object("slide"));
 }
@@ -184,7 +179,14 @@ BottomSpec read_bottom(Fields fields) {
     return bottom;
 }
 
-FaceSpec read_face(Fields fields) {
+// Where a bank says how faces lie, a drawer says nothing else.
+void leave_to_bank(Fields& face, const BankSpec& bank) {
+    for (const char* field : {"style", "left", "right", "top", "bottom", "reveal"})
+        if (face.has(field) && (field != std::string("style") || face.text(field, {}) != name_of(bank.style)))
+            face.blame(field, Message::say("bank.says_it", bank.name), Message::say("bank.leave_out"));
+}
+
+FaceSpec read_face(Fields fields, const BankSpec* bank) {
     FaceSpec face;
     face.stock = fields.text("stock", {});
     face.style = fields.one_of("style", face_style_named, {"overlay", "inset", "none"}, FaceStyle::none);
@@ -193,14 +195,16 @@ FaceSpec read_face(Fields fields) {
     face.top = fields.length("top", {});
     face.bottom = fields.length("bottom", {});
     face.reveal = fields.length("reveal", face.reveal);
+    if (bank) leave_to_bank(fields, *bank);
     return face;
 }
 
-DrawerSpec read_drawer(Fields fields) {
+DrawerSpec read_drawer(Fields fields, const std::vector<BankSpec>& banks) {
     DrawerSpec drawer;
     drawer.name = fields.required_text("name");
     drawer.count = fields.count("count", 1, 1, 1000);
-    read_size(fields, drawer);
+    const BankSpec* bank = bank_of(banks, drawer.name);
+    read_size(fields, drawer, bank);
     drawer.side_stock = fields.object("sides", true).required_text("stock");
     Fields front = fields.object("front", true);
     drawer.front = {front.required_text("stock"), front.text("joint", "locking rabbet"),
@@ -208,7 +212,7 @@ DrawerSpec read_drawer(Fields fields) {
                     front.optional_length("depth")};
     drawer.back = read_back(fields.object("back", true));
     drawer.bottom = read_bottom(fields.object("bottom", true));
-    drawer.face = read_face(fields.object("face"));
+    drawer.face = read_face(fields.object("face"), bank);
     drawer.assembled = read_assembled(fields.object("assembled"), drawer.count);
     return drawer;
 }
@@ -316,7 +320,8 @@ Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
     use_default_shop(job.shop);
     job.cutting = read_cutting(fields.object("cutting"));
     job.pins = read_pins(fields.object("pins"));
-    for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item));
+    for (Fields& item : fields.array("banks")) job.banks.push_back(read_bank(item));
+    for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item, job.banks));
     if (fields.has("drawers") && job.drawers.empty() && problems.empty())
         fields.blame("drawers", Message::say("file.no_drawers"), Message::say("file.add_one"));
     job.log = read_log(fields);
@@ -328,6 +333,9 @@ Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
         job.shop.cutters, [](const Cutter& c) { return c.name; }, "cutters", problems);
     check_names(
         job.drawers, [](const DrawerSpec& d) { return d.name; }, "drawers", problems);
+    check_names(
+        job.banks, [](const BankSpec& b) { return b.name; }, "banks", problems);
+    hang_in_banks(job, problems);
     return job;
 }
 

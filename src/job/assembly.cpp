@@ -7,12 +7,14 @@
 
 namespace kw {
 
-std::optional<HungFace> hung_face(const DrawerSpec& drawer) {
+std::optional<HungFace> hung_face(const DrawerSpec& drawer, int copy) {
     const FaceSpec& face = drawer.face;
-    if (!drawer.opening) return std::nullopt;
-    const auto size =
-        size_face(face_opening(drawer), {face.style, face.left, face.right, face.top, face.bottom, Length{}});
+    const auto size = face_size(drawer);
     if (!size || size->length <= Length{} || size->width <= Length{}) return std::nullopt;
+    if (face.in_bank) {
+        const Margins& gaps = face.in_bank->gaps.at(static_cast<std::size_t>(copy - 1));
+        return HungFace{size->length, size->width, gaps.left, gaps.right, gaps.top, gaps.bottom};
+    }
     if (face.style == FaceStyle::inset)
         return HungFace{size->length, size->width, face.left, face.right, face.top, face.bottom};
     return HungFace{size->length, size->width, face.reveal, face.reveal, face.reveal, face.reveal};
@@ -29,7 +31,7 @@ std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const s
     AssemblyResult result;
     result.box = box->size;
     result.diagonal = Length::nearest_mm(std::hypot(box->size.width.mm(), box->size.depth.mm()));
-    result.face = hung_face(*spec);
+    result.face = hung_face(*spec, copy);
     const auto read = spec->assembled.find(copy);
     if (read == spec->assembled.end()) return result;
     const Assembled& readings = read->second;

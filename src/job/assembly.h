@@ -22,8 +22,8 @@ struct AssemblyResult {
     std::optional<Hanging> hanging;       // where one was
 };
 
-// The face and the gaps that are wanted round it: those of an inset face, or the reveal of an overlay face.
-std::optional<HungFace> hung_face(const DrawerSpec& drawer);
+// The face and the gaps that are wanted round it: those of an inset face, or the reveal of an overlay face; in a bank, those of this copy.
+std::optional<HungFace> hung_face(const DrawerSpec& drawer, int copy);
 
 // Nothing for a drawer that the plan has not. A copy of which nothing was read has only the sizes.
 std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const std::string& drawer, int copy);

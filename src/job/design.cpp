@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "job/bank_checks.h"
 #include "job/drawer_checks.h"
 #include "job/drawer_groups.h"
 #include "job/opening_field.h"
@@ -378,7 +379,12 @@ tl::expected<Design, std::vector<Problem>> design(const Job& job, const Picks& p
         if (auto drawer = designer.run()) made.drawers.push_back(std::move(*drawer));
         ask_about_units(job, i, so_far, problems);
     }
+    for (std::size_t i = 0; i < job.banks.size(); ++i)
+        for (Problem& problem : check_bank(job, made.drawers, job.banks[i], "/banks/" + std::to_string(i)))
+            problems.push_back(std::move(problem));
     if (!problems.empty()) return tl::unexpected(std::move(problems));
+    for (const BankSpec& bank : job.banks)
+        for (Note& note : notes_on(job, made.drawers, bank)) made.notes.push_back(std::move(note));
     ask_about_units(job, made.notes);
     std::vector<Group> groups;
     for (DrawerDesign& drawer : made.drawers) add_all_groups(job, drawer, groups);

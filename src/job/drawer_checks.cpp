@@ -48,7 +48,7 @@ void check_bottom_depth(const DrawerDesign& drawer, const std::string& at, std::
 
 void check_face(const DrawerDesign& drawer, const std::string& at, std::vector<Problem>& problems) {
     const FaceSpec& face = drawer.spec->face;
-    if (face.style != FaceStyle::inset || !drawer.spec->opening) return;
+    if (face.style != FaceStyle::inset || !drawer.spec->opening || face.in_bank) return;
     const auto check = [&](Length size, Length gaps, const char* way, const char* gap) {
         if (size - gaps >= least_back) return;
         problems.push_back({at + "/face/" + gap,

@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "drawer/bank.h"
+#include "drawer/handle_holes.h"
 #include "drawer/hanging.h"
 #include "drawer/parts.h"
 #include "drawer/slides_hung.h"
@@ -61,12 +63,20 @@ struct BottomSpec {
     BottomStyle style = BottomStyle::slide_in;
 };
 
+// A face as its bank has it: how wide and high it is, and the gaps to what is beside it, of each copy from the top down.
+struct FaceInBank {
+    Length width, height;
+    std::vector<Margins> gaps;
+};
+
 struct FaceSpec {
     std::string stock;
     FaceStyle style = FaceStyle::none;
     Length left, right, top, bottom;  // overlays, or gaps of an inset face
     Length reveal =
         Length::inches(1, 8);  // of an overlay face: the gap to what is beside it, on all four sides
+    std::optional<FaceInBank> in_bank =
+        {};  // then none of these lengths counts but the reveal, which is the bank's
 };
 
 // What was read of one drawer once it was put together and hung.
@@ -98,6 +108,37 @@ struct DrawerSpec {
 inline const Opening& face_opening(const DrawerSpec& drawer) {
     return drawer.face_opening ? *drawer.face_opening : *drawer.opening;
 }
+
+// The drawer's face, of the thickness of its stock (nothing where none is named): as its bank has it, or from its opening. Nothing where it has none.
+std::optional<PartSize> face_size(const DrawerSpec& drawer, Length thickness = {});
+
+// A drawer of a bank: which of the job's drawers, and which copy, from 1.
+struct BankPlace {
+    std::size_t drawer = 0;
+    int copy = 1;
+};
+
+// A bank as it is asked for. What is left open follows from the rest (see hang_in_banks).
+struct BankSpec {
+    std::string name;
+    std::vector<std::string> drawers;  // top to bottom; one that is named once stands for all of its name
+    FaceStyle style = FaceStyle::overlay;
+    std::optional<Length> width, height, depth;  // of the column's opening
+    std::optional<Length> rail;
+    Length reveal = Length::inches(1, 8);
+    std::optional<Length> left, right, top, bottom;  // how far faces cover the ends; of inset faces the gaps
+    CaseEdges edges;
+    FaceHeights heights = FaceHeights::equal;
+    std::optional<Length> step, top_face;
+    std::vector<int> parts;                           // a row each
+    std::vector<std::optional<Length>> face_heights;  // a row each
+    std::optional<Length> beside_top, beside_bottom;  // `top` and `bottom` of the doors beside
+    std::optional<HandleAsk> handles;
+
+    std::vector<BankPlace> rows;  // top to bottom
+    Margins ends;                 // as asked for, or as they follow
+    Bank made;                    // what it comes to
+};
 
 // Seconds of work; common practice, no source. All editable in the job.
 struct WorkTimes {
@@ -170,6 +211,7 @@ struct Job {
     Tool tool = Tool::caliper;  // what lengths are read with
     Climate climate;            // where the drawers will live
     std::vector<DrawerSpec> drawers;
+    std::vector<BankSpec> banks;
     std::vector<LogEntry> log;
 
     const Stock* stock_named(std::string_view name_wanted) const;

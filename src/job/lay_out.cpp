@@ -206,7 +206,8 @@ RoughSize rough_size(const Job& job, const Part& part) {
 LayOut lay_out(const Job& job, const Plan& plan, const Standing& standing, const cutting::Effort& effort) {
     LayOut all;
     Names are_cut;
-    for (const Ran& ran : standing.ran) are_cut.insert(ran.part);
+    for (const auto* gone_through : {&standing.ran, &standing.again})
+        for (const Ran& ran : *gone_through) are_cut.insert(ran.part);
     for (const Part& part : plan.parts)
         if (are_cut.count(part.id) != 0) all.cut_already.push_back(part.id);
     for (std::size_t i = 0; i < job.stock.size(); ++i) {

@@ -34,16 +34,14 @@ void add_open_groove(const Job& job, Plan& plan) {
 // A face is sized from the opening that it covers.
 void add_faces_without_opening(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers)
-        if (!drawer.opening && drawer.face.style != FaceStyle::none)
+        if (!drawer.opening && !drawer.face.in_bank && drawer.face.style != FaceStyle::none)
             plan.notes.push_back({Level::warning, drawer.name, Message::say("job.face_without_size")});
 }
 
 void add_faces(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers) {
-        if (!drawer.opening || drawer.face.style == FaceStyle::none || !drawer.face.stock.empty()) continue;
-        const auto size =
-            size_face(face_opening(drawer), {drawer.face.style, drawer.face.left, drawer.face.right,
-                                             drawer.face.top, drawer.face.bottom, Length{}});
+        const auto size = face_size(drawer);
+        if (!size || !drawer.face.stock.empty()) continue;
         plan.notes.push_back(
             {Level::note, drawer.name, Message::say("job.face_is", size->length, size->width)});
     }

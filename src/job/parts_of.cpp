@@ -60,10 +60,8 @@ std::vector<PartSize> sizes_of(const Job& job, const Design& design, const Drawe
     const DrawerSpec& spec = *drawer.spec;
     const BottomFit fit{spec.bottom.style, job.fit.bottom_slack, drawer.seasonal_swell};
     auto sizes = size_parts(drawer.box, drawer.thickness, joints_as_cut(design, drawer), fit);
-    if (!spec.opening || spec.face.stock.empty()) return sizes;
-    const FaceAsk face{spec.face.style, spec.face.left,   spec.face.right,
-                       spec.face.top,   spec.face.bottom, job.stock_named(spec.face.stock)->thickness};
-    if (auto size = size_face(face_opening(spec), face)) sizes.push_back(*size);
+    if (spec.face.stock.empty()) return sizes;
+    if (auto size = face_size(spec, job.stock_named(spec.face.stock)->thickness)) sizes.push_back(*size);
     return sizes;
 }
 

@@ -16,13 +16,12 @@ struct MovingFace {
 
 std::optional<MovingFace> moving_face(const Job& job, const DrawerSpec& spec) {
     const Stock* stock = job.stock_named(spec.face.stock);
-    if (!stock || !spec.opening || spec.face.style == FaceStyle::none) return std::nullopt;
     const FaceSpec& face = spec.face;
-    const auto size =
-        size_face(face_opening(spec), {face.style, face.left, face.right, face.top, face.bottom, Length{}});
+    const auto size = face_size(spec);
+    if (!stock || !size || face.in_bank) return std::nullopt;
     const auto season = season_of(*stock, job.climate, size->width);
     if (!season) return std::nullopt;
-    // In a bank, what one face takes of the gap above it the next one takes below.
+    // Among faces of its kind, what one takes of the gap above it the next one takes below.
     return MovingFace{*season, face.style == FaceStyle::inset ? face.top + face.bottom : face.reveal};
 }
 

@@ -6,11 +6,13 @@ namespace kw {
 
 void forget_readings(Json& drawer, const std::optional<Opening>& opening) {
     drawer.erase("assembled");
-    if (!drawer.contains("opening") || !drawer["opening"].is_object()) return;
+    if (drawer.contains("opening") && !drawer["opening"].is_object()) return;
+    if (!drawer.contains("opening") && !opening) return;
     Json& typed = drawer["opening"];
-    if (!typed.contains("survey")) return;
-    typed.erase("survey");
-    typed.erase("frame");
+    if (typed.contains("survey")) {
+        typed.erase("survey");
+        typed.erase("frame");
+    }
     if (!opening) return;
     const std::pair<const char*, Length> sizes[] = {
         {"width", opening->width}, {"height", opening->height}, {"depth", opening->depth}};
@@ -18,9 +20,23 @@ void forget_readings(Json& drawer, const std::optional<Opening>& opening) {
         if (!typed.contains(name)) typed[name] = exact_text(length, Unit::millimetre);
 }
 
+namespace {
+
+void follow_in_banks(Json& document, const Json& before, const Json& now) {
+    if (!document.contains("banks") || !document["banks"].is_array()) return;
+    for (Json& bank : document["banks"]) {
+        if (!bank.is_object() || !bank.contains("drawers") || !bank["drawers"].is_array()) continue;
+        for (Json& name : bank["drawers"])
+            if (name == before) name = now;
+    }
+}
+
+}  // namespace
+
 void follow_name(Json& document, const Json& before, const Json& now) {
-    if (!before.is_string() || !now.is_string() || !document.contains("log") || !document["log"].is_array())
-        return;
+    if (!before.is_string() || !now.is_string()) return;
+    follow_in_banks(document, before, now);
+    if (!document.contains("log") || !document["log"].is_array()) return;
     const std::string was = before.get<std::string>() + ".";
     for (Json& entry : document["log"]) {
         if (!entry.is_object() || !entry.contains("part") || !entry["part"].is_string()) continue;

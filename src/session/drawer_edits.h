@@ -9,7 +9,7 @@ namespace kw {
 // What was read is of another opening, and of other drawers; what it came to (`opening`) is a start.
 void forget_readings(Json& drawer, const std::optional<Opening>& opening);
 
-// What was told of a drawer's parts goes with it to its new name. `before`, `now`: the names.
+// What was told of a drawer's parts goes with it to its new name, and so does its place in a bank. `before`, `now`: the names.
 void follow_name(Json& document, const Json& before, const Json& now);
 
 // A name that no drawer has, made from `like`.

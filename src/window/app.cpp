@@ -229,30 +229,8 @@ void App::note_search(Ui& ui) {
 // Only where it is looked at.
 void App::note_lay_out() {
     const bool is_shown = state_.place == Where::job && state_.job_tab == JobTab::layout;
-<<<<<<< HEAD
     if (is_shown && shown_.work && state_.lay_out.of != shown_.work)
         state_.lay_out = pages_->layout_of(shown_.work);
-=======
-    if (!is_shown || !shown_.work || state_.lay_out.of == shown_.work) return;
-    {
-        const std::lock_guard lock(laid_out_->mutex);
-        if (laid_out_->done.of == shown_.work) state_.lay_out = laid_out_->done;
-        if (laid_out_->asked == shown_.work) return;
-        laid_out_->asked = shown_.work;
-    }
-    if (!layouts_) layouts_ = std::make_unique<kw::window::Aside>(aside_ == Aside::thread);
-    layouts_->post([work = shown_.work, laid_out = laid_out_] {
-        {
-            // Another has been asked for since.
-            const std::lock_guard lock(laid_out->mutex);
-            if (laid_out->asked != work) return;
-        }
-        auto layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan, work->standing));
-        const std::lock_guard lock(laid_out->mutex);
-        laid_out->done = {work, std::move(layout)};
-        platform::post_wake_up();
-    });
->>>>>>> 4b26cb820f8959542d8015838f7d62c9e0522869
 }
 
 void App::note_printing(Ui& ui) {

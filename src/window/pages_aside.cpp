@@ -32,7 +32,7 @@ ShownLayOut PagesAside::layout_of(const std::shared_ptr<const Work>& work) {
         effort.watch = [&](std::int64_t, std::int64_t) {
             return is_unwanted() ? cutting::Searching::stop : cutting::Searching::on;
         };
-        auto layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan, effort));
+        auto layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan, work->standing, effort));
         if (is_unwanted()) return;
         const std::lock_guard lock(shared->mutex);
         shared->done = {work, std::move(layout)};

@@ -53,6 +53,34 @@ TEST_CASE("a shop that lists no cutters has a stack on its saw, whichever machin
     CHECK(read->shop.cutters.front().machine == "saw");
 }
 
+TEST_CASE("what a bank can't be is shown at its field in the file") {
+    std::string text =
+        with("\"opening\": { \"width\": \"14 3/8\", \"height\": \"5 1/4\", \"depth\": \"18\" },\n",
+             "\"opening\": { \"depth\": \"18\" },\n");
+    const auto put = [&](const std::string& from, const std::string& to) {
+        text.replace(text.find(from), from.size(), to);
+    };
+    put("\"face\":    { \"style\": \"overlay\", \"left\": \"3/8\", \"right\": \"3/8\", \"top\": \"3/8\", "
+        "\"bottom\": \"3/8\" }",
+        "\"face\":    { \"style\": \"overlay\" }");
+    put("  \"log\": []",
+        "  \"banks\": [ { \"name\": \"left\", \"drawers\": [ \"seeds\" ], \"opening\": { \"width\": \"15\", "
+        "\"height\": \"12\" },\n"
+        "    \"case\": { \"left\": \"3/4\", \"right\": \"3/4\", \"top\": \"1/2\", \"bottom\": \"3/4\" },\n"
+        "    \"top\": \"5/8\" } ],\n"
+        "  \"log\": []");
+    CHECK(said(text) ==
+          "job.json:23:12: the faces cover 5/8 in there, and the case has 1/2 in\n"
+          "        \"top\": \"5/8\" } ],\n"
+          "               ^\n"
+          "  at most 1/2 in\n");
+    put("\"top\": \"5/8\"", "\"style\": \"flush\"");
+    CHECK(said(text).find("job.json:23:14: there is no style `flush`") == 0);
+    put("\"style\": \"flush\"", "\"reveal\": \"12\"");
+    CHECK(said(text).find("job.json:21:67: of 0 in for all faces too little is left for that of `seeds`") ==
+          0);
+}
+
 TEST_CASE("a missing thickness is missed where it should stand") {
     CHECK(said(with("\"thickness\": \"12.1 mm\", ", "")) ==
           "job.json:6:14: `thickness` is missing\n"

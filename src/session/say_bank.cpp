@@ -1,0 +1,56 @@
+#include "session/say_bank.h"
+
+#include <algorithm>
+
+namespace kw {
+namespace {
+
+std::string rule_of(const Words& words, const BankSpec& bank, const Locale& locale) {
+    switch (bank.heights) {
+        case FaceHeights::equal: return words("bank.rule.equal");
+        case FaceHeights::graduated:
+            return words("bank.rule.graduated", show_with_unit(bank.made.step, locale));
+        case FaceHeights::in_proportion: return words("bank.rule.in_proportion");
+        case FaceHeights::given: return words("bank.rule.given");
+        case FaceHeights::by_opening: return words("bank.rule.by_opening");
+    }
+    return {};
+}
+
+}  // namespace
+
+Length tape_zero(const BankSpec& bank) { return -bank.edges.bottom.value_or(Length{}); }
+
+SaidBank say_bank(const Work& work, const BankSpec& bank) {
+    const Job& job = work.job;
+    const Locale& locale = job.locale;
+    const Words& words = locale.words();
+    SaidBank said;
+    said.head = words(bank.style == FaceStyle::overlay ? "bank.head.overlay" : "bank.head.inset", bank.name,
+                      bank.rows.size(), show_with_unit(bank.made.face_width, locale),
+                      show_with_unit(bank.made.height, locale), show_with_unit(bank.reveal, locale));
+    said.rule = rule_of(words, bank, locale);
+    said.measured_from = words(bank.edges.bottom ? "bank.from_the_case" : "bank.from_the_opening");
+    const Length zero = tape_zero(bank);
+    const auto holes = holes_of(work.design.drawers, bank, job);
+    for (std::size_t row = 0; row < bank.rows.size(); ++row) {
+        const BankFace& face = bank.made.faces[row];
+        const DrawerSpec& drawer = job.drawers[bank.rows[row].drawer];
+        TapeRow& one = said.rows.emplace_back();
+        one.drawer =
+            drawer.count == 1 ? drawer.name : drawer.name + " " + std::to_string(bank.rows[row].copy);
+        one.lower = face.bottom - zero;
+        one.upper = face.top() - zero;
+        one.opening_lower = face.opening_bottom - zero;
+        one.opening_upper = one.opening_lower + face.opening_height;
+        one.over_top = face.over_top;
+        one.over_bottom = face.over_bottom;
+        if (row < holes.size()) one.holes = one.lower + holes[row].holes.from_bottom;
+    }
+    said.notes = notes_on(job, work.design.drawers, bank);
+    if (bank.made.left_over > Length{})
+        said.left_over = words("bank.did_not_divide", bank.made.left_over.ticks());
+    return said;
+}
+
+}  // namespace kw
