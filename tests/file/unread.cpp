@@ -119,6 +119,7 @@ TEST_CASE("every field that the schemas describe is read, and none else is sugge
     assembled["slides"] = Json::object();
     fill(assembled, defined["assembled"]["properties"]);
     fill(assembled["gaps"], defined["assembled"]["properties"]["gaps"]["properties"]);
+    fill(assembled["slides"], defined["assembled"]["properties"]["slides"]["properties"]);
     Json bank = Json::object();
     fill(bank, defined["bank"]["properties"]);
     for (const char* part : {"opening", "case", "beside", "handles"}) {
@@ -126,3 +127,52 @@ TEST_CASE("every field that the schemas describe is read, and none else is sugge
         fill(bank[part], defined["bank"]["properties"][part]["properties"]);
     }
     job["banks"] = Json::array({bank});
+    CHECK(said_of(job) == Lines{});
+    Json lesson = Json::object();
+    fill(lesson, schema("shop.schema.json")["properties"]["lessons"]["items"]["properties"]);
+    CHECK(said(unread_in_shop(Json{{"format", "kerfwright-shop"}, {"lessons", {lesson}}})) == Lines{});
+}
+
+TEST_CASE("a log's readings and moves have names of their own") {
+    Json job = tests::sample_json();
+    job["log"] = {{{"kind", "test"},
+                   {"setup", "S1"},
+                   {"readings", {{"fit", "0.1 mm"}}},
+                   {"moved", 3},
+                   {"fesh_end", true}}};
+    CHECK(said_of(job) ==
+          Lines{"/log/0/fesh_end: nothing here is called \"fesh_end\"; did you mean \"fresh_end\"?"});
+}
+
+TEST_CASE("a shop's file is looked through like a job, its machines and cutters too") {
+    const Json shop = {{"format", "kerfwright-shop"},
+                       {"machines", {{{"name", "saw"}, {"max_hieght", "3"}}}},
+                       {"cutters", {{{"name", "stack"}, {"machine", "saw"}, {"kerf", "1/4"}}}},
+                       {"times", {{"pas", 20}}},
+                       {"lesons", Json::array()}};
+    CHECK(said(unread_in_shop(shop)) ==
+          Lines{"/machines/0/max_hieght: nothing here is called \"max_hieght\"; did you mean \"max_height\"?",
+                "/times/pas: nothing here is called \"pas\"; did you mean \"pass\"?",
+                "/lesons: nothing here is called \"lesons\"; did you mean \"lessons\"?"});
+}
+
+TEST_CASE("the place of a name is where its quotes open") {
+    const std::string text = "{\n \"a\": { \"b\": 1,\n   \"½\": 2, \"c\": [ { \"d\": 3 } ] }\n}";
+    const auto places = locate_names(text, {"/a/c/0/d", "/a/c"});
+    CHECK(places[1].line == 3);
+    CHECK(places[1].column == 12);
+    CHECK(places[0].column == 21);
+}
+
+TEST_CASE("a name stands where it is written, with whatever escapes it is written") {
+    const std::string text =
+        "{\n \"a\": {\"b\": 1},\n \"h\\u00f6he\": 2, \"a\\/b\": 3, \"say \\\"x\\\"\": 4\n}";
+    REQUIRE(Json::parse(text).size() == 4);
+    const auto places = locate_names(text, {"/h\u00f6he", "/a~1b", "/say \"x\""});
+    CHECK(places[0].line == 3);
+    CHECK(places[0].column == 2);
+    CHECK(places[1].line == 3);
+    CHECK(places[1].column == 18);
+    CHECK(places[2].line == 3);
+    CHECK(places[2].column == 29);
+}
