@@ -157,8 +157,12 @@ void draw_title(Screen& screen, const Stand& stand) {
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 0));
     caption(ui, shortened(ui, where, ui.font(TypeSize::small), words).text);
-    const Font font = ui.font(TypeSize::heading, Face::strong);
-    heading(ui, shortened(ui, capital(setup_words(ui.words(), stand.setup)), font, words).text);
+    // Smaller rather than cut short.
+    const std::string title = capital(setup_words(ui.words(), stand.setup));
+    const bool is_long = text_width(ui, title, ui.font(TypeSize::heading, Face::strong)) > words;
+    const TypeSize size = is_long ? TypeSize::body : TypeSize::heading;
+    const Font font = ui.font(size, is_long ? Face::text : Face::strong);
+    say(ui, shortened(ui, title, font, words).text, size);
     ImGui::PopStyleVar();
     ImGui::EndGroup();
     if (beside) {
