@@ -73,9 +73,9 @@ Json piece_json(const Stock& stock, const LaidPiece& piece) {
     }
     json["cuts"] = Json::array();
     const auto ids = [&piece](const std::vector<std::size_t>& parts) {
-        Json all = Json::array();
-        for (const std::size_t part : parts) all.push_back(piece.parts[part].part);
-        return all;
+        Json names = Json::array();
+        for (const std::size_t part : parts) names.push_back(piece.parts[part].part);
+        return names;
     };
     for (const LaidCut& cut : piece.cuts) {
         Json one = {{"direction", word_of(cut.direction)},

@@ -11,7 +11,7 @@
 namespace kw {
 namespace {
 
-std::string quoted(const std::string& text) {
+std::string in_quotes(const std::string& text) {
     std::string out = "\"";
     for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
     return out + "\"";
@@ -28,24 +28,29 @@ const char* grain_of(const Job& job, const Part& part) {
 std::string parts_csv(const Work& work) {
     std::string out =
         "part,drawer,role,copy,length,width,thickness,length_mm,width_mm,thickness_mm,stock,"
-        "rough_length,rough_width,rough_length_mm,rough_width_mm,grain\r\n";
+        "rough_length,rough_width,rough_length_mm,rough_width_mm,grain,banded_edges,band_mm\r\n";
     const auto shown = [&](std::initializer_list<Length> sizes) {
         for (const Length size : sizes)
-            out += "," + quoted(without_mark(show_with_unit(size, work.job.locale)));
+            out += "," + in_quotes(without_mark(show_with_unit(size, work.job.locale)));
     };
     const auto numbers = [&](std::initializer_list<Length> sizes) {
         for (const Length size : sizes) out += "," + Json(size.mm()).dump();
     };
     for (const Part& part : work.plan.parts) {
         const RoughSize rough = rough_size(work.job, part);
-        out += quoted(part.id) + "," + quoted(part.drawer) + "," + std::string(name_of(part.size.role)) +
-               "," + std::to_string(part.copy);
+        out += in_quotes(part.id) + "," + in_quotes(part.drawer) + "," +
+               std::string(name_of(part.size.role)) + "," + std::to_string(part.copy);
         shown({part.size.length, part.size.width, part.size.thickness});
         numbers({part.size.length, part.size.width, part.size.thickness});
-        out += "," + quoted(part.stock);
+        out += "," + in_quotes(part.stock);
         shown({rough.length, rough.width});
         numbers({rough.length, rough.width});
-        out += std::string(",") + grain_of(work.job, part) + "\r\n";
+        std::string edges;
+        for (const BandedEdge edge : part.banded)
+            edges += (edges.empty() ? "" : " ") + std::string(name_of(edge));
+        out += std::string(",") + grain_of(work.job, part) + "," + in_quotes(edges);
+        numbers({edges.empty() ? Length{} : part.band});
+        out += "\r\n";
     }
     return out;
 }

@@ -12,14 +12,18 @@ Json box_json(const DrawerBox& box) {
 }
 
 Json part_json(const Part& part) {
-    return {{"id", part.id},
-            {"drawer", part.drawer},
-            {"copy", part.copy},
-            {"role", name_of(part.size.role)},
-            {"length_mm", part.size.length.mm()},
-            {"width_mm", part.size.width.mm()},
-            {"thickness_mm", part.size.thickness.mm()},
-            {"stock", part.stock}};
+    Json json = {{"id", part.id},
+                 {"drawer", part.drawer},
+                 {"copy", part.copy},
+                 {"role", name_of(part.size.role)},
+                 {"length_mm", part.size.length.mm()},
+                 {"width_mm", part.size.width.mm()},
+                 {"thickness_mm", part.size.thickness.mm()},
+                 {"stock", part.stock}};
+    if (part.banded.empty()) return json;
+    json["band_mm"] = part.band.mm();
+    for (const BandedEdge edge : part.banded) json["banded"].push_back(name_of(edge));
+    return json;
 }
 
 Json setup_json(const Work& work, const Setup& setup) {

@@ -3,6 +3,7 @@
 #include "command/table.h"
 #include "command/write.h"
 #include "session/say_ways.h"
+#include "session/setup_said.h"
 #include "session/words.h"
 
 namespace kw {
@@ -160,11 +161,12 @@ std::string notes_text(const Work& work, const std::vector<Note>& of_files = {})
 
 Table parts_table(const Work& work) {
     const Locale& locale = work.job.locale;
-    Table table(
-        {Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left});
+    Table table({Align::left, Align::right, Align::left, Align::right, Align::left, Align::right, Align::left,
+                 Align::left});
     for (const Part& part : work.plan.parts)
         table.row({part.id, show(part.size.length, locale), "×", show(part.size.width, locale), "×",
-                   show(part.size.thickness, caliper_locale(work.job)), part.stock});
+                   show(part.size.thickness, caliper_locale(work.job)), part.stock,
+                   band_words(work.job, part.band, part.banded)});
     return table;
 }
 

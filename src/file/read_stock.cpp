@@ -29,6 +29,26 @@ StockSize read_size(Fields& fields) {
     return size;
 }
 
+// Thicker ones are lippings, which are planed to size when they are on (common practice, no source).
+constexpr Length thickest_band = Length::millimetres(6);
+
+Banding read_banding(Fields fields) {
+    Banding banding;
+    banding.thickness = fields.required_length("thickness");
+    if (banding.thickness > thickest_band)
+        fields.blame("thickness", Message::say("file.band_too_thick", banding.thickness, thickest_band),
+                     Message::say("file.no_band"));
+    for (const std::string& name : fields.texts("edges")) {
+        const auto edge = banded_edge_named(name);
+        if (!edge)
+            fields.blame("edges", Message::say("file.no_such_edge", name), Message::say("file.band_edges"));
+        else if (!banding.has(*edge)) banding.edges.push_back(*edge);
+    }
+    if (banding.edges.empty() && !fields.has("edges"))
+        fields.blame("edges", Message::say("file.no_edges"), Message::say("file.band_edges"));
+    return banding;
+}
+
 }  // namespace
 
 Stock read_stock(Fields fields) {
@@ -41,6 +61,7 @@ Stock read_stock(Fields fields) {
     stock.cut = fields.one_of("cut", grain_cut_named, {"flatsawn", "quartersawn"}, GrainCut::flatsawn);
     stock.may_turn = fields.truth("may_turn", stock.kind == StockKind::panel);
     for (Fields& size : fields.array("sizes")) stock.sizes.push_back(read_size(size));
+    if (fields.has("banding")) stock.banding = read_banding(fields.object("banding"));
     if (fields.has("moisture")) stock.moisture_percent = fields.number("moisture", 0.0);
     return stock;
 }

@@ -70,6 +70,14 @@ void add_surveys(const Job& job, Plan& plan) {
                 for (Note& note : survey_notes(drawer, box.size.depth)) plan.notes.push_back(std::move(note));
 }
 
+void add_bands(const Job& job, Plan& plan) {
+    for (const Stock& stock : job.stock)
+        if (std::any_of(plan.parts.begin(), plan.parts.end(),
+                        [&](const Part& part) { return part.stock == stock.name && !part.banded.empty(); }))
+            plan.notes.push_back(
+                {Level::note, stock.name, Message::say("band.note", stock.banding->thickness)});
+}
+
 void add_slide_places(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers)
         if (const auto place = slide_place_of(job, plan, drawer))
@@ -102,6 +110,7 @@ void add_setup_notes(const Job& job, Plan& plan) {
     add_faces_without_opening(job, plan);
     add_slide_places(job, plan);
     add_slide_sheet(job, plan);
+    add_bands(job, plan);
 }
 
 std::vector<std::string> cautions_for(const Job& job, const Setup& setup) {

@@ -65,7 +65,22 @@ std::vector<PartSize> sizes_of(const Job& job, const Design& design, const Drawe
     return sizes;
 }
 
+std::vector<BandedEdge> banded_of(const Banding& banding, Role role) {
+    if (role == Role::face) return banding.edges;
+    if (role != Role::bottom && banding.has(BandedEdge::top)) return {BandedEdge::top};
+    return {};
+}
+
+PartSize grown_by_bands(PartSize size, const Part& part, int times) {
+    for (const BandedEdge edge : part.banded)
+        (edge == BandedEdge::left || edge == BandedEdge::right ? size.length : size.width) +=
+            times * part.band;
+    return size;
+}
+
 }  // namespace
+
+PartSize Part::finished() const { return grown_by_bands(size, *this, 1); }
 
 DrawerJoints joints_as_cut(const Design& design, const DrawerDesign& drawer) {
     const Group& bottom = *design.group_with_key(drawer.bottom_keys.slot);
@@ -88,9 +103,16 @@ std::vector<Part> parts_of(const Job& job, const Design& design) {
     for (const DrawerDesign& drawer : design.drawers) {
         const auto sizes = sizes_of(job, design, drawer);
         for (int copy = 1; copy <= drawer.spec->count; ++copy)
-            for (const PartSize& size : sizes)
-                parts.push_back({part_id(*drawer.spec, copy, size.role), drawer.spec->name, copy, size,
-                                 stock_of(*drawer.spec, size.role)});
+            for (const PartSize& size : sizes) {
+                Part part{part_id(*drawer.spec, copy, size.role), drawer.spec->name, copy, size,
+                          stock_of(*drawer.spec, size.role)};
+                if (const auto& banding = job.stock_named(part.stock)->banding) {
+                    part.band = banding->thickness;
+                    part.banded = banded_of(*banding, size.role);
+                    part.size = grown_by_bands(size, part, -1);
+                }
+                parts.push_back(std::move(part));
+            }
     }
     return parts;
 }

@@ -11,8 +11,12 @@ struct Part {
     std::string id;
     std::string drawer;
     int copy = 1;
-    PartSize size;
+    PartSize size;  // as it is cut: less than finished by the bands on its edges
     std::string stock;
+    Length band = {};  // how thick one is; zero: none
+    std::vector<BandedEdge> banded = {};
+
+    PartSize finished() const;
 };
 
 struct DrawerBox {

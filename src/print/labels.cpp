@@ -33,11 +33,13 @@ Block label_of(const Work& work, const Part& part, double width_mm, double heigh
     const Job& job = work.job;
     const Words& words = job.locale.words();
     const double room = width_mm - 2 * pad_mm;
-    const Block lines = stacked(
-        {name_of_part(part_words(words, work.plan, part.id), room), line_that_fits(part.id, id_text, 2, room),
-         line_that_fits(finished_words(job, part.size), size_text, 2.8, room),
-         line_that_fits(part.stock, {3.2, false, black}, 2.6, room)},
-        0.5);
+    std::vector<Block> said{name_of_part(part_words(words, work.plan, part.id), room),
+                            line_that_fits(part.id, id_text, 2, room),
+                            line_that_fits(finished_words(job, part.size), size_text, 2.8, room)};
+    if (const std::string band = band_words(job, part.band, part.banded); !band.empty())
+        said.push_back(paragraph(band, id_text, room, 2));
+    said.push_back(line_that_fits(part.stock, {3.2, false, black}, 2.6, room));
+    const Block lines = stacked(said, 0.5);
     Block label{{}, width_mm, height_mm};
     put(label, lines, {pad_mm, pad_mm});
     constexpr double px_mm = 0.13, name_mm = 5;

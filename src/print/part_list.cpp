@@ -22,7 +22,8 @@ bool is_side(Role role) { return role == Role::side_left || role == Role::side_r
 bool alike(const EqualParts& a, const Part& b) {
     const bool of_one_kind = a.size.role == b.size.role || (is_side(a.size.role) && is_side(b.size.role));
     return of_one_kind && a.drawer == b.drawer && a.stock == b.stock && a.size.length == b.size.length &&
-           a.size.width == b.size.width && a.size.thickness == b.size.thickness;
+           a.size.width == b.size.width && a.size.thickness == b.size.thickness && a.band == b.band &&
+           a.banded == b.banded;
 }
 
 std::string roles_words(const Words& words, const EqualParts& parts) {
@@ -84,9 +85,11 @@ Block parts_row(const Job& job, const EqualParts& parts, double width_mm) {
     const Block part = stacked({paragraph(capital(roles_words(words, parts)), strong_text, widths[0]),
                                 paragraph(parts.drawer, small_text, widths[0])},
                                0);
+    std::vector<Block> size{paragraph(finished_words(job, parts.size), strong_text, widths[2])};
+    if (const std::string band = band_words(job, parts.band, parts.banded); !band.empty())
+        size.push_back(paragraph(band, small_text, widths[2]));
     return row_of(
-        {part, paragraph(std::to_string(parts.count), strong_text, widths[1]),
-         paragraph(finished_words(job, parts.size), strong_text, widths[2]),
+        {part, paragraph(std::to_string(parts.count), strong_text, widths[1]), stacked(size, 0),
          paragraph(parts.stock, cell_text, widths[3]),
          paragraph(grain_words(job, parts), {3, false, black}, widths[4]), boxes(parts.count, widths[5])},
         width_mm, 0.15);
@@ -100,7 +103,7 @@ std::vector<EqualParts> equal_parts(const Plan& plan) {
         auto found =
             std::find_if(all.begin(), all.end(), [&](const EqualParts& one) { return alike(one, part); });
         if (found == all.end()) {
-            all.push_back({part.drawer, {}, part.size, part.stock, 0});
+            all.push_back({part.drawer, {}, part.size, part.stock, 0, part.band, part.banded});
             found = all.end() - 1;
         }
         if (std::find(found->roles.begin(), found->roles.end(), part.size.role) == found->roles.end())

@@ -13,6 +13,8 @@ struct EqualParts {
     PartSize size;            // of the first
     std::string stock;
     int count = 0;
+    Length band = {};
+    std::vector<BandedEdge> banded = {};
 };
 
 // In the order of the plan's parts.

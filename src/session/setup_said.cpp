@@ -51,6 +51,15 @@ std::string size_words(const Job& job, Length a, Length b, Length c) {
     return tight(a) + " \u00d7 " + tight(b) + " \u00d7 " + tight(c) + " " + unit_words(job);
 }
 
+std::string band_words(const Job& job, Length band, const std::vector<BandedEdge>& banded) {
+    if (banded.empty()) return {};
+    std::vector<std::string> edges;
+    for (const BandedEdge edge : banded)
+        edges.emplace_back(job.locale.words().text("band." + std::string(name_of(edge))));
+    return job.locale.words()("band.to_cut", show_with_unit(band, caliper_locale(job)),
+                              job.locale.words().list(edges));
+}
+
 std::string role_words(const Words& words, Role role) { return role_word(words, name_of(role)); }
 
 std::string setup_words(const Words& words, const Setup& setup) { return work_word(words, setup.work); }

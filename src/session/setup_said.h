@@ -24,6 +24,8 @@ std::string size_words(const Job& job, Length a, Length b, Length c);
 
 // "Cutlery 1, left side".
 std::string part_words(const Words& words, const Plan& plan, const std::string& part);
+// "to cut; a band 1/32 in thick: left, right and top"; empty: none.
+std::string band_words(const Job& job, Length band, const std::vector<BandedEdge>& banded);
 std::string role_words(const Words& words, Role role);
 // "groove", "locking rabbet: side dado": what a setup cuts.
 std::string setup_words(const Words& words, const Setup& setup);

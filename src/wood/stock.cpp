@@ -1,5 +1,7 @@
 #include "wood/stock.h"
 
+#include <algorithm>
+
 namespace kw {
 namespace {
 
@@ -39,6 +41,28 @@ const std::vector<StockKind>& stock_kinds() {
 
 const std::vector<GrainCut>& grain_cuts() {
     static const std::vector<GrainCut> all = {GrainCut::flatsawn, GrainCut::quartersawn};
+    return all;
+}
+
+bool Banding::has(BandedEdge edge) const {
+    return std::find(edges.begin(), edges.end(), edge) != edges.end();
+}
+
+std::string_view name_of(BandedEdge edge) {
+    switch (edge) {
+        case BandedEdge::left: return "left";
+        case BandedEdge::right: return "right";
+        case BandedEdge::top: return "top";
+        case BandedEdge::bottom: return "bottom";
+    }
+    return "";
+}
+
+std::optional<BandedEdge> banded_edge_named(std::string_view name) { return named(banded_edges(), name); }
+
+const std::vector<BandedEdge>& banded_edges() {
+    static const std::vector<BandedEdge> all = {BandedEdge::left, BandedEdge::right, BandedEdge::top,
+                                                BandedEdge::bottom};
     return all;
 }
 

@@ -22,6 +22,19 @@ struct StockDefect {
     bool operator==(const StockDefect&) const = default;
 };
 
+// As one looks at a face, or at a part of the box that stands as it does in the drawer.
+enum class BandedEdge { left, right, top, bottom };
+
+// A strip glued onto the edges of what is cut from a stock: of faces onto those named, of the box's sides, front and back onto their top
+// edges where `top` is among them, since their ends are joints and their bottom edges run on the fence. Of bottoms onto none.
+struct Banding {
+    Length thickness;
+    std::vector<BandedEdge> edges;
+
+    bool has(BandedEdge edge) const;
+    bool operator==(const Banding&) const = default;
+};
+
 // Boards or sheets of one size that can be had or are on hand.
 struct StockSize {
     Length length;                            // along the grain
@@ -45,6 +58,7 @@ struct Stock {
         Length::micrometres(20);  // one sigma, of one piece against another; common practice, no source
     bool may_turn = false;        // parts may lie across the grain: of a panel that has none
     std::vector<StockSize> sizes = {};
+    std::optional<Banding> banding = std::nullopt;
 
     bool operator==(const Stock&) const = default;
 };
@@ -52,6 +66,9 @@ struct Stock {
 // The names used in job files: "plywood", "solid", "panel"; "flatsawn", "quartersawn".
 std::string_view name_of(StockKind kind);
 std::string_view name_of(GrainCut cut);
+std::string_view name_of(BandedEdge edge);  // "left", "right", "top", "bottom"
+std::optional<BandedEdge> banded_edge_named(std::string_view name);
+const std::vector<BandedEdge>& banded_edges();
 std::optional<StockKind> stock_kind_named(std::string_view name);
 std::optional<GrainCut> grain_cut_named(std::string_view name);
 const std::vector<StockKind>& stock_kinds();

@@ -39,14 +39,15 @@ TEST_CASE(
     const std::string odd = "seeds, \"fine\"; 1 \u00bd";
     job["drawers"][0]["name"] = odd;
     job["stock"][1]["may_turn"] = true;
+    job["stock"][0]["banding"] = {{"thickness", "1/32"}, {"edges", {"top", "left"}}};
     job["cutting"] = {{"over_length", "3/4"}, {"over_width", "3/16"}};
     bench.write(job);
     const Json plan = Json::parse(bench.run({"plan", bench.job(), "--json"}).out);
     const Json rows = read_by_python(bench.run({"parts", bench.job(), "--csv"}).out, bench.job() + ".csv");
-    const Json heads = {"part",        "drawer",          "role",           "copy",
-                        "length",      "width",           "thickness",      "length_mm",
-                        "width_mm",    "thickness_mm",    "stock",          "rough_length",
-                        "rough_width", "rough_length_mm", "rough_width_mm", "grain"};
+    const Json heads = {
+        "part",        "drawer",          "role",           "copy",         "length",       "width",
+        "thickness",   "length_mm",       "width_mm",       "thickness_mm", "stock",        "rough_length",
+        "rough_width", "rough_length_mm", "rough_width_mm", "grain",        "banded_edges", "band_mm"};
     REQUIRE(rows.size() == plan["parts"].size() + 1);
     CHECK(rows[0] == heads);
     for (std::size_t i = 0; i < plan["parts"].size(); ++i) {
@@ -66,6 +67,8 @@ TEST_CASE(
         CHECK(number(row[13]) == doctest::Approx(length + 0.75 * 25.4).epsilon(1e-9));
         CHECK(number(row[14]) == doctest::Approx(width + 0.1875 * 25.4).epsilon(1e-9));
         CHECK(row[15] == (part["stock"] == "ply 6" ? "any" : "length"));
+        CHECK(row[16] == (part["stock"] == "ply 6" ? "" : "top"));  // a box part's ends are joints
+        CHECK(number(row[17]) == doctest::Approx(part["stock"] == "ply 6" ? 0.0 : 25.4 / 32));
         // What is to be read is what is to be computed with, to the reading's step (1/64 in, or 0.001 in), and has no sign that a
         // spreadsheet in another encoding would spoil.
         const std::size_t texts[] = {4, 5, 6, 11, 12}, as_mm[] = {7, 8, 9, 13, 14};

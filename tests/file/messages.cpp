@@ -138,3 +138,16 @@ TEST_CASE("a tolerance of nothing is refused, as no cut comes out exactly") {
     CHECK(said(with("\"step\": \"0.15 mm\"", "\"step\": 0"))
               .find("`step` must be more than nothing: no cut comes out exactly") != std::string::npos);
 }
+
+TEST_CASE("a band is as thick as bands are, and on edges that there are") {
+    const auto banded = [](const char* banding) {
+        return said(with("\"thickness\": \"12.1 mm\"",
+                         "\"thickness\": \"12.1 mm\", \"banding\": " + std::string(banding)));
+    };
+    CHECK(banded(R"({"thickness": "8 mm", "edges": ["top"]})").find("is a lipping") != std::string::npos);
+    CHECK(banded(R"({"thickness": "0.5 mm", "edges": ["up"]})").find("no edge is called `up`") !=
+          std::string::npos);
+    CHECK(banded(R"({"thickness": "0.5 mm"})").find("which edges are banded is not said") !=
+          std::string::npos);
+    CHECK(banded(R"({"edges": ["top"]})").find("`thickness` is missing") != std::string::npos);
+}

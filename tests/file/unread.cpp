@@ -97,6 +97,7 @@ TEST_CASE("every field that the schemas describe is read, and none else is sugge
     }
     for (const char* list : {"stock", "machines", "cutters"})
         fill(job[list][0], described["properties"][list]["items"]["properties"]);
+    job["stock"][0]["banding"] = {{"thickness", nullptr}, {"edges", nullptr}};
     const Json& sizes =
         described["properties"]["stock"]["items"]["properties"]["sizes"]["items"]["properties"];
     job["stock"][0]["sizes"] = Json::array({Json::object()});

@@ -47,6 +47,7 @@ inline kw::cutting::Effort quick() { return {400'000, {}}; }
 
 // All of its stock can be had in sheets of 96 by 48 in.
 inline kw::Json with_sizes(kw::Json job) {
+    job["stock"][0]["banding"] = {{"thickness", "0.5 mm"}, {"edges", {"left", "right", "top", "bottom"}}};
     for (auto& stock : job["stock"])
         stock["sizes"] = {{{"length", "96 in"}, {"width", "48 in"}, {"trim", "1/8 in"}},
                           {{"length", "30 in"}, {"width", "20 in"}, {"offcut", true}}};
