@@ -179,6 +179,19 @@ private:
         if (drawer.opening) drawer.opening->height = min(drawer.opening->height, face.opening_height);
         if (drawer.opening && drawer.face_opening) drawer.face_opening->height = drawer.opening->height;
         if (drawer.box) check_box(drawer, bank, row);
+        else check_width(drawer, bank, row);
+    }
+
+    // An opening may be a little wider or narrower than the column was read, and its face must cover it or go in.
+    void check_width(const DrawerSpec& drawer, const BankSpec& bank, std::size_t row) {
+        const Length width = face_opening(drawer).width, over = width - *bank.width;
+        const std::string field = "/drawers/" + std::to_string(bank.rows[row].drawer) + "/opening/width";
+        if (bank.style == FaceStyle::overlay && over > min(bank.ends.left, bank.ends.right))
+            blame(field, Message::say("bank.opening_too_wide", width, bank.made.face_width),
+                  Message::say("bank.as_wide_as", *bank.width));
+        if (bank.style == FaceStyle::inset && -over >= min(bank.ends.left, bank.ends.right))
+            blame(field, Message::say("bank.opening_too_narrow", width, bank.made.face_width),
+                  Message::say("bank.as_wide_as", *bank.width));
     }
 
     // A box that is given must pass.

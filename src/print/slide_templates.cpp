@@ -4,8 +4,10 @@
 
 #include "draw/slide_template.h"
 #include "job/slide_notes.h"
+#include "print/handle_templates.h"
 #include "print/place_picture.h"
 #include "print/sheet.h"
+#include "session/setup_said.h"
 
 namespace kw::print {
 namespace {
@@ -56,6 +58,7 @@ std::vector<Page> slide_templates(const Work& work, Paper paper) {
     const Words& words = work.job.locale.words();
     std::vector<Page> pages;
     for (const TemplateFor& one : templates_of(work)) pages.push_back(template_page(work.job, one, paper));
+    for (Page& page : handle_templates(work, paper)) pages.push_back(std::move(page));
     if (pages.empty()) {
         Page page{paper, {}, {}};
         const Area body = body_of(paper);

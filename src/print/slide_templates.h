@@ -1,5 +1,5 @@
 #pragma once
-// Templates for where slides go, true to size, one for all drawers whose slides go alike.
+// Templates for where slides go, true to size, one for all drawers whose slides go alike; behind them those for handles' holes.
 
 #include "job/work.h"
 #include "print/page.h"

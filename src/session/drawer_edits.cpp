@@ -48,6 +48,43 @@ void follow_name(Json& document, const Json& before, const Json& now) {
     }
 }
 
+bool gather_bank(Json& document, const Job& job) {
+    if (!document.contains("drawers") || !document["drawers"].is_array()) return false;
+    const Length rail = Length::inches(3, 4), reveal = BankSpec{}.reveal, over = (rail - reveal).scaled(1, 2);
+    Json names = Json::array();
+    std::optional<Length> width;
+    FaceStyle style = FaceStyle::none;
+    for (std::size_t i = 0; i < job.drawers.size() && i < document["drawers"].size(); ++i) {
+        const DrawerSpec& spec = job.drawers[i];
+        Json& drawer = document["drawers"][i];
+        if (!spec.opening || spec.box || spec.face.in_bank || !drawer.is_object()) continue;
+        if (width && abs(*width - spec.opening->width) > over) continue;
+        names.push_back(spec.name);
+        width = width ? min(*width, spec.opening->width) : spec.opening->width;
+        if (style == FaceStyle::none) style = spec.face.style;
+        if (!drawer.contains("face") || !drawer["face"].is_object()) continue;
+        for (const char* field : {"style", "left", "right", "top", "bottom", "reveal"})
+            drawer["face"].erase(field);
+    }
+    if (names.empty()) return false;
+    const bool inset = style == FaceStyle::inset;
+    const bool is_first = job.banks.empty();
+    Json bank = {{"name", is_first ? std::string("bank") : free_name(document["banks"], "bank")},
+                 {"drawers", std::move(names)},
+                 {"style", inset ? "inset" : "overlay"},
+                 {"opening", {{"width", exact_text(*width, job.unit)}}},
+                 {"rail", exact_text(rail, job.unit)},
+                 {"reveal", exact_text(reveal, job.unit)},
+                 {"heights", "by opening"}};
+    // So that faces of one name are alike, also where one of them is at an end.
+    for (const char* end : {"left", "right", "top", "bottom"})
+        bank[end] = exact_text(inset ? reveal : over, job.unit);
+    Json& banks = document["banks"];
+    if (!banks.is_array()) banks = Json::array();
+    banks.push_back(std::move(bank));
+    return true;
+}
+
 std::string free_name(const Json& drawers, const std::string& like) {
     const auto taken = [&](const std::string& name) {
         return std::any_of(drawers.begin(), drawers.end(),

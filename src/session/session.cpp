@@ -87,6 +87,15 @@ public:
         return with_document(session_, std::move(document));
     }
 
+    Session operator()(const GatherBank&) const {
+        Json document = session_.document;
+        std::vector<Problem> problems;
+        const Job job = read_job(document, problems, nullptr);
+        if (!problems.empty() || !gather_bank(document, job))
+            return refuse(session_, "/banks", Message::say("refused.none_to_gather"));
+        return with_document(session_, std::move(document));
+    }
+
     Session operator()(const SaveTest& save) const {
         if (!session_.work) return nothing_planned();
         const auto entry = test_entry(*session_.work, save.cut, time_);
@@ -330,7 +339,8 @@ Session open_session(Json document, Memory memory, std::string day) {
 
 bool is_edit(const Action& action) {
     return std::holds_alternative<SetField>(action) || std::holds_alternative<AddDrawer>(action) ||
-           std::holds_alternative<RemoveDrawer>(action) || std::holds_alternative<SpeakIn>(action);
+           std::holds_alternative<RemoveDrawer>(action) || std::holds_alternative<GatherBank>(action) ||
+           std::holds_alternative<SpeakIn>(action);
 }
 
 bool can_be_shown(const Action& action) {

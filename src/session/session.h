@@ -38,6 +38,9 @@ struct AddDrawer {
 struct RemoveDrawer {
     std::size_t index = 0;
 };
+// Drawers that have an opening of one width and stand in no bank become one: by their openings, with rails of 3/4 in. Their own faces'
+// margins go.
+struct GatherBank {};
 struct SaveTest {
     TestCut cut;
 };
@@ -77,8 +80,8 @@ struct TakeBack {};
 struct Undo {};
 struct Redo {};
 
-using Action = std::variant<SetField, AddDrawer, RemoveDrawer, SaveTest, LockGroup, MarkRun, MarkLost,
-                            PinSetup, ForgetBelief, CorrectBelief, SpeakIn, TakeBack, Undo, Redo>;
+using Action = std::variant<SetField, AddDrawer, RemoveDrawer, GatherBank, SaveTest, LockGroup, MarkRun,
+                            MarkLost, PinSetup, ForgetBelief, CorrectBelief, SpeakIn, TakeBack, Undo, Redo>;
 
 // `day`: today, by which what was learned has aged.
 Session open_session(Json document, Memory memory = {}, std::string day = {});

@@ -23,7 +23,7 @@ enum class Where { drawers, order, saw, job };
 // A page over whatever else is shown.
 enum class Over { none, keys, preferences };
 enum class DrawersTab { drawers, stock, shop, fit };
-enum class JobTab { stages, layout, print, together };
+enum class JobTab { stages, faces, layout, print, together };
 enum class SawTab { picture, closed, test, log };
 
 // An entry that has not been taken: it could not be read, or is being typed.
@@ -98,6 +98,7 @@ struct UiState {
     DrawersTab tab = DrawersTab::drawers;
     int drawer = 0;
     JobTab job_tab = JobTab::stages;
+    std::size_t bank = 0;      // whose faces are shown
     bool survey_open = false;  // the places at which an opening is measured
     ShownLayOut lay_out;
     std::optional<print::Paper> paper;          // empty: by the job's unit
@@ -161,6 +162,8 @@ void draw_keys(Screen& screen);
 // The parts on boards and sheets, as `state.lay_out` has them.
 void draw_lay_out(Screen& screen);
 void draw_print(Screen& screen);
+// The faces of a bank, with what they follow from.
+void draw_faces(Screen& screen);
 
 // Changes the preferences where they are kept, and asks for this job's own reading.
 void draw_preferences(Screen& screen);

@@ -44,10 +44,22 @@ struct DrawerAt {
 };
 
 void lengths(Screen& screen, const DrawerAt& drawer, const char* part,
-             const std::vector<std::pair<std::string, const char*>>& fields) {
+             const std::vector<std::pair<std::string, const char*>>& fields, const std::string& hint = {}) {
     Across across(screen, static_cast<int>(fields.size()));
     for (const auto& [label, field] : fields)
-        length_entry(screen, label, drawer / part + "/" + field, {across.next(), {}});
+        length_entry(screen, label, drawer / part + "/" + field, {across.next(), hint});
+}
+
+// What its bank says of it needs not be said here.
+bool is_in_bank(const DrawerAt& drawer) {
+    const Screen& screen = drawer.screen;
+    const std::string name = text_at(screen.session, drawer / "name");
+    for (std::size_t i = 0; i < names_in(screen.session, "banks").size(); ++i) {
+        const std::string list = "/banks/" + std::to_string(i) + "/drawers/";
+        for (std::size_t j = 0; has_at(screen.session, list + std::to_string(j)); ++j)
+            if (text_at(screen.session, list + std::to_string(j)) == name) return true;
+    }
+    return false;
 }
 
 void draw_name(const DrawerAt& drawer) {
@@ -87,7 +99,8 @@ void draw_size(const DrawerAt& drawer, std::size_t index) {
     lengths(screen, drawer, by_box ? "box" : "opening",
             {{screen.text("field.width"), "width"},
              {screen.text("field.height"), "height"},
-             {screen.text("field.depth"), "depth"}});
+             {screen.text("field.depth"), "depth"}},
+            !by_box && is_in_bank(drawer) ? screen.text("faces.as_follows") : std::string());
     if (!by_box) draw_survey(screen, index);
     end_card(screen.ui);
 }
@@ -203,9 +216,24 @@ void draw_bottom(const DrawerAt& drawer) {
     end_card(screen.ui);
 }
 
+void draw_face_stock(const DrawerAt& drawer) {
+    Screen& screen = drawer.screen;
+    std::vector<Choice> choices = stocks(screen);
+    choices.insert(choices.begin(), {screen.text("field.face_not_in_parts"), nullptr});
+    choice_entry(screen, screen.text("field.stock"), drawer / "face/stock", choices);
+}
+
 void draw_face(const DrawerAt& drawer) {
     Screen& screen = drawer.screen;
     begin_field_card(screen, screen.text("field.face"), drawer / "face");
+    if (is_in_bank(drawer)) {
+        if (list_row(screen.ui, screen.text("field.face_in_bank").c_str(), {})) {
+            screen.state.place = Where::job;
+            screen.state.job_tab = JobTab::faces;
+        }
+        draw_face_stock(drawer);
+        return end_card(screen.ui);
+    }
     choice_entry(screen, screen.text("field.style"), drawer / "face/style",
                  {{screen.text("field.no_face"), "none"},
                   {screen.text("field.overlay"), "overlay"},
@@ -224,9 +252,7 @@ void draw_face(const DrawerAt& drawer) {
             length_entry(screen, screen.text("field.reveal"), drawer / "face/reveal",
                          {across.next(), exact_text(FaceSpec{}.reveal, unit_of_job(screen.session))});
         }
-        std::vector<Choice> choices = stocks(screen);
-        choices.insert(choices.begin(), {screen.text("field.face_not_in_parts"), nullptr});
-        choice_entry(screen, screen.text("field.stock"), drawer / "face/stock", choices);
+        draw_face_stock(drawer);
     }
     end_card(screen.ui);
 }

@@ -217,12 +217,16 @@ std::vector<Choice> choices_of(const std::vector<std::string>& names) {
     return choices;
 }
 
+void say_problems(Screen& screen, const std::string& pointer) {
+    for (const Problem& problem : problems_at(screen.session, pointer))
+        notice(screen.ui, Tone::wrong, capital(words_of(screen.session, problem)), "");
+}
+
 void begin_field_card(Screen& screen, const std::string& title, const std::string& pointer, float width) {
     const auto problems = problems_at(screen.session, pointer);
     begin_card(screen.ui, pointer.c_str(), width, problems.empty() ? Tone::plain : Tone::wrong);
     if (!title.empty()) heading(screen.ui, title);
-    for (const Problem& problem : problems)
-        notice(screen.ui, Tone::wrong, capital(words_of(screen.session, problem)), "");
+    say_problems(screen, pointer);
 }
 
 bool take_length(Screen& screen, Draft& draft, Length& length) {

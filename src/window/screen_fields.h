@@ -54,6 +54,9 @@ void choice_entry(Screen& screen, const std::string& label, const std::string& p
                   const std::vector<Choice>& choices, const Json& when_left_out = nullptr);
 std::vector<Choice> choices_of(const std::vector<std::string>& names);
 
+// What is wrong there or beneath it, a notice each.
+void say_problems(Screen& screen, const std::string& pointer);
+
 // A card for a part of the job, with its own problems under its heading.
 // Without a title: nothing but its fields.
 void begin_field_card(Screen& screen, const std::string& title, const std::string& pointer, float width = 0);

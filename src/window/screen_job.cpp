@@ -66,12 +66,15 @@ static void draw_stages(Screen& screen) {
 }
 
 void draw_job(Screen& screen) {
-    const std::array<std::string, 4> tabs{screen.text("job.tab_stages"), screen.text("job.tab_layout"),
-                                          screen.text("job.tab_print"), screen.text("job.tab_together")};
+    const std::array<std::string, 5> tabs{screen.text("job.tab_stages"), screen.text("job.tab_faces"),
+                                          screen.text("job.tab_layout"), screen.text("job.tab_print"),
+                                          screen.text("job.tab_together")};
     int tab = static_cast<int>(screen.state.job_tab);
-    if (segments(screen.ui, "tabs", tabs, tab, std::min(screen.ui.px(720), content_width(screen.ui))))
+    if (segments(screen.ui, "tabs", tabs, tab, std::min(screen.ui.px(860), content_width(screen.ui))))
         screen.state.job_tab = static_cast<JobTab>(tab);
-    if (screen.state.job_tab == JobTab::stages) draw_stages(screen);
+    if (screen.state.job_tab == JobTab::faces) draw_faces(screen);
+    else if (!screen.work()) return;
+    else if (screen.state.job_tab == JobTab::stages) draw_stages(screen);
     else if (screen.state.job_tab == JobTab::layout) draw_lay_out(screen);
     else if (screen.state.job_tab == JobTab::print) draw_print(screen);
     else draw_assembly(screen);

@@ -119,6 +119,11 @@ void go_to(UiState& state, const std::string& pointer) {
         state.place = Where::job;
         state.job_tab = JobTab::together;
     }
+    if (starts("/banks")) {
+        state.place = Where::job;
+        state.job_tab = JobTab::faces;
+        state.bank = pointer.size() > 7 ? std::size_t(std::atoi(pointer.c_str() + 7)) : 0;
+    }
     const std::string list = "/drawers/";
     if (starts("/drawers/") && pointer.size() > list.size())
         state.drawer = std::atoi(pointer.c_str() + list.size());
@@ -143,7 +148,8 @@ void draw_problems(Screen& screen) {
 }
 
 void draw_place(Screen& screen) {
-    if (screen.state.place == Where::drawers || !screen.work()) return draw_drawers(screen);
+    const bool faces = screen.state.place == Where::job && screen.state.job_tab == JobTab::faces;
+    if (screen.state.place == Where::drawers || (!screen.work() && !faces)) return draw_drawers(screen);
     if (screen.state.place == Where::order) return draw_order(screen);
     if (screen.state.place == Where::job) return draw_job(screen);
     draw_saw(screen);

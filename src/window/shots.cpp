@@ -124,6 +124,12 @@ void say_sizes(Theatre& stage) {
     stage.act(SetField{"/stock/2/sizes", {{{"length", "72"}, {"trim", "1/2"}}}});
 }
 
+// That can't be: drawers of one name are alike.
+void give_heights(Theatre& stage) {
+    stage.act(SetField{"/banks/0/face_heights", {"5", nullptr}});
+    stage.act(SetField{"/banks/0/heights", "given"});
+}
+
 ShownLayOut laid_out(const Theatre& stage) {
     const auto work = stage.app.session().work;
     return {work, std::make_shared<const LayOut>(lay_out(work->job, work->plan, work->standing))};
@@ -296,8 +302,21 @@ std::vector<Shot> shots_of(const Work& work) {
                       {"diagonal_falling", "12 3/32"},
                       {"frame_left", "3/4"}});
          }},
+        {"35-no-bank",
+         [](Theatre& stage) {
+             stage.state().survey_open = false;
+             at_place(Where::job)(stage);
+             stage.state().job_tab = JobTab::faces;
+         }},
+        {"35-faces",
+         [](Theatre& stage) {
+             stage.act(GatherBank{});
+             stage.act(SetField{"/banks/0/handles", {{"holes", 2}, {"centres", "96 mm"}}});
+         }},
+        {"35-faces-refused", give_heights},
         {"35-stock-sizes",
          [](Theatre& stage) {
+             for (int i = 0; i < 4; ++i) stage.act(Undo{});
              stage.state().survey_open = false;
              say_sizes(stage);
              at_place(Where::drawers, DrawersTab::stock)(stage);

@@ -32,6 +32,7 @@ inline constexpr Page every_page[] = {
     {"keys", Where::saw, DrawersTab::drawers, SawTab::picture, Over::keys},
     {"options", Where::saw, DrawersTab::drawers, SawTab::picture, Over::preferences},
     {"survey", Where::drawers, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::stages, true},
+    {"faces", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::faces},
     {"layout", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::layout},
     {"print", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::print},
     {"put together", Where::job, DrawersTab::drawers, SawTab::picture, Over::none, -1, JobTab::together},

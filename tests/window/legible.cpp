@@ -29,6 +29,18 @@ Json long_names(const std::string& unit) {
                                         "hand tools with long ash handles, oiled",
                                         "seed trays of the third kind, stackable"};
     for (std::size_t i = 0; i < job["drawers"].size(); ++i) job["drawers"][i]["name"] = drawer_names[i % 3];
+    for (const char* field : {"style", "left", "right", "top", "bottom"})
+        job["drawers"][0]["face"].erase(field);
+    job["banks"] = {{{"name", "the column of drawers beside the window"},
+                     {"drawers", {job["drawers"][0]["name"]}},
+                     {"opening", {{"width", "11 1/16"}}},
+                     {"rail", "3/4"},
+                     {"heights", "by opening"},
+                     {"left", "5/16"},
+                     {"right", "5/16"},
+                     {"top", "5/16"},
+                     {"bottom", "5/16"},
+                     {"handles", {{"holes", 2}, {"centres", "96 mm"}}}}};
     for (Json& cutter : job["cutters"]) {
         cutter.erase("spare_chippers");
         cutter.erase("spare_shims");
