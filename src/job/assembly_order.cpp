@@ -22,10 +22,10 @@ public:
     std::vector<AssemblyStep> steps() {
         dry_fit();
         first_side();
-        if (is_captured()) put_bottom_in("together.bottom_between");
+        if (is_captured()) put_bottom_in(between);
         second_side();
         clamp();
-        if (!is_captured()) put_bottom_in("together.bottom_from_behind");
+        if (!is_captured()) put_bottom_in(from_behind);
         say(Message::say("together.outsides"));
         if (drawer_.spec->face.style != FaceStyle::none)
             say(Message::say("together.hang_face"), {Role::face});
@@ -72,11 +72,19 @@ private:
         if (is_open(drawer_.front.joint) || is_open(drawer_.back.joint)) say(Message::say("together.pin"));
     }
 
-    // `key`, and after it what is so of this bottom: "_solid", "_moving" by a known length, or "_still".
-    void put_bottom_in(const std::string& key) {
-        const char* kind = !is_solid_ ? "_still" : moves_ > Length{} ? "_moving" : "_solid";
-        say(Message::say(key + kind, moves_), {Role::bottom});
+    // What is said of a bottom that doesn't move, of a solid one, and of one that is known to move so far.
+    struct BottomWords {
+        const char *still, *solid, *moving;
+    };
+    void put_bottom_in(const BottomWords& words) {
+        say(Message::say(!is_solid_ ? words.still : moves_ > Length{} ? words.moving : words.solid, moves_),
+            {Role::bottom});
     }
+    static constexpr BottomWords between = {"together.bottom_between_still", "together.bottom_between_solid",
+                                            "together.bottom_between_moving"};
+    static constexpr BottomWords from_behind = {"together.bottom_from_behind_still",
+                                                "together.bottom_from_behind_solid",
+                                                "together.bottom_from_behind_moving"};
 
     const Job& job_;
     const DrawerDesign& drawer_;
