@@ -81,7 +81,11 @@ std::string settings_text(const Work& work, const Setup& setup, CutterSide measu
     const Locale& locale = work.job.locale;
     Table table({Align::left, Align::right, Align::left, Align::left});
     if (!setup.height) {
-        table.row({setup.guide, show_with_unit(setup.fence, locale), "finished size"});
+        const bool is_banded = std::any_of(setup.passes.begin(), setup.passes.end(), [&](const Pass& pass) {
+            return !work.plan.part_with_id(pass.part)->banded.empty();
+        });
+        table.row({setup.guide, show_with_unit(setup.fence, locale),
+                   is_banded ? "size to cut, before the band" : "finished size"});
         return table.text(6);
     }
     // A joint is finer than a rule: the caliper's reading stands beside it.

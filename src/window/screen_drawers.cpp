@@ -99,6 +99,7 @@ void draw_part(Screen& screen, const Part& part) {
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, ui.px(2)));
     say(ui, capital(role_words(ui.words(), part.size.role)) + ", " + part.stock, TypeSize::small, Tone::soft);
     say(ui, size_words(job, part.size.length, part.size.width, part.size.thickness));
+    if (const std::string band = band_words(job, part.band, part.banded); !band.empty()) caption(ui, band);
     ImGui::PopStyleVar();
     ImGui::EndGroup();
 }

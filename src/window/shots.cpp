@@ -118,7 +118,10 @@ void measure(Theatre& stage, Measured what,
 // In which its plywood and its boards can be had.
 void say_sizes(Theatre& stage) {
     stage.act(SetField{"/stock/0/sizes",
-                       {{{"length", "20"}, {"width", "14"}, {"offcut", true}},
+                       {{{"length", "20"},
+                         {"width", "14"},
+                         {"offcut", true},
+                         {"defects", {{{"x", "18 5/8"}, {"y", "0"}, {"length", "1"}, {"width", "1 1/2"}}}}},
                         {{"length", "60"}, {"width", "30"}, {"trim", "1/8"}, {"price", 38.5}}}});
     stage.act(SetField{"/stock/1/sizes", {{{"length", "48"}, {"width", "24"}}}});
     stage.act(SetField{"/stock/2/sizes", {{{"length", "72"}, {"trim", "1/2"}}}});

@@ -81,3 +81,18 @@ TEST_CASE(
         }
     }
 }
+
+TEST_CASE("where edges are banded the list and the saw's setting say that theirs is the size to cut") {
+    const Bench bench;
+    CHECK(bench.run({"plan", bench.job()}).out.find("band") == std::string::npos);
+    Json job = bench.read();
+    job["stock"][0]["banding"] = {{"thickness", "1/32"}, {"edges", {"top"}}};
+    bench.write(job);
+    const std::string plan = bench.run({"plan", bench.job()}).out;
+    CHECK(plan.find("size to cut, before the band") != std::string::npos);
+    CHECK(plan.find("parts are cut 1/32 in smaller for each banded edge") != std::string::npos);
+    CHECK(bench.run({"parts", bench.job()}).out.find("to cut; a band 0.031 in thick: top") !=
+          std::string::npos);
+    const Json parts = Json::parse(bench.run({"parts", bench.job(), "--json"}).out);
+    CHECK(parts.dump().find("\"banded\":[\"top\"]") != std::string::npos);
+}
