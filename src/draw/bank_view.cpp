@@ -32,6 +32,7 @@ public:
 
 private:
     std::string text(Length length) const { return show_with_unit(length, job_.locale); }
+    std::string plain(Length length) const { return without_mark(text(length)); }
     void add(Shape shape) { drawing_.shapes.push_back(std::move(shape)); }
     const BankFace& face(std::size_t row) const { return bank_.made.faces[row]; }
 
@@ -53,17 +54,14 @@ private:
     void draw_face(std::size_t row) {
         const Box box{left_, face(row).bottom.mm(), right_, face(row).top().mm()};
         add(Fill{{rectangle(box)}, Material::long_grain});
-        const DrawerSpec& drawer = job_.drawers[bank_.rows[row].drawer];
-        const std::string name =
-            drawer.count == 1 ? drawer.name : drawer.name + " " + std::to_string(bank_.rows[row].copy);
-        add(Label{
-            {left_ + 0.03 * (right_ - left_), box.bottom_mm + name_share(row) * (box.top_mm - box.bottom_mm)},
-            name,
-            Anchor::left});
+        add(Label{{left_ + 0.03 * (right_ - left_),
+                   box.bottom_mm + number_share(row) * (box.top_mm - box.bottom_mm)},
+                  std::to_string(row + 1),
+                  Anchor::left});
     }
 
     // Clear of the holes.
-    double name_share(std::size_t row) const {
+    double number_share(std::size_t row) const {
         if (!bank_.handles) return 0.5;
         const BankFace& one = face(row);
         const HandleHoles holes = handle_holes(*bank_.handles, bank_.made.face_width, one.height);
@@ -127,10 +125,11 @@ private:
         const double y = 0.5 * (face(0).bottom + face(1).top()).mm();
         const double to_left = std::min(outside_.left_mm, left_);
         add(Label{{to_left - 0.07 * width_, 0.5 * (face(0).bottom + face(0).top()).mm()},
-                  job_.locale.words()("draw.bank_reveal", text(bank_.reveal)),
+                  job_.locale.words()("draw.bank_reveal", plain(bank_.reveal)),
                   Anchor::right,
                   Emphasis::plain,
-                  Point{left_ + 0.02 * (right_ - left_), y}});
+                  Point{left_ + 0.02 * (right_ - left_), y},
+                  true});
     }
 
     void say_ends() {
@@ -138,10 +137,11 @@ private:
         const double x = right_ - 0.04 * (right_ - left_);
         const auto say = [&](Length end, double y, double at_y, Anchor anchor) {
             add(Label{{0.5 * (left_ + right_), y},
-                      job_.locale.words()(key, text(end)),
+                      job_.locale.words()(key, plain(end)),
                       anchor,
                       Emphasis::plain,
-                      Point{x, at_y}});
+                      Point{x, at_y},
+                      true});
         };
         const Length low =
             overlay_ ? bank_.ends.bottom - bank_.made.left_over : bank_.ends.bottom + bank_.made.left_over;

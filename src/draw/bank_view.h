@@ -1,6 +1,7 @@
 #pragma once
 // A bank of faces from the front, as it stands in its case: how high each is and where it begins on one tape, the reveal, what the faces
-// cover or leave at the ends, and the holes of their handles. Openings behind overlay faces are dashed.
+// cover or leave at the ends, and the holes of their handles. Openings behind overlay faces are dashed. Numbers stand for
+// drawers, from the top down.
 
 #include "draw/drawing.h"
 #include "job/bank_checks.h"

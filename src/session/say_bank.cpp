@@ -29,6 +29,7 @@ SaidBank say_bank(const Work& work, const BankSpec& bank) {
     said.head = words(bank.style == FaceStyle::overlay ? "bank.head.overlay" : "bank.head.inset", bank.name,
                       bank.rows.size(), show_with_unit(bank.made.face_width, locale),
                       show_with_unit(bank.made.height, locale), show_with_unit(bank.reveal, locale));
+    said.style = bank.style;
     said.rule = rule_of(words, bank, locale);
     said.measured_from = words(bank.edges.bottom ? "bank.from_the_case" : "bank.from_the_opening");
     const Length zero = tape_zero(bank);

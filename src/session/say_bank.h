@@ -19,8 +19,9 @@ struct TapeRow {
 };
 
 struct SaidBank {
-    std::string head;           // "left: 3 overlay faces 16 1/4 in wide ..."
-    std::string rule;           // "equal heights"
+    std::string head;  // "left: 3 overlay faces 16 1/4 in wide ..."
+    std::string rule;  // "equal heights"
+    FaceStyle style = FaceStyle::overlay;
     std::string measured_from;  // where the tape's zero is
     std::vector<TapeRow> rows;
     std::vector<Note> notes;

@@ -24,12 +24,18 @@ void draw_tape(Screen& screen, const SaidBank& said) {
     const Locale& locale = screen.work()->job.locale;
     heading(ui, capital(said.rule));
     caption(ui, capital(said.measured_from));
+    const bool overlay = said.style == FaceStyle::overlay;
+    int number = 0;
     for (const TapeRow& row : said.rows) {
         rule(ui);
-        std::string line = ui.text("faces.tape", capital(row.drawer), show(row.lower, locale),
+        std::string line = std::to_string(++number) + "  " +
+                           ui.text("faces.tape", capital(row.drawer), show(row.lower, locale),
                                    show(row.upper, locale), show_with_unit(row.upper - row.lower, locale));
         if (row.holes) line = ui.text("faces.tape_holes", line, show(*row.holes, locale));
         say(ui, line);
+        const int sign = overlay ? 1 : -1;
+        caption(ui, ui.text(overlay ? "faces.covers" : "faces.gaps", show(sign * row.over_bottom, locale),
+                            show_with_unit(sign * row.over_top, locale)));
     }
 }
 

@@ -66,7 +66,7 @@ TEST_CASE("the picture of a bank says each height, and where each face begins fr
     std::vector<std::string> labels;
     for (const Shape& shape : drawing.shapes)
         if (const auto* label = std::get_if<Label>(&shape)) labels.push_back(label->text);
-    for (const char* text : {"seeds", "twine", "tools", "1/8", "reveal 1/8 in"})
+    for (const char* text : {"1", "2", "3", "1/8", "reveal 1/8 in", "covers 5/8 in below"})
         CHECK(std::find(labels.begin(), labels.end(), text) != labels.end());
 }
 
