@@ -71,7 +71,9 @@ std::string ran_words(const Work& after, const Setup& setup, std::size_t marked,
     const auto left = std::count_if(setup.passes.begin(), setup.passes.end(),
                                     [&](const Pass& pass) { return !has_run(after, setup, pass); });
     const std::string rest = left == 0 ? "none is left there" : std::to_string(left) + " left there";
-    if (marked == 0) return "Nothing to mark: these have run through " + setup.id + "; " + rest + ".\n";
+    if (marked == 0)
+        return "Nothing to mark: these have run through " + setup.id + " (" + setup.work + "); " + rest +
+               ".\n";
     if (is_late)
         return "Marked " + std::to_string(marked) + (marked == 1 ? " end" : " ends") + " as run before " +
                setup.id + " was torn down; " + rest + ".\n";

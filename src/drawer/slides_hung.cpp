@@ -48,6 +48,9 @@ std::optional<SlidesHung> slides_hung(const SlidesRead& read, std::optional<Leng
         if (read.readings[i]) hung.up[i] = *height - *read.readings[i];
     const auto &front = read.at(SlideReading::between_front), &rear = read.at(SlideReading::between_rear);
     if (front && rear) hung.wider_in_front = *front - *rear;
+    const auto heights_read = std::count_if(read.readings.begin(), read.readings.begin() + ends_of_slides,
+                                            [](const auto& one) { return one.has_value(); });
+    hung.is_compared = hung.wider_in_front || heights_read > (wanted ? 0 : 1);
     return hung;
 }
 

@@ -40,6 +40,7 @@ struct SlidesHung {
     std::array<Length, 4> up{};
     // How much wider it is between them at the front than at the rear; nothing where not both were read.
     std::optional<Length> wider_in_front;
+    bool is_compared = false;  // one thing with another, or a height with the one that is wanted
     bool operator==(const SlidesHung&) const = default;
 };
 

@@ -66,10 +66,14 @@ Survey between_fillers(Survey survey, const FrameStandsIn& frame) {
     return survey;
 }
 
+std::vector<SurveyPlace> places_of(std::string_view size) {
+    return size == "width" ? widths : size == "height" ? heights : depths;
+}
+
 std::optional<SurveyPlace> place_that_read(const Survey& survey, const FrameStandsIn& frame,
                                            std::string_view size, Length value) {
     const Survey as_run_in = between_fillers(survey, frame);
-    for (const SurveyPlace place : size == "width" ? widths : size == "height" ? heights : depths)
+    for (const SurveyPlace place : places_of(size))
         if (as_run_in.at(place) == value) return place;
     return std::nullopt;
 }

@@ -53,6 +53,9 @@ std::optional<Length> least_width(const Survey& survey, const FrameStandsIn& fra
 std::optional<Length> least_height(const Survey& survey);
 std::optional<Length> least_depth(const Survey& survey);
 
+// The places of one size: "width", "height" or "depth".
+std::vector<SurveyPlace> places_of(std::string_view size);
+
 // Where such a width, height or depth ("width" and so on) was read between the fillers; nothing where it was not.
 std::optional<SurveyPlace> place_that_read(const Survey& survey, const FrameStandsIn& frame,
                                            std::string_view size, Length value);
@@ -79,6 +82,9 @@ struct SurveyResult {
 // To the nearest tick, which says nothing of their accuracy.
 SurveyResult said_by(const Survey& survey, const Slide& slide, const Opening& goes_by,
                      const FrameStandsIn& frame = {});
+
+// No case is so far out (common practice, no source): a reading is wrong, or in another unit.
+inline constexpr Length too_far_apart = Length::millimetres(40);
 
 // Beyond this, readings with a tape contradict each other: one is misread. Four readings of half a millimetre each
 // (EU class II tape at one metre), with room for how it is held.

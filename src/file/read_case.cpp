@@ -3,11 +3,31 @@
 namespace kw {
 namespace {
 
+// The box is cut by the least reading: one that lies so far below all others is not cut by.
+void blame_far_less(Fields& fields, const Survey& survey, std::string_view size) {
+    std::optional<SurveyPlace> least;
+    std::optional<Length> next;
+    for (const SurveyPlace place : places_of(size)) {
+        if (!survey.at(place)) continue;
+        if (!least || *survey.at(place) < *survey.at(*least)) {
+            if (least) next = survey.at(*least);
+            least = place;
+        } else if (!next || *survey.at(place) < *next) {
+            next = survey.at(place);
+        }
+    }
+    if (next && *next - *survey.at(*least) > too_far_apart)
+        fields.blame(std::string(name_of(*least)),
+                     Message::say("survey.too_far_apart", *next - *survey.at(*least)),
+                     Message::say("survey.measure_again"));
+}
+
 Survey read_survey(Fields fields) {
     Survey survey;
     for (const SurveyPlace place : survey_places())
         if (const std::string name(name_of(place)); fields.has(name))
             survey.at(place) = fields.required_length(name);
+    for (const char* size : {"width", "height", "depth"}) blame_far_less(fields, survey, size);
     return survey;
 }
 
@@ -24,6 +44,9 @@ Length least(Fields& opening, const std::string& name, const std::optional<Lengt
     if (!opening.has(name) && measured) return *measured;
     if (!opening.has(name) && otherwise) return *otherwise;
     const Length typed = opening.required_length(name);
+    if (measured && *measured > Length{} && typed - *measured > too_far_apart)
+        opening.blame(name, Message::say("survey.too_far_apart", typed - *measured),
+                      Message::say("survey.measure_again"));
     return measured ? min(typed, *measured) : typed;
 }
 

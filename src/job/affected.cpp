@@ -33,12 +33,13 @@ std::optional<Affected> recheck_joint(const Job& job, const Design& design, cons
     const Fate fate = fate_of(*group, ran.member, ran.settings, group->stands, alike);
     if (fate == Fate::fine) return std::nullopt;
     // Another pass has gone over it since, as it is to be.
-    const bool widened = std::any_of(standing.ran.begin(), standing.ran.end(), [&](const Ran& other) {
-        return other.group_key == ran.group_key && other.part == ran.part &&
-               other.reference == ran.reference &&
-               fate_of(*group, other.member, other.settings, group->stands, job.fit.tolerance.fit) ==
-                   Fate::fine;
-    });
+    const bool widened = differs_in_width_only(job, design, ran) &&
+                         std::any_of(standing.ran.begin(), standing.ran.end(), [&](const Ran& other) {
+                             return other.group_key == ran.group_key && other.part == ran.part &&
+                                    other.reference == ran.reference &&
+                                    fate_of(*group, other.member, other.settings, group->stands,
+                                            job.fit.tolerance.fit) == Fate::fine;
+                         });
     if (fate == Fate::recut && widened) return std::nullopt;
     return Affected{ran.part, fate,
                     fate == Fate::recut ? Message::say("job.run_again", end_word(ran.reference))
@@ -86,11 +87,26 @@ std::optional<Affected> recheck(const Job& job, const Design& design, const Plan
     return affected;
 }
 
+bool differs_in_width_only(const Job& job, const Design& design, const Ran& ran) {
+    const Group* group = design.group_with_key(ran.group_key);
+    const Length alike = job.fit.tolerance.fit;
+    return group && abs(ran.settings.height - group->stands.height) <= alike &&
+           abs(ran.settings.fence - group->stands.fence) <= alike;
+}
+
 std::vector<Affected> affected_parts(const Job& job, const Design& design, const Plan& plan,
                                      const Standing& standing, const Rest& rest) {
     std::vector<Affected> out;
-    for (const Ran& ran : standing.ran)
-        if (const auto affected = recheck(job, design, plan, standing, ran)) out.push_back(*affected);
+    for (const Ran& ran : standing.ran) {
+        auto affected = recheck(job, design, plan, standing, ran);
+        if (!affected) continue;
+        // It would be open again, were there no slot at the end that comes off.
+        const Part* part = plan.part_with_id(ran.part);
+        if (part && ran.size && affected->fate == Fate::recut)
+            affected->what = Message::say("job.too_long_at_slot", *ran.size, part->size.length,
+                                          *ran.size - part->size.length);
+        out.push_back(std::move(*affected));
+    }
     for (const Ran& ran : standing.again)
         out.push_back(recheck(job, design, plan, standing, ran)
                           .value_or(Affected{ran.part, Fate::recut,

@@ -40,10 +40,11 @@ std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const s
         if (square) result.square = *square;
         else result.not_this_box = square.error();
     }
-    // On the floor they lie by themselves.
+    // On the floor they lie by themselves; where the box stands on them, it is its edge that is told, not their middle.
     const auto place = slide_place_of(job, plan, *spec);
-    result.slides = slides_hung(
-        readings.slides, place && place->above_edge ? std::optional(place->above_floor) : std::nullopt);
+    result.slides = slides_hung(readings.slides, place && place->above_edge && *place->above_edge > Length{}
+                                                     ? std::optional(place->above_floor)
+                                                     : std::nullopt);
     result.slide_take_up = spec->slide.take_up;
     result.is_half_read = readings.from_front_left.has_value() != readings.from_front_right.has_value();
     result.gaps = readings.gaps;

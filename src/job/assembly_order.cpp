@@ -43,7 +43,8 @@ private:
     void dry_fit() {
         const BoxSize& box = drawer_.box;
         const Length diagonal = Length::nearest_mm(std::hypot(box.width.mm(), box.depth.mm()));
-        say(Message::say("together.dry_fit", diagonal, job_.fit.bottom_slack));
+        say(Message::say("together.dry_fit", diagonal, job_.fit.bottom_slack,
+                         job_.fit.bottom_slack + drawer_.seasonal_swell));
         say(Message::say("together.insides"));
     }
 
@@ -59,11 +60,14 @@ private:
         const JointDesign &front = drawer_.front.joint, &back = drawer_.back.joint;
         say(Message::say("together.first_side", slot_words(front), slot_words(back),
                          Message::say(is_captured() ? "together.bottom_edges" : "together.top_edges")),
-            {Role::side_left, Role::front, Role::back}, {{false, false, true}, {true, false, true}});
+            {Role::side_left, Role::front, Role::back}, {{false, false}, {true, false}});
     }
 
     void second_side() {
-        say(Message::say("together.second_glue"), {}, {{false, true, false}, {true, true, false}});
+        const bool has_relief =
+            drawer_.front.joint.end_relief > Length{} || drawer_.back.joint.end_relief > Length{};
+        say(Message::say(has_relief ? "together.second_glue_cheeks" : "together.second_glue"), {},
+            {{false, true}, {true, true}});
         say(Message::say("together.second_side"), {Role::side_right});
     }
 
@@ -77,7 +81,10 @@ private:
         const char *still, *solid, *moving;
     };
     void put_bottom_in(const BottomWords& words) {
-        say(Message::say(!is_solid_ ? words.still : moves_ > Length{} ? words.moving : words.solid, moves_),
+        say(Message::say(!is_solid_          ? words.still
+                         : moves_ > Length{} ? words.moving
+                                             : words.solid,
+                         moves_),
             {Role::bottom});
     }
     static constexpr BottomWords between = {"together.bottom_between_still", "together.bottom_between_solid",

@@ -9,11 +9,10 @@
 
 namespace kw {
 
-// One of the four corner joints, and which of its two boards is brushed: the slot of a side, or the end of a front or back.
+// One of the four corner joints. At the left side its slot is brushed, at the right one the end that stands in it.
 struct GlueSpot {
     bool at_back = false;
     bool on_right_side = false;
-    bool in_slot = false;
     bool operator==(const GlueSpot&) const = default;
 };
 

@@ -1,3 +1,5 @@
+#include "job/cut_again.h"
+
 #include <algorithm>
 #include <set>
 
@@ -5,18 +7,6 @@
 
 namespace kw {
 namespace {
-
-Reference opposite(Reference reference) {
-    switch (reference) {
-        case Reference::left_end: return Reference::right_end;
-        case Reference::right_end: return Reference::left_end;
-        case Reference::front_end: return Reference::rear_end;
-        case Reference::rear_end: return Reference::front_end;
-        case Reference::bottom_edge: return Reference::top_edge;
-        case Reference::top_edge: return Reference::bottom_edge;
-    }
-    return reference;
-}
 
 class CutAgain {
 public:
@@ -31,7 +21,8 @@ public:
             const auto affected = recheck(job_, design_, plan_, standing_, ran);
             if (!affected || affected->fate != Fate::recut) continue;
             if (!ran.group_key.empty()) {
-                if (is_locked(ran) && !has_open_pass(ran)) again.insert(i);
+                const bool comes_yet = differs_in_width_only(job_, design_, ran) && has_open_pass(ran);
+                if (is_locked(ran) && !comes_yet) again.insert(i);
             } else if (const auto tongues = tongues_that_come_off(ran)) {
                 again.insert(i);
                 again.insert(tongues->begin(), tongues->end());
@@ -64,7 +55,9 @@ private:
 
     // Nothing where something else than a tongue would come off with the size.
     std::optional<std::vector<std::size_t>> tongues_that_come_off(const Ran& sized) const {
-        const std::string end = cut_end_of(sized);
+        const auto against_the_stop = reference_named(sized.reference);
+        if (!against_the_stop) return std::nullopt;
+        const std::string_view end = name_of(opposite(*against_the_stop));
         std::vector<std::size_t> tongues;
         for (std::size_t i = 0; i < standing_.ran.size(); ++i) {
             const Ran& ran = standing_.ran[i];
@@ -73,15 +66,6 @@ private:
             tongues.push_back(i);
         }
         return tongues;
-    }
-
-    std::string cut_end_of(const Ran& sized) const {
-        for (const Setup& setup : plan_.setups)
-            for (const Pass& pass : setup.passes)
-                if (setup.group.empty() && pass.part == sized.part &&
-                    name_of(pass.reference) == sized.reference)
-                    return std::string(name_of(opposite(pass.reference)));
-        return {};
     }
 
     const Job& job_;

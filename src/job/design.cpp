@@ -7,11 +7,15 @@
 #include "job/drawer_groups.h"
 #include "job/opening_field.h"
 #include "job/seasons.h"
+#include "job/unit_doubt.h"
 #include "setup/make_up.h"
 #include "wood/movement.h"
 
 namespace kw {
 namespace {
+
+// A slide that is longer than its room by no more than this is told of (common practice, no source).
+constexpr Length just_missed = Length::inches(1, 8);
 
 struct Boards {
     const Stock* sides = nullptr;
@@ -112,7 +116,16 @@ private:
             return false;
         }
         made_.box = *box;
+        note_slide_just_missed(spec_.opening->depth - face_in_depth - spec_.slide.back);
         return true;
+    }
+
+    // The maker may rather plane that off somewhere.
+    void note_slide_just_missed(Length room) {
+        for (const Length length : spec_.slide.lengths)
+            if (length > room && length - room <= just_missed)
+                notes_.push_back(
+                    {Level::note, spec_.name, Message::say("job.slide_just_missed", length, length - room)});
     }
 
     JointAsk ask_for(Length insert_thickness) const {
@@ -313,34 +326,6 @@ void check_machines(const Shop& shop, std::vector<Problem>& problems) {
                             Message::say("job.no_machine_for_cutter", cutter.machine, cutter.name),
                             Message::say("job.name_one_of_machines")});
     }
-}
-
-// One note for all sizes that no drawer has, as the slip is likely the same in each.
-void ask_about_units(const Job& job, std::vector<Note>& notes) {
-    std::optional<Note> first;
-    int others = -1;
-    for (const DrawerSpec& drawer : job.drawers) {
-        const auto doubt = doubt_unit(drawer, job.unit);
-        if (!doubt) continue;
-        ++others;
-        if (!first) first = Note{Level::note, drawer.name, doubt->size + Message::of(": ") + doubt->question};
-    }
-    if (!first) return;
-    if (others == 1) first->text = first->text + Message::say("job.like_it.one");
-    if (others > 1) first->text = first->text + Message::say("job.like_it.many", others);
-    notes.push_back(std::move(*first));
-}
-
-// What can't be made may only be in the wrong unit.
-void ask_about_units(const Job& job, std::size_t drawer, std::size_t first, std::vector<Problem>& problems) {
-    const auto doubt = doubt_unit(job.drawers[drawer], job.unit);
-    const std::string at = "/drawers/" + std::to_string(drawer);
-    for (std::size_t i = first; doubt && i < problems.size(); ++i)
-        for (const char* size : {"/opening/", "/box/", "/slide/"})
-            if (problems[i].pointer.rfind(at + size, 0) == 0) {
-                problems[i].remedy = problems[i].remedy + Message::say("job.or_else", doubt->question);
-                return;
-            }
 }
 
 }  // namespace

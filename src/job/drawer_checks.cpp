@@ -100,37 +100,7 @@ void note_thin_web(const DrawerDesign& drawer, const ChosenJoint& chosen, const 
                                   thickness - slot.depth, part_word(boards))});
 }
 
-// Beyond these a drawer is a slip of the pen, or of the unit (common practice, no source).
-constexpr Length least_size = Length::millimetres(25), most_size = Length::inches(72);
-
-// The same number in the unit that was likely meant; empty where none was.
-std::string in_the_other_unit(Length size, Unit unit) {
-    const bool in_inches = unit == Unit::inch;
-    if (in_inches != (size > most_size)) return {};
-    const std::string text = exact_text(size, unit);
-    return text.substr(0, text.rfind(' ')) + (in_inches ? " mm" : " in");
-}
-
 }  // namespace
-
-std::optional<UnitDoubt> doubt_unit(const DrawerSpec& drawer, Unit unit) {
-    const std::string what = drawer.opening ? "opening" : "box";
-    const Length width = drawer.opening ? drawer.opening->width : drawer.box ? drawer.box->width : Length{};
-    const Length height = drawer.opening ? drawer.opening->height
-                          : drawer.box   ? drawer.box->height
-                                         : Length{};
-    const Length depth = drawer.opening ? drawer.opening->depth : drawer.box ? drawer.box->depth : Length{};
-    for (const auto& [size, field] :
-         {std::pair{width, "width"}, std::pair{height, "height"}, std::pair{depth, "depth"}}) {
-        if (size >= least_size && size <= most_size) continue;
-        const std::string other = in_the_other_unit(size, unit);
-        const Message name = Message::name("job.size.", field);
-        return UnitDoubt{size_field(drawer, field), Message::say("job.its_size." + what + "_" + field, size),
-                         other.empty() ? Message::say("job.another_unit", name)
-                                       : Message::say("job.another_unit_as", name, other)};
-    }
-    return std::nullopt;
-}
 
 std::vector<Note> notes_on(const DrawerDesign& drawer) {
     std::vector<Note> notes;

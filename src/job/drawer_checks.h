@@ -18,14 +18,4 @@ inline constexpr Length least_left = Length::millimetres(1);
 // What check_drawer lets pass, and the maker had better know.
 std::vector<Note> notes_on(const DrawerDesign& drawer);
 
-// A size that no drawer has, as it comes of another unit than was meant.
-struct UnitDoubt {
-    std::string field;  // "/opening/width"
-    Message size;       // "its opening is 365 in wide"
-    Message question;   // "was another unit meant? ..."
-};
-
-// `unit`: of the job, in which a length without a unit is read.
-std::optional<UnitDoubt> doubt_unit(const DrawerSpec& drawer, Unit unit);
-
 }  // namespace kw

@@ -12,11 +12,8 @@ namespace kw {
 std::optional<Affected> recheck(const Job& job, const Design& design, const Plan& plan,
                                 const Standing& standing, const Ran& ran);
 
-// Ends through which a part must go once more are taken out of `ran` and into `again`: then they are open, as what has never gone
-// through is. That is so for a size that is too large, and for a locked joint that takes more wood now.
-// - A size comes off at the end opposite to the one against the stop. What was cut there comes off with it: a tongue is run again once
-//   the part is to length; where a slot stands there, it would stand too near to its end, and nothing is opened.
-// - A slot whose own last pass has still to run is not begun anew.
-Standing with_cuts_again(Standing standing, const Job& job, const Design& standing_design, const Plan& plan);
+// Whether its joint differs from how it is to be by no more than what further passes of its slot take away: depth and first wall are as
+// they are to be.
+bool differs_in_width_only(const Job& job, const Design& design, const Ran& ran);
 
 }  // namespace kw

@@ -273,6 +273,7 @@ private:
         }
         for (const NamedLength& reading : entry.readings)
             if (reading.name == "size") ran.size = reading.value;
+        if (ran.size) note_sawn_off(ran);
         // Told twice is run once, as it ran last.
         standing_.ran.erase(
             std::remove_if(standing_.ran.begin(), standing_.ran.end(),
@@ -280,6 +281,21 @@ private:
             standing_.ran.end());
         if (const Group* group = group_of(entry)) ran_in_setting_[identity(ran)] = settings_on(*group);
         standing_.ran.push_back(std::move(ran));
+    }
+
+    // What is cut to a lesser size once more loses the tongue at the end that comes off.
+    void note_sawn_off(const Ran& sized) {
+        const auto against_the_stop = reference_named(sized.reference);
+        const bool is_less = std::any_of(standing_.ran.begin(), standing_.ran.end(), [&](const Ran& before) {
+            return identity(before) == identity(sized) && before.size &&
+                   *before.size - *sized.size > job_.fit.tolerance.fit;
+        });
+        if (!is_less || !against_the_stop) return;
+        const std::string_view end = name_of(opposite(*against_the_stop));
+        std::erase_if(standing_.ran, [&](const Ran& ran) {
+            return !ran.group_key.empty() && ran.member == Member::insert && ran.part == sized.part &&
+                   ran.reference == end;
+        });
     }
 
     const Job& job_;

@@ -25,8 +25,12 @@ std::optional<MovingFace> moving_face(const Job& job, const DrawerSpec& spec) {
     return MovingFace{*season, face.style == FaceStyle::inset ? face.top + face.bottom : face.reveal};
 }
 
-bool lacks_species(const Stock* stock) {
-    return stock && stock->kind == StockKind::solid && (!stock->species || !find_species(*stock->species));
+// What is said of solid stock of no species that is known; nothing of any other.
+std::optional<Message> no_species(const Stock* stock) {
+    if (!stock || stock->kind != StockKind::solid) return std::nullopt;
+    if (!stock->species) return Message::say("season.no_species", stock->name, species_names());
+    if (find_species(*stock->species)) return std::nullopt;
+    return Message::say("season.unknown_species", *stock->species, stock->name, species_names());
 }
 
 Message fields_in_all(Length needed) { return Message::say("season.at_least_in_all", needed); }
@@ -63,8 +67,10 @@ std::vector<Note> season_notes(const Job& job, const DrawerDesign& drawer) {
     std::vector<Note> notes;
     const DrawerSpec& spec = *drawer.spec;
     const Stock* sides = job.stock_named(spec.side_stock);
-    if (lacks_species(sides) || lacks_species(job.stock_named(spec.face.stock)))
-        notes.push_back({Level::warning, spec.name, Message::say("season.no_species")});
+    const Stock* its_face = job.stock_named(spec.face.stock);
+    for (const Stock* stock : {sides, its_face == sides ? nullptr : its_face})
+        if (auto missing = no_species(stock))
+            notes.push_back({Level::warning, spec.name, std::move(*missing)});
     const auto high = sides ? season_of(*sides, job.climate, drawer.box.height) : std::nullopt;
     if (high && high->swells + high->shrinks >= worth_saying)
         notes.push_back(

@@ -7,8 +7,6 @@ namespace {
 
 // Less than this a tape does not tell (common practice, no source).
 constexpr Length tape = Length::micrometres(500);
-// More than this is no case out of parallel (common practice, no source).
-constexpr Length too_far = Length::millimetres(40);
 
 Message at_place(SurveyPlace place) { return Message::name("survey.place.", name_of(place)); }
 
@@ -48,7 +46,7 @@ public:
         };
         for (const P place : {P::height_left, P::height_right}) beyond(place, goes_by_.height);
         for (const P place : {P::depth_left, P::depth_right}) beyond(place, goes_by_.depth);
-        if (most > too_far) {
+        if (most > too_far_apart) {
             add(Message::say("survey.too_far_apart", most), Level::warning);
             return std::move(notes_);
         }

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cassert>
 
-#include "job/recheck.h"
+#include "job/cut_again.h"
 #include "setup/shims.h"
 #include "testcut/first_setting.h"
 

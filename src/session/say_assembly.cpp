@@ -96,8 +96,11 @@ SaidOfAssembly say_assembly(const Job& job, const AssemblyResult& result) {
     }
     if (result.slides) {
         said.slides = say.slides(*result.slides, result.slide_take_up);
-        said.are_slides_true = said.slides.empty();
-        if (said.are_slides_true) said.slides.push_back(job.locale.words()("assembly.slides_true"));
+        said.are_slides_to_be_set = !said.slides.empty();
+        said.are_slides_true = said.slides.empty() && result.slides->is_compared;
+        if (said.slides.empty())
+            said.slides.push_back(job.locale.words()(said.are_slides_true ? "assembly.slides_true"
+                                                                          : "assembly.other_slide_end"));
     }
     if (result.hanging) {
         said.face = say.face(*result.hanging);

@@ -17,6 +17,7 @@ struct SaidOfAssembly {
     std::vector<std::string>
         slides;  // which end to raise or lower, and what to put behind; or that they run true; empty: not read
     bool are_slides_true = false;
+    bool are_slides_to_be_set = false;
     std::vector<std::string> face;  // how to move it, one move each; empty: no gap was read
     bool is_to_be_moved = false;    // by one of them
     bool is_hung =

@@ -35,14 +35,9 @@ std::string say_setup(const Words& words, const Setup& setup) {
 
 // As the plan calls it now; as it was called then where it is no longer planned.
 std::string say_setup_of(const Work& work, const LogEntry& entry) {
-    for (const Setup& setup : work.plan.setups) {
-        if (work_key(setup, work.design) != without_pass_count(entry.key)) continue;
-        const bool its_part =
-            entry.part.empty() || std::any_of(setup.passes.begin(), setup.passes.end(),
-                                              [&](const Pass& pass) { return pass.part == entry.part; });
-        if (its_part) return say_setup(work.job.locale.words(), setup);
-    }
-    return work.job.locale.words()("entry.setup_no_longer_planned", entry.setup);
+    const Words& words = work.job.locale.words();
+    const Setup* setup = setup_of_entry(work, entry);
+    return setup ? say_setup(words, *setup) : words("entry.setup_no_longer_planned", entry.setup);
 }
 
 std::string say_ends(const Words& words, const std::vector<const LogEntry*>& entries) {
@@ -56,6 +51,17 @@ std::string say_ends(const Words& words, const std::vector<const LogEntry*>& ent
 }
 
 }  // namespace
+
+const Setup* setup_of_entry(const Work& work, const LogEntry& entry) {
+    for (const Setup& setup : work.plan.setups) {
+        if (work_key(setup, work.design) != without_pass_count(entry.key)) continue;
+        const bool its_part =
+            entry.part.empty() || std::any_of(setup.passes.begin(), setup.passes.end(),
+                                              [&](const Pass& pass) { return pass.part == entry.part; });
+        if (its_part) return &setup;
+    }
+    return nullptr;
+}
 
 std::string say_told(const Job& job, const LogEntry& entry) {
     const Words& words = job.locale.words();

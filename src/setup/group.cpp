@@ -55,6 +55,25 @@ std::string_view name_of(Reference reference) {
     return {};
 }
 
+std::optional<Reference> reference_named(std::string_view name) {
+    for (const Reference reference : {Reference::left_end, Reference::right_end, Reference::front_end,
+                                      Reference::rear_end, Reference::bottom_edge, Reference::top_edge})
+        if (name_of(reference) == name) return reference;
+    return std::nullopt;
+}
+
+Reference opposite(Reference reference) {
+    switch (reference) {
+        case Reference::left_end: return Reference::right_end;
+        case Reference::right_end: return Reference::left_end;
+        case Reference::front_end: return Reference::rear_end;
+        case Reference::rear_end: return Reference::front_end;
+        case Reference::bottom_edge: return Reference::top_edge;
+        case Reference::top_edge: return Reference::bottom_edge;
+    }
+    return reference;
+}
+
 std::string_view name_of(BoardFace face) { return face == BoardFace::inside ? "inside" : "outside"; }
 
 int Group::slot_passes() const {

@@ -2,7 +2,9 @@
 // A group: the cuts of one joint that share a locked fence and height, over the whole batch. It is what is tested, corrected
 // and locked as one. Its setups follow from its settings.
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "setup/choose_cutter.h"
@@ -14,6 +16,10 @@ enum class Reference { left_end, right_end, front_end, rear_end, bottom_edge, to
 // "left end" and so on: as in plan files.
 std::string_view name_of(Reference reference);
 std::string_view name_of(BoardFace face);
+
+std::optional<Reference> reference_named(std::string_view name);
+// The other end, or the other edge.
+Reference opposite(Reference reference);
 
 // One end or edge of one part.
 struct PartEnd {

@@ -234,14 +234,17 @@ void App::note_lay_out() {
 }
 
 void App::note_printing(Ui& ui) {
-    for (auto& [what, printed] : pages_->take_printed()) {
-        if (!printed.is_written) ui.toast(printed.said, Tone::wrong);
-        state_.printed[what] = std::move(printed);
-    }
+    auto written = pages_->take_printed();
     if (printed_of_ != shown_.work) {
         // What was written is of another plan.
         if (printed_of_) state_.printed.clear();
         printed_of_ = shown_.work;
+    }
+    for (PagesAside::Done& done : written) {
+        if (!done.printed.is_written) ui.toast(done.printed.said, Tone::wrong);
+        else if (done.of != shown_.work)
+            ui.toast(ui.text("print.of_before", done.printed.said), Tone::caution);
+        if (done.of == shown_.work) state_.printed[done.what] = std::move(done.printed);
     }
     ask_for_pages(ui);
 }

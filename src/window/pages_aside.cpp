@@ -28,14 +28,20 @@ ShownLayOut PagesAside::layout_of(const std::shared_ptr<const Work>& work) {
             return shared->is_ending || shared->asked != work;
         };
         if (is_unwanted()) return;
+        bool is_cut_short = false;
         cutting::Effort effort;
         effort.watch = [&](std::int64_t, std::int64_t) {
-            return is_unwanted() ? cutting::Searching::stop : cutting::Searching::on;
+            is_cut_short = is_cut_short || is_unwanted();
+            return is_cut_short ? cutting::Searching::stop : cutting::Searching::on;
         };
-        auto layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan, work->standing, effort));
-        if (is_unwanted()) return;
+        std::shared_ptr<const LayOut> layout;
+        try {
+            layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan, work->standing, effort));
+        } catch (const std::exception&) {}
         const std::lock_guard lock(shared->mutex);
-        shared->done = {work, std::move(layout)};
+        if (!is_cut_short && layout) shared->done = {work, std::move(layout)};
+        // Asked for once more it is begun anew.
+        else if (is_cut_short && shared->asked == work) shared->asked.reset();
         platform::post_wake_up();
     });
     const std::lock_guard lock(shared_->mutex);
@@ -51,12 +57,12 @@ void PagesAside::print(const std::shared_ptr<const Work>& work, const Preference
             printed = print_beside(*work, preferences, what, paper, job);
         } catch (const std::exception& error) { printed.said = error.what(); }
         const std::lock_guard lock(shared->mutex);
-        shared->printed[what] = std::move(printed);
+        shared->printed.push_back({work, what, std::move(printed)});
         platform::post_wake_up();
     });
 }
 
-std::map<print::PagesOf, Printed> PagesAside::take_printed() {
+std::vector<PagesAside::Done> PagesAside::take_printed() {
     const std::lock_guard lock(shared_->mutex);
     return std::exchange(shared_->printed, {});
 }

@@ -2,9 +2,9 @@
 // The parts laid out, and pages written, aside: a large job's layout takes longer than a frame.
 
 #include <atomic>
-#include <map>
 #include <memory>
 #include <mutex>
+#include <vector>
 
 #include "window/aside.h"
 #include "window/printing.h"
@@ -24,8 +24,13 @@ public:
     ShownLayOut layout_of(const std::shared_ptr<const Work>& work);
     void print(const std::shared_ptr<const Work>& work, const Preferences& preferences, print::PagesOf what,
                print::Paper paper, const std::filesystem::path& job);
-    // What has been written, or could not be, since this was asked last.
-    std::map<print::PagesOf, Printed> take_printed();
+    // What has been written, or could not be, since this was asked last, and of which work.
+    struct Done {
+        std::shared_ptr<const Work> of;
+        print::PagesOf what;
+        Printed printed;
+    };
+    std::vector<Done> take_printed();
 
     // See Aside.
     void turn();
@@ -37,7 +42,7 @@ private:
         std::mutex mutex;
         std::shared_ptr<const Work> asked;  // to be laid out, last
         ShownLayOut done;
-        std::map<print::PagesOf, Printed> printed;
+        std::vector<Done> printed;
         std::atomic<bool> is_ending = false;
     };
     void begin();

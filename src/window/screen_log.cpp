@@ -11,16 +11,10 @@
 namespace kw::window {
 namespace {
 
-const Setup* setup_with_key(const Work& work, const std::string& key) {
-    for (const Setup& setup : work.plan.setups)
-        if (work_key(setup, work.design) == key) return &setup;
-    return nullptr;
-}
-
 // What was said after a test: the log up to there, replayed over the same plan.
 std::string said_after(const Work& work, std::size_t index) {
     const LogEntry& entry = work.job.log[index];
-    const Setup* setup = setup_with_key(work, entry.key);
+    const Setup* setup = setup_of_entry(work, entry);
     if (entry.kind != LogKind::test || !setup) return {};
     Work then = work;  // its drawers still point into `work`, which outlives this
     then.job.log.resize(index + 1);
@@ -63,7 +57,7 @@ void draw_head(Screen& screen, const LogEntry& entry) {
     if (entry.key.empty()) return caption(screen.ui, screen.text("log.time", time));
     const Work& work = *screen.work();
     const Words& words = screen.ui.words();
-    const Setup* setup = setup_with_key(work, entry.key);
+    const Setup* setup = setup_of_entry(work, entry);
     caption(screen.ui, setup ? words("log.step", time, step_name(words, work.plan, setup->id),
                                      setup_words(words, *setup))
                              : words("log.unplanned", time, entry.setup));

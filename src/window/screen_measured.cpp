@@ -100,7 +100,7 @@ SaidOfAssembly said_of(const Work& work, const OneDrawer& one) {
 std::pair<const char*, Tone> state_of(const SaidOfAssembly& said) {
     if (said.is_misread) return {"together.misread", Tone::wrong};
     if (said.is_to_be_pushed) return {"together.push", Tone::caution};
-    if (!said.slides.empty() && !said.are_slides_true) return {"together.straighten", Tone::caution};
+    if (said.are_slides_to_be_set) return {"together.straighten", Tone::caution};
     if (said.is_to_be_moved) return {"together.move", Tone::caution};
     if (said.is_hung) return {"together.hangs", Tone::good};
     if (!said.face.empty()) return {"together.so_far", Tone::accent};
@@ -186,7 +186,7 @@ void draw_slides(Screen& screen, const OneDrawer& one, const SaidOfAssembly& sai
     begin_card(ui, "slides");
     heading(ui, ui.text("together.slides"));
     std::string how = ui.text("together.slides_how");
-    if (wanted->above_edge)
+    if (wanted->above_edge && *wanted->above_edge > Length{})
         how += " " + ui.text("together.slide_height", show_with_unit(wanted->above_floor, work.job.locale));
     say(ui, how);
     std::vector<std::string> names;

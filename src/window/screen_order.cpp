@@ -39,8 +39,9 @@ void draw_summary(Screen& screen, const Work& work) {
             open_step(screen, next);
     }
     if (!can_be_ended)
-        say(ui, searching ? search_words(ui.words(), searching->at_most_better_s)
-                          : proof_words(ui.words(), work.plan));
+        say(ui, searching         ? search_words(ui.words(), searching->at_most_better_s)
+                : work.rest.begun ? proof_words(ui.words(), work.rest)
+                                  : proof_words(ui.words(), work.plan));
     if (const std::string left = left_words(ui.words(), work.rest); !left.empty()) say(ui, left);
     if (work.plan.pins_s > 0) say(ui, ui.text("order.pins_take", minutes(work.plan.pins_s)));
     caption(ui, ui.text("order.drag"));

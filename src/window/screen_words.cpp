@@ -67,6 +67,14 @@ std::string proof_words(const Words& words, const Plan& plan) {
                  at_most_better(words, plan.seconds - plan.lower_bound_seconds));
 }
 
+std::string proof_words(const Words& words, const Rest& rest) {
+    const std::string left = minutes(rest.seconds);
+    if (rest.proved) return words("order.from_here_proved", left);
+    if (rest.lower_bound_seconds <= 0) return words("order.from_here_found", left);
+    return words("order.from_here_found_within", left,
+                 at_most_better(words, rest.seconds - rest.lower_bound_seconds));
+}
+
 std::string search_words(const Words& words, std::optional<std::int64_t> at_most_better_s) {
     if (!at_most_better_s) return words("order.searching");
     return words("order.searching_better", at_most_better(words, *at_most_better_s));

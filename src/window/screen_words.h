@@ -31,6 +31,8 @@ Progress progress_of(const Work& work, const Setup& setup);
 Progress progress_of(const Work& work);
 // How good the order is: "2 h 56 min in all, proved to be the least with the machines as assigned".
 std::string proof_words(const Words& words, const Plan& plan);
+// The same of what is left, once the work is begun.
+std::string proof_words(const Words& words, const Rest& rest);
 // While a newer document is being worked out. `at_most_better_s`: what another order could save at most of the best found so far, in seconds,
 // where that is known.
 std::string search_words(const Words& words, std::optional<std::int64_t> at_most_better_s);

@@ -60,11 +60,16 @@ TEST_CASE("every board is put on once, and each corner is brushed with glue once
 }
 
 TEST_CASE(
-    "glue goes into the slots of the side that lies, and onto the ends that stand up, not into the side that "
-    "is turned over") {
-    const auto steps = steps_of(tests::opened(tests::sample_json()));
-    for (const AssemblyStep& step : steps)
-        for (const GlueSpot& spot : step.glue) CHECK(spot.in_slot == !spot.on_right_side);
+    "glue goes into the side that lies, and not into the one that is turned over; with a relief not on end "
+    "grain") {
+    const Session session = tests::opened(tests::sample_json());
+    for (const AssemblyStep& step : steps_of(session))
+        for (const GlueSpot& spot : step.glue)
+            CHECK(spot.on_right_side == step.puts.empty());  // the side that lies is brushed and set at once
+    CHECK(all_text(session).find("on the cheeks of the ends") != std::string::npos);
+    Json tight = tests::sample_json();
+    tight["fit"]["end_relief"] = 0;
+    CHECK(all_text(tests::opened(tight)).find("on the ends of front and back") != std::string::npos);
 }
 
 TEST_CASE("a captured bottom goes in before the second side, one that slides in after it") {

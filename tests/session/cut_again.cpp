@@ -82,14 +82,23 @@ TEST_CASE("where the tongues are cut already the one at the end that comes off i
     CHECK(left[0] == "crosscut to length: fronts, left end");
     CHECK(std::count(left.begin(), left.end(), "locking rabbet: rabbet, right end") == 1);
     CHECK(std::count(left.begin(), left.end(), "locking rabbet: rabbet, left end") == 0);
+    // Once it is to length that end has no tongue: it is still to be cut.
+    const RestStep crosscut = session.work->rest.steps.front();
+    session = tests::ran(std::move(session), crosscut.setup, crosscut.open, now);
+    const auto then = left_of(session, front);
+    CHECK(then.size() == before.size() + 1);
+    CHECK(std::count(then.begin(), then.end(), "locking rabbet: rabbet, right end") == 1);
 }
 
 TEST_CASE("a side that is too long where its dados are cut is told of, and not sawn off at a dado") {
     Session session = opened(tests::sample_json());
     session = done_to(std::move(session), session.work->plan.sequence.back());
     session = cut_too_long(session, left_one, Length::inches(1, 32));
-    CHECK(is_told_to_cut_again(session, left_one));
     CHECK(left_of(session, left_one).empty());
+    const auto told = std::find_if(session.work->affected.begin(), session.work->affected.end(),
+                                   [](const Affected& one) { return one.part == left_one; });
+    REQUIRE(told != session.work->affected.end());
+    CHECK(told->what.text(session.work->job.locale).find("saw nothing off") != std::string::npos);
 }
 
 TEST_CASE(
@@ -110,4 +119,32 @@ TEST_CASE(
     CHECK(session.refused.empty());
     CHECK(left_of(session, left_one) == without);
     CHECK_FALSE(is_told_to_cut_again(session, left_one));
+}
+
+// A 1/2 in dado by a 1/4 in stack in two passes: both are too shallow when the blade is raised.
+TEST_CASE(
+    "of a slot of two passes each is cut again that is too shallow, and the second is not forgotten with the "
+    "first") {
+    Json job = tests::sample_json();
+    job["drawers"][0]["back"]["joint"] = "dado";
+    Session session = opened(job);
+    const std::string first = setup_of(session, "back dado: side dado, pass 1");
+    const std::string group = session.work->plan.setup_with_id(first)->group;
+    std::vector<std::string> passes;
+    for (const Setup& setup : session.work->plan.setups)
+        if (setup.group == group) passes.push_back(setup.id);
+    REQUIRE(passes.size() >= 2);
+    for (const std::string& pass : passes)
+        session = tests::ran(std::move(session), pass, passes_of(session, pass), now);
+    const auto before = left_of(session, left_one);
+    TestCut lock = tests::test_cut(first, {});
+    lock.moved = std::vector<NamedLength>{tests::mm("height", 0.4)};
+    session = apply(session, LockGroup{lock}, now);
+    REQUIRE(session.refused.empty());
+    CHECK(left_of(session, left_one).size() == before.size() + passes.size());
+    session = tests::ran(std::move(session), first, passes_of(session, first, left_one), now);
+    CHECK(left_of(session, left_one).size() == before.size() + passes.size() - 1);
+    for (std::size_t i = 1; i < passes.size(); ++i)
+        session = tests::ran(std::move(session), passes[i], passes_of(session, passes[i], left_one), now);
+    CHECK(left_of(session, left_one) == before);
 }

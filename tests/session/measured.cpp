@@ -199,13 +199,15 @@ TEST_CASE("a reading that can't be taken is refused by name, and nothing is chan
 
 TEST_CASE("an opening that is too small is blamed on the place where it was read so") {
     const Session start = open_session(tests::sample_json());
-    const Session narrow = surveyed(start, {{"width_bottom", "14 3/8"}, {"width_back", "2"}});
+    const Session small = apply(start, SetField{"/drawers/0/opening/width", "3"}, now);
+    const Session narrow = surveyed(small, {{"width_bottom", "3"}, {"width_back", "2"}});
     REQUIRE(narrow.problems.size() == 1);
     CHECK(narrow.problems[0].pointer == "/drawers/0/opening/survey/width_back");
     const Session typed = apply(start, SetField{"/drawers/0/opening/width", "2"}, now);
     REQUIRE(typed.problems.size() == 1);
     CHECK(typed.problems[0].pointer == "/drawers/0/opening/width");
-    const Session low = surveyed(start, {{"height_right", "1"}});
+    const Session flat = apply(start, SetField{"/drawers/0/opening/height", "2"}, now);
+    const Session low = surveyed(flat, {{"height_right", "1"}});
     REQUIRE(low.problems.size() == 1);
     CHECK(low.problems[0].pointer == "/drawers/0/opening/survey/height_right");
 }
@@ -235,11 +237,13 @@ TEST_CASE(
         std::vector<std::string>{"raise the left slide's rear end 1/16 in",
                                  "lower the right slide's rear end 1/16 in"});
     CHECK(slides_said({{"left_slide_front", "2 3/8"}, {"right_slide_front", "2 3/8"}}) ==
-          std::vector<std::string>{"as far as it was read, the slides are level and parallel"});
+          std::vector<std::string>{"as far as it was read, the slides stand at one height and run parallel"});
+    // One reading has nothing to be compared with.
+    CHECK(slides_said({{"between_front", "13 3/8"}}).front().find("read another place") == 0);
     // A slide maker's tolerance, here 1/32 in each, is taken up without a shim.
     CHECK(slides_said({{"between_front", "13 3/8"}, {"between_rear", "13 5/16"}})
               .front()
-              .find("level and parallel") != std::string::npos);
+              .find("at one height") != std::string::npos);
     CHECK(slides_said({{"between_front", "13 3/8"}, {"between_rear", "13 1/4"}}) ==
           std::vector<std::string>{
               "the slides stand 1/8 in wider apart at the front than at the rear: put 1/16 in behind "
@@ -247,4 +251,49 @@ TEST_CASE(
     CHECK(
         slides_said({{"between_front", "13 1/4"}, {"between_rear", "13 3/8"}}).front().find("at the rear") !=
         std::string::npos);
+}
+
+TEST_CASE("the height of corner slides is not that of their middle: only whether they stand alike is said") {
+    Json job = tests::sample_json();
+    job["drawers"][0]["slide"] = Json{{"kind", "bottom corner"}};
+    const Session start = tests::opened(job);
+    const auto slides_said = [&](const Readings& readings) {
+        const Session read = with_measured(start, Measured::assembled, "seeds", 1, readings, now);
+        REQUIRE(read.refused.empty());
+        return said_of(read, 1).slides;
+    };
+    CHECK(
+        slides_said({{"left_slide_front", "1"}, {"right_slide_front", "1"}}).front().find("at one height") !=
+        std::string::npos);
+    CHECK(slides_said({{"left_slide_front", "1"}, {"right_slide_front", "1 1/8"}}) ==
+          std::vector<std::string>{"raise the left slide's front end 1/16 in",
+                                   "lower the right slide's front end 1/16 in"});
+}
+
+TEST_CASE("a reading that lies far below all others is no size to cut a box by") {
+    const Session start = open_session(tests::sample_json());
+    const Session typed = surveyed(start, {{"depth_left", "16"}});
+    REQUIRE(typed.problems.size() == 1);
+    CHECK(typed.problems[0].pointer == "/drawers/0/opening/depth");
+    const Session untyped = apply(start, SetField{"/drawers/0/opening/depth", nullptr}, now);
+    const Session apart = surveyed(untyped, {{"depth_left", "19"}, {"depth_right", "16 15/16"}});
+    REQUIRE(apart.problems.size() == 1);
+    CHECK(apart.problems[0].pointer == "/drawers/0/opening/survey/depth_right");
+    CHECK(surveyed(untyped, {{"depth_left", "18"}, {"depth_right", "17 15/16"}}).problems.empty());
+}
+
+TEST_CASE("a slide that is just too long for the opening is told of, with how much is missing") {
+    Json job = tests::sample_json();
+    job["drawers"][0]["slide"]["lengths"] = {"16", "17 13/16"};
+    const auto notes_on = [](const Session& session) {
+        std::string all;
+        for (const Note& note : session.work->plan.notes)
+            all += note.text.text(session.work->job.locale) + "\n";
+        return all;
+    };
+    // 18 in less 1/4 in behind the box: 1/16 in is missing.
+    CHECK(notes_on(tests::opened(job)).find("a slide 17 13/16 in long misses by 1/16 in") !=
+          std::string::npos);
+    job["drawers"][0]["slide"]["lengths"] = {"16", "18"};
+    CHECK(notes_on(tests::opened(job)).find("misses") == std::string::npos);
 }
