@@ -12,15 +12,16 @@ std::string bank_text(const Work& work, const BankSpec& bank) {
     const Locale& locale = work.job.locale;
     const SaidBank said = say_bank(work, bank);
     const auto span = [&](Length from, Length to) { return show(from, locale) + " to " + show(to, locale); };
-    Table table(
-        {Align::left, Align::right, Align::right, Align::right, Align::right, Align::right, Align::right});
-    table.row({"", "lower edge", "upper edge", "high", bank.handles ? "holes" : "",
+    Table table({Align::left, Align::right, Align::right, Align::right, Align::right, Align::right,
+                 Align::right, Align::right});
+    table.row({"", "lower edge", "upper edge", "high", bank.handles ? "holes" : "", "slide",
                bank.style == FaceStyle::overlay ? "covers below, above" : "gaps below, above",
                "room for the box"});
     const int sign = bank.style == FaceStyle::overlay ? 1 : -1;
     for (const TapeRow& row : said.rows)
         table.row({row.drawer, show(row.lower, locale), show(row.upper, locale),
                    show(row.upper - row.lower, locale), row.holes ? show(*row.holes, locale) : "",
+                   row.slide ? show(*row.slide, locale) : "",
                    show(sign * row.over_bottom, locale) + ", " + show(sign * row.over_top, locale),
                    span(row.opening_lower, row.opening_upper)});
     std::string out =

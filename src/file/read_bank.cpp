@@ -1,7 +1,5 @@
 #include "file/read_bank.h"
 
-#include <algorithm>
-
 namespace kw {
 namespace {
 
@@ -79,13 +77,6 @@ BankSpec read_bank(Fields fields) {
     Fields handles = fields.object("handles");
     if (fields.has("handles")) bank.handles = read_handles(std::move(handles));
     return bank;
-}
-
-const BankSpec* bank_of(const std::vector<BankSpec>& banks, const std::string& drawer) {
-    const auto found = std::find_if(banks.begin(), banks.end(), [&](const BankSpec& bank) {
-        return std::find(bank.drawers.begin(), bank.drawers.end(), drawer) != bank.drawers.end();
-    });
-    return found == banks.end() ? nullptr : &*found;
 }
 
 }  // namespace kw

@@ -10,7 +10,4 @@ std::string_view name_of(FaceStyle style);
 
 BankSpec read_bank(Fields fields);
 
-// The first bank that has a drawer of this name; null where none has.
-const BankSpec* bank_of(const std::vector<BankSpec>& banks, const std::string& drawer);
-
 }  // namespace kw

@@ -227,6 +227,13 @@ private:
 
 void hang_in_banks(Job& job, std::vector<Problem>& problems) { BankHanger(job, problems).run(); }
 
+const BankSpec* bank_of(const std::vector<BankSpec>& banks, const std::string& drawer) {
+    const auto found = std::find_if(banks.begin(), banks.end(), [&](const BankSpec& bank) {
+        return std::find(bank.drawers.begin(), bank.drawers.end(), drawer) != bank.drawers.end();
+    });
+    return found == banks.end() ? nullptr : &*found;
+}
+
 std::vector<OutOfLine> out_of_line(const BankSpec& bank) {
     std::vector<OutOfLine> out;
     // An overlay reaches further up the more it is, a gap the less.

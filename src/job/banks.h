@@ -12,6 +12,9 @@ namespace kw {
 //   an opening that is left open has the least height of the drawer's rows
 void hang_in_banks(Job& job, std::vector<Problem>& problems);
 
+// The first bank that has a drawer of this name; null where none has.
+const BankSpec* bank_of(const std::vector<BankSpec>& banks, const std::string& drawer);
+
 // What a bank's made faces say: not in line with the doors beside, and by how much.
 struct OutOfLine {
     Length above;     // how far the bank's line is above the doors'; - below

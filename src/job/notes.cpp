@@ -1,5 +1,6 @@
 #include "job/notes.h"
 
+#include "job/banks.h"
 #include "job/seasons.h"
 #include "job/slide_notes.h"
 #include "job/survey_notes.h"
@@ -80,8 +81,14 @@ void add_bands(const Job& job, Plan& plan) {
 
 void add_slide_places(const Job& job, Plan& plan) {
     for (const DrawerSpec& drawer : job.drawers)
-        if (const auto place = slide_place_of(job, plan, drawer))
-            plan.notes.push_back({Level::note, drawer.name, say_slide_place(*place)});
+        if (const auto place = slide_place_of(job, plan, drawer)) {
+            // Where there are no dividers an opening has no floor to measure from.
+            const BankSpec* bank = bank_of(job.banks, drawer.name);
+            plan.notes.push_back({Level::note, drawer.name,
+                                  bank && !bank->rail
+                                      ? Message::say("slides.on_the_tape", place->behind_front, bank->name)
+                                      : say_slide_place(*place)});
+        }
 }
 
 void add_slide_sheet(const Job& job, Plan& plan) {

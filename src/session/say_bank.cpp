@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "job/slide_notes.h"
+
 namespace kw {
 namespace {
 
@@ -44,6 +46,8 @@ SaidBank say_bank(const Work& work, const BankSpec& bank) {
         one.upper = face.top() - zero;
         one.opening_lower = face.opening_bottom - zero;
         one.opening_upper = one.opening_lower + face.opening_height;
+        if (const auto place = slide_place_of(job, work.plan, drawer))
+            one.slide = one.opening_lower + place->above_floor;
         one.over_top = face.over_top;
         one.over_bottom = face.over_bottom;
         if (row < holes.size()) one.holes = one.lower + holes[row].holes.from_bottom;

@@ -13,7 +13,8 @@ namespace kw {
 struct TapeRow {
     std::string drawer;  // "seeds 2"
     Length lower, upper;
-    std::optional<Length> holes;          // of its handle
+    std::optional<Length> holes;  // of its handle
+    std::optional<Length> slide;  // where it is screwed to the case: its middle, or the box's bottom edge
     Length opening_lower, opening_upper;  // of what its box may fill
     Length over_top, over_bottom;  // how far it covers what is above and below its opening; - the gap there
 };

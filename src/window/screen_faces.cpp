@@ -32,6 +32,7 @@ void draw_tape(Screen& screen, const SaidBank& said) {
                            ui.text("faces.tape", capital(row.drawer), show(row.lower, locale),
                                    show(row.upper, locale), show_with_unit(row.upper - row.lower, locale));
         if (row.holes) line = ui.text("faces.tape_holes", line, show(*row.holes, locale));
+        if (row.slide) line = ui.text("faces.tape_slide", line, show(*row.slide, locale));
         say(ui, line);
         const int sign = overlay ? 1 : -1;
         caption(ui, ui.text(overlay ? "faces.covers" : "faces.gaps", show(sign * row.over_bottom, locale),

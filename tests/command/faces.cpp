@@ -32,24 +32,26 @@ Json bank_job() {
 TEST_CASE("`faces` says where each face begins and ends on one tape, worked by hand") {
     // 22 in of opening, 5/8 in covered above (3/4 in less the reveal) and 3/4 in below: 23 3/8 in, less two reveals and two faces of 6 in
     // 11 1/8 in for the lowest. From the case's lower end: 0 to 11 1/8, 11 1/4 to 17 1/4, 17 3/8 to 23 3/8 in.
+    // The slides' middles: boxes 4 3/8 and 9 3/8 in high, 1/4 in above the floor of what lies behind their faces.
     const Bench bench;
     bench.write(bank_job());
     const Said said = bench.run({"faces", bench.job()});
     CHECK(said.err == "");
-    CHECK(said.out ==
-          "left column: 3 overlay faces 16 1/4 in wide before an opening 22 in high, with one reveal of 1/8 "
-          "in\n"
-          "  Heights as given; measured up from the lower end of the case:\n"
-          "           lower edge  upper edge    high   holes  covers below, above  room for the box\n"
-          "  seeds 1      17 3/8      23 3/8       6  20 3/8               0, 5/8  17 3/8 to 22 3/4\n"
-          "  seeds 2      11 1/4      17 1/4       6  14 1/4                 0, 0  11 1/4 to 17 1/4\n"
-          "  tools             0      11 1/8  11 1/8  5 9/16               3/4, 0     3/4 to 11 1/8\n"
-          "  seeds: drill its handle's holes 6 15/64 in and 10 1/64 in from the face's left end, 3 in up "
-          "from its bottom "
-          "edge\n"
-          "  tools: drill its handle's holes 6 15/64 in and 10 1/64 in from the face's left end, 5 9/16 in "
-          "up from its "
-          "bottom edge\n");
+    CHECK(
+        said.out ==
+        "left column: 3 overlay faces 16 1/4 in wide before an opening 22 in high, with one reveal of 1/8 "
+        "in\n"
+        "  Heights as given; measured up from the lower end of the case:\n"
+        "           lower edge  upper edge    high   holes     slide  covers below, above  room for the box\n"
+        "  seeds 1      17 3/8      23 3/8       6  20 3/8  19 13/16               0, 5/8  17 3/8 to 22 3/4\n"
+        "  seeds 2      11 1/4      17 1/4       6  14 1/4  13 11/16                 0, 0  11 1/4 to 17 1/4\n"
+        "  tools             0      11 1/8  11 1/8  5 9/16   5 11/16               3/4, 0     3/4 to 11 1/8\n"
+        "  seeds: drill its handle's holes 6 15/64 in and 10 1/64 in from the face's left end, 3 in up "
+        "from its bottom "
+        "edge\n"
+        "  tools: drill its handle's holes 6 15/64 in and 10 1/64 in from the face's left end, 5 9/16 in "
+        "up from its "
+        "bottom edge\n");
 }
 
 TEST_CASE("what a bank's drawers are made to follows from it, and parts have their faces") {

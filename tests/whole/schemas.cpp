@@ -30,6 +30,7 @@ std::string demo() { return kw::tests::text_in(KW_ASSET_DIR "/demo.json"); }
 TEST_CASE("jobs and their plans are as their schemas say") {
     Files jobs, plans;
     add(jobs, demo());
+    add(jobs, kw::tests::text_in(KW_TEST_DIR "/files/map_chest.json"));
     for (std::uint64_t seed = 1; seed <= 40; ++seed) add(jobs, checker::random_job(seed).dump(2));
     for (const auto& job : jobs) add(plans, whole::run_program({"plan", job->path(), "--json"}).out);
     CHECK(are_valid(jobs, "job"));
