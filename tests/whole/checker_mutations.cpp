@@ -111,6 +111,7 @@ struct Seen {
     int router = 0;
     int rabbeted_front = 0;
     int rabbeted_back = 0;
+    int half_lapped = 0;
     int tongued_back = 0;
 };
 
@@ -124,6 +125,7 @@ void look_at(Seen& seen, const Json& job, const Json& plan) {
     for (const Json& drawer : job["drawers"]) {
         seen.captured += drawer["bottom"].value("style", "") == "captured" ? 1 : 0;
         seen.rabbeted_front += drawer["front"]["joint"] == "rabbet" ? 1 : 0;
+        seen.half_lapped += drawer["front"]["joint"] == "half lap corner" ? 1 : 0;
         seen.rabbeted_back += drawer["back"]["joint"] == "rabbet" ? 1 : 0;
         seen.tongued_back += drawer["back"]["joint"] == "tongue and dado" ? 1 : 0;
     }
@@ -143,7 +145,7 @@ TEST_CASE("every random job can be made, and a plan by the formulas passes the c
         }
     }
     for (const int count : {seen.in_passes, seen.nibble, seen.sacrificial, seen.captured, seen.router,
-                            seen.rabbeted_front, seen.rabbeted_back, seen.tongued_back})
+                            seen.rabbeted_front, seen.rabbeted_back, seen.tongued_back, seen.half_lapped})
         CHECK(count > 100);
 }
 
