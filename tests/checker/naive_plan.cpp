@@ -58,6 +58,11 @@ private:
         return *best;
     }
 
+    // At an end a cutter may be wider than the cut, and runs in the spacer.
+    const AskedCutter& cutter_at_end(const std::string& named, double width) const {
+        return cutter_for(named, std::max(width, 5.0));
+    }
+
     const AskedCutter& blade() const {
         for (const AskedCutter& cutter : asked_.cutters) {
             const AskedMachine* machine = find_named(asked_.machines, cutter.machine);
@@ -195,7 +200,7 @@ private:
         }
         if (drawer.front.joint == "half lap corner") {
             const double length = drawer.front.board.thickness_mm - s.rabbet_depth + step;
-            in_side(name, "front end", 0, length, s.front_depth, cutter_for(drawer.front.cutter, length));
+            in_side(name, "front end", 0, length, s.front_depth, cutter_at_end(drawer.front.cutter, length));
             return;
         }
         const double lip = s.rabbet_depth + step;
@@ -245,7 +250,7 @@ private:
         if (drawer.front.joint == "locking rabbet")
             rabbet_ends(name, tongue, s.rabbet_depth, cutter_for(drawer.front.cutter, s.dado_width));
         if (drawer.front.joint == "half lap corner")
-            rabbet_ends(name, tongue, s.rabbet_depth, cutter_for(drawer.front.cutter, tongue), "inside");
+            rabbet_ends(name, tongue, s.rabbet_depth, cutter_at_end(drawer.front.cutter, tongue), "inside");
         groove(drawer, name, s);
     }
 
