@@ -3,6 +3,7 @@
 #include "command/table.h"
 #include "command/write.h"
 #include "session/words.h"
+#include "setup/bit_passes.h"
 
 namespace kw {
 namespace {
@@ -15,18 +16,21 @@ std::string clock(std::int64_t seconds) {
 
 using Share = std::pair<std::string, std::int64_t>;
 
-std::vector<Share> parts_of(const RestStep& step) {
+// `runs`: how often each end goes through.
+std::vector<Share> parts_of(const RestStep& step, std::size_t runs) {
     std::vector<Share> parts;
     if (step.walk_s > 0) parts.emplace_back("walk", step.walk_s);
     for (const RestChange& change : step.changes) parts.emplace_back(change.what, change.seconds);
     if (step.test_s > 0) parts.emplace_back("test cut", step.test_s);
-    parts.emplace_back(step.ends == 1 ? "1 cut" : std::to_string(step.ends) + " cuts", step.cuts_s);
+    std::string cuts = step.ends == 1 ? "1 cut" : std::to_string(step.ends) + " cuts";
+    if (runs > 1) cuts += " in " + std::to_string(runs) + " passes";
+    parts.emplace_back(std::move(cuts), step.cuts_s);
     return parts;
 }
 
 // The kind that a part of a step is summed under.
 std::string kind_of(const std::string& part) {
-    return part.ends_with("cuts") || part == "1 cut" ? "cuts" : part;
+    return part.ends_with("cuts") || part.ends_with("passes") || part == "1 cut" ? "cuts" : part;
 }
 
 }  // namespace
@@ -38,7 +42,8 @@ std::string cost_text(const Work& work) {
     for (const RestStep& step : work.rest.steps) {
         std::string words;
         std::int64_t sum = 0;
-        for (const auto& [what, seconds] : parts_of(step)) {
+        const std::size_t runs = heights_of(work.job.shop, *work.plan.setup_with_id(step.setup)).size();
+        for (const auto& [what, seconds] : parts_of(step, runs)) {
             words += (words.empty() ? "" : " + ") + what + " " + clock(seconds);
             kinds[kind_of(what)] += seconds;
             sum += seconds;

@@ -60,6 +60,8 @@ std::string fit_words() {
         "What is read (--read NAME=LENGTH):\n"
         "  stock_thickness   of the board that enters\n"
         "  dado_width, dado_depth, lip, tongue_thickness, tongue_length   of a joint with a tongue\n"
+        "  lap_thickness, lap_length   of a half lap, of the board that enters; width and depth are its "
+        "mate's\n"
         "  width, depth, near   of a slot: near is from the edge or end to its near wall\n"
         "  fit               + loose: the gap beside what goes in, by feelers or paper;\n"
         "                    - tight: how much thicker it is than the slot, by a caliper on both\n"

@@ -1,5 +1,6 @@
 #include "command/write.h"
 #include "session/say_ways.h"
+#include "setup/bit_passes.h"
 
 namespace kw {
 namespace {
@@ -33,6 +34,8 @@ Json setup_json(const Work& work, const Setup& setup) {
                           {"reference", name_of(pass.reference)},
                           {"down", name_of(pass.down)},
                           {"nibble", pass.nibble}});
+    Json heights = Json::array();
+    for (const Length height : heights_of(work.job.shop, setup)) heights.push_back(height.mm());
     return {{"id", setup.id},
             {"group", setup.group},  // empty for rips and crosscuts
             {"work", setup.work},
@@ -43,6 +46,7 @@ Json setup_json(const Work& work, const Setup& setup) {
             {"kerf_mm", setup.kerf.mm()},
             {"fence_mm", setup.fence.mm()},
             {"height_mm", setup.height ? Json(setup.height->mm()) : Json()},
+            {"heights_mm", heights},
             {"spacer_mm", setup.spacer.mm()},
             {"sacrificial", setup.sacrificial},
             {"guide", setup.guide},

@@ -32,7 +32,11 @@ Box close_window(const JointCuts& cuts) {
     const double depth = cuts.slot.depth.mm(), web = cuts.receiver_thickness.mm() - depth;
     const double shown = cuts.end ? std::max(0.8 * w, near - cuts.step.mm() + 0.25 * w) : 0.8 * w;
     const double left = near > std::max(1.6 * w, shown) ? near - shown : -0.25 * w;
-    return {left, -0.9 * std::max(w, depth), far + 0.8 * w, depth + 0.55 * web};
+    // A lap's shoulder is beyond the slot.
+    const bool is_lap = cuts.end && cuts.end->down == BoardFace::inside;
+    const double right =
+        is_lap ? std::max(far, (cuts.step + cuts.insert_thickness).mm()) + 0.3 * w : far + 0.8 * w;
+    return {left, -0.9 * std::max(w, depth), right, depth + 0.55 * web};
 }
 
 Material material_of(const Work& work, const std::string& stock_name, Grain grain) {

@@ -52,7 +52,11 @@ Point fit_point(const ClosedJoint& drawn, const JointCuts& cuts) {
 }
 
 // Between shoulder and inside face, beside the tongue.
-Point shoulder_point(const ClosedJoint& drawn) {
+Point shoulder_point(const ClosedJoint& drawn, const JointCuts& cuts) {
+    // Beside a lap, on the inside.
+    if (cuts.end && cuts.end->down == BoardFace::inside)
+        return {(drawn.face_step + drawn.entering).mm() + 0.6 * cuts.end->depth.mm(),
+                -0.5 * drawn.shoulder_gap->mm()};
     const double left = std::max(0.0, drawn.face_step.mm());
     return {left + 0.4 * (drawn.slot_near.mm() - left), -0.5 * drawn.shoulder_gap->mm()};
 }
@@ -85,7 +89,7 @@ std::vector<Pointed> pointed_errors(const ClosedJoint& joint, const ClosedJoint&
     if (has_fit(joint, locale)) errors.push_back({fit_text(*joint.fit, locale), fit_point(drawn, cuts)});
     if (has_end_gap(joint, locale)) errors.push_back({end_gap_text(joint, locale), end_gap_point(drawn)});
     if (has_shoulder_gap(joint, locale))
-        errors.push_back({shoulder_text(joint, locale), shoulder_point(drawn)});
+        errors.push_back({shoulder_text(joint, locale), shoulder_point(drawn, cuts)});
     if (has_step(joint, cuts, locale))
         errors.push_back({step_text(joint.face_step, locale), step_point(drawn, window)});
     return errors;
@@ -124,7 +128,8 @@ void add_errors(Drawing& drawing, const ClosedJoint& joint, const ClosedJoint& d
         add_led(drawing, {window.left_mm, y}, std::move(text), Anchor::right, target);
     };
     if (has_fit(joint, locale)) right_of(low, fit_text(*joint.fit, locale), fit_point(drawn, cuts));
-    if (has_shoulder_gap(joint, locale)) left_of(low, shoulder_text(joint, locale), shoulder_point(drawn));
+    if (has_shoulder_gap(joint, locale))
+        left_of(low, shoulder_text(joint, locale), shoulder_point(drawn, cuts));
     if (has_end_gap(joint, locale)) right_of(1.6 * low, end_gap_text(joint, locale), end_gap_point(drawn));
     if (has_step(joint, cuts, locale))
         left_of(1.6 * low, step_text(joint.face_step, locale), step_point(drawn, window));

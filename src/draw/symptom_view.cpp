@@ -20,7 +20,16 @@ Settings with_symptom(const Group& group, const Sight& sight) {
     const JointDesign& joint = group.work.chosen.joint;
     const Length by = Length::nearest_mm(shown_mm(sight));
     Settings settings = group.designed;
-    if (sight.reading == "fit") (group.cuts_end ? settings.height : settings.kerf) += by - joint.clearance;
+    if (has_lap(joint) && group.cuts_slot) {
+        // One setting makes both rabbets: wider and deeper by half each is a step, wider and less deep an open shoulder.
+        const Length half = (by - (sight.reading == "face_step" ? joint.step : Length{})).scaled(1, 2);
+        settings.spacer -= half;
+        settings.height += sight.reading == "face_step" ? half : -half;
+    } else if (has_lap(joint)) {
+        if (sight.reading == "face_step") settings.height += by - joint.step;
+        else settings.spacer -= by;
+    } else if (sight.reading == "fit")
+        (group.cuts_end ? settings.height : settings.kerf) += by - joint.clearance;
     else if (sight.reading == "face_step") settings.fence += by - joint.step;
     else if (by > Length{}) settings.spacer -= by + joint.end_relief;
     return settings;

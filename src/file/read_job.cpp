@@ -1,4 +1,5 @@
 #include "file/read_job.h"
+#include "setup/bit_passes.h"
 #include "setup/make_up.h"
 #include "setup/shims.h"
 
@@ -113,6 +114,15 @@ Cutter read_cutter(Fields fields) {
                                                                                : "file.takes_no_chippers",
                                           Message::name("file.cutter.", name_of(cutter.kind))),
                              Message::say("file.leave_out", in_quotes(name_of(CutterKind::dado_stack))));
+    cutter.depth_per_pass = fields.optional_length("depth_per_pass");
+    if (cutter.depth_per_pass && cutter.kind != CutterKind::bit)
+        fields.blame(
+            "depth_per_pass",
+            Message::say("file.takes_no_passes", Message::name("file.cutter.", name_of(cutter.kind))),
+            Message::say("file.leave_pass_out"));
+    else if (cutter.depth_per_pass && *cutter.depth_per_pass < least_bit_pass)
+        fields.blame("depth_per_pass", Message::say("file.pass_too_thin", *cutter.depth_per_pass),
+                     Message::say("file.pass_at_least", least_bit_pass));
     const Length stack = sum_of(fields.lengths("outer")) + sum_of(cutter.chippers) + sum_of(cutter.shims);
     cutter.kerf = stack > Length{} && !fields.has("kerf") ? stack : fields.required_length("kerf");
     if (sum_of(cutter.chippers) + shims_in(cutter) >= cutter.kerf && shims_in(cutter) < cutter.kerf)

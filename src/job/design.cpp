@@ -281,7 +281,7 @@ private:
         Length depth = min(Length::inches(1, 4), thinnest.scaled(1, 2));
         for (const ChosenJoint* chosen : {&made_.front, &made_.back}) {
             const bool is_grooved = chosen == &made_.front || captured;
-            if (!is_grooved || chosen->joint.cuts.empty() || !chosen->joint.insert_cut()) continue;
+            if (!is_grooved || chosen->joint.cuts.empty() || !has_tongue(chosen->joint)) continue;
             const Length tongue = tongue_of(chosen->joint);
             if (depth > tongue + groove_past_tongue) depth = tongue;
         }

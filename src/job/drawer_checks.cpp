@@ -17,7 +17,7 @@ Message part_word(const char* which) { return Message::name("job.part.", which);
 
 void check_groove(const DrawerDesign& drawer, const ChosenJoint& joint, const char* which,
                   const std::string& at, std::vector<Problem>& problems) {
-    if (!joint.joint.insert_cut()) return;
+    if (!has_tongue(joint.joint)) return;
     const Length tongue = tongue_of(joint.joint);
     const Length groove = drawer.bottom.joint.slot().depth;
     if (groove <= tongue + groove_past_tongue) return;
@@ -81,7 +81,7 @@ void check_short_parts(const DrawerDesign& drawer, const std::string& at, std::v
 
 void note_cut_tongue(const DrawerDesign& drawer, const ChosenJoint& chosen, const char* which,
                      std::vector<Note>& notes) {
-    if (!chosen.joint.insert_cut()) return;
+    if (!has_tongue(chosen.joint)) return;
     const Length groove = drawer.bottom.joint.slot().depth, tongue = tongue_of(chosen.joint);
     if (groove >= tongue)
         notes.push_back({Level::note, drawer.spec->name,
@@ -89,6 +89,14 @@ void note_cut_tongue(const DrawerDesign& drawer, const ChosenJoint& chosen, cons
     else if (tongue - groove < least_left)
         notes.push_back({Level::note, drawer.spec->name,
                          Message::say("job.tongue_left", groove, tongue - groove, tongue_word(which))});
+}
+
+// A groove no deeper than the laps ends in a rabbet at each corner, where nothing of it is seen.
+void note_groove_past_lap(const DrawerDesign& drawer, std::vector<Note>& notes) {
+    const JointDesign& front = drawer.front.joint;
+    const Length groove = drawer.bottom.joint.slot().depth, lap = front.slot().depth;
+    if (has_lap(front) && groove > lap)
+        notes.push_back({Level::note, drawer.spec->name, Message::say("job.groove_past_lap", groove, lap)});
 }
 
 void note_thin_web(const DrawerDesign& drawer, const ChosenJoint& chosen, const char* which,
@@ -107,6 +115,7 @@ std::vector<Note> notes_on(const DrawerDesign& drawer) {
     const bool captured = drawer.spec->bottom.style == BottomStyle::captured;
     note_cut_tongue(drawer, drawer.front, "front", notes);
     if (captured) note_cut_tongue(drawer, drawer.back, "back", notes);
+    note_groove_past_lap(drawer, notes);
     note_thin_web(drawer, drawer.front, "front", "sides", drawer.thickness.sides, notes);
     note_thin_web(drawer, drawer.back, "back", "sides", drawer.thickness.sides, notes);
     note_thin_web(drawer, drawer.bottom, "bottom", "sides", drawer.thickness.sides, notes);

@@ -4,19 +4,21 @@
 #include "job/seasons.h"
 #include "job/slide_notes.h"
 #include "job/survey_notes.h"
+#include "setup/bit_passes.h"
 
 namespace kw {
 namespace {
 
-// A bit is fed in steps: half of its width at a time (common practice, no source).
-Length step_of_bit(const Setup& setup) { return setup.kerf.scaled(1, 2); }
-
-void add_router_steps(const Setup& setup, Plan& plan) {
-    const Length step = step_of_bit(setup);
-    if (!setup.height || *setup.height <= step || step <= Length{}) return;
-    const auto steps = (setup.height->ticks() + step.ticks() - 1) / step.ticks();
-    plan.notes.push_back(
-        {Level::note, setup.id, Message::say("job.raise_bit", static_cast<int>(steps), step)});
+// What runs after the lock of its group comes back to a height that was tested.
+void add_bit_passes(const Job& job, const Setup& setup, Plan& plan) {
+    const std::vector<Length> heights = heights_of(job.shop, setup);
+    if (heights.size() < 2) return;
+    Message lower;
+    for (std::size_t i = 0; i + 1 < heights.size(); ++i)
+        lower = lower + (i == 0 ? Message() : Message::say("list.comma")) + Message::of(heights[i]);
+    plan.notes.push_back({Level::note, setup.id,
+                          Message::say(setup.test_cut ? "job.raise_bit" : "job.raise_bit_again",
+                                       static_cast<int>(heights.size()), lower)});
 }
 
 void add_sacrificial(const Setup& setup, Plan& plan) {
@@ -105,8 +107,7 @@ void add_slide_sheet(const Job& job, Plan& plan) {
 void add_setup_notes(const Job& job, Plan& plan) {
     const std::vector<Setup> setups = plan.setups;
     for (const Setup& setup : setups) {
-        const Machine* machine = job.shop.machine_named(setup.machine);
-        if (machine && machine->kind == MachineKind::router_table) add_router_steps(setup, plan);
+        add_bit_passes(job, setup, plan);
         add_sacrificial(setup, plan);
     }
     for (Note& note : nominal_notes(job)) plan.notes.push_back(std::move(note));

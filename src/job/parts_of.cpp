@@ -20,6 +20,7 @@ Length reach_as_cut(const Design& design, const ChosenJoint& chosen, const Joint
 Length face_as_cut(const Design& design, const ChosenJoint& chosen, const JointKeys& keys,
                    Length insert_thickness) {
     const Settings& slot = stands(design, keys.slot);
+    if (has_lap(chosen.joint)) return far_at_end(slot) - (insert_thickness - stands(design, keys.end).height);
     if (chosen.joint.seat == Seat::far_wall) return far_at_end(slot) - insert_thickness;
     if (keys.end.empty()) return slot.fence;
     return slot.fence - stands(design, keys.end).height;

@@ -78,7 +78,7 @@ private:
                            const std::string& drawer, const std::string& which) {
         if (!chosen.joint.sets_length || insert.crosscut < 0) return;
         if (cut_after(chosen, keys, insert)) {
-            if (!keys.end.empty() && keys.end != keys.slot) tell_of_two_heights(drawer, which);
+            if (!keys.end.empty() && keys.end != keys.slot) tell_of_two_heights(chosen, drawer, which);
             return;
         }
         if (chosen.joint.insert_cut() && told_.insert(drawer + which).second)
@@ -97,10 +97,10 @@ private:
     }
 
     // The tongue has a setup of its own, and is cut on boards that have their length.
-    void tell_of_two_heights(const std::string& drawer, const std::string& which) {
+    void tell_of_two_heights(const ChosenJoint& chosen, const std::string& drawer, const std::string& which) {
+        const char* key = has_lap(chosen.joint) ? "job.lap_own_setting" : "job.tongue_own_height";
         if (told_.insert(drawer + which).second)
-            notes_.push_back({Level::note, drawer,
-                              Message::say("job.tongue_own_height", Message::name("job.part.", which))});
+            notes_.push_back({Level::note, drawer, Message::say(key, Message::name("job.part.", which))});
     }
 
     int first_of(const std::string& key) const { return member(key, true); }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "setup/bit_passes.h"
 #include "setup/shims.h"
 
 namespace kw {
@@ -61,8 +62,10 @@ const Cutter* only_cutter_of(const Shop& shop, const std::string& machine) {
     return only;
 }
 
+// `runs`: how often each end goes through. In all but the last run the height is another than the one that is set: for the whole
+// batch it is raised once after each.
 order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::size_t machine,
-                              Values& values) {
+                              std::int64_t runs, Values& values) {
     order::Operation operation;
     operation.machine = machine;
     operation.needs = {values.number(machine, cutter, stack_of(setup)),
@@ -71,8 +74,8 @@ order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::s
                        setup.height ? values.number(machine, height, ticks(*setup.height)) : order::any,
                        values.number(machine, spacer, ticks(setup.spacer)),
                        values.number(machine, lock, setup.group)};
-    operation.duration_s = times.pass_s * static_cast<std::int64_t>(setup.passes.size()) +
-                           (setup.test_cut ? times.test_cut_s : 0);
+    operation.duration_s = times.pass_s * runs * static_cast<std::int64_t>(setup.passes.size()) +
+                           times.height_s * (runs - 1) + (setup.test_cut ? times.test_cut_s : 0);
     return operation;
 }
 
@@ -126,7 +129,9 @@ order::Problem order_problem(const Job& job, const std::vector<Setup>& setups,
                         values.number(machine->second, shims, ticks(shims_in(*only)));
             }
         }
-        problem.operations.push_back(operation_of(job.times, setup, machine->second, values));
+        const auto runs =
+            std::max<std::int64_t>(1, static_cast<std::int64_t>(heights_of(shop, setup).size()));
+        problem.operations.push_back(operation_of(job.times, setup, machine->second, runs, values));
         if (setup.shims)
             less_the_shims(problem.machines[machine->second].attributes[cutter],
                            problem.operations.back().needs[cutter], job.times);

@@ -36,6 +36,7 @@ std::optional<Length> find_shoulder(const Region& insert, Span tongue, Length fu
     return solid.front().first;
 }
 
+// A lap on the insert's outside has its shoulder beyond the slot.
 Region find_gap(const ClosedJoint& joint, Length left, Length right) {
     const Rect within{left, -joint.shoulder_gap.value_or(Length{}), right, joint.slot_depth};
     return subtract(subtract(to_region(within), joint.receiver), joint.insert);
@@ -85,7 +86,9 @@ std::optional<ClosedJoint> close_joint(const Region& receiver, const Region& ins
     joint.insert = turned_to_meet(insert, {joint.face_step, in});
     joint.overlap = intersect(joint.receiver, joint.insert);
     const Length left = joint.tongue_length ? joint.face_step : max(slot->near, joint.face_step);
-    joint.gap = find_gap(joint, max(left, Length{}), slot->far);
+    const bool is_lap = joint.tongue_length && tongue.first == Length{};
+    const Length right = is_lap ? max(slot->far, joint.face_step + insert_box->top) : slot->far;
+    joint.gap = find_gap(joint, max(left, Length{}), right);
     return joint;
 }
 

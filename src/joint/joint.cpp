@@ -59,6 +59,10 @@ const std::vector<JointType>& joint_types() {
          .at_the_end = true,
          .depth_follows = true,
          .design = design_rabbet},
+        {.name = "half lap corner",
+         .places = {Place::front},
+         .at_the_end = true,
+         .design = design_half_lap_corner},
         {.name = "groove", .places = {Place::bottom}, .design = design_groove},
     };
     return types;

@@ -92,7 +92,15 @@ struct JointType {
     JointResult (*design)(const JointAsk&);
 };
 
-// How thick the insert's tongue is, for a joint with a cut on the insert's ends.
+// Whether the insert's ends are cut from their inside face: what is left is a lap on the outside, and no tongue.
+inline bool has_lap(const JointDesign& joint) {
+    return joint.insert_cut() && joint.insert_cut()->down == BoardFace::inside;
+}
+
+// Whether a tongue is left on the inside of the insert's ends, where a groove in that face crosses it.
+inline bool has_tongue(const JointDesign& joint) { return joint.insert_cut() && !has_lap(joint); }
+
+// How thick it is, for a joint with a tongue.
 inline Length tongue_of(const JointDesign& joint) { return joint.slot().width - joint.clearance; }
 
 const std::vector<JointType>& joint_types();

@@ -32,6 +32,18 @@ JointResult design_tongue_and_dado(const JointAsk& ask);
 // relief, and its length follows the depth as cut. Depth left open: half of the receiver.
 JointResult design_rabbet(const JointAsk& ask);
 
+// Both boards' ends are rabbeted on the inside face, and what is left of each, its lap, fills the other's rabbet: the insert's lap
+// goes to the floor of the receiver's rabbet, and the receiver's lap covers its end, flush at the outside corner. With the receiver's
+// rabbet d deep, the insert's r deep, step e:
+//   insert's lap          = T_insert - r      (what is left of it)
+//   receiver's rabbet     = T_insert - r + e wide (all of T_insert would leave air where the insert's rabbet is)
+//   receiver's lap        = T_receiver - d    (what is seen of it from the front)
+//   insert's rabbet       = d long            (its shoulder stands on the receiver's inside face, its end on the rabbet's floor)
+// An open line at either would show or hold no glue, so there is no relief and no clearance. Depth left open: half of the receiver.
+// r is half of the insert; of boards equally thick it is d, so that one height cuts both. Where d is half and e is nothing, all
+// four are half a board, and one fence does too.
+JointResult design_half_lap_corner(const JointAsk& ask);
+
 // Along the bottom edge: width T_bottom + c, near side at the offset, depth left open: a quarter inch, but at most half of
 // the thinnest board it is cut in (`receiver_thickness`); reach is the whole depth, the slack is taken off the bottom.
 JointResult design_groove(const JointAsk& ask);

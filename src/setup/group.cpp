@@ -8,13 +8,16 @@
 namespace kw {
 namespace {
 
+// Half of an odd number of ticks and its other half are one size.
+constexpr Length rounding = Length::from_ticks(1);
+
 std::string mm(Length length) { return exact_text(length, Unit::millimetre); }
 
 // A back with a tongue that stands flush is cut as a front with a locking rabbet is. All joints with a rabbeted insert go by the
-// name that logs have for them, so that those that stand alike are one work.
+// name that logs have for them, so that those that stand alike are one work. A lap is on the other face, and is none of them.
 const std::string& make_of(const JointDesign& joint) {
     static const std::string rabbeted = "locking rabbet";
-    return joint.insert_cut() ? rabbeted : joint.kind;
+    return has_tongue(joint) ? rabbeted : joint.kind;
 }
 
 // Says everything that makes two groups the same work: the joint, where the controls stand, and how thick the board is that
@@ -98,9 +101,11 @@ std::vector<Group> groups_of(const JointWork& work) {
     if (!end) return {finished(first)};
 
     const Settings at_end = settings_for_end(*end, kerf, first.designed.fence);
-    if (end->depth == slot.depth && at_end.fence == first.designed.fence) {
+    // A rabbet at the receiver's end has a spacer too, and there is one of them.
+    const bool one_spacer = !first.slot_is_open() || abs(at_end.spacer - first.designed.spacer) <= rounding;
+    if (abs(end->depth - slot.depth) <= rounding && at_end.fence == first.designed.fence && one_spacer) {
         first.cuts_end = true;
-        first.designed.spacer = at_end.spacer;
+        if (!first.slot_is_open()) first.designed.spacer = at_end.spacer;
         return {finished(first)};
     }
     Group second = first;

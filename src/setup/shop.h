@@ -46,6 +46,7 @@ struct Cutter {
         {};  // each of these pieces as the maker wrote it, with its unit
     // By what the shop has learned of it: how much wider than `kerf` it cuts.
     Length known_wider = {};
+    std::optional<Length> depth_per_pass = std::nullopt;  // of a bit: the most it takes at once
 
     bool operator==(const Cutter&) const = default;
 };

@@ -77,7 +77,8 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
     const Machine& machine = group.work.chosen.machine;
     // A stack whose shims nobody has listed is not known to have any.
     const bool shims = lists_shims(group.work.chosen.cutter);
-    const bool has_spacer = group.cuts_end || dial.spacer > Length{};
+    // Both rabbets of a half lap are as often cut without one.
+    const bool has_spacer = (group.cuts_end && !group.slot_is_open()) || dial.spacer > Length{};
     const std::size_t fence_gain = build.fixed("fence gain", scales.fence.gain, scales.fence.gain_spread);
     const std::size_t height_gain = build.fixed("height gain", scales.height.gain, scales.height.gain_spread);
     const std::size_t fence_offset =
@@ -168,6 +169,31 @@ void tongue_model(Builder& build, const Group& group, const GroupTolerances& tol
     build.either_way("face_step", step, joint.step, joint.step_is_place ? tolerance.place : tolerance.step);
 }
 
+// Two rabbets at two ends, by one setting, or the insert's alone with the receiver's known from its own group. What opens at the
+// shoulder or at the lap's end is seen, so neither may be off by more than the other.
+void lap_model(Builder& build, const Group& group, const GroupTolerances& tolerance, const Group* partner) {
+    const JointDesign& joint = group.work.chosen.joint;
+    Weights width = reach;
+    Weights depth = {{"height", 1}};
+    if (partner) {
+        build.fixed("slot width", far_at_end(partner->stands).mm(), partner_spread_mm);
+        build.fixed("slot depth", partner->stands.height.mm(), partner_spread_mm);
+        width = {{"slot width", 1}};
+        depth = {{"slot depth", 1}};
+    }
+    const auto lap = [](const Weights& stock) { return plus(stock, {{"height", -1}}); };
+    const Weights shoulder = plus(reach, depth, -1.0);
+    build.reading("stock_thickness", tested_stock);
+    build.reading("width", width);
+    build.reading("depth", depth);
+    build.reading("lap_thickness", lap(tested_stock));
+    build.reading("lap_length", reach);
+    build.reading("shoulder_gap", shoulder, true, ReadingKind::at_least_zero);
+    build.reading("face_step", plus(width, lap(tested_stock), -1.0));
+    build.either_way("shoulder_gap", shoulder, Length{}, tolerance.shoulder_gap);
+    build.either_way("face_step", plus(width, lap(any_stock), -1.0), joint.step, tolerance.step);
+}
+
 void slot_model(Builder& build, const Group& group, const GroupTolerances& tolerance) {
     const JointDesign& joint = group.work.chosen.joint;
     const Weights width = {{"kerf", 1}, {"shift", 1}};
@@ -194,8 +220,13 @@ void open_model(Builder& build, const Group& group, const GroupTolerances& toler
     build.reading("stock_thickness", tested_stock);
     build.reading("width", reach);
     build.reading("depth", {{"height", 1}});
-    build.reading("face_step", plus(reach, tested_stock, -1.0));
-    build.either_way("face_step", plus(reach, any_stock, -1.0), joint.step, tolerance.step);
+    if (has_lap(joint)) {
+        // What it comes to is seen when the lap has been cut, which can still make up for it.
+        build.either_way("width", reach, joint.slot().width, tolerance.step);
+    } else {
+        build.reading("face_step", plus(reach, tested_stock, -1.0));
+        build.either_way("face_step", plus(reach, any_stock, -1.0), joint.step, tolerance.step);
+    }
     build.either_way("depth", {{"height", 1}}, joint.slot().depth, tolerance.depth);
 }
 
@@ -205,7 +236,9 @@ Model model_of(const Group& group, const GroupTolerances& tolerances, const Grou
                const Start& start) {
     Builder build(start.tool);
     add_machine_controls(build, group, start);
-    if (group.cuts_end) tongue_model(build, group, tolerances, group.cuts_slot ? nullptr : partner);
+    const Group* other = group.cuts_slot ? nullptr : partner;
+    if (group.cuts_end && has_lap(group.work.chosen.joint)) lap_model(build, group, tolerances, other);
+    else if (group.cuts_end) tongue_model(build, group, tolerances, other);
     else if (group.slot_is_open()) open_model(build, group, tolerances);
     else slot_model(build, group, tolerances);
     add_removed(build, group);

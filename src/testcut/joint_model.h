@@ -7,6 +7,8 @@
 //   dado_width k + m, dado_depth h, lip f, tongue_thickness T - h, tongue_length f + k - s,
 //   fit k + m + h - T, shoulder_gap max(0, f + k - s - h), face_step f - h
 // Where slot and tongue have heights of their own, h is the height that makes each.
+// Of a half lap, whose rabbets are both at an end: width f + k - s of the receiver's and depth h, lap_thickness T - h, lap_length
+//   f + k - s, shoulder_gap max(0, lap length - depth), face_step width - lap thickness
 // Of a dado or a groove: width k + m, depth h, near f, fit k + m - T. Of a rabbet that takes a whole
 // board: width f + k - s, depth h, face_step f + k - s - T.
 

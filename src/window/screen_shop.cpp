@@ -87,6 +87,9 @@ void draw_shop_fields(Screen& screen) {
                      kinds_of(screen.ui, cutter_kind_word, cutter_kinds()), "dado stack");
         choice_entry(screen, screen.text("field.machine"), at + "/machine",
                      choices_of(names_in(screen.session, "machines")));
+        if (text_at(screen.session, at + "/kind") == "bit")
+            open_length_entry(screen, screen.text("shop.depth_per_pass"), at + "/depth_per_pass",
+                              {across.next(), screen.text("shop.usual")});
         if (text_at(screen.session, at + "/kind") != "dado stack") return;
         piece_list(screen, at + "/shims", {"shop.shim_in_it", "shop.add_shim_in_it", "0.004 in", "0.1 mm"});
         piece_list(screen, at + "/spare_shims",

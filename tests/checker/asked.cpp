@@ -1,5 +1,6 @@
 #include "checker/asked.h"
 
+#include <algorithm>
 #include <stdexcept>
 
 #include "checker/asked_box.h"
@@ -48,7 +49,8 @@ private:
     }
 
     AskedCutter cutter(const Json& entry) const {
-        return {entry.at("name"), entry.at("kind"), entry.at("machine"), length(entry, "kerf")};
+        return {entry.at("name"), entry.at("kind"), entry.at("machine"), length(entry, "kerf"),
+                length(entry, "depth_per_pass")};
     }
 
     AskedBoard board(const Json& part) const {
@@ -121,5 +123,10 @@ private:
 }  // namespace
 
 Asked read_asked(const Json& job) { return JobReader(job).read(); }
+
+std::optional<double> AskedCutter::most_at_once_mm() const {
+    if (kind != "bit") return std::nullopt;
+    return depth_per_pass_mm.value_or(std::min(kerf_mm.value() / 2, inch_mm / 4));
+}
 
 }  // namespace checker

@@ -69,6 +69,10 @@ struct AskedCutter {
     std::string kind;
     std::string machine;
     std::optional<double> kerf_mm;
+    std::optional<double> depth_per_pass_mm = std::nullopt;
+
+    // Of a bit, in height: as the job says, else half of its width and no more than a quarter inch. CP. None for other cutters.
+    std::optional<double> most_at_once_mm() const;
 };
 
 struct Asked {

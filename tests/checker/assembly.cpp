@@ -6,6 +6,9 @@ namespace {
 double seated_front_y_mm(const Assembly& box) {
     const double thickness = box.front_thickness_mm();
     if (box.asked.front.joint == "rabbet") return box.left_shape.front.to_mm - thickness;
+    // Its lap's inner face stands on the shoulder of the sides' rabbet.
+    if (box.asked.front.joint == "half lap corner")
+        return box.left_shape.front.to_mm - (thickness - box.front_shape.left.tongue_from_mm);
     return box.left_shape.front.from_mm - (thickness - box.front_shape.left.tongue_to_mm);
 }
 

@@ -108,12 +108,44 @@ void measure_front_rabbet(const Assembly& drawer, Report& report) {
                 gap_mm(drawer.front, drawer.right, x_axis, line), 0);
 }
 
+// A half lap is what is left of both boards, each filling the other's rabbet: seen from above there is no air at the corner.
+void measure_half_lap(const Assembly& drawer, Report& report) {
+    const double thickness = drawer.front_thickness_mm(), z = drawer.line_z_mm();
+    const Slot& rabbet = drawer.left_shape.front;
+    const auto say = [&](const char* what) { report.say(Kind::measure, drawer.name, what); };
+    if (rabbet.from_mm > nothing_mm) say("the side's rabbet does not begin at its front end");
+    const auto same = [&](const std::string& what, double is_mm, double asked_mm) {
+        report.same(Kind::measure, drawer.name, what, is_mm, asked_mm);
+    };
+    for (const bool at_left : {true, false}) {
+        const End& end = at_left ? drawer.front_shape.left : drawer.front_shape.right;
+        const double rabbeted = end.tongue_from_mm;
+        if (rabbeted < nothing_mm || end.tongue_to_mm < thickness - nothing_mm) {
+            say("the front has no lap on the outside half of an end");
+            return;
+        }
+        const Solid& first = at_left ? drawer.left : drawer.front;
+        const Solid& second = at_left ? drawer.front : drawer.right;
+        const std::string name = at_left ? "front's left " : "front's right ";
+        const double y = drawer.front_face_y_mm;
+        same(name + "lap to the floor", gap_mm(first, second, x_axis, {0, y + (thickness - rabbeted) / 2, z}),
+             0);
+        same(name + "shoulder gap", gap_mm(first, second, x_axis, {0, y + thickness - rabbeted / 2, z}), 0);
+        if (thickness - rabbeted < thickness / 3 - report.tolerance_mm())
+            say("the front's lap is less than a third of it");
+        if (std::abs(thickness - drawer.side_thickness_mm()) < report.tolerance_mm())
+            same(name + "rabbet, of boards equally thick", rabbeted, rabbet.depth_mm);
+    }
+    check_web(drawer, rabbet, report);
+}
+
 }  // namespace
 
 void measure_front(const Assembly& drawer, Report& report) {
     check_step(drawer, report);
     check_asked_dado(drawer, drawer.left_shape.front, report);
     if (drawer.asked.front.joint == "rabbet") measure_front_rabbet(drawer, report);
+    else if (drawer.asked.front.joint == "half lap corner") measure_half_lap(drawer, report);
     else measure_locking(drawer, report);
 }
 

@@ -1,6 +1,7 @@
 #include "checker/naive_plan.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <stdexcept>
 
@@ -57,6 +58,11 @@ private:
         return *best;
     }
 
+    // At an end a cutter may be wider than the cut, and runs in the spacer.
+    const AskedCutter& cutter_at_end(const std::string& named, double width) const {
+        return cutter_for(named, std::max(width, 5.0));
+    }
+
     const AskedCutter& blade() const {
         for (const AskedCutter& cutter : asked_.cutters) {
             const AskedMachine* machine = find_named(asked_.machines, cutter.machine);
@@ -106,6 +112,8 @@ private:
             s.front_depth = drawer.front.depth_mm.value_or(one_height ? s.rabbet_depth : side / 2);
         } else {
             s.front_depth = drawer.front.depth_mm.value_or(side / 2);
+            const double front = drawer.front.board.thickness_mm;
+            s.rabbet_depth = std::abs(front - side) < 1e-9 ? s.front_depth : front / 2;  // of a half lap
         }
         s.back_depth = drawer.back.depth_mm.value_or(std::min(s.front_depth, side / 2));
         const double back = drawer.back.board.thickness_mm;
@@ -190,6 +198,11 @@ private:
             in_side(name, "front end", 0, length, s.front_depth, cutter_for(drawer.front.cutter, length));
             return;
         }
+        if (drawer.front.joint == "half lap corner") {
+            const double length = drawer.front.board.thickness_mm - s.rabbet_depth + step;
+            in_side(name, "front end", 0, length, s.front_depth, cutter_at_end(drawer.front.cutter, length));
+            return;
+        }
         const double lip = s.rabbet_depth + step;
         in_side(name, "front end", lip, lip + s.dado_width, s.front_depth,
                 cutter_for(drawer.front.cutter, s.dado_width));
@@ -217,15 +230,15 @@ private:
         in_side(name, "rear end", near, near + width, s.back_depth, cutter_for(drawer.back.cutter, width));
     }
 
-    // Into a dado less the relief; into a rabbet all the way.
+    // Into a dado less the relief; into a rabbet or over a lap all the way.
     double reach(const std::string& joint, double depth) const {
-        return joint == "rabbet" ? depth : depth - asked_.fit.end_relief_mm;
+        return joint == "rabbet" || joint == "half lap corner" ? depth : depth - asked_.fit.end_relief_mm;
     }
 
-    void rabbet_ends(const std::string& name, double length, double depth, const AskedCutter& cutter) {
+    void rabbet_ends(const std::string& name, double length, double depth, const AskedCutter& cutter,
+                     const char* down = "outside") {
         for (const char* end : {"left end", "right end"})
-            setups_.add(NaiveSetups::end_joints, "miter gauge", {name, end, "outside", 0, length, depth},
-                        cutter);
+            setups_.add(NaiveSetups::end_joints, "miter gauge", {name, end, down, 0, length, depth}, cutter);
     }
 
     void front(const AskedDrawer& drawer, int copy, const Sizes& s) {
@@ -236,6 +249,8 @@ private:
         cut_to_size(NaiveSetups::rips, NaiveSetups::other_lengths, name, length, s.height, "left end");
         if (drawer.front.joint == "locking rabbet")
             rabbet_ends(name, tongue, s.rabbet_depth, cutter_for(drawer.front.cutter, s.dado_width));
+        if (drawer.front.joint == "half lap corner")
+            rabbet_ends(name, tongue, s.rabbet_depth, cutter_at_end(drawer.front.cutter, tongue), "inside");
         groove(drawer, name, s);
     }
 

@@ -9,6 +9,16 @@ namespace {
 
 constexpr double same_width_mm = 1e-7;
 
+// As many equal steps as it takes.
+Json heights_up_to(double height_mm, std::optional<double> most_mm) {
+    Json heights = Json::array();
+    if (height_mm < 0) return heights;
+    const double steps = most_mm ? std::ceil(height_mm / *most_mm - 1e-9) : 1;
+    for (double step = 1; step < steps; ++step) heights.push_back(six_decimals(height_mm * step / steps));
+    heights.push_back(height_mm);
+    return heights;
+}
+
 }  // namespace
 
 double six_decimals(double value_mm) { return std::round(value_mm * 1e6) / 1e6; }
@@ -38,7 +48,9 @@ void NaiveSetups::add(Stage stage, const char* guide, const WantedCut& cut, cons
     };
     if (cut.from_mm == 0) {
         const double near = width - kerf;
-        pass(stage, at(near, near < 0 ? std::ceil(-near) : 0), cut, near > 1e-6).between = false;
+        Entry& entry = pass(stage, at(near, near < 0 ? std::ceil(-near) : 0), cut, near > 1e-6);
+        entry.between = false;
+        entry.most_at_once_mm = cutter.most_at_once_mm();
         return;
     }
     if (kerf > width + same_width_mm) throw std::runtime_error(cutter.name + " is too wide for " + cut.part);
@@ -46,6 +58,7 @@ void NaiveSetups::add(Stage stage, const char* guide, const WantedCut& cut, cons
     for (int i = 0; i < passes; ++i) {
         const double share = passes == 1 ? 0 : static_cast<double>(i) / (passes - 1);
         Entry& entry = pass(stage, at(cut.from_mm + share * (width - kerf), 0), cut, false);
+        entry.most_at_once_mm = cutter.most_at_once_mm();
         entry.between = entry.between && i > 0 && i < passes - 1;
     }
 }
@@ -80,6 +93,7 @@ void NaiveSetups::write(Json& plan) const {
                                   {"kerf_mm", s.kerf_mm},
                                   {"fence_mm", s.fence_mm},
                                   {"height_mm", through ? Json() : Json(s.height_mm)},
+                                  {"heights_mm", heights_up_to(s.height_mm, entry.most_at_once_mm)},
                                   {"spacer_mm", s.spacer_mm},
                                   {"sacrificial", s.spacer_mm > s.fence_mm},
                                   {"guide", s.guide},

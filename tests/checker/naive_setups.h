@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <tuple>
 #include <vector>
@@ -56,6 +57,7 @@ private:
         Settings settings;
         int stage = 0;
         bool between = true;  // serves only passes between a first and a last
+        std::optional<double> most_at_once_mm = std::nullopt;
         Json passes = Json::array();
     };
 

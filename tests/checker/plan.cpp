@@ -33,6 +33,7 @@ Setup read_setup(const Json& entry) {
     setup.fence_mm = entry.at("fence_mm");
     if (!entry.at("height_mm").is_null()) setup.height_mm = entry.at("height_mm").get<double>();
     setup.kerf_mm = setup.through() ? number_or_zero(entry.at("kerf_mm")) : entry.at("kerf_mm").get<double>();
+    if (entry.contains("heights_mm")) setup.heights_mm = entry.at("heights_mm").get<std::vector<double>>();
     setup.spacer_mm = number_or_zero(entry.at("spacer_mm"));
     setup.sacrificial = entry.at("sacrificial");
     static_cast<void>(entry.at("test_cut").get<bool>());

@@ -45,6 +45,7 @@ struct Setup {
     double kerf_mm = 0;
     double fence_mm = 0;
     std::optional<double> height_mm;  // none: the cut goes through
+    std::vector<double> heights_mm;   // of its passes one above the other; none: all at once
     double spacer_mm = 0;
     bool sacrificial = false;
     std::vector<Pass> passes;

@@ -124,6 +124,11 @@ private:
         if (dice_.chance(25)) {
             front["joint"] = "rabbet";
             if (dice_.chance(15)) name_cutter(front, 0, 1000);
+        } else if (dice_.chance(20)) {
+            front["joint"] = "half lap corner";
+            if (dice_.chance(15)) name_cutter(front, 0, 1000);
+            if (dice_.chance(20))
+                front["depth"] = text(ruled(0.3 * side_.thickness_mm, 0.6 * side_.thickness_mm));
         } else {
             front["joint"] = "locking rabbet";
             locking(front);

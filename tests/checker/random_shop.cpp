@@ -79,6 +79,7 @@ private:
     void cutter(const char* name, const char* kind, const char* machine, const Amount& kerf,
                 bool for_joints) {
         shop_.cutters.push_back({{"name", name}, {"kind", kind}, {"machine", machine}, {"kerf", text(kerf)}});
+        if (std::string(name) == "bit 8") shop_.cutters.back()["depth_per_pass"] = "2.5 mm";
         if (for_joints) shop_.joint_cutters.push_back({name, kerf.mm()});
     }
 

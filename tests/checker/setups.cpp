@@ -31,6 +31,7 @@ public:
             cutter(setup);
             if (setup.through()) through_cut(setup);
             else joint_cut(setup);
+            heights(setup);
         }
         equal_settings();
         chosen_cutters();
@@ -88,6 +89,27 @@ private:
                 say(setup, "a crosscut goes without a stop");
                 return;
             }
+        }
+    }
+
+    // A deep cut by a bit rises from pass to pass, by no more than the bit takes, and ends at the joint's own height.
+    void heights(const Setup& setup) {
+        if (setup.through()) {
+            if (!setup.heights_mm.empty()) say(setup, "a through cut has heights");
+            return;
+        }
+        const std::vector<double> all =
+            setup.heights_mm.empty() ? std::vector<double>{*setup.height_mm} : setup.heights_mm;
+        if (!is_one(all.back(), *setup.height_mm)) say(setup, "its last pass is not at its height");
+        const AskedCutter* cutter = find_named(asked_.cutters, setup.cutter);
+        const auto most = cutter ? cutter->most_at_once_mm() : std::nullopt;
+        if (!most && all.size() > 1) say(setup, "what is no bit is raised from pass to pass");
+        double below = 0;
+        for (const double height : all) {
+            if (height <= below) say(setup, "a pass is no higher than the one before");
+            if (most && height - below > *most + one_setting_mm)
+                say(setup, "a pass takes more than the bit does");
+            below = height;
         }
     }
 

@@ -61,11 +61,21 @@ std::vector<NamedDrawing> pictures_of_tongued_back(const std::string& prefix, vi
     return all;
 }
 
+std::vector<NamedDrawing> pictures_of_half_lap(const std::string& prefix, view_job::Wanted wanted) {
+    wanted.front_joint = "half lap corner";
+    std::vector<NamedDrawing> all = pictures(prefix, wanted);
+    std::erase_if(all,
+                  [](const NamedDrawing& named) { return named.name.find("half_lap") == std::string::npos; });
+    return all;
+}
+
 void for_all_pictures(const std::function<void(const NamedDrawing&)>& check) {
     for (const NamedDrawing& named : pictures("inch", view_job::Wanted{})) check(named);
     for (const NamedDrawing& named : pictures("metric", view_job::metric())) check(named);
     for (const NamedDrawing& named : pictures_of_tongued_back("inch", view_job::Wanted{})) check(named);
     for (const NamedDrawing& named : pictures_of_tongued_back("metric", view_job::metric())) check(named);
+    for (const NamedDrawing& named : pictures_of_half_lap("inch", view_job::Wanted{})) check(named);
+    for (const NamedDrawing& named : pictures_of_half_lap("metric", view_job::metric())) check(named);
 }
 
 int count_words_on_words(const Drawing& drawing) {

@@ -185,6 +185,26 @@ TEST_CASE("a rabbet has no fit, and its insert ends where the rabbet does") {
     CHECK(open == 1);
 }
 
+TEST_CASE("a half lap cut too shallow shows the front proud and its shoulder open, each by as much") {
+    view_job::Wanted wanted;
+    wanted.front_joint = "half lap corner";
+    const auto work = view_job::work(wanted);
+    const Group& group = locking_group(*work);
+    REQUIRE(group.slot_is_open());
+    CHECK(shapes_of::fills(joint_view(*work, group), Material::gap).empty());
+    Settings settings = group.stands;
+    settings.height -= Length::inches(1, 64);
+    const auto joint = closed(joint_cuts(*work, group, settings), Length::millimetres(100));
+    REQUIRE(joint);
+    CHECK(joint->face_step == -Length::inches(1, 64));
+    CHECK(*joint->shoulder_gap == Length::inches(1, 64));
+    const Drawing drawing = joint_magnified(*work, group, settings);
+    CHECK(shapes_of::says(drawing, "shoulder gap 0.016 in"));
+    CHECK(shapes_of::says(drawing, "end short 0.016 in"));
+    CHECK(shapes_of::fills(drawing, Material::overlap).empty());
+    CHECK_FALSE(shapes_of::fills(drawing, Material::gap).empty());
+}
+
 TEST_CASE(
     "a back with a tongue fills its dado with the inside half, the shoulder lies on the side, and its "
     "setback is "

@@ -19,6 +19,7 @@ struct Wanted {
     Length kerf = Length::inches(1, 4);
     std::optional<Length> groove_depth;
     std::string groove_cutter = "stack";
+    std::string front_joint = "locking rabbet";
     std::string back_joint = "dado";
     kw::StockKind kind = kw::StockKind::plywood;
     kw::Unit unit = kw::Unit::inch;
@@ -70,6 +71,7 @@ inline kw::Job job(const Wanted& wanted) {
     drawer.front.cutter = "stack";
     drawer.back.stock = "side stock";
     drawer.back.cutter = "stack";
+    drawer.front.joint = wanted.front_joint;
     drawer.back.joint = wanted.back_joint;
     drawer.bottom.stock = "bottom stock";
     drawer.bottom.cutter = wanted.groove_cutter;

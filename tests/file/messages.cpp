@@ -151,3 +151,15 @@ TEST_CASE("a band is as thick as bands are, and on edges that there are") {
           std::string::npos);
     CHECK(banded(R"({"edges": ["top"]})").find("`thickness` is missing") != std::string::npos);
 }
+
+TEST_CASE("how much a bit takes at once is read, and asked about where it is no bit or next to nothing") {
+    const std::string bit = "\"kind\": \"bit\", \"machine\": \"saw\", \"kerf\": \"1/4\"";
+    const std::string stack = "\"kind\": \"dado stack\", \"machine\": \"saw\", \"kerf\": \"1/4\"";
+    const auto job = read_job(parse_json(with(stack, bit + ", \"depth_per_pass\": \"3/32\"")).value());
+    REQUIRE(job);
+    CHECK(job->shop.cutters.front().depth_per_pass == Length::inches(3, 32));
+    CHECK(said(with(stack, stack + ", \"depth_per_pass\": \"1/8\""))
+              .find("a dado stack is not raised from pass to pass") != std::string::npos);
+    CHECK(said(with(stack, bit + ", \"depth_per_pass\": 0")).find("a pass of 0 in rubs and does not cut") !=
+          std::string::npos);
+}

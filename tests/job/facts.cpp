@@ -219,7 +219,8 @@ TEST_CASE("what can't be made is refused at the field to blame, with what would 
     job = half_inch_job();
     job.drawers[0].front.joint = "dovetail";
     CHECK(first_problem(job) ==
-          "/drawers/0/front/joint: there is no joint `dovetail` here | write `locking rabbet` or `rabbet`");
+          "/drawers/0/front/joint: there is no joint `dovetail` here | write `locking rabbet` or `rabbet` or "
+          "`half lap corner`");
 }
 
 TEST_CASE("all that is wrong is said at once, not only the first") {

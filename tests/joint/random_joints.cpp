@@ -151,6 +151,37 @@ TEST_CASE("every random tongue and dado that is made measures as it was asked") 
     CHECK(made > joints / 2);
 }
 
+TEST_CASE("every random half lap that is made closes without air, with the step that was asked") {
+    Dice dice(15);
+    int made = 0;
+    for (int i = 0; i < joints; ++i) {
+        JointAsk ask = random_ask(dice);
+        if (i % 2 == 0) ask.insert_thickness = ask.receiver_thickness;
+        if (i % 3 == 0) ask.depth = dice.between(1'000, 12'000);
+        if (i % 5 == 0) ask.step = Length{};
+        const auto joint = design_half_lap_corner(ask);
+        if (!joint) continue;
+        ++made;
+        const ClosedJoint closed = closed_joint(*joint, ask);
+        CHECK(closed.face_step == ask.step);
+        CHECK(closed.shoulder_gap == Length{});
+        CHECK(closed.end_gap == Length{});
+        CHECK(is_empty(closed.overlap));
+        CHECK(is_empty(closed.gap));
+        CHECK(overlap_by_boost(*joint, ask, closed) < 1e-9);
+        // Wood that met fills the corner but for the step: what the boards' rectangles cover, nothing counted twice.
+        const Rect corner{Length{}, Length{}, ask.insert_thickness + ask.step, ask.receiver_thickness};
+        const double wood = area_mm2(intersect(unite(closed.receiver, closed.insert), to_region(corner)));
+        CHECK(wood == doctest::Approx((ask.insert_thickness + ask.step).mm() * ask.receiver_thickness.mm() -
+                                      ask.step.mm() * closed.slot_depth.mm())
+                          .epsilon(1e-9));
+        CHECK(ask.receiver_thickness - closed.slot_depth >= least_web(ask.receiver_thickness));
+        if (ask.insert_thickness == ask.receiver_thickness)
+            CHECK(joint->insert_cut()->depth == joint->slot().depth);
+    }
+    CHECK(made > joints / 2);
+}
+
 TEST_CASE("polygon areas of cut boards agree with Boost.Geometry") {
     Dice dice(12);
     for (int i = 0; i < joints; ++i) {

@@ -199,15 +199,15 @@ TEST_CASE("a reading that can't be taken is refused by name, and nothing is chan
 
 TEST_CASE("an opening that is too small is blamed on the place where it was read so") {
     const Session start = open_session(tests::sample_json());
-    const Session small = apply(start, SetField{"/drawers/0/opening/width", "3"}, now);
-    const Session narrow = surveyed(small, {{"width_bottom", "3"}, {"width_back", "2"}});
+    const Session small = apply(start, SetField{"/drawers/0/opening/width", "4"}, now);
+    const Session narrow = surveyed(small, {{"width_bottom", "4"}, {"width_back", "2 5/8"}});
     REQUIRE(narrow.problems.size() == 1);
     CHECK(narrow.problems[0].pointer == "/drawers/0/opening/survey/width_back");
     const Session typed = apply(start, SetField{"/drawers/0/opening/width", "2"}, now);
     REQUIRE(typed.problems.size() == 1);
     CHECK(typed.problems[0].pointer == "/drawers/0/opening/width");
-    const Session flat = apply(start, SetField{"/drawers/0/opening/height", "2"}, now);
-    const Session low = surveyed(flat, {{"height_right", "1"}});
+    const Session flat = apply(start, SetField{"/drawers/0/opening/height", "2 1/2"}, now);
+    const Session low = surveyed(flat, {{"height_right", "1 1/8"}});
     REQUIRE(low.problems.size() == 1);
     CHECK(low.problems[0].pointer == "/drawers/0/opening/survey/height_right");
 }

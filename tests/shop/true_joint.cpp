@@ -38,6 +38,19 @@ double& Controls::named(const std::string& control) {
 std::map<std::string, double> joint_as_cut(const kw::Group& group, const Controls& at, const TrueSlot& other,
                                            double thickness) {
     std::map<std::string, double> out{{"stock_thickness", thickness}};
+    if (group.cuts_end && group.slot_is_open()) {
+        const Span slot = slot_of(group, at), end = end_of(at);
+        const double width = group.cuts_slot ? slot.far : other.width,
+                     depth = group.cuts_slot ? slot.depth : other.depth;
+        out["width"] = width;
+        out["depth"] = depth;
+        out["lap_thickness"] = thickness - end.depth;
+        out["lap_length"] = end.far;
+        out["shoulder_gap"] = std::max(0.0, end.far - depth);
+        out["open_at_the_end"] = std::max(0.0, depth - end.far);
+        out["face_step"] = width - (thickness - end.depth);
+        return out;
+    }
     if (group.cuts_end) {
         const Span own = slot_of(group, at);
         const TrueSlot slot = group.cuts_slot ? TrueSlot{own.far - own.near, own.depth, own.near} : other;
@@ -69,6 +82,9 @@ std::map<std::string, double> joint_as_cut(const kw::Group& group, const Control
 bool is_good(const kw::Group& group, const Limits& limits, const std::map<std::string, double>& joint) {
     const kw::JointDesign& asked = group.work.chosen.joint;
     const auto at = [&](const char* name) { return joint.at(name); };
+    if (group.cuts_end && group.slot_is_open())
+        return at("shoulder_gap") <= limits.shoulder_gap && at("open_at_the_end") <= limits.shoulder_gap &&
+               within(at("face_step"), asked.step.mm(), limits.step);
     if (group.cuts_end) {
         // A tongue up to 0.6 mm shorter than asked only adds to the relief at its end.
         const double reach_short = at("dado_depth") - at("tongue_length") - asked.end_relief.mm();

@@ -60,6 +60,20 @@ void joint_spoils(Spoils& spoils, const Json& plan, std::size_t i) {
     }
     number_off(spoils, "setups", i, "kerf_mm");
     number_off(spoils, "setups", i, "height_mm");
+    // And where the passes below it say the same: then only the wood shows it.
+    spoils.push_back({"setup " + std::to_string(i) + " height with its passes", [i](Json& p) {
+                          Json& setup = p["setups"][i];
+                          setup["height_mm"] = setup["height_mm"].get<double>() - 0.01;
+                          setup["heights_mm"].back() = setup["height_mm"];
+                      }});
+    spoils.push_back({"heights end elsewhere in setup " + std::to_string(i), [i](Json& p) {
+                          Json& last = p["setups"][i]["heights_mm"].back();
+                          last = last.get<double>() + 0.01;
+                      }});
+    // Where there is one below, it must be there: the next would take more than the bit does.
+    if (plan["setups"][i]["heights_mm"].size() > 1)
+        spoils.push_back({"a pass left out of the heights in setup " + std::to_string(i),
+                          [i](Json& p) { p["setups"][i]["heights_mm"].erase(0); }});
     spoils.push_back(pass_changed(i, "turned over", turn_over));
     spoils.push_back(pass_changed(i, "turned round", turn_round));
     spoils.push_back(
@@ -111,6 +125,8 @@ struct Seen {
     int router = 0;
     int rabbeted_front = 0;
     int rabbeted_back = 0;
+    int half_lapped = 0;
+    int raised = 0;
     int tongued_back = 0;
 };
 
@@ -119,11 +135,13 @@ void look_at(Seen& seen, const Json& job, const Json& plan) {
         seen.in_passes += setup["work"] == "a pass between" ? 1 : 0;
         seen.nibble += setup["passes"][0]["nibble"].get<bool>() ? 1 : 0;
         seen.sacrificial += setup["sacrificial"].get<bool>() ? 1 : 0;
+        seen.raised += setup["heights_mm"].size() > 1 ? 1 : 0;
         seen.router += setup["machine"] == "router" ? 1 : 0;
     }
     for (const Json& drawer : job["drawers"]) {
         seen.captured += drawer["bottom"].value("style", "") == "captured" ? 1 : 0;
         seen.rabbeted_front += drawer["front"]["joint"] == "rabbet" ? 1 : 0;
+        seen.half_lapped += drawer["front"]["joint"] == "half lap corner" ? 1 : 0;
         seen.rabbeted_back += drawer["back"]["joint"] == "rabbet" ? 1 : 0;
         seen.tongued_back += drawer["back"]["joint"] == "tongue and dado" ? 1 : 0;
     }
@@ -142,8 +160,9 @@ TEST_CASE("every random job can be made, and a plan by the formulas passes the c
             CHECK(text_of(checker::make_drawers(job, plan)) == "");
         }
     }
-    for (const int count : {seen.in_passes, seen.nibble, seen.sacrificial, seen.captured, seen.router,
-                            seen.rabbeted_front, seen.rabbeted_back, seen.tongued_back})
+    for (const int count :
+         {seen.in_passes, seen.nibble, seen.sacrificial, seen.captured, seen.router, seen.rabbeted_front,
+          seen.rabbeted_back, seen.tongued_back, seen.half_lapped, seen.raised})
         CHECK(count > 100);
 }
 

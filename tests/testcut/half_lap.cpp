@@ -1,0 +1,137 @@
+// The test cut of a half lap at a corner: what the estimator says of it is what its cut sections measure, and how it goes in
+// simulated shops. Spreads and errors of the shops are common practice, no source.
+#include <doctest/doctest.h>
+
+#include <random>
+
+#include "shop/slips.h"
+#include "testcut/recut.h"
+
+namespace {
+
+using kw::Length;
+
+Length mm(double value) { return Length::nearest_mm(value); }
+
+shop::Task half_lap(double sides_mm = 12.1, double front_mm = 12.1) {
+    kw::JointAsk ask;
+    ask.receiver_thickness = mm(sides_mm);
+    ask.insert_thickness = mm(front_mm);
+    kw::JointWork work;
+    work.chosen.joint = kw::find_joint_type("half lap corner", kw::Place::front)->design(ask).value();
+    work.chosen.machine = kw::usual_machine("saw", kw::MachineKind::table_saw);
+    work.chosen.cutter = {"quarter stack", kw::CutterKind::dado_stack, "saw", Length::inches(1, 4)};
+    work.receiver_thickness = ask.receiver_thickness;
+    work.insert_thickness = ask.insert_thickness;
+    work.insert_uneven = Length::micrometres(20);
+    const std::vector<kw::Group> groups = kw::groups_of(work);
+    shop::Task task{groups.back(), std::nullopt, {mm(0.1), mm(0.1), mm(0.15), mm(0.25), mm(0.5)}, 0.9};
+    if (groups.size() > 1) task.slot = groups.front();
+    return task;
+}
+
+double expected(const kw::Model& model, const kw::Belief& belief, const char* reading) {
+    return kw::marginal(belief, kw::reading_named(model, reading)->form).mean_mm;
+}
+
+kw::ClosedJoint closed(const shop::Task& task, const kw::Settings& at) {
+    const kw::JointWork& work = task.group.work;
+    const kw::Settings& side = task.slot ? task.slot->stands : at;
+    return kw::close_joint(kw::cut_section(kw::Member::receiver, work.receiver_thickness, mm(80),
+                                           {kw::end_removal(side, kw::BoardFace::inside)}),
+                           kw::cut_section(kw::Member::insert, work.insert_thickness, mm(80),
+                                           {kw::end_removal(at, kw::BoardFace::inside)}),
+                           work.chosen.joint.seat, work.chosen.joint.reach)
+        .value();
+}
+
+}  // namespace
+
+TEST_CASE("boards equally thick are lapped by one fence, one height and one spacer; others by two settings") {
+    const kw::Group one = half_lap().group;
+    CHECK(one.cuts_slot);
+    CHECK(one.cuts_end);
+    // On paper: half of 12.1 mm is 6.05 mm, 0.3 mm less than the stack is wide, and that much of it runs in the spacer.
+    CHECK(one.designed.fence == Length{});
+    CHECK(one.designed.height == mm(6.05));
+    CHECK(one.designed.spacer == mm(0.3));
+    const std::vector<kw::Setup> setups = kw::setups_of(one);
+    REQUIRE(setups.size() == 2);
+    CHECK(setups[0].spacer == setups[1].spacer);
+    CHECK(setups[0].sacrificial);
+    const shop::Task two = half_lap(12.1, 19.0);
+    REQUIRE(two.slot);
+    CHECK(two.slot->designed.height == mm(6.05));
+    CHECK(two.group.designed.height == mm(9.5));
+    CHECK(kw::far_at_end(two.slot->designed) == mm(9.5));
+    CHECK(kw::far_at_end(two.group.designed) == mm(6.05));
+}
+
+TEST_CASE("what a half lap's readings are expected to be is what its sections measure (polygons)") {
+    std::mt19937 random(41);
+    std::uniform_real_distribution<double> off(-0.4, 0.4);
+    for (const shop::Task& task : {half_lap(), half_lap(12.1, 19.0), half_lap(18.0, 18.0)}) {
+        const kw::Model model =
+            kw::model_of(task.group, task.tolerances, task.partner(), {task.group.designed});
+        for (int i = 0; i < 200; ++i) {
+            kw::Belief belief = kw::belief_from_priors(model);
+            for (const char* control : {"fence", "height", "kerf"})
+                belief.mean[*kw::control_named(model, control)] += off(random);
+            const kw::ClosedJoint joint = closed(task, kw::settings_by(model, task.group.designed, belief));
+            CHECK(expected(model, belief, "width") == doctest::Approx(joint.slot_width.mm()).epsilon(1e-5));
+            CHECK(expected(model, belief, "depth") == doctest::Approx(joint.slot_depth.mm()).epsilon(1e-5));
+            CHECK(expected(model, belief, "lap_thickness") ==
+                  doctest::Approx(joint.entering.mm()).epsilon(1e-5));
+            CHECK(expected(model, belief, "lap_length") ==
+                  doctest::Approx(joint.tongue_length->mm()).epsilon(1e-5));
+            CHECK(std::max(0.0, expected(model, belief, "shoulder_gap")) ==
+                  doctest::Approx(joint.shoulder_gap->mm()).epsilon(1e-5));
+            CHECK(expected(model, belief, "face_step") ==
+                  doctest::Approx(joint.face_step.mm()).epsilon(1e-5));
+        }
+    }
+}
+
+TEST_CASE("whether the same ends of a half lap will do is the same by the model and by the sections cut") {
+    std::mt19937 random(42);
+    const shop::Task task = half_lap();
+    const kw::Model model = kw::model_of(task.group, task.tolerances, nullptr, {task.group.designed});
+    const kw::Belief prior = kw::belief_from_priors(model);
+    const kw::Settings old = kw::settings_by(model, task.group.designed, prior);
+    int same = 0;
+    for (int i = 0; i < 300; ++i) {
+        std::vector<kw::Move> moves;
+        for (const char* control : {"fence", "height", "spacer"})
+            if (random() % 2 == 0)
+                moves.push_back({*kw::control_named(model, control), 0.05 * double(random() % 5) - 0.1});
+        const kw::Settings next =
+            kw::settings_by(model, task.group.designed, kw::predict_moves(model, prior, moves));
+        CHECK(kw::recuts(model, prior, moves) == kw::same_ends_will_do(task.group, old, next));
+        same += kw::recuts(model, prior, moves);
+    }
+    CHECK(same > 20);
+    CHECK(same < 280);
+}
+
+TEST_CASE("with a caliper a half lap takes hardly more test cuts than one who knows every error needs") {
+    const shop::KindOfShop owner = shop::all_kinds().front();
+    const shop::Task task = half_lap();
+    double knows = 0.0, program = 0.0;
+    int bad = 0;
+    constexpr int shops = 300;
+    for (int s = 0; s < shops; ++s) {
+        shop::TrueShop shop(owner, std::uint64_t(s));
+        shop.begin(task.group);
+        knows += shop::play(task, shop, *shop::all_knowing(task, shop)).cuts;
+        shop::TrueShop again(owner, std::uint64_t(s));
+        again.begin(task.group);
+        const shop::Played played =
+            shop::play(task, again, *shop::by_the_program(task, again, {task.group.designed}));
+        program += played.cuts;
+        bad += played.bad_lock;
+    }
+    MESSAGE("cuts: ", knows / shops, " by one who knows, ", program / shops, " by the program; bad locks ",
+            bad);
+    CHECK(program < 1.25 * knows);
+    CHECK(bad < shops / 10);  // it locks at nine in ten
+}
