@@ -131,7 +131,8 @@ private:
     }
 
     // Equal settings are one setup, for the whole batch. Looked at are whole groups: a further pass stands where its group was
-    // locked, and two slots of unequal width that begin at the same fence are each tested for their own width.
+    // locked, and two slots of unequal width that begin at the same fence are each tested for their own width. A front's lap is tested
+    // in the rabbet that it goes into, and may be moved to suit it: it is not one with the rabbet of other sides.
     void equal_settings() {
         std::map<std::string, std::vector<const Setup*>> groups;
         for (const Setup& setup : plan_.setups)
@@ -145,8 +146,14 @@ private:
         }
     }
 
+    static bool is_in_side(const Setup& setup) {
+        return !setup.passes.empty() && (setup.passes.front().reference == "front end" ||
+                                         setup.passes.front().reference == "rear end");
+    }
+
     static bool stand_alike(const Setup* one, const Setup* other) {
-        return one->machine == other->machine && one->cutter == other->cutter && one->guide == other->guide &&
+        return is_in_side(*one) == is_in_side(*other) && one->machine == other->machine &&
+               one->cutter == other->cutter && one->guide == other->guide &&
                is_one(one->kerf_mm, other->kerf_mm) && is_one(one->fence_mm, other->fence_mm) &&
                is_one(one->spacer_mm, other->spacer_mm) && is_one(*one->height_mm, *other->height_mm);
     }

@@ -40,7 +40,7 @@ Ring face_ring(const Drawing& drawing) {
 
 TEST_CASE("the arrow stands at the corner that is to be pushed, and points to the one opposite") {
     const Locale locale(Graduation::mm_0_1);
-    const Assembled leans_right{mm(643.0), mm(637.6), {}};
+    const Assembled leans_right{mm(643.0), mm(637.6), {}, {}};
     const Drawing right = box_in_clamps(box(leans_right), leans_right, locale);
     const Line* arrow = arrow_in(right);
     REQUIRE(arrow);
@@ -50,7 +50,7 @@ TEST_CASE("the arrow stands at the corner that is to be pushed, and points to th
     CHECK(arrow->points.back().y_mm < arrow->points.front().y_mm);
     CHECK(words_in_picture(right) ==
           std::vector<std::string>{"643.0 mm", "637.6 mm", "front", "back", "push"});
-    const Assembled leans_left{mm(637.6), mm(643.0), {}};
+    const Assembled leans_left{mm(637.6), mm(643.0), {}, {}};
     const Drawing left = box_in_clamps(box(leans_left), leans_left, locale);
     CHECK(arrow_in(left)->points.front().x_mm < 0);
     CHECK(arrow_in(left)->points.back().x_mm > arrow_in(left)->points.front().x_mm);
@@ -58,7 +58,7 @@ TEST_CASE("the arrow stands at the corner that is to be pushed, and points to th
 
 TEST_CASE("a square box has no arrow, and one that was not measured shows what its diagonals should be") {
     const Locale locale(Graduation::mm_0_1);
-    const Assembled square{mm(640.3), mm(640.3), {}};
+    const Assembled square{mm(640.3), mm(640.3), {}, {}};
     CHECK_FALSE(arrow_in(box_in_clamps(box(square), square, locale)));
     const Drawing unread = box_in_clamps(box({}), {}, locale);
     CHECK_FALSE(arrow_in(unread));
