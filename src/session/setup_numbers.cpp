@@ -4,6 +4,7 @@
 
 #include "session/setup_said.h"
 #include "session/words.h"
+#include "setup/bit_passes.h"
 
 namespace kw {
 namespace {
@@ -52,6 +53,16 @@ Number control_number(const Job& job, const char* name, const ControlAt& now,
     return number;
 }
 
+// Where the bit is raised to this height by and by: the heights before it, where they can't be overlooked.
+std::string say_bit_passes(const Work& work, const Setup& setup) {
+    const std::vector<Length> heights = heights_of(work.job.shop, setup);
+    if (heights.size() < 2) return {};
+    const Words& words = work.job.locale.words();
+    std::vector<std::string> before;
+    for (std::size_t i = 0; i + 1 < heights.size(); ++i) before.push_back(value_of(work.job, heights[i]));
+    return words("number.in_passes", heights.size(), words.list(before, "list.comma"));
+}
+
 }  // namespace
 
 std::vector<SetupNumber> setup_numbers(const Work& work, const Setup* before, const Setup& setup,
@@ -84,6 +95,7 @@ std::vector<SetupNumber> setup_numbers(const Work& work, const Setup* before, co
     }
     numbers.push_back(control_number(job, "height", *set.height, stood ? stood->height : std::nullopt));
     note(say_beyond(work, set.dial.height_beyond));
+    note(say_bit_passes(work, setup));
     if (const std::string shims = say_shims(work, setup, set.dial.shims); !shims.empty())
         words_alone("number.stack", capital(shims));
     if (setup.spacer == zero) words_alone("number.spacer", words("number.none"));

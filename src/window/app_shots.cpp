@@ -52,6 +52,10 @@ int run_shots(const fs::path& folder, const std::string& job) {
         auto app = App::open(copy);
         if (!app) return refuse(app.error());
         if (!app->session().work) return refuse("the job can't be made as it is: there is nothing to show");
+        if (shots_of(*app->session().work).empty())
+            return refuse(
+                "pictures are taken of a job like the demo: with locking rabbets in stock of two "
+                "thicknesses, a groove, rips, and crosscuts against a stop");
         if (!take(**window, *app, folder, size))
             return refuse("no picture could be written to " + folder.string());
     }

@@ -167,8 +167,11 @@ std::vector<Shot> shots_of(const Work& work) {
         setup_like(work, [](const Setup& s) { return s.stage == Stage::crosscut && s.guide == "stop"; });
     // The same joint in other stock: another group.
     const auto other = setup_like(work, [&](const Setup& s) {
-        return says(s, "locking rabbet: side dado") && s.group != work.plan.setup_with_id(dado)->group;
+        const Setup* first = work.plan.setup_with_id(dado);
+        return first && says(s, "locking rabbet: side dado") && s.group != first->group;
     });
+    for (const std::string& wanted : {dado, rabbet, groove, rip, crosscut, other})
+        if (wanted.empty()) return {};
     const auto dark = draw::Theme::dark;
     return {
         {"01-drawers", at_place(Where::drawers)},

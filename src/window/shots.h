@@ -43,6 +43,7 @@ struct Shot {
     draw::Theme theme = draw::Theme::light;
 };
 
+// None of a job that has not all that is shown: see what run_shots says.
 std::vector<Shot> shots_of(const Work& work);
 
 }  // namespace kw::window

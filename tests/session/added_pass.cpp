@@ -6,6 +6,7 @@
 #include "sample_job.h"
 #include "session/made_ready.h"
 #include "session/session.h"
+#include "session/setup_said.h"
 #include "session/words.h"
 
 using namespace kw;
@@ -220,4 +221,23 @@ TEST_CASE("a second pass that is taken back leaves one setup, and nonsense in a 
          {Json{{"shift", "-40 mm"}}, Json{{"shift", "9 m"}}, Json{{"kerf", "-30 mm"}, {"shift", "3 mm"}},
           Json{{"kerf", "-12.199 mm"}, {"shift", "300 mm"}}})
         CHECK(dado_setups(with_moves(moves)).size() <= 20);
+}
+
+TEST_CASE("the heights that a bit is raised to on the way stand beside the height itself") {
+    Json shallow = wide_bit;
+    shallow["depth_per_pass"] = "2 mm";
+    const Session session = tests::opened(job_with(shallow));
+    const Setup& dado = *session.work->plan.setup_with_id(dado_setups(session).front());
+    REQUIRE(*dado.height > Length::millimetres(4));
+    REQUIRE(*dado.height < Length::millimetres(8));
+    const auto numbers = setup_numbers(*session.work, nullptr, dado, CutterSide::near);
+    const auto height = std::find_if(numbers.begin(), numbers.end(),
+                                     [](const SetupNumber& number) { return number.caption == "Height"; });
+    REQUIRE(height != numbers.end());
+    CHECK(height->note.find("in 3 passes: first 2, 4, then this") != std::string::npos);
+    const Session deep = tests::opened(job_with(wide_bit));
+    for (const SetupNumber& number :
+         setup_numbers(*deep.work, nullptr, *deep.work->plan.setup_with_id(dado_setups(deep).front()),
+                       CutterSide::near))
+        CHECK(number.note.find("passes: first") == std::string::npos);
 }
