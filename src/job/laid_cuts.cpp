@@ -8,6 +8,8 @@ namespace {
 
 using cutting::CutDirection, cutting::CutNode, cutting::CutUse;
 
+constexpr std::int64_t looks_for_fence = 20'000'000;
+
 const CutNode* part_of(const cutting::SheetLayout& sheet, int node) {
     return node >= 0 ? &sheet.cuts[std::size_t(node)] : nullptr;
 }
@@ -73,7 +75,7 @@ std::vector<LaidCut> laid_cuts(const cutting::SheetLayout& sheet, const std::opt
     return cuts;
 }
 
-void order_by_fence(LaidStock& laid) {
+void order_by_fence(LaidStock& laid, const cutting::Watch& watch) {
     std::vector<cutting::CutToOrder> cuts;
     std::vector<CutPlace> places;
     for (std::size_t p = 0; p < laid.pieces.size(); ++p) {
@@ -84,7 +86,9 @@ void order_by_fence(LaidStock& laid) {
             places.push_back({p, c});
         }
     }
-    const cutting::FenceOrder order = cutting::order_by_fence(cuts);
+    cutting::Effort effort{looks_for_fence, {}};
+    if (watch) effort.watch = [&](std::int64_t, std::int64_t) { return watch(laid.cost, laid.least_cost); };
+    const cutting::FenceOrder order = cutting::order_by_fence(cuts, effort);
     laid.least_settings = order.least;
     for (const cutting::FenceSetting& setting : order.settings) {
         laid.settings.push_back({setting.direction, setting.fence, {}});

@@ -102,7 +102,7 @@ public:
         }
         if (laid.is_in_sheets) on_sheets(laid);
         else on_boards(laid);
-        order_by_fence(laid);
+        order_by_fence(laid, effort_.watch);
         return laid;
     }
 
