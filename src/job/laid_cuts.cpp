@@ -1,7 +1,6 @@
 #include "job/laid_cuts.h"
 
 #include <algorithm>
-#include <cassert>
 
 namespace kw {
 namespace {
@@ -14,18 +13,10 @@ const CutNode* part_of(const cutting::SheetLayout& sheet, int node) {
     return node >= 0 ? &sheet.cuts[std::size_t(node)] : nullptr;
 }
 
-std::size_t placed_at(const cutting::SheetLayout& sheet, const cutting::Rectangle& area) {
-    const auto placed = std::find_if(sheet.pieces.begin(), sheet.pieces.end(), [&](const auto& piece) {
-        return piece.area.x == area.x && piece.area.y == area.y;
-    });
-    assert(placed != sheet.pieces.end());
-    return std::size_t(placed - sheet.pieces.begin());
-}
-
 void add_parts(const cutting::SheetLayout& sheet, int node, std::vector<std::size_t>& parts) {
     const CutNode* const at = part_of(sheet, node);
     if (!at) return;
-    if (at->use == CutUse::piece) parts.push_back(placed_at(sheet, at->area));
+    if (at->use == CutUse::piece) parts.push_back(at->placed);
     if (at->use != CutUse::cut) return;
     add_parts(sheet, at->cut_off, parts);
     add_parts(sheet, at->remainder, parts);
@@ -64,7 +55,7 @@ std::vector<LaidCut> laid_cuts(const cutting::SheetLayout& sheet, const std::opt
         const CutNode& node = sheet.cuts[cut.node];
         for (const int side : {node.cut_off, node.remainder})
             if (const CutNode* const part = part_of(sheet, side); part && part->use == CutUse::piece)
-                laid.frees.push_back(placed_at(sheet, part->area));
+                laid.frees.push_back(part->placed);
         if (const CutNode* const strip = part_of(sheet, node.cut_off); strip && strip->use == CutUse::cut)
             add_parts(sheet, node.cut_off, laid.strip_for);
         std::sort(laid.strip_for.begin(), laid.strip_for.end());

@@ -10,7 +10,7 @@
 
 namespace kw {
 
-// What is no longer than that is not run by hand (the machine's own `least_part`). Nothing where the shop has no saw.
+// What is shorter than that is not run by hand (the machine's own `least_part`). Nothing where the shop has no saw.
 struct SafeLength {
     std::string machine;
     Length least;
