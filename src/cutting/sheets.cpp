@@ -112,13 +112,6 @@ Asked ask(const SheetJob& job) {
     return asked;
 }
 
-bool fits_stock(const Piece& piece, const Stock& stock) {
-    for (const std::vector<Region>& way : stock.ways)
-        for (const Region& region : way)
-            if (piece.fits(region.length, region.width)) return true;
-    return false;
-}
-
 struct Excess {
     Length size;
     Length room;
@@ -157,7 +150,7 @@ Refusal fits_nothing(const SheetPiece& piece, std::size_t index, const SheetJob&
 Fault check_fit(const SheetJob& job, const Packing& packing) {
     for (std::size_t p = 0; p < packing.pieces.size(); ++p)
         if (std::none_of(packing.stocks.begin(), packing.stocks.end(),
-                         [&](const Stock& stock) { return fits_stock(packing.pieces[p], stock); }))
+                         [&](const Stock& stock) { return stock.takes(packing.pieces[p]); }))
             return fits_nothing(job.pieces[p], p, job);
     return std::nullopt;
 }
