@@ -96,7 +96,7 @@ public:
         laid.is_in_sheets = any_wide;
         // A board as wide as its parts and a sheet can't be weighed against each other.
         if (any_wide && narrow != stock_.sizes.end()) {
-            laid.cannot = Problem{at_ + "/sizes/" + std::to_string(narrow - stock_.sizes.begin()) + "/width",
+            laid.cannot = Problem{at_ + "/sizes/" + std::to_string(narrow - stock_.sizes.begin()) + "/length",
                                   Message::say("layout.width_of_some"), Message::say("layout.width_of_all")};
             return laid;
         }

@@ -84,6 +84,9 @@ TEST_CASE("what is counted is on hand: it is neither bought nor paid for again")
     CHECK(mixed.status == 1);
     CHECK(mixed.err.find("this size has no width, and another of the same stock has one") !=
           std::string::npos);
+    CHECK(mixed.err.find("of a board of random width what it measures across") != std::string::npos);
+    // At what is written of it, which says which size it is.
+    CHECK(mixed.err.find("\"length\": \"30\"") != std::string::npos);
 }
 
 TEST_CASE("a stock that can't be laid out doesn't keep the others from being printed") {
