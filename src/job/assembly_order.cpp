@@ -77,7 +77,10 @@ private:
         const char *still, *solid, *moving;
     };
     void put_bottom_in(const BottomWords& words) {
-        say(Message::say(!is_solid_ ? words.still : moves_ > Length{} ? words.moving : words.solid, moves_),
+        say(Message::say(!is_solid_          ? words.still
+                         : moves_ > Length{} ? words.moving
+                                             : words.solid,
+                         moves_),
             {Role::bottom});
     }
     static constexpr BottomWords between = {"together.bottom_between_still", "together.bottom_between_solid",
