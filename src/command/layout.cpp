@@ -131,9 +131,11 @@ public:
                 for (const LaidStock& laid : layout.stocks)
                     if (laid.cannot)
                         tell(opened.text, to_file_error(*laid.cannot, opened.text, work.job.locale));
-                if (std::any_of(layout.stocks.begin(), layout.stocks.end(),
-                                [](const LaidStock& laid) { return laid.cannot.has_value(); }))
-                    return 1;
+                const bool any_refused =
+                    std::any_of(layout.stocks.begin(), layout.stocks.end(),
+                                [](const LaidStock& laid) { return laid.cannot.has_value(); });
+                // A file must have all of it; in text the others can be cut all the same.
+                if (any_refused && (options_.json || !options_.out.empty())) return 1;
                 const bool all_cut = layout.without_size.empty() && !layout.cut_already.empty();
                 if (layout.stocks.empty() && !all_cut) return refuse(say_nothing_laid_out(work.job, layout));
                 if (!options_.out.empty())
@@ -146,10 +148,11 @@ public:
                 const std::string already = say_cut_already(work.job, layout);
                 if (!already.empty()) io_.out << already << "\n\n";
                 if (layout.stocks.empty()) io_.out << say_nothing_laid_out(work.job, layout) << "\n";
-                for (const LaidStock& laid : layout.stocks) io_.out << stock_text(work, laid);
+                for (const LaidStock& laid : layout.stocks)
+                    if (!laid.cannot) io_.out << stock_text(work, laid);
                 for (const std::string& stock : layout.without_size)
                     io_.out << work.job.locale.words()("layout.no_size_of", stock) << "\n";
-                return 0;
+                return any_refused ? 1 : 0;
             },
             speaks);
     }

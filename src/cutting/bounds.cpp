@@ -165,11 +165,49 @@ private:
     Ticks width_ = 1;
 };
 
+std::int64_t least_of(const Packing& packing) {
+    const Bound bound(packing);
+    return payable(std::max(bound.by_area(), bound.by_weights()), packing);
+}
+
+using Takers = std::vector<bool>;  // by stock
+
+Takers takers_of(const Piece& piece, const Packing& packing) {
+    Takers takers;
+    for (const Stock& stock : packing.stocks) takers.push_back(stock.supply > 0 && stock.takes(piece));
+    return takers;
+}
+
+bool are_within(const Takers& some, const Takers& others) {
+    for (std::size_t k = 0; k < some.size(); ++k)
+        if (some[k] && !others[k]) return false;
+    return true;
+}
+
+// Of the pieces that no stock but these takes, on these: the other stocks cost no less than nothing, and the other pieces neither.
+std::int64_t least_on(const Takers& takers, const std::vector<Takers>& by_piece, const Packing& packing) {
+    Packing part;
+    for (std::size_t p = 0; p < by_piece.size(); ++p)
+        if (packing.pieces[p].count > 0 && are_within(by_piece[p], takers))
+            part.pieces.push_back(packing.pieces[p]);
+    for (std::size_t k = 0; k < takers.size(); ++k)
+        if (takers[k]) part.stocks.push_back(packing.stocks[k]);
+    if (part.pieces.empty() || part.stocks.empty()) return 0;
+    std::int64_t one = part.stocks.front().cost;
+    for (const Stock& stock : part.stocks) one = std::min(one, stock.cost);
+    return std::max(one, least_of(part));
+}
+
 }  // namespace
 
 std::int64_t least_cost(const Packing& packing) {
-    const Bound bound(packing);
-    return payable(std::max(bound.by_area(), bound.by_weights()), packing);
+    std::vector<Takers> by_piece;
+    for (const Piece& piece : packing.pieces) by_piece.push_back(takers_of(piece, packing));
+    std::int64_t least = least_of(packing);
+    if (packing.stocks.size() > 1)
+        for (const Takers& takers : std::set<Takers>(by_piece.begin(), by_piece.end()))
+            least = std::max(least, least_on(takers, by_piece, packing));
+    return payable(least, packing);
 }
 
 std::int64_t payable(std::int64_t cost, const Packing& packing) {

@@ -37,6 +37,7 @@ struct CutNode {
     int cut_off = -1;        // of a cut: the part at the lesser x or y; -1: the blade takes it all
     int remainder = -1;      // of a cut: the other part; -1: the blade takes all that is left
     std::size_t piece = 0;   // of a piece: its index among those asked for
+    std::size_t placed = 0;  // of a piece: its index among the layout's placed ones
     bool is_turned = false;  // its length lies across the grain
 };
 

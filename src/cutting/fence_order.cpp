@@ -9,6 +9,8 @@
 namespace kw::cutting {
 namespace {
 
+constexpr std::int64_t cuts_between_asks = 100'000;
+
 struct Choice {
     std::size_t setting = 0;
     std::size_t bound = 0;  // of what is left after it
@@ -17,8 +19,13 @@ struct Choice {
 
 class FenceSearch {
 public:
-    FenceSearch(const std::vector<CutToOrder>& cuts, std::int64_t looks)
-        : cuts_(cuts), looks_(looks), done_(cuts.size(), '\0'), runs_(cuts.size(), 0) {
+    FenceSearch(const std::vector<CutToOrder>& cuts, const Effort& effort)
+        : cuts_(cuts),
+          watch_(effort.watch),
+          looks_(effort.looks),
+          next_ask_(effort.looks),
+          done_(cuts.size(), '\0'),
+          runs_(cuts.size(), 0) {
         std::map<std::pair<int, Length>, std::size_t> known;
         for (std::size_t c = 0; c < cuts.size(); ++c) {
             const auto [place, is_new] =
@@ -97,7 +104,14 @@ private:
         return choices;
     }
 
-    bool is_enough() const { return !best_.empty() && (best_.size() == least_ || looks_ <= 0); }
+    bool is_enough() { return !best_.empty() && (best_.size() == least_ || looks_ <= 0 || is_to_end()); }
+
+    bool is_to_end() {
+        if (!watch_ || is_stopped_ || looks_ > next_ask_) return is_stopped_;
+        next_ask_ = looks_ - cuts_between_asks;
+        return is_stopped_ = watch_(static_cast<std::int64_t>(best_.size()),
+                                    static_cast<std::int64_t>(least_)) == Searching::stop;
+    }
 
     void go_on() {
         const std::vector<Choice> next = choices();
@@ -124,7 +138,10 @@ private:
     }
 
     const std::vector<CutToOrder>& cuts_;
-    std::int64_t looks_;
+    const Watch& watch_;
+    std::int64_t looks_;     // that are left
+    std::int64_t next_ask_;  // asked when no more are left
+    bool is_stopped_ = false;
     std::size_t least_ = 0;
     bool is_cut_short_ = false;
     std::string done_;               // by cut
@@ -139,8 +156,8 @@ private:
 
 }  // namespace
 
-FenceOrder order_by_fence(const std::vector<CutToOrder>& cuts, std::int64_t looks) {
-    return FenceSearch(cuts, looks).run();
+FenceOrder order_by_fence(const std::vector<CutToOrder>& cuts, const Effort& effort) {
+    return FenceSearch(cuts, effort).run();
 }
 
 }  // namespace kw::cutting

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "cutting/cuts.h"
+#include "cutting/effort.h"
 
 namespace kw::cutting {
 
@@ -29,7 +30,7 @@ struct FenceOrder {
 };
 
 // Branch and bound: whatever can be cut at a setting is cut, since that costs nothing and bars nothing. The bound counts each setting as
-// often as it comes anew along one way from a sheet to a part. `looks`: cuts that are looked at. The same cuts have the same order everywhere.
-FenceOrder order_by_fence(const std::vector<CutToOrder>& cuts, std::int64_t looks = 20'000'000);
+// often as it comes anew along one way from a sheet to a part. A look is a cut that is looked at; the watch is told settings. The same cuts have the same order everywhere.
+FenceOrder order_by_fence(const std::vector<CutToOrder>& cuts, const Effort& effort = {20'000'000, {}});
 
 }  // namespace kw::cutting

@@ -38,6 +38,13 @@ struct Stock {
     std::vector<std::vector<Region>> ways;
     std::int64_t cost = 1;
     int supply = unlimited;
+
+    bool takes(const Piece& piece) const {
+        for (const std::vector<Region>& way : ways)
+            for (const Region& region : way)
+                if (piece.fits(region.length, region.width)) return true;
+        return false;
+    }
 };
 
 struct Packing {

@@ -13,7 +13,8 @@ constexpr double price_unit = 1 << 20;       // prices are rounded down to such 
 constexpr double held = 0.6;                 // how much of the prices with the best bound is kept
 constexpr std::int64_t fewest_pricings = 8;  // with all cuts: where so many don't last no bound comes of them
 constexpr double least_use = 1e-3;           // of a pattern: rounded up only above it
-constexpr double gain = 1e-4;                // a pattern worth less than that above a sheet changes nothing
+constexpr std::int64_t looks_between_asks = 100'000;
+constexpr double gain = 1e-4;  // a pattern worth less than that above a sheet changes nothing
 
 std::vector<double> alone_on(const Region& sheet, const std::vector<Piece>& pieces) {
     std::vector<double> alone;
@@ -96,8 +97,14 @@ double Patterns::take_pattern(const std::vector<std::int32_t>& prices, const std
     return worth;
 }
 
+bool Patterns::is_to_end(const BoundWatch& watch) {
+    if (!watch || is_stopped_ || steps_ < next_ask_) return is_stopped_;
+    next_ask_ = steps_ + looks_between_asks * steps_a_look;
+    return is_stopped_ = watch(bound_) == Searching::stop;
+}
+
 void Patterns::price(Covering& covering, const std::vector<double>& demand, CutsTried last,
-                     std::int64_t enough, std::int64_t until) {
+                     std::int64_t enough, std::int64_t until, const BoundWatch& watch) {
     CutsTried cuts = CutsTried::strips;
     std::vector<double> centre;
     double best = 0;
@@ -109,7 +116,7 @@ void Patterns::price(Covering& covering, const std::vector<double>& demand, Cuts
         double worth = 0;
         while (worth <= 1 + gain) {
             const std::int64_t steps = values_.steps(cuts) + 8 * rows * rows + 1000;
-            if (steps_ + steps > until) return;
+            if (steps_ + steps > until || is_to_end(watch)) return;
             steps_ += steps;
             const std::vector<double> at = is_held ? between(centre, now, held) : now;
             const std::vector<std::int32_t> prices = whole_prices(at);
@@ -136,15 +143,15 @@ void Patterns::price(Covering& covering, const std::vector<double>& demand, Cuts
     }
 }
 
-std::int64_t Patterns::least_sheets(std::int64_t enough, std::int64_t looks) {
+std::int64_t Patterns::least_sheets(std::int64_t enough, std::int64_t looks, const BoundWatch& watch) {
     if (values_.steps(CutsTried::all) * fewest_pricings > looks * steps_a_look) return bound_;
     const std::vector<double> demand = counts_of(pieces_);
     Covering covering(demand, alone_);
-    price(covering, demand, CutsTried::all, enough, steps_ + looks * steps_a_look);
+    price(covering, demand, CutsTried::all, enough, steps_ + looks * steps_a_look, watch);
     return bound_;
 }
 
-std::vector<PackingTree> Patterns::round(std::int64_t looks, double few) {
+std::vector<PackingTree> Patterns::round(std::int64_t looks, double few, const BoundWatch& watch) {
     const std::int64_t until = steps_ + looks * steps_a_look;
     std::vector<double> left = counts_of(pieces_);
     std::vector<PackingTree> sheets;
@@ -154,8 +161,8 @@ std::vector<PackingTree> Patterns::round(std::int64_t looks, double few) {
     };
     while (true) {
         Covering covering(left, alone_);
-        price(covering, left, CutsTried::strips, 0, until);
-        if (covering.cost() <= few) return sheets;
+        price(covering, left, CutsTried::strips, 0, until, watch);
+        if (covering.cost() <= few || is_stopped_) return sheets;
         const std::vector<Covering::Use> uses = covering.uses();
         bool is_whole = false;
         std::size_t most = 0;

@@ -94,6 +94,7 @@ private:
         const int piece = add(spot, CutUse::piece);
         node(piece).piece = static_cast<std::size_t>(at.piece);
         node(piece).is_turned = at.is_turned;
+        node(piece).placed = layout_.pieces.size();
         layout_.pieces.push_back({node(piece).piece, node(piece).area, at.is_turned});
         return piece;
     }

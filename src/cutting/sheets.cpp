@@ -112,13 +112,6 @@ Asked ask(const SheetJob& job) {
     return asked;
 }
 
-bool fits_stock(const Piece& piece, const Stock& stock) {
-    for (const std::vector<Region>& way : stock.ways)
-        for (const Region& region : way)
-            if (piece.fits(region.length, region.width)) return true;
-    return false;
-}
-
 struct Excess {
     Length size;
     Length room;
@@ -157,7 +150,7 @@ Refusal fits_nothing(const SheetPiece& piece, std::size_t index, const SheetJob&
 Fault check_fit(const SheetJob& job, const Packing& packing) {
     for (std::size_t p = 0; p < packing.pieces.size(); ++p)
         if (std::none_of(packing.stocks.begin(), packing.stocks.end(),
-                         [&](const Stock& stock) { return fits_stock(packing.pieces[p], stock); }))
+                         [&](const Stock& stock) { return stock.takes(packing.pieces[p]); }))
             return fits_nothing(job.pieces[p], p, job);
     return std::nullopt;
 }
@@ -181,32 +174,56 @@ bool is_done(const Packed& packed, std::int64_t bound) {
     return packed.left_over.empty() && packed.cost == bound;
 }
 
+// Hands a watch on to one search after another. Once it has said stop it is asked no more.
+class Stopping {
+public:
+    explicit Stopping(const Watch& watch) : watch_(watch) {}
+
+    Searching ask(std::int64_t best, std::int64_t bound) {
+        if (watch_ && !is_stopped_) is_stopped_ = watch_(best, bound) == Searching::stop;
+        return is_stopped_ ? Searching::stop : Searching::on;
+    }
+    bool is_stopped() const { return is_stopped_; }
+
+private:
+    const Watch& watch_;
+    bool is_stopped_ = false;
+};
+
 constexpr double sheets_to_search = 3;  // of the rounded patterns, left to the search
 
 // A quick search first: where it comes to the quick bound, that is all. Then the slow bound, which may be what the quick search has found,
 // and whose patterns are a beginning; then the quick search again, for longer. Where that is stopped it may come less far than before.
 Packed find_sheets(const Packing& packing, const Effort& effort, std::int64_t& bound) {
+    Stopping stopping(effort.watch);
+    const Watch watch = [&](std::int64_t best, std::int64_t least) { return stopping.ask(best, least); };
+    const auto is_end = [&](const Packed& found) { return stopping.is_stopped() || is_done(found, bound); };
     RepackGoal goal;
     goal.enough_cost = bound;
-    Packed packed = repack(packing, goal, {effort.looks / 20, effort.watch});
-    if (is_done(packed, bound)) return packed;
+    Packed packed = repack(packing, goal, {effort.looks / 20, watch});
+    if (is_end(packed)) return packed;
     std::int64_t looks = effort.looks - packed.looks;
     std::optional<Patterns> patterns = Patterns::of(packing);
     const std::int64_t cost = packing.stocks.front().cost;
     if (patterns && cost > 0) {
         const std::int64_t enough =
             packed.left_over.empty() ? packed.cost / cost : std::numeric_limits<std::int64_t>::max();
-        const std::int64_t sheets = patterns->least_sheets(enough, effort.looks / 5 * 3);
+        const BoundWatch of_bound = [&](std::int64_t sheets) {
+            return stopping.ask(packed.cost, std::max(bound, sheets * cost));
+        };
+        const std::int64_t sheets = patterns->least_sheets(enough, effort.looks / 5 * 3, of_bound);
         goal.enough_cost = bound = std::max(bound, sheets * cost);
-        if (is_done(packed, bound)) return packed;
-        const std::vector<PackingTree> begun = patterns->round(effort.looks / 30, sheets_to_search);
+        if (is_end(packed)) return packed;
+        const std::vector<PackingTree> begun = patterns->round(effort.looks / 30, sheets_to_search, of_bound);
+        if (stopping.is_stopped()) return packed;
         looks = std::max<std::int64_t>(0, looks - patterns->looks());
-        Packed from_begun = repack(packing, goal, {std::min(looks, effort.looks / 4), effort.watch}, begun);
+        Packed from_begun = repack(packing, goal, {std::min(looks, effort.looks / 4), watch}, begun);
         looks = std::min(looks - from_begun.looks, effort.looks / 3);
         packed = better_of(std::move(packed), std::move(from_begun));
-        if (is_done(packed, bound)) return packed;
+        if (is_end(packed)) return packed;
     }
-    return better_of(std::move(packed), repack(packing, goal, {looks, effort.watch}));
+    Packed last = repack(packing, goal, {looks, watch});
+    return better_of(std::move(packed), std::move(last));
 }
 
 constexpr std::int64_t looks_for_smaller = 20'000;  // of one sheet on one smaller kind

@@ -1,29 +1,22 @@
 #include "job/laid_cuts.h"
 
 #include <algorithm>
-#include <cassert>
 
 namespace kw {
 namespace {
 
 using cutting::CutDirection, cutting::CutNode, cutting::CutUse;
 
+constexpr std::int64_t looks_for_fence = 20'000'000;
+
 const CutNode* part_of(const cutting::SheetLayout& sheet, int node) {
     return node >= 0 ? &sheet.cuts[std::size_t(node)] : nullptr;
-}
-
-std::size_t placed_at(const cutting::SheetLayout& sheet, const cutting::Rectangle& area) {
-    const auto placed = std::find_if(sheet.pieces.begin(), sheet.pieces.end(), [&](const auto& piece) {
-        return piece.area.x == area.x && piece.area.y == area.y;
-    });
-    assert(placed != sheet.pieces.end());
-    return std::size_t(placed - sheet.pieces.begin());
 }
 
 void add_parts(const cutting::SheetLayout& sheet, int node, std::vector<std::size_t>& parts) {
     const CutNode* const at = part_of(sheet, node);
     if (!at) return;
-    if (at->use == CutUse::piece) parts.push_back(placed_at(sheet, at->area));
+    if (at->use == CutUse::piece) parts.push_back(at->placed);
     if (at->use != CutUse::cut) return;
     add_parts(sheet, at->cut_off, parts);
     add_parts(sheet, at->remainder, parts);
@@ -62,7 +55,7 @@ std::vector<LaidCut> laid_cuts(const cutting::SheetLayout& sheet, const std::opt
         const CutNode& node = sheet.cuts[cut.node];
         for (const int side : {node.cut_off, node.remainder})
             if (const CutNode* const part = part_of(sheet, side); part && part->use == CutUse::piece)
-                laid.frees.push_back(placed_at(sheet, part->area));
+                laid.frees.push_back(part->placed);
         if (const CutNode* const strip = part_of(sheet, node.cut_off); strip && strip->use == CutUse::cut)
             add_parts(sheet, node.cut_off, laid.strip_for);
         std::sort(laid.strip_for.begin(), laid.strip_for.end());
@@ -73,7 +66,7 @@ std::vector<LaidCut> laid_cuts(const cutting::SheetLayout& sheet, const std::opt
     return cuts;
 }
 
-void order_by_fence(LaidStock& laid) {
+void order_by_fence(LaidStock& laid, const cutting::Watch& watch) {
     std::vector<cutting::CutToOrder> cuts;
     std::vector<CutPlace> places;
     for (std::size_t p = 0; p < laid.pieces.size(); ++p) {
@@ -84,7 +77,9 @@ void order_by_fence(LaidStock& laid) {
             places.push_back({p, c});
         }
     }
-    const cutting::FenceOrder order = cutting::order_by_fence(cuts);
+    cutting::Effort effort{looks_for_fence, {}};
+    if (watch) effort.watch = [&](std::int64_t, std::int64_t) { return watch(laid.cost, laid.least_cost); };
+    const cutting::FenceOrder order = cutting::order_by_fence(cuts, effort);
     laid.least_settings = order.least;
     for (const cutting::FenceSetting& setting : order.settings) {
         laid.settings.push_back({setting.direction, setting.fence, {}});

@@ -96,13 +96,13 @@ public:
         laid.is_in_sheets = any_wide;
         // A board as wide as its parts and a sheet can't be weighed against each other.
         if (any_wide && narrow != stock_.sizes.end()) {
-            laid.cannot = Problem{at_ + "/sizes/" + std::to_string(narrow - stock_.sizes.begin()) + "/width",
+            laid.cannot = Problem{at_ + "/sizes/" + std::to_string(narrow - stock_.sizes.begin()) + "/length",
                                   Message::say("layout.width_of_some"), Message::say("layout.width_of_all")};
             return laid;
         }
         if (laid.is_in_sheets) on_sheets(laid);
         else on_boards(laid);
-        order_by_fence(laid);
+        order_by_fence(laid, effort_.watch);
         return laid;
     }
 

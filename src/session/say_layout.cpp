@@ -45,6 +45,15 @@ std::string how_good(const Job& job, const LaidStock& laid) {
                             : words("layout.at_least", laid.least_cost);
 }
 
+// Boards of solid wood and of what has no width; an offcut is neither a board nor a sheet.
+const char* count_key(const Job& job, const LaidStock& laid) {
+    const Stock& stock = stock_of(job, laid);
+    if (std::any_of(laid.pieces.begin(), laid.pieces.end(),
+                    [&](const LaidPiece& piece) { return stock.sizes.at(piece.size).is_offcut; }))
+        return "layout.pieces";
+    return laid.is_in_sheets && stock.kind != StockKind::solid ? "layout.sheets" : "layout.boards";
+}
+
 std::string say_cut(const Job& job, const LaidStock& laid, const LaidCut& cut) {
     const Words& words = job.locale.words();
     const std::string fence = show_with_unit(cut.fence, job.locale);
@@ -73,7 +82,7 @@ std::string say_what_for(const Job& job, const LaidCut& cut, const std::string& 
 std::string say_layout(const Job& job, const LaidStock& laid) {
     const Words& words = job.locale.words();
     const auto pieces = static_cast<long long>(laid.pieces.size());
-    const std::string count = words.counted(laid.is_in_sheets ? "layout.sheets" : "layout.boards", pieces);
+    const std::string count = words.counted(count_key(job, laid), pieces);
     const std::string percent = std::to_string(std::lround(100.0 * laid.yield));
     const std::string all = words("layout.how_good", count, how_good(job, laid), percent);
     return laid.is_in_money ? words("layout.with_cost", all, money(job, laid.cost)) : all;

@@ -84,6 +84,27 @@ TEST_CASE("what is counted is on hand: it is neither bought nor paid for again")
     CHECK(mixed.status == 1);
     CHECK(mixed.err.find("this size has no width, and another of the same stock has one") !=
           std::string::npos);
+    CHECK(mixed.err.find("of a board of random width what it measures across") != std::string::npos);
+    // At what is written of it, which says which size it is.
+    CHECK(mixed.err.find("\"length\": \"30\"") != std::string::npos);
+}
+
+TEST_CASE("a stock that can't be laid out doesn't keep the others from being printed") {
+    const Bench bench;
+    with_sizes(bench, {{{"length", "12"}, {"width", "24"}}});
+    Json job = bench.read();
+    job["stock"][1]["sizes"] = {{{"length", "48"}, {"width", "24"}}};
+    bench.write(job);
+    const Said text = bench.run({"layout", bench.job()});
+    CHECK(text.status == 1);
+    CHECK(text.err.find("sheet that fits best gives 12 in") != std::string::npos);
+    CHECK(text.out.find("ply 6: 1 sheet: no layout takes fewer") == 0);
+    CHECK(text.out.find("ply 12") == std::string::npos);
+    // What another program reads has all of it or nothing.
+    const Said json = bench.run({"layout", bench.job(), "--json"});
+    CHECK(json.status == 1);
+    CHECK(json.out.empty());
+    CHECK(json.err == text.err);
 }
 
 TEST_CASE("rough sizes are larger than finished ones by what the maker allows") {

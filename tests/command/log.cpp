@@ -54,7 +54,9 @@ TEST_CASE("`ran` refuses what can't have gone through yet, says what comes first
                                left_side + "` front end; 3 left there.\n",
                            0) == 0);
     CHECK(bench.run({"ran", bench.job(), "--setup", setup, "--part", left_side})
-              .out.rfind("Nothing to mark: these have run through " + setup + "; 3 left there.\n", 0) == 0);
+              .out.rfind("Nothing to mark: these have run through " + setup +
+                             " (locking rabbet: side dado); 3 left there.\n",
+                         0) == 0);
 }
 
 TEST_CASE("a joint that was never tested is locked with --anyway only") {

@@ -112,6 +112,9 @@ void check_tree(const SheetLayout& layout, const Rectangle& usable, Length kerf)
     follow(layout, 0, kerf, leaves);
     demand(leaves.nodes == layout.cuts.size(), "a part that no cut leads to, or two do");
     demand(leaves.pieces.size() == layout.pieces.size(), "pieces that no cut leads to");
+    for (const CutNode* const node : leaves.pieces)
+        demand(node->placed < layout.pieces.size() && layout.pieces[node->placed].area == node->area,
+               "a piece that lies elsewhere than its node says");
     for (const PlacedPiece& placed : layout.pieces)
         demand(std::any_of(leaves.pieces.begin(), leaves.pieces.end(),
                            [&placed](const CutNode* node) {

@@ -97,7 +97,7 @@ TEST_CASE("no order of a few cuts sets the fence less often: every order was tri
         CHECK(order.settings.size() == fewest_by_trying(cuts, done, -1, cuts.size()));
         CHECK(order.proved);
         // Stopped at once there is an order all the same, and what is said of it holds.
-        const FenceOrder quick = order_by_fence(cuts, 0);
+        const FenceOrder quick = order_by_fence(cuts, {0, {}});
         check_order(cuts, quick);
         CHECK(quick.least <= order.settings.size());
         CHECK((!quick.proved || quick.settings.size() == order.settings.size()));

@@ -105,6 +105,18 @@ TEST_CASE("two small sheets are taken where they are cheaper than a large one, a
     CHECK(planned(job).is_in_money);
 }
 
+TEST_CASE("a part that only the dear sheet takes costs at least a dear sheet, and that is proved") {
+    SheetJob job{{{mm(1800), mm(300), 1, false}, {mm(400), mm(300), 2, false}},
+                 {endless(mm(1000), mm(500)), endless(mm(2000), mm(1000))},
+                 mm(3)};
+    job.sheets[0].price = 1000;
+    job.sheets[1].price = 9000;
+    const SheetPlan plan = planned(job);
+    CHECK(plan.cost == 9000);
+    CHECK(plan.least_cost == 9000);
+    CHECK(plan.proved);
+}
+
 TEST_CASE("where one sheet does, the smallest that does is taken, and the smallest offcut") {
     SheetJob job{{{mm(900), mm(700), 1, false}},
                  {endless(mm(2000), mm(800)), endless(mm(1000), mm(800)), endless(mm(1000), mm(1500))},

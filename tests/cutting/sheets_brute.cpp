@@ -73,13 +73,15 @@ private:
     std::map<std::pair<std::size_t, std::vector<int>>, std::optional<std::int64_t>> known_;
 };
 
-// A job of one kind of sheet without kerf and trim, as the bounds are asked.
+// A job without kerf and trim, as the bounds are asked.
 Packing as_asked(const SheetJob& job) {
     Packing packing;
     for (const SheetPiece& piece : job.pieces)
         packing.pieces.push_back({piece.length.ticks(), piece.width.ticks(), piece.count, piece.may_turn, 1});
-    const Region sheet{job.sheets[0].length.ticks(), job.sheets[0].width.ticks()};
-    packing.stocks.push_back({sheet, {{sheet}}, 1, unlimited});
+    for (const SheetKind& kind : job.sheets) {
+        const Region sheet{kind.length.ticks(), kind.width.ticks()};
+        packing.stocks.push_back({sheet, {{sheet}}, kind.price.value_or(1), kind.on_hand.value_or(100)});
+    }
     return packing;
 }
 
@@ -133,4 +135,45 @@ TEST_CASE(
     }
     CHECK(reached > jobs / 2);
     CHECK(beyond_areas > 0);
+}
+
+TEST_CASE("parts that only the dear sheets take are counted with these, and no bound is above the cheapest") {
+    laid::Random random(103);
+    const int jobs = tests::cases(200);
+    int reached = 0;
+    int beyond_area = 0;
+    for (int i = 0; i < jobs; ++i) {
+        CAPTURE(i);
+        SheetJob job{{}, {}, {}};
+        for (int kind = random.between(2, 3); kind > 0; --kind) {
+            job.sheets.push_back(
+                {mm(40 * kind + random.between(0, 20)), mm(30 * kind), {}, 5 * kind * kind, false, {}});
+            if (random.chance(30)) job.sheets.back().on_hand = random.between(0, 2);
+        }
+        job.sheets.front().on_hand = std::nullopt;  // the largest: all can be placed
+        for (int kind = random.between(1, 3); kind > 0; --kind)
+            job.pieces.push_back({mm(random.between(15, 80)), mm(random.between(10, 58)),
+                                  random.between(1, 2), random.chance(30)});
+        const std::int64_t least = LeastCost(job).of_all().value();
+        const std::int64_t bound = least_cost(as_asked(job));
+        CHECK(bound <= least);
+        // By hand: no less than the cheapest sheet that takes the part that is dearest to place.
+        std::int64_t dearest = 0;
+        for (const SheetPiece& piece : job.pieces) {
+            std::int64_t cheapest = 1'000'000;
+            for (const SheetKind& kind : job.sheets) {
+                const bool lies = piece.length <= kind.length && piece.width <= kind.width;
+                const bool turned =
+                    piece.may_turn && piece.width <= kind.length && piece.length <= kind.width;
+                if (kind.on_hand.value_or(1) > 0 && (lies || turned))
+                    cheapest = std::min(cheapest, *kind.price);
+            }
+            dearest = std::max(dearest, cheapest);
+        }
+        CHECK(bound >= dearest);
+        reached += bound == least ? 1 : 0;
+        beyond_area += bound > dearest ? 1 : 0;
+    }
+    CHECK(reached > jobs / 2);
+    CHECK(beyond_area > 0);
 }
