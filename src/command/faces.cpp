@@ -42,6 +42,7 @@ Json bank_json(const Work& work, const BankSpec& bank) {
                  {"opening_height_mm", bank.made.height.mm()},
                  {"zero_above_floor_mm", tape_zero(bank).mm()}};
     const auto holes = holes_of(work.design.drawers, bank, work.job);
+    const auto rows = say_bank(work, bank).rows;
     json["faces"] = Json::array();
     for (std::size_t i = 0; i < bank.rows.size(); ++i) {
         const BankFace& face = bank.made.faces[i];
@@ -49,14 +50,15 @@ Json bank_json(const Work& work, const BankSpec& bank) {
                     {"copy", bank.rows[i].copy},
                     {"lower_mm", (face.bottom - tape_zero(bank)).mm()},
                     {"height_mm", face.height.mm()},
-                    {"over_top_mm", face.over_top.mm()},
-                    {"over_bottom_mm", face.over_bottom.mm()},
+                    {"over_top_mm", rows[i].over_top.mm()},
+                    {"over_bottom_mm", rows[i].over_bottom.mm()},
                     {"opening_lower_mm", (face.opening_bottom - tape_zero(bank)).mm()},
                     {"opening_height_mm", face.opening_height.mm()}};
-        if (i < holes.size()) {
-            one["holes"] = {{"from_bottom_mm", holes[i].holes.from_bottom.mm()},
+        for (const RowHoles& drilled : holes) {
+            if (drilled.row != i) continue;
+            one["holes"] = {{"from_bottom_mm", drilled.holes.from_bottom.mm()},
                             {"from_left_mm", Json::array()}};
-            for (const Length x : holes[i].holes.from_left) one["holes"]["from_left_mm"].push_back(x.mm());
+            for (const Length x : drilled.holes.from_left) one["holes"]["from_left_mm"].push_back(x.mm());
         }
         json["faces"].push_back(std::move(one));
     }

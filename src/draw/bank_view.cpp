@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "job/banks.h"
+
 namespace kw::draw {
 namespace {
 
@@ -12,7 +14,7 @@ public:
           bank_(bank),
           zero_(zero),
           overlay_(bank.style == FaceStyle::overlay),
-          width_((*bank.width).mm()),
+          width_(width_faced(bank).mm()),
           height_(bank.made.height.mm()),
           left_((overlay_ ? -bank.ends.left : bank.ends.left).mm()),
           right_(left_ + bank.made.face_width.mm()) {}

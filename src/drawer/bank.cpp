@@ -25,7 +25,8 @@ public:
         if (!heights) refusals_.push_back(heights.error());
         if (!refusals_.empty()) return tl::unexpected(std::move(refusals_));
         bank_.step = heights->step;
-        bank_.left_over = heights->left_over;
+        take_left_over(heights->left_over);
+        if (!refusals_.empty()) return tl::unexpected(std::move(refusals_));
         place_faces(heights->all);
         place_openings();
         check_covering();
@@ -34,6 +35,17 @@ public:
     }
 
 private:
+    // More than ticks is left, or too much is taken, where the faces are given and the column follows from openings that were read.
+    void take_left_over(Length left_over) {
+        bank_.left_over = left_over;
+        if (ask_.heights != FaceHeights::given || left_over == Length{}) return;
+        const std::size_t last = ask_.rows.size() - 1;
+        if (!is_overlay() && ask_.ends.bottom + left_over <= Length{})
+            return refuse("face_heights", Message::say("bank.hits_floor", ask_.rows[last].drawer),
+                          Message::say("bank.one_lower", abs(left_over)));
+        bank_.near_misses.push_back({Miss::faces, last, left_over});
+    }
+
     bool is_overlay() const { return ask_.style == FaceStyle::overlay; }
     int sign() const { return is_overlay() ? 1 : -1; }
     bool has_rails() const { return ask_.rail.has_value(); }
@@ -81,26 +93,42 @@ private:
             else open.push_back(i);
         }
         const bool all_open = open.size() == ask_.rows.size();
-        if (open.size() > 1 && !all_open)
-            return refuse("openings/" + std::to_string(open[1]), Message::say("bank.two_openings_open"),
-                          Message::say("bank.measure_openings"));
         if (!ask_.height && !open.empty())
             return refuse("opening", Message::say("bank.how_high"), Message::say("file.measure_and_write"));
         bank_.height = ask_.height.value_or(known);
-        if (!all_open || count_ == 1) fill_openings(known, open);
+        if (all_open && count_ > 1) return;
+        const Length rest = bank_.height - known;
+        if (open.empty()) return take_all_openings(known, rest);
+        const auto opened = static_cast<std::int64_t>(open.size());
+        if (rest < opened * least_face)
+            return refuse("opening/height", Message::say("bank.no_opening_left", known, bank_.height),
+                          Message::say("bank.column_at_least", known + opened * least_face));
+        if (opened > 1) bank_.unread = open.size();
+        if (opened > 1 && ask_.heights != FaceHeights::by_opening) return;
+        fill_openings(open, rest);
     }
 
-    void fill_openings(Length known, const std::vector<std::size_t>& open) {
-        const Length rest = bank_.height - known;
-        if (open.empty() && rest != Length{})
+    // Read one by one they hardly ever add up.
+    void take_all_openings(Length known, Length rest) {
+        if (abs(rest) > count_ * near_enough)
             return refuse("opening/height",
                           Message::say(rest > Length{} ? "bank.openings_short" : "bank.openings_over", known,
                                        bank_.height, abs(rest)),
                           Message::say("bank.height_as_openings", known));
-        if (!open.empty() && rest < least_face)
-            return refuse("opening/height", Message::say("bank.no_opening_left", known, bank_.height),
-                          Message::say("bank.column_at_least", known + least_face));
-        for (const BankRow& row : ask_.rows) openings_.push_back(row.opening.value_or(rest));
+        if (rest != Length{}) bank_.near_misses.push_back({Miss::openings, ask_.rows.size() - 1, rest});
+        if (ask_.heights == FaceHeights::by_opening) bank_.height = known;
+        fill_openings({}, {});
+    }
+
+    // The open ones alike, to the tick; the lowest has what does not divide out.
+    void fill_openings(const std::vector<std::size_t>& open, Length rest) {
+        for (const BankRow& row : ask_.rows) openings_.push_back(row.opening.value_or(Length{}));
+        for (std::size_t i = 0; i < open.size(); ++i) {
+            const auto left = static_cast<std::int64_t>(open.size() - i);
+            openings_[open[i]] = Length::from_ticks(rest.ticks() / left);
+            rest -= openings_[open[i]];
+        }
+        if (open.size() > 1) bank_.unread_height = openings_[open.front()];
     }
 
     void place_faces(const std::vector<Length>& heights) {
@@ -121,20 +149,45 @@ private:
 
     static Length half_down(Length length) { return Length::from_ticks(length.ticks() / 2); }
 
+    // The floors of all openings between rails: as far as openings are known from the top or from the floor, by them; else the rail under
+    // a face stands behind the middle of its reveal.
+    std::vector<Length> floors_at_rails() const {
+        const std::size_t rows = ask_.rows.size();
+        const auto opening = [&](std::size_t i) {
+            return openings_.empty() ? ask_.rows[i].opening : std::optional(openings_[i]);
+        };
+        std::vector<Length> floors(rows);
+        std::size_t from_floor = rows - 1;  // the floors from here on are known from below
+        for (; from_floor > 0 && !is_known_from_top(from_floor) && opening(from_floor); --from_floor)
+            floors[from_floor - 1] = floors[from_floor] + *opening(from_floor) + *ask_.rail;
+        Length top = bank_.height;
+        for (std::size_t i = 0; i < from_floor; ++i) {
+            floors[i] = opening(i) ? top - *opening(i) : rail_top(bank_.faces[i]);
+            top = floors[i] - *ask_.rail;
+        }
+        return floors;
+    }
+
+    // All above it are known, and so is it.
+    bool is_known_from_top(std::size_t row) const {
+        if (!openings_.empty()) return true;
+        for (std::size_t i = 0; i <= row; ++i)
+            if (!ask_.rows[i].opening) return false;
+        return true;
+    }
+
     void place_openings() {
         Length top = bank_.height;
+        const std::vector<Length> floors = has_rails() ? floors_at_rails() : std::vector<Length>();
         for (std::size_t i = 0; i < bank_.faces.size(); ++i) {
             BankFace& face = bank_.faces[i];
-            const bool last = i + 1 == bank_.faces.size();
-            if (!has_rails()) {
-                top = min(face.top(), bank_.height);
-                face.opening_bottom = max(face.bottom, Length{});
-            } else if (!openings_.empty()) {
-                face.opening_bottom = top - openings_[i];
-            } else {
-                face.opening_bottom = last ? Length{} : rail_top(face);
-            }
+            if (!has_rails()) top = min(face.top(), bank_.height);
+            face.opening_bottom = has_rails() ? floors[i] : max(face.bottom, Length{});
             face.opening_height = top - face.opening_bottom;
+            if (has_rails() && ask_.rows[i].opening) face.opening_height = *ask_.rows[i].opening;
+            if (has_rails() && face.opening_height < least_face)
+                refuse("opening/height", Message::say("bank.no_opening_behind", ask_.rows[i].drawer),
+                       Message::say("bank.measure_openings"));
             if (!has_rails()) take_own_opening(i);
             face.over_top = face.top() - face.opening_bottom - face.opening_height;
             face.over_bottom = face.opening_bottom - face.bottom;
@@ -147,11 +200,19 @@ private:
         BankFace& face = bank_.faces[i];
         const std::optional<Length>& own = ask_.rows[i].opening;
         if (!own) return;
-        if (*own > face.opening_height)
+        if (*own > face.opening_height && *own - face.opening_height <= near_enough)
+            bank_.near_misses.push_back({Miss::past_face, i, *own - face.opening_height});
+        else if (*own > face.opening_height)
             refuse("openings/" + std::to_string(i),
                    Message::say("bank.opening_past_face", *own, face.opening_height),
                    Message::say("bank.opening_at_most", face.opening_height));
         else face.opening_height = *own;
+    }
+
+    bool knows_any_opening() const {
+        for (const BankRow& row : ask_.rows)
+            if (row.opening) return true;
+        return false;
     }
 
     std::string heights_field(std::size_t i) const {
@@ -183,11 +244,19 @@ private:
     }
 
     void say_uncovered(std::size_t i, std::size_t row, Length by, const char* why) {
+        if (by <= near_enough && knows_any_opening()) {
+            bank_.near_misses.push_back({row == i ? Miss::above_floor : Miss::below_top, row, by});
+            return;
+        }
         refuse(heights_field(i), Message::say(why, ask_.rows[row].drawer, by), move_edge(i, by, row == i));
     }
 
     void say_at_rail(std::size_t i, std::size_t row, Length by) {
         const Length gap = ask_.reveal - by;
+        if (by <= near_enough && gap > Length{} && knows_any_opening()) {
+            bank_.near_misses.push_back({Miss::near_rail, row, by});
+            return;
+        }
         refuse(heights_field(i),
                gap > Length{} ? Message::say("bank.near_rail", ask_.rows[row].drawer, gap, ask_.reveal)
                               : Message::say("bank.hits_rail", ask_.rows[row].drawer, -gap),

@@ -59,6 +59,21 @@ struct BankFace {
     bool operator==(const BankFace&) const = default;
 };
 
+// What a reading is off from what the faces need, when that is no more than a tape and a case are off: to be looked at, not refused.
+enum class Miss { near_rail, above_floor, below_top, past_face, openings, faces };
+struct NearMiss {
+    Miss what;
+    std::size_t row = 0;  // of `openings` and `faces` the last
+    // near_rail: how much of the reveal is gone; above_floor, below_top: how far the face ends short; past_face: how much higher the
+    // opening is; openings: how much less they and the rails come to than the column, - more; faces: the same of all faces
+    Length by;
+
+    bool operator==(const NearMiss&) const = default;
+};
+
+// Within this a reading agrees with what is needed: 1/32 in of a tape and as much of a case (common practice, no source).
+inline constexpr Length near_enough = Length::inches(1, 16);
+
 struct Bank {
     Length height;      // of the column's opening
     Length face_width;  // of all
@@ -67,6 +82,9 @@ struct Bank {
     Length
         left_over;  // what did not divide out: less than a tick a face (in proportion or by steps, a tick a part)
     std::vector<BankFace> faces;
+    std::vector<NearMiss> near_misses;
+    std::size_t unread = 0;  // openings that are not known, where others are
+    Length unread_height;    // of each, where they divide what is left; 0: their rails follow from the faces
 };
 
 // The faces, the spaces between them and what they leave or cover at the ends make up the column, to the tick:
@@ -79,8 +97,9 @@ struct Bank {
 // by opening     each rail is covered alike from above and below, with the reveal in its middle
 // Heights are whole ticks, rounded down, so that faces that are to be alike are alike and are ripped in one setup; what that leaves goes to
 // the lower end of the bank.
-// Openings that are not given: with rails, each rail stands behind the middle of its reveal; without, a box has what lies behind its own
-// face. All refusals at once, by field of the bank: "reveal", "height", "step", "face_heights/2", "top" ...; "openings/2" is of a row's own
+// Openings that are not given: with rails, one that is open takes what the others leave; of several each rail stands behind the middle of its
+// reveal, but by opening they divide what is left. Without rails a box has what lies behind its own face. What is read within `near_enough`
+// of what the faces need is flagged (near_misses) and not refused, as long as nothing touches. All refusals at once, by field of the bank: "reveal", "height", "step", "face_heights/2", "top" ...; "openings/2" is of a row's own
 // opening.
 tl::expected<Bank, std::vector<Refusal>> make_bank(const BankAsk& ask);
 

@@ -93,8 +93,11 @@ Heights given(const BankAsk& ask, Length for_faces) {
         return refused("face_heights/" + std::to_string(*open),
                        Message::say("bank.no_rest", for_faces - rest, for_faces),
                        Message::say("bank.others_lower", least_face - rest));
+    // A column that follows from openings as they were read is as far off as they are.
+    const Length bearable =
+        ask.height || !ask.rail ? Length{} : static_cast<std::int64_t>(ask.rows.size()) * near_enough;
     if (open) heights.all[*open] = rest;
-    else if (rest != Length{})
+    else if (abs(rest) > bearable)
         return refused("face_heights",
                        Message::say(rest > Length{} ? "bank.faces_short" : "bank.faces_over",
                                     for_faces - rest, for_faces, abs(rest)),

@@ -13,8 +13,18 @@ constexpr Length shown_gap = Length::millimetres(1);
 
 using Row = std::optional<std::size_t>;
 
-const std::string& drawer_of(const Job& job, const BankSpec& bank, std::size_t row) {
-    return job.drawers[bank.rows[row].drawer].name;
+// What is told is told rounded: one graduation further from what it must clear it does when typed.
+Length a_graduation(const Job& job) {
+    switch (job.locale.graduation) {
+        case Graduation::in_64: return Length::inches(1, 64);
+        case Graduation::in_32: return Length::inches(1, 32);
+        case Graduation::in_16: return Length::inches(1, 16);
+        case Graduation::in_001: return Length::inches(1, 1000);
+        case Graduation::mm_0_01: return Length::micrometres(10);
+        case Graduation::mm_0_1: return Length::micrometres(100);
+        case Graduation::mm_0_5: return Length::micrometres(500);
+    }
+    return {};
 }
 
 class GapLister {
@@ -62,7 +72,7 @@ private:
 
 BoxBehind box_behind(const DrawerDesign& drawer, const BankSpec& bank, const BankFace& face) {
     const Cut& groove = drawer.bottom.joint.slot();
-    const Length beside = (*bank.width - drawer.box.width).scaled(1, 2);
+    const Length beside = (width_faced(bank) - drawer.box.width).scaled(1, 2);
     return {bank.style == FaceStyle::overlay ? beside + bank.ends.left : beside - bank.ends.left,
             face.opening_bottom - face.bottom + drawer.spec->slide.bottom,
             drawer.box,
@@ -86,11 +96,16 @@ Message say_holes(const RowHoles& one, const BankFace& face) {
 }
 
 // The smallest change that would do.
-Message hole_remedy(const RowHoles& one, const BankSpec& bank, const BankFace& face) {
+Message hole_remedy(const Job& job, const RowHoles& one, const BankSpec& bank, const BankFace& face) {
+    const Length inward = a_graduation(job);
     if (one.check.meets == HoleMeets::side)
-        return Message::say("bank.centres_at_most", max(Length{}, bank.handles->centres - 2 * one.check.by));
+        return Message::say("bank.centres_at_most",
+                            max(Length{}, bank.handles->centres - 2 * one.check.by - inward));
     if (!one.check.clear_at) return Message::say("bank.no_height_for_hole");
-    return Message::say("bank.from_top_would_do", face.height - *one.check.clear_at);
+    const Length clear = face.height - *one.check.clear_at, is_at = face.height - one.holes.from_bottom;
+    return Message::say("bank.from_top_would_do", clear > is_at   ? clear + inward
+                                                  : clear < is_at ? clear - inward
+                                                                  : clear);
 }
 
 // Copies of one drawer are drilled alike; what one of them meets is told once.
@@ -114,11 +129,66 @@ void note_holes(const Job& job, const std::vector<DrawerDesign>& drawers, const 
             continue;
         told.push_back(meets);
         const BankFace& face = bank.made.faces[one.row];
-        notes.push_back({Level::warning,
-                         job.drawers[drawer].name,
-                         Message::say("bank.with_remedy", say_holes(one, face), hole_remedy(one, bank, face)),
-                         {}});
+        notes.push_back(
+            {Level::warning,
+             job.drawers[drawer].name,
+             Message::say("bank.with_remedy", say_holes(one, face), hole_remedy(job, one, bank, face)),
+             {}});
     }
+}
+
+// Which opening set the faces' width, or is covered the most.
+template <typename Add>
+void note_width(const BankSpec& bank, const Job& job, const Add& add) {
+    if (!bank.narrowest) return;
+    const std::string name = row_name(job, bank, *bank.narrowest);
+    if (bank.style == FaceStyle::inset)
+        add(Level::note,
+            Message::say("bank.narrowest_sets", name, bank.least_width, bank.made.face_width, *bank.width));
+    else
+        add(Level::note, Message::say("bank.narrowest_covered", name, bank.least_width, bank.made.face_width,
+                                      bank.made.face_width - bank.least_width));
+}
+
+template <typename Add>
+void note_unread(const BankSpec& bank, const Add& add) {
+    const auto unread = static_cast<int>(bank.made.unread);
+    if (unread == 0) return;
+    if (bank.made.unread_height > Length{})
+        add(Level::note, Message::say("bank.unread_divide", unread, bank.made.unread_height));
+    else add(Level::note, Message::say("bank.unread_follow", unread));
+}
+
+Message say_miss(const NearMiss& miss, const BankSpec& bank, const std::string& drawer) {
+    switch (miss.what) {
+        case Miss::near_rail:
+            return Message::say("bank.flag_near_rail", drawer, bank.reveal - miss.by, bank.reveal);
+        case Miss::above_floor: return Message::say("bank.flag_above_floor", drawer, miss.by);
+        case Miss::below_top: return Message::say("bank.flag_below_top", drawer, miss.by);
+        case Miss::past_face: return Message::say("bank.flag_past_face", drawer, miss.by);
+        case Miss::openings:
+            return Message::say(miss.by > Length{} ? "bank.flag_openings_short" : "bank.flag_openings_over",
+                                abs(miss.by));
+        case Miss::faces:
+            return Message::say(miss.by > Length{} ? "bank.flag_faces_short" : "bank.flag_faces_over",
+                                abs(miss.by));
+    }
+    return {};
+}
+
+// All gaps of the bank, also those at rails and at its ends.
+template <typename Add>
+void note_gaps(const Job& job, const BankSpec& bank, const Add& add) {
+    const auto gaps = gaps_over_year(job, bank);
+    if (gaps.empty()) return;
+    Length least = gaps.front().least, most = gaps.front().most, moves;
+    for (const GapOverYear& gap : gaps) {
+        least = min(least, gap.least);
+        most = max(most, gap.most);
+        moves = max(moves, gap.most - gap.least);
+    }
+    if (least < shown_gap) add(Level::warning, Message::say("bank.gap_under_a_rule", least, most));
+    else if (moves >= shown_gap) add(Level::note, Message::say("bank.gaps_over_year", least, most));
 }
 
 void check_jams(const Job& job, const BankSpec& bank, const std::string& at, std::vector<Problem>& problems) {
@@ -137,15 +207,14 @@ void check_jams(const Job& job, const BankSpec& bank, const std::string& at, std
                 most = max(most, other.made - other.least);
         const Message needed = Message::say("bank.gap_at_least", most + shown_gap);
         if (gap.above && gap.below)
-            problems.push_back(
-                {at + field,
-                 Message::say("bank.faces_jam", drawer_of(job, bank, *gap.above),
-                              drawer_of(job, bank, *gap.below), gap.made - gap.least, gap.made),
-                 needed});
+            problems.push_back({at + field,
+                                Message::say("bank.faces_jam", row_name(job, bank, *gap.above),
+                                             row_name(job, bank, *gap.below), gap.made - gap.least, gap.made),
+                                needed});
         else
             problems.push_back(
                 {at + field,
-                 Message::say("bank.face_jams", drawer_of(job, bank, gap.above ? *gap.above : *gap.below),
+                 Message::say("bank.face_jams", row_name(job, bank, gap.above ? *gap.above : *gap.below),
                               gap.made - gap.least, gap.made),
                  needed});
     }
@@ -162,7 +231,7 @@ std::vector<RowHoles> holes_of(const std::vector<DrawerDesign>& drawers, const B
     std::vector<RowHoles> all;
     for (std::size_t row = 0; bank.handles && row < bank.rows.size(); ++row) {
         const auto drawer = std::find_if(drawers.begin(), drawers.end(), [&](const DrawerDesign& one) {
-            return one.spec->name == drawer_of(job, bank, row);
+            return one.spec->name == job.drawers[bank.rows[row].drawer].name;
         });
         if (drawer == drawers.end()) continue;
         const BankFace& face = bank.made.faces[row];
@@ -187,9 +256,10 @@ std::vector<Problem> check_bank(const Job& job, const std::vector<DrawerDesign>&
                                                                                    : "height";
         problems.push_back(
             {at + "/handles/" + field,
-             Message::say("bank.of_drawer", drawer_of(job, bank, one.row), say_holes(one, face)),
-             across ? Message::say("bank.centres_at_most", bank.made.face_width - bank.handles->diameter)
-                    : hole_remedy(one, bank, face)});
+             Message::say("bank.of_drawer", row_name(job, bank, one.row), say_holes(one, face)),
+             across ? Message::say("bank.centres_at_most",
+                                   bank.made.face_width - bank.handles->diameter - a_graduation(job))
+                    : hole_remedy(job, one, bank, face)});
         break;
     }
     return problems;
@@ -204,15 +274,14 @@ std::vector<Note> notes_on(const Job& job, const std::vector<DrawerDesign>& draw
                        : (out.above > Length{} ? "bank.bottom_above_doors" : "bank.bottom_below_doors");
         notes.push_back({Level::warning, bank.name, Message::say(key, abs(out.above), out.would_do), title});
     }
-    Length least = bank.reveal, most = bank.reveal;
-    for (const GapOverYear& gap : gaps_over_year(job, bank))
-        if (gap.above && gap.below) {
-            least = min(least, gap.least);
-            most = max(most, gap.most);
-        }
-    if (most - least >= shown_gap)
-        notes.push_back({least < shown_gap ? Level::warning : Level::note, bank.name,
-                         Message::say("bank.reveal_over_year", least, most), title});
+    const auto add = [&](Level level, Message text) {
+        notes.push_back({level, bank.name, std::move(text), title});
+    };
+    note_width(bank, job, add);
+    note_unread(bank, add);
+    for (const NearMiss& miss : bank.made.near_misses)
+        add(Level::warning, say_miss(miss, bank, row_name(job, bank, miss.row)));
+    note_gaps(job, bank, add);
     note_holes(job, drawers, bank, notes);
     return notes;
 }

@@ -110,15 +110,26 @@ private:
                      end("bottom", bank.bottom, bank.beside_bottom, bank.edges.bottom)};
     }
 
+    void find_narrowest(BankSpec& bank) const {
+        bank.least_width = *bank.width;
+        for (std::size_t row = 0; row < bank.rows.size(); ++row) {
+            const DrawerSpec& drawer = job_.drawers[bank.rows[row].drawer];
+            if (!drawer.opening || drawer.box || face_opening(drawer).width >= bank.least_width) continue;
+            bank.least_width = face_opening(drawer).width;
+            bank.narrowest = row;
+        }
+    }
+
     void make(std::size_t i) {
         BankSpec& bank = job_.banks[i];
         if (!problems_.empty()) return;
-        BankAsk ask{bank.style, *bank.width,  bank.height, bank.rail,     bank.reveal, bank.ends,
-                    bank.edges, bank.heights, bank.step,   bank.top_face, {}};
+        find_narrowest(bank);
+        BankAsk ask{bank.style, width_faced(bank), bank.height, bank.rail,     bank.reveal, bank.ends,
+                    bank.edges, bank.heights,      bank.step,   bank.top_face, {}};
         for (std::size_t row = 0; row < bank.rows.size(); ++row) {
             const DrawerSpec& drawer = job_.drawers[bank.rows[row].drawer];
             BankRow& asked = ask.rows.emplace_back();
-            asked.drawer = drawer.name;
+            asked.drawer = row_name(job_, bank, row);
             if (drawer.opening && drawer.opening->height > Length{}) asked.opening = drawer.opening->height;
             if (row < bank.face_heights.size()) asked.face = bank.face_heights[row];
             if (row < bank.parts.size()) asked.parts = bank.parts[row];
@@ -175,22 +186,28 @@ private:
             spec.in_bank = FaceInBank{bank.made.face_width, face.height, {}};
             if (drawer.opening) drawer.opening->height = face.opening_height;
         }
-        spec.in_bank->gaps.push_back(gaps_of(bank, row));
+        Margins gaps = gaps_of(bank, row);
+        if (bank.style == FaceStyle::inset && drawer.opening && !drawer.box) {
+            const Length wider = face_opening(drawer).width - bank.least_width;
+            gaps.left += wider.scaled(1, 2);
+            gaps.right += wider - wider.scaled(1, 2);
+        }
+        spec.in_bank->gaps.push_back(gaps);
         if (drawer.opening) drawer.opening->height = min(drawer.opening->height, face.opening_height);
         if (drawer.opening && drawer.face_opening) drawer.face_opening->height = drawer.opening->height;
         if (drawer.box) check_box(drawer, bank, row);
         else check_width(drawer, bank, row);
     }
 
-    // An opening may be a little wider or narrower than the column was read, and its face must cover it or go in.
+    // An opening may be a little wider or narrower than the column was read: its face must cover it, or be one width with the others.
     void check_width(const DrawerSpec& drawer, const BankSpec& bank, std::size_t row) {
         const Length width = face_opening(drawer).width, over = width - *bank.width;
         const std::string field = "/drawers/" + std::to_string(bank.rows[row].drawer) + "/opening/width";
         if (bank.style == FaceStyle::overlay && over > min(bank.ends.left, bank.ends.right))
             blame(field, Message::say("bank.opening_too_wide", width, bank.made.face_width),
                   Message::say("bank.as_wide_as", *bank.width));
-        if (bank.style == FaceStyle::inset && -over >= min(bank.ends.left, bank.ends.right))
-            blame(field, Message::say("bank.opening_too_narrow", width, bank.made.face_width),
+        if (-over > too_far_apart)
+            blame(field, Message::say("bank.opening_far_narrower", width, *bank.width),
                   Message::say("bank.as_wide_as", *bank.width));
     }
 
@@ -226,6 +243,15 @@ private:
 }  // namespace
 
 void hang_in_banks(Job& job, std::vector<Problem>& problems) { BankHanger(job, problems).run(); }
+
+Length width_faced(const BankSpec& bank) {
+    return bank.style == FaceStyle::inset ? bank.least_width : *bank.width;
+}
+
+std::string row_name(const Job& job, const BankSpec& bank, std::size_t row) {
+    const DrawerSpec& drawer = job.drawers[bank.rows[row].drawer];
+    return drawer.count == 1 ? drawer.name : drawer.name + " " + std::to_string(bank.rows[row].copy);
+}
 
 const BankSpec* bank_of(const std::vector<BankSpec>& banks, const std::string& drawer) {
     const auto found = std::find_if(banks.begin(), banks.end(), [&](const BankSpec& bank) {

@@ -138,6 +138,9 @@ struct BankSpec {
     std::vector<BankPlace> rows;  // top to bottom
     Margins ends;                 // as asked for, or as they follow
     Bank made;                    // what it comes to
+    // The least width in front, of the column and of all its drawers' openings, and the row that has it; nothing: as typed for the column.
+    Length least_width;
+    std::optional<std::size_t> narrowest = {};
 };
 
 // Seconds of work; common practice, no source. All editable in the job.

@@ -33,6 +33,121 @@ void follow_in_banks(Json& document, const Json& before, const Json& now) {
 
 }  // namespace
 
+namespace {
+
+// Of a bank in the document: what it has for each of its rows.
+constexpr const char* of_each_row[] = {"parts", "face_heights"};
+
+int times_named(const Json& document, const Json& name) {
+    int times = 0;
+    for (const Json& bank : document["banks"])
+        if (bank.is_object() && bank.contains("drawers") && bank["drawers"].is_array())
+            times += static_cast<int>(std::count(bank["drawers"].begin(), bank["drawers"].end(), name));
+    return times;
+}
+
+// How many copies a drawer of the document has, by name; 1 where it is not told.
+int copies_of(const Json& document, const Json& name) {
+    for (const Json& drawer : document["drawers"])
+        if (drawer.is_object() && drawer.value("name", Json()) == name && drawer.contains("count") &&
+            drawer["count"].is_number_integer())
+            return drawer["count"].get<int>();
+    return 1;
+}
+
+// Rows that a place in `drawers` takes up: a drawer that is named once stands there with all its copies.
+int rows_at(const Json& document, const Json& name) {
+    return times_named(document, name) == 1 ? copies_of(document, name) : 1;
+}
+
+// From row `first` of the bank on `was` rows become `now`; new ones are as the last of them.
+void change_rows(Json& bank, int first, int was, int now) {
+    for (const char* field : of_each_row) {
+        if (!bank.contains(field) || !bank[field].is_array()) continue;
+        Json& rows = bank[field];
+        if (static_cast<int>(rows.size()) < first + was) continue;
+        for (int row = was; row > now; --row) rows.erase(static_cast<std::size_t>(first + row - 1));
+        for (int row = was; row < now; ++row) {
+            const Json like = rows[static_cast<std::size_t>(first + row - 1)];
+            rows.insert(rows.begin() + first + row, like);
+        }
+        if (rows.empty()) bank.erase(field);
+    }
+}
+
+// The first row of each place in the bank's `drawers`.
+std::vector<int> first_rows(const Json& document, const Json& bank) {
+    std::vector<int> rows = {0};
+    for (const Json& name : bank["drawers"]) rows.push_back(rows.back() + rows_at(document, name));
+    return rows;
+}
+
+bool has_drawers(const Json& bank) {
+    return bank.is_object() && bank.contains("drawers") && bank["drawers"].is_array();
+}
+
+void drop_empty_banks(Json& document) {
+    Json kept = Json::array();
+    for (Json& bank : document["banks"])
+        if (!has_drawers(bank) || !bank["drawers"].empty()) kept.push_back(std::move(bank));
+    if (kept.empty()) document.erase("banks");
+    else document["banks"] = std::move(kept);
+}
+
+void take_place_out(const Json& document, Json& bank, std::size_t place) {
+    const std::vector<int> rows = first_rows(document, bank);
+    change_rows(bank, rows[place], rows[place + 1] - rows[place], 0);
+    bank["drawers"].erase(place);
+}
+
+// Where the name stands last of all banks: the bank, and the place in it.
+std::pair<Json*, std::size_t> last_place(Json& document, const Json& name) {
+    std::pair<Json*, std::size_t> last{nullptr, 0};
+    for (Json& bank : document["banks"])
+        for (std::size_t i = 0; has_drawers(bank) && i < bank["drawers"].size(); ++i)
+            if (bank["drawers"][i] == name) last = {&bank, i};
+    return last;
+}
+
+}  // namespace
+
+void leave_banks(Json& document, std::size_t drawer) {
+    if (!document.contains("banks") || !document["banks"].is_array()) return;
+    if (!document["drawers"][drawer].is_object()) return;
+    const Json name = document["drawers"][drawer].value("name", Json());
+    const Json before = document;
+    for (Json& bank : document["banks"])
+        for (std::size_t i = has_drawers(bank) ? bank["drawers"].size() : 0; i-- > 0;)
+            if (bank["drawers"][i] == name) take_place_out(before, bank, i);
+    drop_empty_banks(document);
+}
+
+void follow_count(Json& document, const Json& before, const Json::json_pointer& drawer, const Json& count) {
+    if (drawer.parent_pointer().to_string() != "/drawers" || !before.contains(drawer)) return;
+    if (!document.contains("banks") || !document["banks"].is_array()) return;
+    if (!count.is_null() && !count.is_number_integer()) return;
+    const Json name = before.at(drawer).value("name", Json());
+    const int now = count.is_null() ? 1 : count.get<int>();
+    const int times = times_named(before, name), was = copies_of(before, name);
+    constexpr int most = 1000;  // more is refused where it is read
+    if (now < 1 || now > most) return;
+    if (times == 1) {
+        const auto [bank, place] = last_place(document, name);
+        return change_rows(*bank, first_rows(before, *bank)[place], was, now);
+    }
+    for (int i = times; i > now; --i) {
+        const auto [bank, place] = last_place(document, name);
+        take_place_out(before, *bank, place);
+    }
+    for (int i = times; i > 0 && i < now; ++i) {
+        const auto [bank, place] = last_place(document, name);
+        change_rows(*bank, first_rows(before, *bank)[place], 1, 2);
+        Json& names = (*bank)["drawers"];
+        names.insert(names.begin() + static_cast<std::ptrdiff_t>(place) + 1, name);
+    }
+    drop_empty_banks(document);
+}
+
 void follow_name(Json& document, const Json& before, const Json& now) {
     if (!before.is_string() || !now.is_string()) return;
     follow_in_banks(document, before, now);
@@ -48,20 +163,26 @@ void follow_name(Json& document, const Json& before, const Json& now) {
     }
 }
 
-bool gather_bank(Json& document, const Job& job) {
+bool gather_bank(Json& document, const Job& job, const std::string& called) {
     if (!document.contains("drawers") || !document["drawers"].is_array()) return false;
-    const Length rail = Length::inches(3, 4), reveal = BankSpec{}.reveal, over = (rail - reveal).scaled(1, 2);
+    const bool metric = job.unit != Unit::inch;
+    const Length rail = metric ? Length::millimetres(19) : Length::inches(3, 4),
+                 reveal = metric ? Length::millimetres(3) : BankSpec{}.reveal,
+                 over = (rail - reveal).scaled(1, 2);
     Json names = Json::array();
-    std::optional<Length> width;
-    FaceStyle style = FaceStyle::none;
+    std::optional<Length> width, widest;
+    std::optional<FaceStyle> style;
     for (std::size_t i = 0; i < job.drawers.size() && i < document["drawers"].size(); ++i) {
         const DrawerSpec& spec = job.drawers[i];
         Json& drawer = document["drawers"][i];
         if (!spec.opening || spec.box || spec.face.in_bank || !drawer.is_object()) continue;
-        if (width && abs(*width - spec.opening->width) > over) continue;
+        const Length its = face_opening(spec).width;
+        if (width && max(*widest, its) - min(*width, its) > near_enough) continue;
+        if (style && *style != spec.face.style) continue;
+        style = spec.face.style;
         names.push_back(spec.name);
-        width = width ? min(*width, spec.opening->width) : spec.opening->width;
-        if (style == FaceStyle::none) style = spec.face.style;
+        width = width ? min(*width, its) : its;
+        widest = widest ? max(*widest, its) : its;
         if (!drawer.contains("face") || !drawer["face"].is_object()) continue;
         for (const char* field : {"style", "left", "right", "top", "bottom", "reveal"})
             drawer["face"].erase(field);
@@ -69,7 +190,7 @@ bool gather_bank(Json& document, const Job& job) {
     if (names.empty()) return false;
     const bool inset = style == FaceStyle::inset;
     const bool is_first = job.banks.empty();
-    Json bank = {{"name", is_first ? std::string("bank") : free_name(document["banks"], "bank")},
+    Json bank = {{"name", is_first ? called : free_name(document["banks"], called)},
                  {"drawers", std::move(names)},
                  {"style", inset ? "inset" : "overlay"},
                  {"opening", {{"width", exact_text(*width, job.unit)}}},

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "job/banks.h"
 #include "job/slide_notes.h"
 
 namespace kw {
@@ -17,6 +18,16 @@ std::string rule_of(const Words& words, const BankSpec& bank, const Locale& loca
         case FaceHeights::by_opening: return words("bank.rule.by_opening");
     }
     return {};
+}
+
+// An inset face without rails ends at the next one: the gap is between both.
+Margins over_of(const BankSpec& bank, std::size_t row) {
+    const BankFace& face = bank.made.faces[row];
+    Margins over{{}, {}, face.over_top, face.over_bottom};
+    if (bank.style != FaceStyle::inset || bank.rail) return over;
+    over.top = row == 0 ? face.top() - bank.made.height : -bank.made.between;
+    over.bottom = row + 1 == bank.rows.size() ? -face.bottom : -bank.made.between;
+    return over;
 }
 
 }  // namespace
@@ -40,20 +51,22 @@ SaidBank say_bank(const Work& work, const BankSpec& bank) {
         const BankFace& face = bank.made.faces[row];
         const DrawerSpec& drawer = job.drawers[bank.rows[row].drawer];
         TapeRow& one = said.rows.emplace_back();
-        one.drawer =
-            drawer.count == 1 ? drawer.name : drawer.name + " " + std::to_string(bank.rows[row].copy);
+        one.drawer = row_name(job, bank, row);
         one.lower = face.bottom - zero;
         one.upper = face.top() - zero;
         one.opening_lower = face.opening_bottom - zero;
         one.opening_upper = one.opening_lower + face.opening_height;
         if (const auto place = slide_place_of(job, work.plan, drawer))
             one.slide = one.opening_lower + place->above_floor;
-        one.over_top = face.over_top;
-        one.over_bottom = face.over_bottom;
-        if (row < holes.size()) one.holes = one.lower + holes[row].holes.from_bottom;
+        const Margins over = over_of(bank, row);
+        one.over_top = over.top;
+        one.over_bottom = over.bottom;
+        for (const RowHoles& drilled : holes)
+            if (drilled.row == row) one.holes = one.lower + drilled.holes.from_bottom;
     }
     said.notes = notes_on(job, work.design.drawers, bank);
-    if (bank.made.left_over > Length{})
+    const bool is_in_ticks = bank.made.left_over < least_face && bank.made.near_misses.empty();
+    if (bank.made.left_over > Length{} && is_in_ticks)
         said.left_over = words("bank.did_not_divide", bank.made.left_over.ticks());
     return said;
 }

@@ -58,6 +58,8 @@ public:
             if (pointer.parent_pointer().parent_pointer().to_string() == "/drawers" &&
                 pointer.back() == "name")
                 follow_name(document, session_.document.value(pointer, Json()), set.value);
+            if (pointer.back() == "count")
+                follow_count(document, session_.document, pointer.parent_pointer(), set.value);
             return with_document(session_, std::move(document));
         } catch (const Json::exception&) {
             return refuse(session_, set.pointer, Message::say("refused.no_such_field"));
@@ -83,7 +85,8 @@ public:
         Json& drawers = document["drawers"];
         if (remove.index >= drawers.size() || drawers.size() < 2)
             return refuse(session_, "/drawers", Message::say("refused.last_drawer"));
-        drawers.erase(remove.index);
+        leave_banks(document, remove.index);
+        document["drawers"].erase(remove.index);
         return with_document(session_, std::move(document));
     }
 
@@ -91,7 +94,7 @@ public:
         Json document = session_.document;
         std::vector<Problem> problems;
         const Job job = read_job(document, problems, nullptr);
-        if (!problems.empty() || !gather_bank(document, job))
+        if (!problems.empty() || !gather_bank(document, job, words_in(session_.language)("bank.new_name")))
             return refuse(session_, "/banks", Message::say("refused.none_to_gather"));
         return with_document(session_, std::move(document));
     }

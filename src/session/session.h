@@ -38,8 +38,8 @@ struct AddDrawer {
 struct RemoveDrawer {
     std::size_t index = 0;
 };
-// Drawers that have an opening of one width and stand in no bank become one: by their openings, with rails of 3/4 in. Their own faces'
-// margins go.
+// Drawers with faces of one style and openings within 1/16 in of one width that stand in no bank become one: by their openings, with rails
+// of 3/4 in or 19 mm. Their own faces' margins go.
 struct GatherBank {};
 struct SaveTest {
     TestCut cut;

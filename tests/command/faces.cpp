@@ -103,6 +103,26 @@ TEST_CASE("`check` tells what collides at its field, with the smallest change th
     CHECK(bench.run({"check", bench.job()}).err.find("there is no drawer `tool`") != std::string::npos);
 }
 
+TEST_CASE("inset faces without rails tell the gaps that are round them") {
+    // 1/8 in at the ends and between: 22 in less two ends, two reveals and two faces of 6 in leave 9 1/2 in.
+    const Bench bench;
+    Json job = bank_job();
+    job["banks"][0]["style"] = "inset";
+    job["banks"][0]["bottom"] = "1/4";
+    for (Json& drawer : job["drawers"]) drawer["face"] = {{"stock", "ply 12"}};
+    job["banks"][0].erase("handles");
+    bench.write(job);
+    const Said said = bench.run({"faces", bench.job()});
+    CHECK(said.err == "");
+    CHECK(said.out.find("1/8, 1/8") != std::string::npos);
+    CHECK(said.out.find("1/4, 1/8") != std::string::npos);
+    CHECK(said.out.find("0, 0") == std::string::npos);
+    const Json told = Json::parse(bench.run({"faces", bench.job(), "--json"}).out)["banks"][0];
+    CHECK(told["faces"][0]["over_top_mm"].get<double>() == doctest::Approx(-3.175));
+    CHECK(told["faces"][1]["over_bottom_mm"].get<double>() == doctest::Approx(-3.175));
+    CHECK(told["faces"][2]["over_bottom_mm"].get<double>() == doctest::Approx(-6.35));
+}
+
 TEST_CASE("a job without banks says how to ask for one") {
     const Bench bench;
     CHECK(bench.run({"faces", bench.job()}).out.find("No bank of drawers is asked for") == 0);

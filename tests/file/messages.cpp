@@ -77,7 +77,7 @@ TEST_CASE("what a bank can't be is shown at its field in the file") {
     put("\"top\": \"5/8\"", "\"style\": \"flush\"");
     CHECK(said(text).find("job.json:23:14: there is no style `flush`") == 0);
     put("\"style\": \"flush\"", "\"reveal\": \"12\"");
-    CHECK(said(text).find("job.json:21:67: of 0 in for all faces too little is left for that of `seeds`") ==
+    CHECK(said(text).find("job.json:21:67: of 0 in for all faces too little is left for that of `seeds 1`") ==
           0);
 }
 

@@ -37,6 +37,23 @@ TEST_CASE("jobs and their plans are as their schemas say") {
     CHECK(are_valid(plans, "plan"));
 }
 
+TEST_CASE("a handle with two holes needs their centres, and two are meant where none are told") {
+    const auto valid_with = [](const char* handles) {
+        checker::Json job = checker::Json::parse(demo());
+        job["banks"] = {{{"name", "left"},
+                         {"drawers", {"twine"}},
+                         {"opening", {{"width", "15"}, {"height", "8"}}},
+                         {"handles", checker::Json::parse(handles)}}};
+        Files files;
+        add(files, job.dump(2));
+        return are_valid(files, "job");
+    };
+    CHECK(valid_with(R"({"holes": 1})"));
+    CHECK(valid_with(R"({"centres": "96 mm"})"));
+    CHECK_FALSE(valid_with("{}"));
+    CHECK_FALSE(valid_with(R"({"holes": 2})"));
+}
+
 TEST_CASE("a job with its log, and each correction, are as their schemas say") {
     whole::forget_everything();
     Files jobs, corrections;
