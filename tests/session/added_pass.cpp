@@ -234,7 +234,7 @@ TEST_CASE("the heights that a bit is raised to on the way stand beside the heigh
     const auto height = std::find_if(numbers.begin(), numbers.end(),
                                      [](const SetupNumber& number) { return number.caption == "Height"; });
     REQUIRE(height != numbers.end());
-    CHECK(height->note.find("in 3 passes: first 2, 4, then this") != std::string::npos);
+    CHECK(height->note.find("in 3 passes: first 2.0, 4.0, then this") != std::string::npos);
     const Session deep = tests::opened(job_with(wide_bit));
     for (const SetupNumber& number :
          setup_numbers(*deep.work, nullptr, *deep.work->plan.setup_with_id(dado_setups(deep).front()),
