@@ -10,7 +10,7 @@ constexpr std::size_t most_kinds = 200;      // of pieces: the linear program gr
 constexpr std::size_t most_sums = 4000;      // of sizes
 constexpr double most_cells = 4'000'000;     // of the table
 constexpr double price_unit = 1 << 20;       // prices are rounded down to such parts of a sheet's
-constexpr double held = 0.6;                 // how much of the prices with the best bound is kept
+constexpr double kept_of_prices = 0.6;       // how much of the prices with the best bound is kept
 constexpr std::int64_t fewest_pricings = 8;  // with all cuts: where so many don't last no bound comes of them
 constexpr double least_use = 1e-3;           // of a pattern: rounded up only above it
 constexpr std::int64_t looks_between_asks = 100'000;
@@ -118,7 +118,7 @@ void Patterns::price(Covering& covering, const std::vector<double>& demand, Cuts
             const std::int64_t steps = values_.steps(cuts) + 8 * rows * rows + 1000;
             if (steps_ + steps > until || is_to_end(watch)) return;
             steps_ += steps;
-            const std::vector<double> at = is_held ? between(centre, now, held) : now;
+            const std::vector<double> at = is_held ? between(centre, now, kept_of_prices) : now;
             const std::vector<std::int32_t> prices = whole_prices(at);
             const std::int64_t most = values_.most(prices, cuts);
             if (cuts == CutsTried::all) bound_ = std::max(bound_, bound_at(pieces_, prices, most));

@@ -14,18 +14,7 @@ constexpr Length shown_gap = Length::millimetres(1);
 using Row = std::optional<std::size_t>;
 
 // What is told is told rounded: one graduation further from what it must clear it does when typed.
-Length a_graduation(const Job& job) {
-    switch (job.locale.graduation) {
-        case Graduation::in_64: return Length::inches(1, 64);
-        case Graduation::in_32: return Length::inches(1, 32);
-        case Graduation::in_16: return Length::inches(1, 16);
-        case Graduation::in_001: return Length::inches(1, 1000);
-        case Graduation::mm_0_01: return Length::micrometres(10);
-        case Graduation::mm_0_1: return Length::micrometres(100);
-        case Graduation::mm_0_5: return Length::micrometres(500);
-    }
-    return {};
-}
+Length a_graduation(const Job& job) { return graduation_step(job.locale.graduation); }
 
 class GapLister {
 public:

@@ -57,6 +57,10 @@ Shown shown(Length length, const Locale& locale) {
 
 Unit unit_of(Graduation graduation) { return scale_of(graduation).unit; }
 
+Length graduation_step(Graduation graduation) {
+    return Length::from_ticks(scale_of(graduation).step_ticks());
+}
+
 std::string show(Length length, const Locale& locale) {
     const Shown text = shown(length, locale);
     return text.number + text.mark;

@@ -37,7 +37,10 @@ tl::expected<Length, ReadError> read_length(std::string_view text, Unit bare);
 // stand behind the language's own mark. Without a unit.
 std::string show(Length length, const Locale& locale);
 
-// The same with the unit before the mark, so that the mark can't be taken for a sum: `15/32 in +`.
+// From one line of this graduation to the next: 1/64 in, 0.1 mm.
+Length graduation_step(Graduation graduation);
+
+// As `show`, with the unit before the mark, so that the mark can't be taken for a sum: `15/32 in +`.
 std::string show_with_unit(Length length, const Locale& locale);
 
 // Either of them without the mark.

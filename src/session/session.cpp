@@ -124,6 +124,9 @@ public:
                 first && !(is_late && first->torn_down && first->setup == setup))
                 return refuse(session_, too_early(session_.work->plan, *setup, *first, session_.names,
                                                   words_in(session_.language)));
+        if (mark.done && !is_late)
+            if (const Affected* part = too_small(*session_.work, *setup, mark.passes))
+                return refuse(session_, "part", Message::say("refused.too_small", part->said()));
         std::vector<LogEntry> entries;
         for (const std::size_t index : mark.passes)
             entries.push_back(ran_entry(*setup, setup->passes.at(index)));

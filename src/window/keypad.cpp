@@ -121,7 +121,7 @@ void part_keys(Ui& ui, const Grid& grid, LengthEntry& entry, int first, int seco
 // "1/64" or "0.1": a step, without what zeros are behind it.
 std::string step_words(const LengthEntry& entry, Graduation rule) {
     const Graduation step = step_of(entry, rule);
-    return show(length_of(step), step);
+    return show(graduation_step(step), step);
 }
 
 // Steps at once, and goes on as long as it is held.

@@ -289,19 +289,6 @@ Graduation step_of(const LengthEntry& entry, Graduation rule) {
     return is_same && rule != Graduation::in_001 ? rule : Graduation::in_64;
 }
 
-Length length_of(Graduation step) {
-    switch (step) {
-        case Graduation::in_64: return Length::inches(1, 64);
-        case Graduation::in_32: return Length::inches(1, 32);
-        case Graduation::in_16: return Length::inches(1, 16);
-        case Graduation::in_001: return Length::inches(1, 1000);
-        case Graduation::mm_0_01: return Length::micrometres(10);
-        case Graduation::mm_0_1: return Length::micrometres(100);
-        case Graduation::mm_0_5: break;
-    }
-    return Length::micrometres(500);
-}
-
 LengthEntry nudged(const LengthEntry& entry, int steps, Graduation rule) {
     const Unit unit = unit_for(entry);
     Length length;
@@ -313,7 +300,7 @@ LengthEntry nudged(const LengthEntry& entry, int steps, Graduation rule) {
         return entry;
     }
     const Graduation step = step_of(entry, rule);
-    length += steps * length_of(step);
+    length += steps * graduation_step(step);
     // With all its decimals, so that the next step is as fine; a value between two lines stays exact.
     std::string text = (length < Length{} ? "-" : "") + show(abs(length), step);
     const auto again = read_length(text, unit_of(step));

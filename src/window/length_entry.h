@@ -59,7 +59,6 @@ bool is_complete(const LengthEntry& entry);  // nothing half put in
 
 // What a step more or less changes: a line of the rule for a fraction, its last decimal for a decimal. `rule`: how finely the maker reads.
 Graduation step_of(const LengthEntry& entry, Graduation rule);
-Length length_of(Graduation step);
 // So many steps more; the sum worked out, if it is one. As it was where it can't be read.
 LengthEntry nudged(const LengthEntry& entry, int steps, Graduation rule);
 // The text to keep: a sum worked out, all else as it was put in.

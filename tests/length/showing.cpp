@@ -155,6 +155,14 @@ TEST_CASE("fractions are reduced: the number above the line is odd") {
     }
 }
 
+TEST_CASE("a step of a graduation is shown as that, with nothing left over") {
+    const std::pair<Graduation, const char*> steps[] = {
+        {Graduation::in_64, "1/64"},   {Graduation::in_32, "1/32"},   {Graduation::in_16, "1/16"},
+        {Graduation::in_001, "0.001"}, {Graduation::mm_0_01, "0.01"}, {Graduation::mm_0_1, "0.1"},
+        {Graduation::mm_0_5, "0.5"}};
+    for (const auto& [graduation, text] : steps) CHECK(show(graduation_step(graduation), graduation) == text);
+}
+
 TEST_CASE("inch graduations read in inches and the others in millimetres") {
     for (const Graduation g : {Graduation::in_64, Graduation::in_32, Graduation::in_16, Graduation::in_001})
         CHECK(unit_of(g) == Unit::inch);

@@ -148,3 +148,22 @@ TEST_CASE(
         session = tests::ran(std::move(session), passes[i], passes_of(session, passes[i], left_one), now);
     CHECK(left_of(session, left_one) == before);
 }
+
+TEST_CASE(
+    "a front that has come out too short goes through nothing more before it is told lost, or its size put "
+    "back") {
+    Session session = opened(tests::sample_json());
+    session = done_to(std::move(session), setup_of(session, "crosscut to length: fronts"));
+    const Session shrunk = cut_too_long(session, front, -Length::inches(1, 32));
+    const std::string rabbet = setup_of(shrunk, "locking rabbet: rabbet");
+    const auto passes = passes_of(shrunk, rabbet, front);
+    const Session refused = apply(shrunk, MarkRun{rabbet, passes, true}, now);
+    CHECK(refused.refused.find("too short by 1/32 in: mark it as spoilt") != std::string::npos);
+    CHECK(refused.document == shrunk.document);
+    // Other fronts go on.
+    CHECK(apply(shrunk, MarkRun{rabbet, passes_of(shrunk, rabbet, "seeds.2.front"), true}, now)
+              .refused.empty());
+    const Session lost = apply(shrunk, MarkLost{front}, now);
+    CHECK(left_of(lost, front).front() != left_of(shrunk, front).front());
+    CHECK(apply(session, MarkRun{rabbet, passes, true}, now).refused.empty());
+}
