@@ -65,7 +65,7 @@ private:
 
     void second_side() {
         const bool has_relief =
-            drawer_.front.joint.end_relief > Length{} || drawer_.back.joint.end_relief > Length{};
+            drawer_.front.joint.end_relief > Length{} && drawer_.back.joint.end_relief > Length{};
         say(Message::say(has_relief ? "together.second_glue_cheeks" : "together.second_glue"), {},
             {{false, true}, {true, true}});
         say(Message::say("together.second_side"), {Role::side_right});

@@ -11,12 +11,12 @@ namespace {
 
 using kw::Length;
 
-Length mm(double value) { return Length::nearest_mm(value); }
+Length lap_mm(double value) { return Length::nearest_mm(value); }
 
 shop::Task half_lap(double sides_mm = 12.1, double front_mm = 12.1) {
     kw::JointAsk ask;
-    ask.receiver_thickness = mm(sides_mm);
-    ask.insert_thickness = mm(front_mm);
+    ask.receiver_thickness = lap_mm(sides_mm);
+    ask.insert_thickness = lap_mm(front_mm);
     kw::JointWork work;
     work.chosen.joint = kw::find_joint_type("half lap corner", kw::Place::front)->design(ask).value();
     work.chosen.machine = kw::usual_machine("saw", kw::MachineKind::table_saw);
@@ -25,7 +25,10 @@ shop::Task half_lap(double sides_mm = 12.1, double front_mm = 12.1) {
     work.insert_thickness = ask.insert_thickness;
     work.insert_uneven = Length::micrometres(20);
     const std::vector<kw::Group> groups = kw::groups_of(work);
-    shop::Task task{groups.back(), std::nullopt, {mm(0.1), mm(0.1), mm(0.15), mm(0.25), mm(0.5)}, 0.9};
+    shop::Task task{groups.back(),
+                    std::nullopt,
+                    {lap_mm(0.1), lap_mm(0.1), lap_mm(0.15), lap_mm(0.25), lap_mm(0.5)},
+                    0.9};
     if (groups.size() > 1) task.slot = groups.front();
     return task;
 }
@@ -37,9 +40,9 @@ double expected(const kw::Model& model, const kw::Belief& belief, const char* re
 kw::ClosedJoint closed(const shop::Task& task, const kw::Settings& at) {
     const kw::JointWork& work = task.group.work;
     const kw::Settings& side = task.slot ? task.slot->stands : at;
-    return kw::close_joint(kw::cut_section(kw::Member::receiver, work.receiver_thickness, mm(80),
+    return kw::close_joint(kw::cut_section(kw::Member::receiver, work.receiver_thickness, lap_mm(80),
                                            {kw::end_removal(side, kw::BoardFace::inside)}),
-                           kw::cut_section(kw::Member::insert, work.insert_thickness, mm(80),
+                           kw::cut_section(kw::Member::insert, work.insert_thickness, lap_mm(80),
                                            {kw::end_removal(at, kw::BoardFace::inside)}),
                            work.chosen.joint.seat, work.chosen.joint.reach)
         .value();
@@ -53,18 +56,18 @@ TEST_CASE("boards equally thick are lapped by one fence, one height and one spac
     CHECK(one.cuts_end);
     // On paper: half of 12.1 mm is 6.05 mm, 0.3 mm less than the stack is wide, and that much of it runs in the spacer.
     CHECK(one.designed.fence == Length{});
-    CHECK(one.designed.height == mm(6.05));
-    CHECK(one.designed.spacer == mm(0.3));
+    CHECK(one.designed.height == lap_mm(6.05));
+    CHECK(one.designed.spacer == lap_mm(0.3));
     const std::vector<kw::Setup> setups = kw::setups_of(one);
     REQUIRE(setups.size() == 2);
     CHECK(setups[0].spacer == setups[1].spacer);
     CHECK(setups[0].sacrificial);
     const shop::Task two = half_lap(12.1, 19.0);
     REQUIRE(two.slot);
-    CHECK(two.slot->designed.height == mm(6.05));
-    CHECK(two.group.designed.height == mm(9.5));
-    CHECK(kw::far_at_end(two.slot->designed) == mm(9.5));
-    CHECK(kw::far_at_end(two.group.designed) == mm(6.05));
+    CHECK(two.slot->designed.height == lap_mm(6.05));
+    CHECK(two.group.designed.height == lap_mm(9.5));
+    CHECK(kw::far_at_end(two.slot->designed) == lap_mm(9.5));
+    CHECK(kw::far_at_end(two.group.designed) == lap_mm(6.05));
 }
 
 TEST_CASE("what a half lap's readings are expected to be is what its sections measure (polygons)") {
