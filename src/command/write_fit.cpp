@@ -14,7 +14,8 @@ std::string standing_text(const Work& work, const FitReport& report) {
         return std::string{};
     };
     Table table({Align::left, Align::right, Align::left});
-    table.row({"fence", show_with_unit(report.now.fence, fine), sigma("fence")});
+    const bool on_jig = work.plan.setup_with_id(report.setup)->index.has_value();
+    table.row({on_jig ? "pin" : "fence", show_with_unit(report.now.fence, fine), sigma("fence")});
     table.row({"height", show_with_unit(report.now.height, fine), sigma("height")});
     if (report.now.spacer > Length{})
         table.row({"spacer", show_with_unit(report.now.spacer, fine), sigma("spacer")});
@@ -32,7 +33,9 @@ std::string after_text(const Work& work, const FitReport& report) {
     };
     row("fit", report.fit_mm, "+ loose, − tight");
     row("shoulder gap", report.shoulder_gap_mm, "");
-    row("face step", report.face_step_mm, "+ side proud");
+    const bool on_jig = work.plan.setup_with_id(report.setup)->index.has_value();
+    row("face step", report.face_step_mm, on_jig ? "+ fingers proud" : "+ side proud");
+    row("row", report.row_mm, "how much farther up than planned its last socket is, all of them added up");
     return table.text();
 }
 
@@ -62,13 +65,17 @@ std::string fit_words() {
         "  dado_width, dado_depth, lip, tongue_thickness, tongue_length   of a joint with a tongue\n"
         "  lap_thickness, lap_length   of a half lap, of the board that enters; width and depth are its "
         "mate's\n"
+        "  socket_width, finger_width   of a box joint; depth is the sockets'; row is from the bottom edge "
+        "to the\n"
+        "                    far wall of the last whole socket\n"
         "  width, depth, near   of a slot: near is from the edge or end to its near wall\n"
         "  fit               + loose: the gap beside what goes in, by feelers or paper;\n"
         "                    - tight: how much thicker it is than the slot, by a caliper on both\n"
         "  shoulder_gap      0 where it is closed, never less\n"
         "  face_step         + the side stands proud, - it is shy\n"
         "What is moved (--moved NAME=LENGTH):\n"
-        "  fence + out, height + up, spacer + thicker, kerf + wider (shims), shift + the last pass farther "
+        "  fence + out (of a jig: the pin away from the cutter), height + up, spacer + thicker, kerf + wider "
+        "(shims), shift + the last pass farther "
         "out\n"
         "What is felt (--felt), from tight to loose:\n ";
     for (const FeelMeaning& feel : feel_table()) out += " `" + std::string(feel.word) + "`";

@@ -29,29 +29,34 @@ Json part_json(const Part& part) {
 
 Json setup_json(const Work& work, const Setup& setup) {
     Json passes = Json::array();
-    for (const Pass& pass : setup.passes)
+    for (const Pass& pass : setup.passes) {
+        // On a jig the board stands on its end.
         passes.push_back({{"part", pass.part},
-                          {"reference", name_of(pass.reference)},
-                          {"down", name_of(pass.down)},
+                          {"reference", name_of(setup.index ? Reference::bottom_edge : pass.reference)},
+                          {"down", setup.index ? name_of(pass.reference) : name_of(pass.down)},
                           {"nibble", pass.nibble}});
+        if (setup.index) passes.back()["cuts"] = pass.cuts;
+    }
     Json heights = Json::array();
     for (const Length height : heights_of(work.job.shop, setup)) heights.push_back(height.mm());
-    return {{"id", setup.id},
-            {"group", setup.group},  // empty for rips and crosscuts
-            {"work", setup.work},
-            {"machine", setup.machine},
-            {"cutter", setup.cutter},
-            {"make_up_mm", setup.make_up.mm()},
-            {"put_on", say_put_on(work, setup)},
-            {"kerf_mm", setup.kerf.mm()},
-            {"fence_mm", setup.fence.mm()},
-            {"height_mm", setup.height ? Json(setup.height->mm()) : Json()},
-            {"heights_mm", heights},
-            {"spacer_mm", setup.spacer.mm()},
-            {"sacrificial", setup.sacrificial},
-            {"guide", setup.guide},
-            {"test_cut", setup.test_cut},
-            {"passes", passes}};
+    Json json = {{"id", setup.id},
+                 {"group", setup.group},  // empty for rips and crosscuts
+                 {"work", setup.work},
+                 {"machine", setup.machine},
+                 {"cutter", setup.cutter},
+                 {"make_up_mm", setup.make_up.mm()},
+                 {"put_on", say_put_on(work, setup)},
+                 {"kerf_mm", setup.kerf.mm()},
+                 {"fence_mm", setup.fence.mm()},
+                 {"height_mm", setup.height ? Json(setup.height->mm()) : Json()},
+                 {"heights_mm", heights},
+                 {"spacer_mm", setup.spacer.mm()},
+                 {"sacrificial", setup.sacrificial},
+                 {"guide", setup.guide},
+                 {"test_cut", setup.test_cut},
+                 {"passes", passes}};
+    if (setup.index) json["index_mm"] = setup.index->mm();
+    return json;
 }
 
 Json parts_list(const Work& work) {
@@ -199,6 +204,7 @@ std::string fit_json(const FitReport& report) {
                   {{"fit_mm", optional_json(report.fit_mm)},
                    {"shoulder_gap_mm", optional_json(report.shoulder_gap_mm)},
                    {"face_step_mm", optional_json(report.face_step_mm)}}}};
+    if (report.row_mm) json["after"]["row_mm"] = *report.row_mm;
     if (report.advice == AdviceKind::measure) {
         json["measure"] = report.measure;
         json["unread"] = moves_json(report.unread);  // for who can't take that reading

@@ -104,15 +104,18 @@ std::string settings_text(const Work& work, const Setup& setup, CutterSide measu
     const SetTo set = set_to(work, setup);
     const Dial& dial = set.dial;
     const FenceReading fence = fence_reading(work, setup, measured_to);
-    scaled("fence", set.fence_to(measured_to),
+    scaled(setup.index ? "pin" : "fence", set.fence_to(measured_to),
            "to the " + fence.side + " side of the cutter" + more(say_from_pass_before(work, setup)) +
                more(say_beyond(work, dial.fence_beyond)));
     scaled("height", *set.height, say_beyond(work, dial.height_beyond));
+    if (setup.index) row("set over", *setup.index, capital(say_sockets(work.job.locale.words(), setup)));
     if (const std::string shims = say_shims(work, setup, dial.shims); !shims.empty())
         table.row({"stack", "", "", shims});
     if (setup.spacer > Length{})
         row("spacer", setup.spacer,
-            setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it" : "on the fence");
+            setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it"
+            : setup.index     ? "on the pin, for the first socket of each row: a finger of the other board"
+                              : "on the fence");
     else if (spacer_comes_off(work, setup)) table.row({"spacer", "none", "", "take it off the fence"});
     return table.text(6);
 }
@@ -132,7 +135,10 @@ std::string setup_text(const Work& work, const Setup& setup, CutterSide measured
     if (const Pinned where = pinned(work, setup); where != Pinned::nowhere)
         out += where == Pinned::first ? "  (wanted first)" : "  (wanted last)";
     out += "\n      " + setup.machine + ", " + say_cutter(work, setup) + ", " + say_guide(work, setup);
-    if (setup.height) out += "; " + downs_text(setup) + ", " + references_text(setup) + " to the fence";
+    if (setup.index)
+        out += "; " + references_text(setup) + " down, bottom edge to the pin" +
+               (setup.spacer > Length{} ? "'s spacer" : "");
+    else if (setup.height) out += "; " + downs_text(setup) + ", " + references_text(setup) + " to the fence";
     out += "\n" + settings_text(work, setup, measured_to);
     if (torn_down && is_first_of_group(work, setup))
         out += "      set it again as it was locked, and test first, in scrap of the same stock\n";

@@ -128,7 +128,7 @@ std::vector<std::string> OrderWords::head_lines(const TimedStep& step, const Ord
         const std::string text = measure_text(work_.job.locale, key, length);
         if (has_work && lines.size() < most && width(text) <= room) lines.push_back(text);
     };
-    add(setup.guide == "stop" ? "draw.stop" : "draw.fence", setup.fence);
+    add(setup.index ? "draw.pin" : setup.guide == "stop" ? "draw.stop" : "draw.fence", setup.fence);
     if (setup.height) add("draw.height", *setup.height);
     return lines;
 }

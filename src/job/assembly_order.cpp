@@ -50,6 +50,7 @@ private:
 
     // "the walls of its dado 1/4 wide", "the floor and the shoulder of its rabbet 1/2 wide"
     static Message slot_words(const JointDesign& joint) {
+        if (has_fingers(joint)) return Message::say("together.on_fingers");
         return Message::say(is_open(joint)                ? "together.in_rabbet"
                             : joint.end_relief > Length{} ? "together.on_walls"
                                                           : "together.in_dado",

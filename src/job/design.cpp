@@ -5,6 +5,7 @@
 #include "job/bank_checks.h"
 #include "job/drawer_checks.h"
 #include "job/drawer_groups.h"
+#include "job/finger_notes.h"
 #include "job/opening_field.h"
 #include "job/seasons.h"
 #include "job/unit_doubt.h"
@@ -63,6 +64,7 @@ public:
         if (!front || !back || !bottom) return std::nullopt;
         allow_for_the_season();
         for (Note& note : notes_on(made_)) notes_.push_back(std::move(note));
+        for (Note& note : finger_notes(made_)) notes_.push_back(std::move(note));
         for (Note& note : season_notes(job_, made_)) notes_.push_back(std::move(note));
         for (Problem& problem : check_drawer(made_, at_)) problems_.push_back(std::move(problem));
         for (Problem& problem : check_seasons(job_, made_, at_)) problems_.push_back(std::move(problem));
@@ -134,6 +136,7 @@ private:
         ask.insert_thickness = insert_thickness;
         ask.clearance = job_.fit.clearance;
         ask.end_relief = job_.fit.end_relief;
+        ask.height = made_.box.height;
         return ask;
     }
 
@@ -148,6 +151,11 @@ private:
     bool choose_back() {
         JointAsk ask = ask_for(made_.thickness.back);
         const JointType* type = find_joint_type(spec_.back.joint, Place::back);
+        if (type && type->runs_up && spec_.bottom.style != BottomStyle::captured) {
+            blame("/bottom/style", {"", Message::say("job.fingers_above_bottom"),
+                                    Message::say("job.write", in_quotes("captured"))});
+            return false;
+        }
         ask.near = type && type->at_the_end ? Length{} : spec_.back.setback;
         ask.slot_width = spec_.back.dado_width;
         made_.back_follows_front = !spec_.back.depth && type && type->depth_follows;
@@ -205,8 +213,10 @@ private:
             return false;
         }
         const auto ways_of = [&](const JointType& kind) {
-            return ways_to_cut(shop_, {cutter, cutters_in_use_, ends * spec_.count}, [&](Length kerf) {
+            const CutterAsk of{cutter, cutters_in_use_, ends * spec_.count, made_.box.height};
+            return ways_to_cut(shop_, of, [&](Length kerf) {
                 JointAsk with_kerf = ask;
+                with_kerf.kerf = kerf;
                 if (kind.width_from_cutter && !ask.slot_width) with_kerf.slot_width = usual_width(ask, kerf);
                 return kind.design(with_kerf);
             });
@@ -239,7 +249,7 @@ private:
         work.insert_thickness = place == Place::front  ? made_.thickness.front
                                 : place == Place::back ? made_.thickness.back
                                                        : made_.thickness.bottom;
-        work.guide = guide_for(place);
+        work.guide = guide_for(place, chosen.joint);
         const auto is_usual = [&](const ChosenJoint& way) {
             return way.joint.kind == chosen.joint.kind && way.cutter == chosen.cutter;
         };

@@ -19,13 +19,15 @@ JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::st
     work.insert_thickness = insert.thickness;
     work.insert_uneven = insert.uneven;
     work.insert_stock = insert.name;
-    work.guide = guide_for(joined.receiver_end == Reference::bottom_edge ? Place::bottom : Place::front);
+    const bool is_bottom = joined.receiver_end == Reference::bottom_edge;
+    work.guide = guide_for(is_bottom ? Place::bottom : Place::front, chosen.joint);
+    const Length up = is_bottom ? Length{} : drawer.box.height;
     for (int copy = 1; copy <= drawer.spec->count; ++copy) {
         for (const Role role : joined.receivers)
-            work.receivers.push_back({part_id(*drawer.spec, copy, role), joined.receiver_end});
+            work.receivers.push_back({part_id(*drawer.spec, copy, role), joined.receiver_end, up});
         for (const Role role : joined.inserts) {
-            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::left_end});
-            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::right_end});
+            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::left_end, up});
+            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::right_end, up});
         }
     }
     return work;
@@ -46,7 +48,10 @@ std::string label_of(Place place, const JointDesign& joint) {
     return place == Place::front && joint.kind == "rabbet" ? "front rabbet" : joint.kind;
 }
 
-const char* guide_for(Place place) { return place == Place::bottom ? "rip fence" : "miter gauge"; }
+const char* guide_for(Place place, const JointDesign& joint) {
+    if (has_fingers(joint)) return "indexing jig";
+    return place == Place::bottom ? "rip fence" : "miter gauge";
+}
 
 JointKeys keys_of(const JointWork& work) {
     JointKeys keys;

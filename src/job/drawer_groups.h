@@ -9,7 +9,7 @@ namespace kw {
 std::string label_of(Place place, const JointDesign& joint);
 
 // What guides the boards when the joint is cut.
-const char* guide_for(Place place);
+const char* guide_for(Place place, const JointDesign& joint);
 
 JointKeys keys_of(const JointWork& work);
 

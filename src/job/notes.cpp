@@ -129,11 +129,13 @@ std::vector<std::string> cautions_for(const Job& job, const Setup& setup) {
     if (kind == MachineKind::router_table) {
         add("caution.feed_from_the_right");
         add("caution.speed_of_the_bit");
+        if (setup.index) add("caution.indexing_jig");
     } else if (kind == MachineKind::miter_saw) {
         add("caution.clamp_short_parts");
     } else if (setup.height) {
         add("caution.guard_off");
-        if (setup.guide == "miter gauge") add("caution.gauge_and_fence");
+        if (setup.index) add("caution.indexing_jig");
+        else if (setup.guide == "miter gauge") add("caution.gauge_and_fence");
     } else if (setup.guide == "stop") {
         add("caution.offcut_at_the_stop");
     } else {

@@ -12,6 +12,7 @@ const Settings& stands(const Design& design, const std::string& key) {
 
 // How far the insert enters: as far as its tongue is long, or what the slot's depth leaves less the relief.
 Length reach_as_cut(const Design& design, const ChosenJoint& chosen, const JointKeys& keys) {
+    if (has_fingers(chosen.joint)) return stands(design, keys.end).height;
     if (!keys.end.empty()) return far_at_end(stands(design, keys.end));
     return stands(design, keys.slot).height - chosen.joint.end_relief;
 }
@@ -20,6 +21,7 @@ Length reach_as_cut(const Design& design, const ChosenJoint& chosen, const Joint
 Length face_as_cut(const Design& design, const ChosenJoint& chosen, const JointKeys& keys,
                    Length insert_thickness) {
     const Settings& slot = stands(design, keys.slot);
+    if (has_fingers(chosen.joint)) return slot.height - insert_thickness;
     if (has_lap(chosen.joint)) return far_at_end(slot) - (insert_thickness - stands(design, keys.end).height);
     if (chosen.joint.seat == Seat::far_wall) return far_at_end(slot) - insert_thickness;
     if (keys.end.empty()) return slot.fence;

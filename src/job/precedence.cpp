@@ -98,7 +98,9 @@ private:
 
     // The tongue has a setup of its own, and is cut on boards that have their length.
     void tell_of_two_heights(const ChosenJoint& chosen, const std::string& drawer, const std::string& which) {
-        const char* key = has_lap(chosen.joint) ? "job.lap_own_setting" : "job.tongue_own_height";
+        const char* key = has_fingers(chosen.joint) ? "job.fingers_own_height"
+                          : has_lap(chosen.joint)   ? "job.lap_own_setting"
+                                                    : "job.tongue_own_height";
         if (told_.insert(drawer + which).second)
             notes_.push_back({Level::note, drawer, Message::say(key, Message::name("job.part.", which))});
     }

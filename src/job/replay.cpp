@@ -149,8 +149,8 @@ private:
         const auto [place, is_new] = standing_.groups.try_emplace(group.key);
         GroupStanding& standing = place->second;
         if (is_new) {
-            standing.start =
-                entry.start.value_or(Start{as_it_stands(group).stands, usual_scales(), job_.tool});
+            standing.start = entry.start.value_or(
+                Start{as_it_stands(group).stands, scales_of(group, usual_scales()), job_.tool});
             standing.model =
                 model_of(as_it_stands(group), tolerances_of(job_), partner(group), standing.start);
             standing.now = belief_from_priors(standing.model);
@@ -177,6 +177,13 @@ private:
         Group standing = as_planned(group);
         const auto found = standing_.groups.find(group.key);
         if (found != standing_.groups.end()) standing.stands = stands_of(found->second, standing.designed);
+        const Group* slot = has_fingers(group.work.chosen.joint) ? partner_of(design_, group) : nullptr;
+        if (slot) {
+            const Group sockets = as_it_stands(*slot);
+            standing.stands = in_row(standing.stands, standing, &sockets);
+        } else {
+            standing.stands = in_row(standing.stands, standing, nullptr);
+        }
         return standing;
     }
 

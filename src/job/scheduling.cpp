@@ -62,6 +62,9 @@ const Cutter* only_cutter_of(const Shop& shop, const std::string& machine) {
     return only;
 }
 
+// A pin of a jig is another thing than a fence, wherever they stand.
+std::string where_to(const Setup& setup) { return (setup.index ? "pin " : "") + ticks(setup.fence); }
+
 // `runs`: how often each end goes through. In all but the last run the height is another than the one that is set: for the whole
 // batch it is raised once after each.
 order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::size_t machine,
@@ -70,12 +73,14 @@ order::Operation operation_of(const WorkTimes& times, const Setup& setup, std::s
     operation.machine = machine;
     operation.needs = {values.number(machine, cutter, stack_of(setup)),
                        setup.shims ? values.number(machine, shims, ticks(*setup.shims)) : order::any,
-                       values.number(machine, fence, ticks(setup.fence)),
+                       values.number(machine, fence, where_to(setup)),
                        setup.height ? values.number(machine, height, ticks(*setup.height)) : order::any,
                        values.number(machine, spacer, ticks(setup.spacer)),
                        values.number(machine, lock, setup.group)};
-    operation.duration_s = times.pass_s * runs * static_cast<std::int64_t>(setup.passes.size()) +
-                           times.height_s * (runs - 1) + (setup.test_cut ? times.test_cut_s : 0);
+    std::int64_t through_s = times.pass_s * static_cast<std::int64_t>(setup.passes.size());
+    for (const Pass& pass : setup.passes) through_s += times.index_s * (pass.cuts - 1);
+    operation.duration_s =
+        through_s * runs + times.height_s * (runs - 1) + (setup.test_cut ? times.test_cut_s : 0);
     return operation;
 }
 

@@ -16,7 +16,7 @@ ControlMove move_of(const ControlAt& before, const ControlAt& now) {
 ControlAt SetTo::fence_to(CutterSide side) const {
     ControlAt to = fence;
     // A cut to size is measured to the side of the blade that the part stays on.
-    if (side == CutterSide::far && height) to.truly += kerf;
+    if (side == CutterSide::far && height && !on_jig) to.truly += kerf;
     return to;
 }
 
@@ -26,7 +26,9 @@ SetTo set_to(const Work& work, const Setup& setup) {
              kerf_as_put_on(work, setup),
              control_at(setup.fence + dial.fence_beyond, dial.fence),
              {},
-             setup.spacer};
+             setup.spacer,
+             setup.index.has_value()};
+    if (to.on_jig) to.fence = control_at(to.fence.truly, to.fence.truly);
     if (setup.height) to.height = control_at(*setup.height + dial.height_beyond, dial.height);
     return to;
 }

@@ -35,6 +35,7 @@ struct SetTo {
     ControlAt fence;                  // from the near side of the cutter
     std::optional<ControlAt> height;  // nothing where it cuts through
     Length spacer;
+    bool on_jig = false;  // the fence is the gap beside a jig's pin: no scale shows it, and it has one side
 
     // From the side that the maker measures to; what the scale shows is from the near side all the same.
     ControlAt fence_to(CutterSide side) const;

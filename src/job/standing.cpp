@@ -100,6 +100,7 @@ Design with_standing(Design design, const Standing& standing) {
             standing.groups.count(group.key) == 0 ? leader_of(design, group) : nullptr;
         if (drawer) group = with_reach(group, joints_as_cut(design, *drawer).front_reach);
     }
+    for (Group& group : design.groups) group.stands = in_row(group.stands, group, partner_of(design, group));
     return design;
 }
 

@@ -13,8 +13,8 @@ namespace {
 
 Start first_start(const Work& work, const Group& group) {
     const ChosenJoint& chosen = group.work.chosen;
-    Start start{group.stands, scales_for(work.memory, chosen.machine, chosen.cutter, work.day),
-                work.job.tool};
+    const Scales known = scales_for(work.memory, chosen.machine, chosen.cutter, work.day);
+    Start start{group.stands, scales_of(group, known), work.job.tool};
     start.dial =
         first_dial(model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start),
                    group.stands);
@@ -172,6 +172,8 @@ Dial dial_of(const Work& work, const Setup& setup) {
         height_beyond =
             start.dial.height + Length::nearest_mm(start.scales.height.offset_mm) - group->stands.height;
     }
+    // A finger is as wide as it is cut, whatever was set.
+    if (has_fingers(group->work.chosen.joint)) shown.stands.spacer = group->stands.spacer;
     // The same cuts with the scales for the settings: the same setups in the same order.
     for (const Setup& other : setups_of(shown, group->slot_passes()))
         if (other.work == setup.work)

@@ -3,8 +3,6 @@
 namespace kw {
 namespace {
 
-constexpr Length hair = Length::from_ticks(1);
-
 struct Slot {
     Length near;
     Length far;

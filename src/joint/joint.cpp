@@ -63,6 +63,12 @@ const std::vector<JointType>& joint_types() {
          .places = {Place::front},
          .at_the_end = true,
          .design = design_half_lap_corner},
+        {.name = "box joint",
+         .places = {Place::front, Place::back},
+         .at_the_end = true,
+         .width_is_cutter = true,
+         .runs_up = true,
+         .design = design_box_joint},
         {.name = "groove", .places = {Place::bottom}, .design = design_groove},
     };
     return types;

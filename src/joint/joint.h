@@ -23,6 +23,8 @@ enum class BoardFace { inside, outside };
 
 // Wood to be taken away: from the member's reference end or edge, the span [near, near + width], from the
 // face that lies down to `depth`, along the whole end or edge.
+// With a pitch it is the first of a row of sockets: the board stands on its end, `near` and `width` run along that end from the
+// bottom edge, `depth` into the board from the end, through its whole thickness, and each next socket lies a pitch farther.
 struct Cut {
     Member member = Member::receiver;
     BoardFace down = BoardFace::inside;
@@ -30,6 +32,7 @@ struct Cut {
     Length width;
     Length depth;
     std::string name;  // in the trade's words: "side dado", "front rabbet"
+    std::optional<Length> pitch = std::nullopt;
 
     Length far() const { return near + width; }
     bool operator==(const Cut&) const = default;
@@ -66,6 +69,8 @@ struct JointAsk {
     Length clearance;
     Length end_relief;
     Length step;
+    Length kerf;    // of the cutter that is looked at
+    Length height;  // of the least board that the joint runs up; zero: not known
 };
 
 using JointResult = tl::expected<JointDesign, Refusal>;
@@ -87,6 +92,9 @@ struct JointType {
     bool width_from_cutter = false;  // the slot may be as wide as the cutter; otherwise the insert sets it
     bool has_relief = false;  // the insert stays clear of the slot's floor; otherwise it goes right to it
     bool at_the_end = false;  // the slot begins at the receiver's end: no wood of it stands beyond the insert
+    bool width_is_cutter = false;  // the slot is as wide as the cutter, whatever the boards are
+    bool runs_up =
+        false;  // along an upright end, both boards of one height: a bottom under the back won't do
     bool depth_follows = false;  // a back's depth, left open, follows the front; otherwise the joint sets it
     std::string_view or_else = {};  // the kind that is cut instead where that takes less time
     JointResult (*design)(const JointAsk&);
@@ -94,11 +102,16 @@ struct JointType {
 
 // Whether the insert's ends are cut from their inside face: what is left is a lap on the outside, and no tongue.
 inline bool has_lap(const JointDesign& joint) {
-    return joint.insert_cut() && joint.insert_cut()->down == BoardFace::inside;
+    return joint.insert_cut() && !joint.slot().pitch && joint.insert_cut()->down == BoardFace::inside;
 }
 
+// Whether the boards go into each other by a row of fingers.
+inline bool has_fingers(const JointDesign& joint) { return joint.slot().pitch.has_value(); }
+
 // Whether a tongue is left on the inside of the insert's ends, where a groove in that face crosses it.
-inline bool has_tongue(const JointDesign& joint) { return joint.insert_cut() && !has_lap(joint); }
+inline bool has_tongue(const JointDesign& joint) {
+    return joint.insert_cut() && !has_lap(joint) && !has_fingers(joint);
+}
 
 // How thick it is, for a joint with a tongue.
 inline Length tongue_of(const JointDesign& joint) { return joint.slot().width - joint.clearance; }

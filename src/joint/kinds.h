@@ -44,6 +44,17 @@ JointResult design_rabbet(const JointAsk& ask);
 // four are half a board, and one fence does too.
 JointResult design_half_lap_corner(const JointAsk& ask);
 
+// Both boards' ends are cut to a row of fingers, each of which fills a socket of the other board. One cutter of kerf k cuts all sockets, so
+// they are as wide as it; a pin on the jig, at a gap a beside the cutter, takes the bottom edge first and then each socket as it is
+// cut, so that with clearance c
+//   fingers a       = k - c
+//   pitch a + k     (from one socket to the next: how thick the pin is does not matter, while the board is pushed to the same side)
+//   receiver's sockets at a + n (a + k): it begins with a finger at its bottom edge
+//   insert's sockets   at n (a + k): it begins with a socket, by a spacer of a on the pin
+// and the bottom edges are flush. Sockets are as deep as the other board is thick, and the step deeper: by so much the fingers stand
+// proud, and are planed off.
+JointResult design_box_joint(const JointAsk& ask);
+
 // Along the bottom edge: width T_bottom + c, near side at the offset, depth left open: a quarter inch, but at most half of
 // the thinnest board it is cut in (`receiver_thickness`); reach is the whole depth, the slack is taken off the bottom.
 JointResult design_groove(const JointAsk& ask);

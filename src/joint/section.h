@@ -14,6 +14,9 @@
 
 namespace kw {
 
+// Just beside a face or an edge, where a line must not run along it.
+inline constexpr Length hair = Length::from_ticks(1);
+
 struct Point {
     Length x;
     Length y;

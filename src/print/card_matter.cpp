@@ -121,8 +121,7 @@ CardMatter card_matter(const Work& work, std::size_t step, const CardOptions& op
     card.what = capital(setup_words(words, setup));
     card.drawers = capital(drawer_words(words, plan, setup));
     card.numbers = setup_numbers(work, before, setup, options.measured_to);
-    card.lie = {capital(
-        words("saw.lie", faces_down(words, setup), references_of(words, setup), say_against(words, setup)))};
+    card.lie = {capital(say_lie(words, setup))};
     card.gear = gear_of(work, setup);
     card.from_where = from_where(work, before);
     card.changes = setup_changes(work, before, setup, options.measured_to);

@@ -43,7 +43,8 @@ struct Sentences {
         return is_on_rule(length) ? by_rule(length) : caliper_text(job(), length);
     }
     std::string fence_or_stop() const {
-        return now.guide == "stop" ? guide_word(words(), "stop") : control_word(words(), "fence");
+        return now.guide == "stop" ? guide_word(words(), "stop")
+                                   : control_word(words(), control_at_setup(now, "fence"));
     }
     std::string blade_or_bit() const {
         const Cutter* cutter = job().shop.cutter_named(now.cutter);
@@ -61,7 +62,9 @@ struct Sentences {
     }
     void fence() {
         const ControlMove w = move_of(stood.fence_to(measured_to), set.fence_to(measured_to));
-        if ((before.guide == "stop") != (now.guide == "stop"))
+        const bool is_other_thing =
+            (before.guide == "stop") != (now.guide == "stop") || stood.on_jig != set.on_jig;
+        if (is_other_thing)
             say_change(w.by_scale ? "change.set_by_scale" : "change.set", fence_or_stop(), measure(w.to));
         else if (!same(job(), w.from, w.to))
             say_change(w.to > w.from ? "change.fence_out" : "change.fence_in", fence_or_stop(),
@@ -97,6 +100,7 @@ struct Sentences {
         else say_leave(control_word(words(), "spacer"));
     }
     void board() {
+        if (now.index) return;
         const std::string was = faces_down(words(), before), is = faces_down(words(), now);
         if (was != is) say_change("change.board", is, was);
     }

@@ -81,9 +81,10 @@ std::vector<SetupNumber> setup_numbers(const Work& work, const Setup* before, co
     const bool is_far =
         fence_reading(work, setup, setup.height ? measured_to : CutterSide::near).side == "far";
     numbers.push_back(control_number(job,
-                                     stop     ? "stop"
-                                     : is_far ? "fence_far"
-                                              : "fence_near",
+                                     stop          ? "stop"
+                                     : setup.index ? "pin"
+                                     : is_far      ? "fence_far"
+                                                   : "fence_near",
                                      set.fence_to(measured_to),
                                      stood ? std::optional(stood->fence_to(measured_to)) : std::nullopt));
     if (set.fence.by_scale && is_far) note(words("number.scale_is_near"));
@@ -98,6 +99,11 @@ std::vector<SetupNumber> setup_numbers(const Work& work, const Setup* before, co
     note(say_bit_passes(work, setup));
     if (const std::string shims = say_shims(work, setup, set.dial.shims); !shims.empty())
         words_alone("number.stack", capital(shims));
+    if (setup.index) {
+        numbers.push_back(
+            number_for(job, words("number.index"), *setup.index, before ? before->index : std::nullopt));
+        note(say_sockets(words, setup));
+    }
     if (setup.spacer == zero) words_alone("number.spacer", words("number.none"));
     else
         numbers.push_back(number_for(job,

@@ -79,9 +79,24 @@ std::string faces_down(const Words& words, const Setup& setup) {
 }
 
 std::string say_against(const Words& words, const Setup& setup) {
+    if (setup.index) return words(setup.spacer > Length{} ? "saw.against_spacer_at_pin" : "saw.against_pin");
     return words(setup.guide == "stop"     ? "saw.against_stop"
                  : setup.spacer > Length{} ? "saw.against_spacer"
                                            : "saw.against_fence");
+}
+
+std::string say_lie(const Words& words, const Setup& setup) {
+    if (setup.index)
+        return words("saw.lie_in_jig", references_of(words, setup), end_word(words, "bottom edge"),
+                     say_against(words, setup));
+    return words("saw.lie", faces_down(words, setup), references_of(words, setup), say_against(words, setup));
+}
+
+std::string say_sockets(const Words& words, const Setup& setup) {
+    const auto fewer = [](const Pass& a, const Pass& b) { return a.cuts < b.cuts; };
+    const auto [least, most] = std::minmax_element(setup.passes.begin(), setup.passes.end(), fewer);
+    return least->cuts == most->cuts ? words("number.sockets", most->cuts)
+                                     : words("number.sockets_from_to", least->cuts, most->cuts);
 }
 
 const Setup* setup_of_step(const Plan& plan, const std::string& step) {

@@ -259,6 +259,15 @@ std::optional<double> expected(const Model& model, const Belief& belief, const c
     return reading->kind == ReadingKind::at_least_zero ? std::max(0.0, mean) : mean;
 }
 
+// What each finger and socket is off by adds up over the height.
+void add_row(FitReport& report, const Found& found) {
+    if (!found.setup->index || !found.group->cuts_slot) return;
+    for (const Pass& pass : found.setup->passes) report.sockets = std::max(report.sockets, pass.cuts);
+    const Settings& planned = found.designed->designed;
+    const Length off = report.next.fence + report.next.kerf - planned.fence - planned.kerf;
+    report.row_mm = report.sockets * off.mm();
+}
+
 }  // namespace
 
 tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& cut, const std::string& time) {
@@ -301,9 +310,12 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.torn_down = std::any_of(work.plan.setups.begin(), work.plan.setups.end(), [&](const Setup& one) {
         return one.group == found->setup->group && is_torn_down(work, one);
     });
-    report.now = settings_by(found->model, found->designed->designed, now);
-    report.next =
-        standing ? settings_by(found->model, found->designed->designed, standing->next) : report.now;
+    const Group* slot = partner_of(work.standing_design, *found->group);
+    const auto settings = [&](const Belief& belief) {
+        return in_row(settings_by(found->model, found->designed->designed, belief), *found->group, slot);
+    };
+    report.now = settings(now);
+    report.next = standing ? settings(standing->next) : report.now;
     const auto stock = control_named(found->model, "stock");
     report.stock = stock ? Length::nearest_mm(now.mean[*stock]) : found->group->work.insert_thickness;
     for (const char* control : {"fence", "height", "spacer", "kerf", "shift"})
@@ -334,6 +346,7 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.fit_mm = expected(found->model, after, "fit");
     report.shoulder_gap_mm = expected(found->model, after, "shoulder_gap");
     report.face_step_mm = expected(found->model, after, "face_step");
+    add_row(report, *found);
     return report;
 }
 

@@ -53,6 +53,9 @@ struct FitReport {
     std::string measure;                                          // the reading that would tell most
     bool measure_again = false;                                   // though it was taken of this cut already
     std::optional<double> fit_mm, shoulder_gap_mm, face_step_mm;  // expected after the moves
+    // Of fingers: how many sockets the highest row has, and how much farther up than planned it ends after the moves.
+    int sockets = 0;
+    std::optional<double> row_mm = {};
 
     // Tested, and likely enough to be in tolerance as it stands. Where nothing can be moved, `lock` may be all that is left.
     bool is_good() const {

@@ -51,6 +51,10 @@ std::string say_shims_of(const Job& job, const Group& group, Length kerf) {
 
 }  // namespace
 
+std::string_view control_at_setup(const Setup& setup, std::string_view control) {
+    return control == "fence" && setup.index ? "pin" : control;
+}
+
 std::string minutes(std::int64_t seconds) {
     const std::int64_t whole = (seconds + 30) / 60;
     return whole < 60 ? std::to_string(whole) + " min"
@@ -65,6 +69,8 @@ std::string say_move(const Job& job, const Group& group, const std::string& cont
     const bool bit = group.work.chosen.cutter.kind == CutterKind::bit;
     if (control == "height")
         return with_turns(words, say_height_move(words, bit, more, amount), group.work.chosen.machine, by);
+    if (control == "fence" && has_fingers(group.work.chosen.joint))
+        return more ? words("move.pin_out", amount) : words("move.pin_in", amount);
     if (control == "fence") return more ? words("move.fence_out", amount) : words("move.fence_in", amount);
     if (control == "spacer")
         return more ? words("move.spacer_thicker", amount) : words("move.spacer_thinner", amount);
@@ -112,7 +118,8 @@ std::string say_changes(const Work& work, const RestStep& step) {
     const Words& words = work.job.locale.words();
     // With what is put on, where the cutter's name alone does not say it.
     const auto say = [&](const RestChange& change) {
-        const std::string control = control_word(words, change.what), put_on = say_put_on(work, setup);
+        const std::string control = control_word(words, control_at_setup(setup, change.what)),
+                          put_on = say_put_on(work, setup);
         if (change.what == "cutter" && put_on != setup.cutter)
             return words("changes.cutter_to", control, put_on);
         const std::string shims = say_shims(work, setup, dial_of(work, setup).shims);
@@ -202,7 +209,7 @@ std::string caliper_text(const Job& job, Length length) {
 }
 
 FenceReading fence_reading(const Work& work, const Setup& setup, CutterSide measured_to) {
-    if (measured_to == CutterSide::near) return {setup.fence, "near"};
+    if (measured_to == CutterSide::near || setup.index) return {setup.fence, "near"};
     return {setup.fence + kerf_as_put_on(work, setup), "far"};
 }
 

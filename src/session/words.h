@@ -24,6 +24,9 @@ std::string say_move(const Job& job, const Group& group, const std::string& cont
 // "twine 1, left side"; a part that the plan has not, by its id.
 std::string say_part(const Words& words, const Plan& plan, const std::string& part);
 
+// What the fence is called there: on an indexing jig the pin.
+std::string_view control_at_setup(const Setup& setup, std::string_view control);
+
 // "rip fence", "miter gauge", "stop"; of a crosscut on a table saw "miter gauge or sled, with a stop on it": there a stop alone guides nothing.
 std::string say_guide(const Work& work, const Setup& setup);
 

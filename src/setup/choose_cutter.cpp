@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "joint/fingers.h"
 #include "setup/make_up.h"
 #include "words/names.h"
 
@@ -13,6 +14,7 @@ namespace {
 constexpr double change_s = 900.0;
 constexpr double setup_s = 150.0;
 constexpr double pass_s = 20.0;
+constexpr double index_s = 8.0;
 constexpr int most_passes = 40;  // more is a slip of the pen in the kerf
 
 std::optional<Message> unfit(const Machine& machine, const Cutter& cutter, const JointDesign& joint) {
@@ -42,11 +44,15 @@ std::optional<Message> unfit(const Machine* machine, const Cutter& cutter) {
 
 double rough_seconds(const CutterAsk& ask, const Cutter& cutter, const JointDesign& joint) {
     const bool in_use = std::find(ask.in_use.begin(), ask.in_use.end(), cutter.name) != ask.in_use.end();
-    int passes = 0;
-    for (const Cut& cut : joint.cuts) passes += passes_for(cut.width, cutter.kerf);
+    int passes = 0, sockets = 0;
+    for (const Cut& cut : joint.cuts) {
+        passes += passes_for(cut.width, cutter.kerf);
+        if (cut.pitch) sockets += sockets_up(cut.near, *cut.pitch, ask.up);
+    }
     const double blade_penalty =
         cutter.kind == CutterKind::blade ? 1.0 : 0.0;  // ragged floor; last among equals
-    return (in_use ? 0.0 : change_s) + passes * (setup_s + ask.ends * pass_s) + blade_penalty;
+    return (in_use ? 0.0 : change_s) + passes * (setup_s + ask.ends * pass_s) + ask.ends * sockets * index_s +
+           blade_penalty;
 }
 
 // One refusal that says of each cutter why it is out. A single reason keeps its own remedy.

@@ -12,7 +12,8 @@ namespace kw {
 struct CutterAsk {
     std::string named;                // the maker's choice; empty: choose
     std::vector<std::string> in_use;  // cutters that are set up for this job anyway: taken before others
-    int ends = 1;  // how many ends or edges go through, for weighing passes against a change
+    int ends = 1;    // how many ends or edges go through, for weighing passes against a change
+    Length up = {};  // how high they are, where a row of sockets runs up them
 };
 
 struct ChosenJoint {

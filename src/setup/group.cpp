@@ -90,6 +90,16 @@ int Group::slot_passes() const {
     return std::clamp(passes_for(stands.shift + covers, covers), planned, std::max(planned, most));
 }
 
+Settings in_row(Settings settings, const Group& group, const Group* slot) {
+    if (!has_fingers(group.work.chosen.joint)) return settings;
+    if (slot) {
+        settings.fence = slot->stands.fence;
+        settings.kerf = slot->stands.kerf;
+    }
+    if (group.cuts_end) settings.spacer = settings.fence;
+    return settings;
+}
+
 std::vector<Group> groups_of(const JointWork& work) {
     const Length kerf = work.chosen.cutter.kerf;
     const Cut& slot = work.chosen.joint.slot();

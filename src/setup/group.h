@@ -25,6 +25,8 @@ Reference opposite(Reference reference);
 struct PartEnd {
     std::string part;
     Reference reference = Reference::left_end;
+    Length up =
+        {};  // how far the end reaches from the bottom edge, where that was asked for: a row of sockets runs so far
     bool operator==(const PartEnd&) const = default;
 };
 
@@ -39,7 +41,7 @@ struct JointWork {
     std::string insert_stock;
     std::vector<PartEnd> receivers;
     std::vector<PartEnd> inserts;
-    std::string guide;  // "miter gauge" for ends, "rip fence" for edges
+    std::string guide;  // "miter gauge" for ends, "rip fence" for edges, "indexing jig" for fingers
 };
 
 struct Group {
@@ -53,9 +55,15 @@ struct Group {
 
     const Cut& slot() const { return work.chosen.joint.slot(); }
     bool slot_is_open() const { return slot().near == Length{}; }
+    // From one socket of a row to the next: the board is set over by a finger and a socket.
+    Length pitch() const { return stands.fence + stands.kerf; }
     // How many passes the slot takes by these settings: as planned, or more where a test cut has asked for them.
     int slot_passes() const;
 };
+
+// These settings with what follows from others in a row of fingers: its spacer is one finger, and an insert's row that has a setting
+// of its own stands in that of the receiver's sockets, as `slot` stands (nullptr where this group cuts both). Of all other joints, as they are.
+Settings in_row(Settings settings, const Group& group, const Group* slot);
 
 // One group, or two where slot and insert's cut need different heights.
 std::vector<Group> groups_of(const JointWork& work);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "joint/fingers.h"
 #include "setup/shims.h"
 
 namespace kw {
@@ -17,6 +18,7 @@ Setup bare_setup(const Group& group) {
     setup.kerf = group.stands.kerf;
     setup.height = group.stands.height;
     setup.guide = group.work.guide;
+    if (has_fingers(group.work.chosen.joint)) setup.index = group.pitch();
     return setup;
 }
 
@@ -26,8 +28,13 @@ std::string work_name(const Group& group, const Cut& cut, int pass, int passes) 
     return name;
 }
 
+int cuts_of(const Setup& setup, const PartEnd& end) {
+    return setup.index ? std::max(1, sockets_up(setup.fence - setup.spacer, *setup.index, end.up)) : 1;
+}
+
 void add_passes(Setup& setup, const std::vector<PartEnd>& ends, BoardFace down, bool nibble) {
-    for (const PartEnd& end : ends) setup.passes.push_back({end.part, end.reference, down, nibble});
+    for (const PartEnd& end : ends)
+        setup.passes.push_back({end.part, end.reference, down, nibble, cuts_of(setup, end)});
 }
 
 Setup slot_pass(const Group& group, int pass, int passes) {

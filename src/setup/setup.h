@@ -10,6 +10,7 @@ struct Pass {
     Reference reference = Reference::left_end;
     BoardFace down = BoardFace::inside;
     bool nibble = false;
+    int cuts = 1;  // of a row of sockets: how many
     bool operator==(const Pass&) const = default;
 };
 
@@ -18,7 +19,9 @@ enum class Stage { rip, crosscut, joint };
 
 // A pass removes, measured from its reference, [fence - spacer, fence - spacer + kerf] (with nibble, from 0) over the whole
 // end or edge, from the face that lies down to `height`. Rips and crosscuts have no height and go through; their
-// fence is the finished size.
+// fence is the finished size. On an indexing jig the board stands on the end that `reference` names, its bottom edge against the pin:
+// the fence is the gap between pin and cutter, the spans run up from the bottom edge, through the whole thickness, and after each
+// cut the board is set over by `index`.
 struct Setup {
     std::string id;     // "S1"
     std::string group;  // "G1"; empty for rips and crosscuts
@@ -35,6 +38,7 @@ struct Setup {
     Length spacer;
     bool sacrificial = false;
     std::string guide;
+    std::optional<Length> index = std::nullopt;
     bool test_cut = false;
     std::vector<Pass> passes;
 };

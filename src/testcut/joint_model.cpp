@@ -1,9 +1,11 @@
 #include "testcut/joint_model.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <numbers>
 
+#include "joint/fingers.h"
 #include "setup/shims.h"
 
 namespace kw {
@@ -23,6 +25,8 @@ constexpr double wobble = 0.01;               // of a handwheel or a fence, per 
 constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that was not measured
 constexpr double stock_spread_mm = 0.05;      // of a batch, about what was typed in
 constexpr double partner_spread_mm = 0.04;    // of a slot that was tested and locked before
+
+constexpr double index_spread_mm = 0.005;  // of a board set over by one socket
 
 constexpr double spacer_step_mm = 0.05;  // a slip of paper on the spacer
 constexpr double short_tongue_mm = 0.6;  // a tongue shorter than asked only adds to the end relief
@@ -77,12 +81,15 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
     const Machine& machine = group.work.chosen.machine;
     // A stack whose shims nobody has listed is not known to have any.
     const bool shims = lists_shims(group.work.chosen.cutter);
-    // Both rabbets of a half lap are as often cut without one.
-    const bool has_spacer = (group.cuts_end && !group.slot_is_open()) || dial.spacer > Length{};
-    const std::size_t fence_gain = build.fixed("fence gain", scales.fence.gain, scales.fence.gain_spread);
+    // Both rabbets of a half lap are as often cut without one. That of a row is a finger of the other board.
+    const bool in_row = has_fingers(group.work.chosen.joint);
+    const bool has_spacer = !in_row && ((group.cuts_end && !group.slot_is_open()) || dial.spacer > Length{});
+    // A pin is no scale of the machine: nothing is learned of that by it.
+    const std::string where = in_row ? "pin" : "fence";
+    const std::size_t fence_gain = build.fixed(where + " gain", scales.fence.gain, scales.fence.gain_spread);
     const std::size_t height_gain = build.fixed("height gain", scales.height.gain, scales.height.gain_spread);
     const std::size_t fence_offset =
-        build.fixed("fence offset", scales.fence.offset_mm, scales.fence.spread_mm);
+        build.fixed(where + " offset", scales.fence.offset_mm, scales.fence.spread_mm);
     const std::size_t height_offset =
         build.fixed("height offset", scales.height.offset_mm, scales.height.spread_mm);
     const std::size_t kerf_offset = build.fixed("kerf offset", scales.kerf.offset_mm, scales.kerf.spread_mm);
@@ -97,17 +104,21 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
                        spacer_habit.move_spread_mm, spacer_habit.move_gain_spread, spacer_habit.effort});
     build.control({"kerf", dial.kerf.mm() + scales.kerf.offset_mm, 0.0,
                    shims && group.cuts_slot && dial.shift == Length{}, 0.0, kerf_habit.move_spread_mm,
-                   kerf_habit.move_gain_spread, group.cuts_end ? needless_shims : kerf_habit.effort,
+                   kerf_habit.move_gain_spread, group.cuts_end || in_row ? needless_shims : kerf_habit.effort,
                    std::nullopt, kerf_offset});
     // From one mark of the fence to another: what the scale is off by is the same at both. A slot of one pass gets a second one
     // where that is less work than other shims.
-    const bool second_pass = group.cuts_slot && !group.cuts_end && !group.slot_is_open();
+    const bool second_pass = group.cuts_slot && !group.cuts_end && !group.slot_is_open() && !in_row;
     if (dial.shift > Length{} || second_pass)
         build.control({"shift", dial.shift.mm(),
                        dial.shift > Length{} ? std::numbers::sqrt2 * fence_repeats : 0.0, group.cuts_slot,
                        machine.fence_step.mm(), fence_repeats, wobble, 0.0, fence_gain});
     // The batch, the piece that is tested, and any other piece of it: what fits one must fit all.
-    build.fixed("stock", group.work.insert_thickness.mm(), stock_spread_mm);
+    // Of the board that a finger has to go through: where the insert's are cut by themselves, that is the receiver.
+    const bool through_receiver = in_row && !group.cuts_slot;
+    build.fixed("stock",
+                (through_receiver ? group.work.receiver_thickness : group.work.insert_thickness).mm(),
+                stock_spread_mm);
     const double uneven_mm = group.work.insert_uneven.mm();
     Control piece{"piece", 0.0, uneven_mm, false};
     piece.of_test_ends = true;
@@ -124,9 +135,14 @@ Weights plus(Weights sum, const Weights& more, double times = 1.0) {
     return sum;
 }
 
-// What must not come back where slot and end are cut.
+// What must not come back where slot and end are cut. A row that begins or repeats elsewhere is another row.
 void add_removed(Builder& build, const Group& group) {
     build.removes({{"height", 1}});
+    if (has_fingers(group.work.chosen.joint)) {
+        for (const char* control : {"fence", "kerf"})
+            for (const double way : {1.0, -1.0}) build.removes({{control, way}});
+        return;
+    }
     if (group.cuts_slot && !group.slot_is_open()) {
         build.removes({{"fence", -1}});
         build.removes({{"fence", 1}, {"kerf", 1}, {"shift", 1}});
@@ -194,6 +210,48 @@ void lap_model(Builder& build, const Group& group, const GroupTolerances& tolera
     build.either_way("face_step", plus(width, lap(any_stock), -1.0), joint.step, tolerance.step);
 }
 
+Length least_up(const Group& group) {
+    Length least;
+    for (const auto* ends : {&group.work.receivers, &group.work.inserts})
+        for (const PartEnd& end : *ends)
+            if (least == Length{} || end.up < least) least = end.up;
+    return least;
+}
+
+// Both boards' rows are set over by the same fingers and sockets, so that what these are off by is the same at each; but no two boards
+// are set over quite alike, and that adds up as the root of their number. Of two boards, as far up as the highest.
+void add_drift(Builder& build, const Group& group) {
+    int most = 0;
+    for (const auto* ends : {&group.work.receivers, &group.work.inserts})
+        for (const PartEnd& end : *ends)
+            most = std::max(most, sockets_up(group.designed.fence, *group.slot().pitch, end.up));
+    const double drift_mm = index_spread_mm * std::sqrt(2.0 * most);
+    Control drift{"drift", 0.0, drift_mm, false};
+    drift.of_test_ends = true;
+    build.control(drift);
+    build.fixed("other drift", 0.0, drift_mm);
+}
+
+void fingers_model(Builder& build, const Group& group, const GroupTolerances& tolerance) {
+    const JointDesign& joint = group.work.chosen.joint;
+    const Settings& s = group.designed;
+    if (group.cuts_slot) add_drift(build, group);
+    build.reading("stock_thickness", tested_stock);
+    if (group.cuts_slot) {
+        const Weights fit = {{"kerf", 1}, {"fence", -1}};
+        const double whole = whole_sockets_up(s.fence, s.kerf, s.fence + s.kerf, least_up(group));
+        build.reading("socket_width", {{"kerf", 1}});
+        build.reading("finger_width", {{"fence", 1}});
+        build.reading("row", {{"fence", whole}, {"kerf", whole}});
+        build.reading("fit", plus(fit, {{"drift", -1}}), true);
+        build.either_way("fit", plus(fit, {{"other drift", -1}}), joint.clearance, tolerance.fit);
+    }
+    const Weights proud = {{"height", 1}};
+    build.reading("depth", {{"height", 1}});
+    build.reading("face_step", plus(proud, tested_stock, -1.0));
+    build.either_way("face_step", plus(proud, any_stock, -1.0), joint.step, tolerance.step);
+}
+
 void slot_model(Builder& build, const Group& group, const GroupTolerances& tolerance) {
     const JointDesign& joint = group.work.chosen.joint;
     const Weights width = {{"kerf", 1}, {"shift", 1}};
@@ -232,12 +290,18 @@ void open_model(Builder& build, const Group& group, const GroupTolerances& toler
 
 }  // namespace
 
+Scales scales_of(const Group& group, Scales machine) {
+    if (has_fingers(group.work.chosen.joint)) machine.fence = usual_pin();
+    return machine;
+}
+
 Model model_of(const Group& group, const GroupTolerances& tolerances, const Group* partner,
                const Start& start) {
     Builder build(start.tool);
     add_machine_controls(build, group, start);
     const Group* other = group.cuts_slot ? nullptr : partner;
-    if (group.cuts_end && has_lap(group.work.chosen.joint)) lap_model(build, group, tolerances, other);
+    if (has_fingers(group.work.chosen.joint)) fingers_model(build, group, tolerances);
+    else if (group.cuts_end && has_lap(group.work.chosen.joint)) lap_model(build, group, tolerances, other);
     else if (group.cuts_end) tongue_model(build, group, tolerances, other);
     else if (group.slot_is_open()) open_model(build, group, tolerances);
     else slot_model(build, group, tolerances);

@@ -9,6 +9,8 @@
 // Where slot and tongue have heights of their own, h is the height that makes each.
 // Of a half lap, whose rabbets are both at an end: width f + k - s of the receiver's and depth h, lap_thickness T - h, lap_length
 //   f + k - s, shoulder_gap max(0, lap length - depth), face_step width - lap thickness
+// Of fingers (f the gap between pin and cutter, n the whole sockets up the least board): socket_width k, finger_width f, depth h,
+//   fit k - f, row n (f + k) (bottom edge to the far wall of socket n: what a finger is off by adds up in it), face_step h - T
 // Of a dado or a groove: width k + m, depth h, near f, fit k + m - T. Of a rabbet that takes a whole
 // board: width f + k - s, depth h, face_step f + k - s - T.
 
@@ -21,6 +23,9 @@ namespace kw {
 struct GroupTolerances {
     Length fit, shoulder_gap, step, depth, place;
 };
+
+// What is known of a group's scales, from what is known of its machine's.
+Scales scales_of(const Group& group, Scales machine);
 
 // T is the batch's thickness and what the tested piece differs by from it; the outcomes ask that any other piece of the batch
 // fits too.

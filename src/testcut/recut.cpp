@@ -19,9 +19,18 @@ bool alike_to(const Removal& a, const Removal& b, Length alike) {
     return abs(a.near - b.near) <= alike && abs(a.far - b.far) <= alike && abs(a.depth - b.depth) <= alike;
 }
 
+// A row that begins or repeats elsewhere leaves nothing to cut again: the pin takes sockets that are there already. Fingers that have a
+// setting of their own stand in the row of the other board.
+Fate fate_of_row(const Group& group, const Settings& old, const Settings& wanted, Length alike) {
+    const bool is_elsewhere = abs(old.fence - wanted.fence) > alike || abs(old.kerf - wanted.kerf) > alike;
+    if ((group.cuts_slot && is_elsewhere) || old.height - wanted.height > alike) return Fate::lost;
+    return wanted.height - old.height > alike ? Fate::recut : Fate::fine;
+}
+
 }  // namespace
 
 Fate fate_of(const Group& group, Member member, const Settings& old, const Settings& wanted, Length alike) {
+    if (has_fingers(group.work.chosen.joint)) return fate_of_row(group, old, wanted, alike);
     if (alike_to(removal_of(group, member, old), removal_of(group, member, wanted), alike)) return Fate::fine;
     const Region gone_for_nothing =
         subtract(removed(group, member, old, Length{}), removed(group, member, wanted, alike));

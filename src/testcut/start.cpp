@@ -8,6 +8,8 @@ Scales usual_scales() {
     return {usual, usual, kerf};
 }
 
+Scale usual_pin() { return {0.0, 0.15, 0.0, 0.03}; }
+
 std::string_view name_of(Tool tool) { return tool == Tool::caliper ? "caliper" : "rule"; }
 
 std::optional<Tool> tool_named(std::string_view name) {

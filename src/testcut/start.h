@@ -29,6 +29,9 @@ struct Scales {
 // Of a machine that nothing is known of, common practice, no source: a fence or a height set by its own scale
 // is a quarter of a millimetre off, more or less.
 Scales usual_scales();
+// Of the pin on an indexing jig, which is set by a piece as wide as the finger, or by calipers: no scale of the machine says
+// where it stands. Common practice, no source.
+Scale usual_pin();
 
 // What lengths are taken with. The spreads are common practice, no source.
 enum class Tool { caliper, rule };

@@ -74,16 +74,15 @@ void draw_fact(Ui& ui, Across& across, std::string_view name, const std::string&
 void draw_lie(Screen& screen, const Setup& setup) {
     const Words& words = screen.ui.words();
     Across across(screen, 2);
-    draw_fact(screen.ui, across, words("saw.down"), capital(words("saw.face", faces_down(words, setup))),
-              false);
-    draw_fact(screen.ui, across, capital(say_against(words, setup)), capital(references_of(words, setup)),
-              false);
+    const std::string ends = capital(references_of(words, setup));
+    draw_fact(screen.ui, across, words("saw.down"),
+              setup.index ? ends : capital(words("saw.face", faces_down(words, setup))), false);
+    draw_fact(screen.ui, across, capital(say_against(words, setup)),
+              setup.index ? capital(end_word(words, "bottom edge")) : ends, false);
 }
 
 void say_lie(Screen& screen, const Setup& setup) {
-    const Words& words = screen.ui.words();
-    say(screen.ui, capital(words("saw.lie", faces_down(words, setup), references_of(words, setup),
-                                 say_against(words, setup))));
+    say(screen.ui, capital(say_lie(screen.ui.words(), setup)));
 }
 
 // What guides it, and what cuts.
