@@ -102,7 +102,7 @@ void note_groove_past_lap(const DrawerDesign& drawer, std::vector<Note>& notes) 
 void note_thin_web(const DrawerDesign& drawer, const ChosenJoint& chosen, const char* which,
                    const char* boards, Length thickness, std::vector<Note>& notes) {
     const Cut& slot = chosen.joint.slot();
-    if (thickness - slot.depth >= least_left) return;
+    if (has_fingers(chosen.joint) || thickness - slot.depth >= least_left) return;
     notes.push_back({Level::note, drawer.spec->name,
                      Message::say("job.thin_web", part_word(which), Message::shown(work_word, slot.name),
                                   thickness - slot.depth, part_word(boards))});

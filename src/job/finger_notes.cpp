@@ -61,13 +61,9 @@ void note_groove(const DrawerDesign& drawer, const SideRow& row, std::vector<Not
 }
 
 // Pushed to one side and to the other, a board is set over by as much more or less as the pin has play.
-void note_play(const DrawerDesign& drawer, const JointDesign& joint, std::vector<Note>& notes) {
-    const Cut& sockets = joint.slot();
+void note_play(const DrawerDesign& drawer, const Cut& sockets, std::vector<Note>& notes) {
     const int count = sockets_up(sockets.near, *sockets.pitch, drawer.box.height);
-    const Length play = joint.clearance;
-    if (play > Length{})
-        notes.push_back(
-            {Level::note, drawer.spec->name, Message::say("job.push_to_pin", play, count, count * play)});
+    notes.push_back({Level::note, drawer.spec->name, Message::say("job.push_to_pin", count)});
 }
 
 }  // namespace
@@ -80,7 +76,7 @@ std::vector<Note> finger_notes(const DrawerDesign& drawer) {
     const SideRow row{sockets.near, sockets.width};
     note_top(drawer, row, notes);
     if (&corner == &drawer.front) note_groove(drawer, row, notes);
-    note_play(drawer, corner.joint, notes);
+    note_play(drawer, sockets, notes);
     return notes;
 }
 

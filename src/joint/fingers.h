@@ -13,8 +13,8 @@ namespace kw {
 // A cutter that differs from the width asked by no more than this is meant (common practice, no source).
 inline constexpr Length same_width = Length::micrometres(500);
 
-// What would be left of a last socket, or stand as a last finger, thinner than this is no more than a splinter.
-inline constexpr Length splinter = Length::micrometres(100);
+// A last socket or finger thinner than this is none: no machine tells it from nothing.
+inline constexpr Length splinter = Length::micrometres(2);
 
 // Sockets of a row that begins at `near` and repeats by `pitch`, up a board of this height. The last may run out at the top edge.
 int sockets_up(Length near, Length pitch, Length height);

@@ -31,7 +31,7 @@ std::string key_of(const Group& group) {
     key += "; fence " + mm(s.fence) + ", height " + mm(s.height);
     if (s.shift > Length{}) key += ", shift " + mm(s.shift);
     if (s.spacer > Length{}) key += ", spacer " + mm(s.spacer);
-    return key + "; " + work.guide + ", for " + mm(work.insert_thickness);
+    return key + "; " + work.guide + ", for " + mm(entering_thickness(group));
 }
 
 Settings slot_settings(const Cut& slot, Length kerf) {
@@ -88,6 +88,11 @@ int Group::slot_passes() const {
     constexpr int most = 20;
     const Length covers = stands.kerf + ridge;
     return std::clamp(passes_for(stands.shift + covers, covers), planned, std::max(planned, most));
+}
+
+Length entering_thickness(const Group& group) {
+    const bool own_row = has_fingers(group.work.chosen.joint) && !group.cuts_slot;
+    return own_row ? group.work.receiver_thickness : group.work.insert_thickness;
 }
 
 Settings in_row(Settings settings, const Group& group, const Group* slot) {

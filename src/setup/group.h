@@ -61,6 +61,10 @@ struct Group {
     int slot_passes() const;
 };
 
+// Of the board that what this group cuts has to take: the insert; of an insert's own row of sockets, through which the receiver's fingers
+// come, the receiver.
+Length entering_thickness(const Group& group);
+
 // These settings with what follows from others in a row of fingers: its spacer is one finger, and an insert's row that has a setting
 // of its own stands in that of the receiver's sockets, as `slot` stands (nullptr where this group cuts both). Of all other joints, as they are.
 Settings in_row(Settings settings, const Group& group, const Group* slot);

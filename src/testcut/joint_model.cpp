@@ -114,11 +114,7 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
                        dial.shift > Length{} ? std::numbers::sqrt2 * fence_repeats : 0.0, group.cuts_slot,
                        machine.fence_step.mm(), fence_repeats, wobble, 0.0, fence_gain});
     // The batch, the piece that is tested, and any other piece of it: what fits one must fit all.
-    // Of the board that a finger has to go through: where the insert's are cut by themselves, that is the receiver.
-    const bool through_receiver = in_row && !group.cuts_slot;
-    build.fixed("stock",
-                (through_receiver ? group.work.receiver_thickness : group.work.insert_thickness).mm(),
-                stock_spread_mm);
+    build.fixed("stock", entering_thickness(group).mm(), stock_spread_mm);
     const double uneven_mm = group.work.insert_uneven.mm();
     Control piece{"piece", 0.0, uneven_mm, false};
     piece.of_test_ends = true;

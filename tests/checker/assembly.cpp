@@ -5,7 +5,9 @@ namespace {
 
 double seated_front_y_mm(const Assembly& box) {
     const double thickness = box.front_thickness_mm();
-    if (box.asked.front.joint == "rabbet") return box.left_shape.front.to_mm - thickness;
+    // Its inside face stands on the floors of the sides' sockets, or behind their rabbet.
+    if (box.asked.front.joint == "rabbet" || box.asked.front.joint == "box joint")
+        return box.left_shape.front.to_mm - thickness;
     // Its lap's inner face stands on the shoulder of the sides' rabbet.
     if (box.asked.front.joint == "half lap corner")
         return box.left_shape.front.to_mm - (thickness - box.front_shape.left.tongue_from_mm);
@@ -14,7 +16,8 @@ double seated_front_y_mm(const Assembly& box) {
 
 double seated_back_y_mm(const Assembly& box) {
     const double thickness = box.back_thickness_mm();
-    if (box.asked.back.joint == "rabbet") return box.left_shape.back.from_mm + thickness;
+    if (box.asked.back.joint == "rabbet" || box.asked.back.joint == "box joint")
+        return box.left_shape.back.from_mm + thickness;
     return box.left_shape.back.to_mm + (thickness - box.back_shape.left.tongue_to_mm);
 }
 
@@ -57,10 +60,14 @@ void place_bottom(Assembly& box) {
 
 std::optional<Assembly> assemble(const Pieces& pieces, const AskedDrawer& asked, const AskedFit& fit,
                                  const PlanBox& box, const std::string& name, Report& report) {
-    const auto left = find_side_shape(*pieces.left, report);
-    const auto right = find_side_shape(*pieces.right, report);
-    const auto front = find_cross_shape(*pieces.front, true, report);
-    const auto back = find_cross_shape(*pieces.back, asked.captured, report);
+    // Fingers at all four corners, or at none.
+    const bool fingered = asked.front.joint == "box joint";
+    const auto side_shape = fingered ? find_fingered_side : find_side_shape;
+    const auto cross_shape = fingered ? find_fingered_cross : find_cross_shape;
+    const auto left = side_shape(*pieces.left, report);
+    const auto right = side_shape(*pieces.right, report);
+    const auto front = cross_shape(*pieces.front, true, report);
+    const auto back = cross_shape(*pieces.back, asked.captured, report);
     if (!pieces.bottom->wood.cuts.empty())
         report.say(Kind::measure, pieces.bottom->part.id, "a bottom has no joint cuts");
     if (!left || !right || !front || !back) return std::nullopt;

@@ -10,6 +10,9 @@ namespace checker {
 void measure_front(const Assembly& drawer, Report& report);
 void measure_back(const Assembly& drawer, Report& report);
 
+// Box joints at the front's corners, or at the back's.
+void measure_fingers(const Assembly& drawer, bool at_back, Report& report);
+
 // The groove in all parts, and the bottom in it.
 void measure_bottom(const Assembly& drawer, Report& report);
 

@@ -132,6 +132,7 @@ void measure_back_rabbet(const Assembly& drawer, Report& report) {
 }  // namespace
 
 void measure_back(const Assembly& drawer, Report& report) {
+    if (drawer.asked.back.joint == "box joint") return measure_fingers(drawer, true, report);
     if (drawer.asked.back.depth_mm) {
         report.same(Kind::measure, drawer.name, "depth of the joint with the back",
                     drawer.left_shape.back.depth_mm, *drawer.asked.back.depth_mm);

@@ -143,6 +143,7 @@ void measure_half_lap(const Assembly& drawer, Report& report) {
 
 void measure_front(const Assembly& drawer, Report& report) {
     check_step(drawer, report);
+    if (drawer.asked.front.joint == "box joint") return measure_fingers(drawer, false, report);
     check_asked_dado(drawer, drawer.left_shape.front, report);
     if (drawer.asked.front.joint == "rabbet") measure_front_rabbet(drawer, report);
     else if (drawer.asked.front.joint == "half lap corner") measure_half_lap(drawer, report);

@@ -58,7 +58,7 @@ private:
             for (const Pass& pass : setup.passes) {
                 const auto role = roles.find(pass.part);
                 if (role == roles.end()) continue;
-                const auto reference = find_reference(role->second, pass.reference);
+                const auto reference = find_reference(role->second, worked_at(setup, pass));
                 if (reference) add_work(work_[pass.part], setup, pass, reference->axis == along);
             }
         }
@@ -67,7 +67,8 @@ private:
     static void add_work(Work& work, const Setup& setup, const Pass& pass, bool at_end) {
         if (setup.through()) (at_end ? work.crosscuts : work.rips).push_back(setup.id);
         else (at_end ? work.end_joints : work.edge_joints).push_back(setup.id);
-        if (!setup.through() && pass.reference == "front end") work.front_end_joints.push_back(setup.id);
+        if (!setup.through() && worked_at(setup, pass) == "front end")
+            work.front_end_joints.push_back(setup.id);
     }
 
     // At its first time the one, at its last the other. What is not in the sequence is said elsewhere.

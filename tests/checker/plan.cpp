@@ -19,7 +19,8 @@ PlanPart read_part(const Json& entry) {
 }
 
 Pass read_pass(const Json& entry) {
-    return {entry.at("part"), entry.at("reference"), text_or_none(entry.at("down")), entry.at("nibble")};
+    return {entry.at("part"), entry.at("reference"), text_or_none(entry.at("down")), entry.at("nibble"),
+            entry.value("cuts", 1)};
 }
 
 Setup read_setup(const Json& entry) {
@@ -36,6 +37,7 @@ Setup read_setup(const Json& entry) {
     if (entry.contains("heights_mm")) setup.heights_mm = entry.at("heights_mm").get<std::vector<double>>();
     setup.spacer_mm = number_or_zero(entry.at("spacer_mm"));
     setup.sacrificial = entry.at("sacrificial");
+    if (entry.contains("index_mm")) setup.index_mm = entry.at("index_mm").get<double>();
     static_cast<void>(entry.at("test_cut").get<bool>());
     for (const Json& pass : entry.at("passes")) setup.passes.push_back(read_pass(pass));
     return setup;

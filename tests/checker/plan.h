@@ -33,6 +33,7 @@ struct Pass {
     std::string reference;
     std::string down;
     bool nibble = false;
+    int cuts = 1;  // of a row
 };
 
 struct Setup {
@@ -48,6 +49,7 @@ struct Setup {
     std::vector<double> heights_mm;   // of its passes one above the other; none: all at once
     double spacer_mm = 0;
     bool sacrificial = false;
+    std::optional<double> index_mm;  // from one cut of a row to the next: the board stands on its end
     std::vector<Pass> passes;
 
     bool through() const { return !height_mm; }

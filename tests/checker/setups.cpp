@@ -125,9 +125,23 @@ private:
             if (pass.nibble && near < one_setting_mm)
                 say(setup, "it nibbles where no strip is left at the end");
             const auto found = parts_.find(pass.part);
-            if (found != parts_.end() && *setup.height_mm >= found->second.thickness_mm)
+            if (found != parts_.end() && !setup.index_mm && *setup.height_mm >= found->second.thickness_mm)
                 say(setup, "it cuts through " + pass.part);
         }
+        row(setup);
+    }
+
+    // On a jig the pin takes the edge or a socket: the board goes on by a finger, as wide as the gap, and a socket. What begins with a
+    // socket begins by a spacer as wide as the gap.
+    void row(const Setup& setup) {
+        const bool on_jig = setup.guide == "indexing jig";
+        if (on_jig != setup.index_mm.has_value())
+            say(setup, "a row is cut on an indexing jig, and nothing else");
+        if (!setup.index_mm) return;
+        if (!is_one(*setup.index_mm, setup.fence_mm + setup.kerf_mm))
+            say(setup, "it is set over by more or less than a finger and a socket");
+        if (setup.spacer_mm > 0 && !is_one(setup.spacer_mm, setup.fence_mm))
+            say(setup, "its spacer is no finger");
     }
 
     // Equal settings are one setup, for the whole batch. Looked at are whole groups: a further pass stands where its group was
@@ -147,8 +161,9 @@ private:
     }
 
     static bool is_in_side(const Setup& setup) {
-        return !setup.passes.empty() && (setup.passes.front().reference == "front end" ||
-                                         setup.passes.front().reference == "rear end");
+        if (setup.passes.empty()) return false;
+        const std::string end = worked_at(setup, setup.passes.front());
+        return end == "front end" || end == "rear end";
     }
 
     static bool stand_alike(const Setup* one, const Setup* other) {
@@ -165,18 +180,19 @@ private:
             for (const Pass& pass : setup.passes) {
                 const auto found = parts_.find(pass.part);
                 if (found == parts_.end()) continue;
-                const std::string chosen = chosen_cutter(found->second, pass);
+                const std::string at = worked_at(setup, pass);
+                const std::string chosen = chosen_cutter(found->second, at);
                 if (!chosen.empty() && chosen != setup.cutter)
-                    say(setup, pass.part + "'s " + pass.reference + " was to be cut with " + chosen);
+                    say(setup, pass.part + "'s " + at + " was to be cut with " + chosen);
             }
         }
     }
 
-    std::string chosen_cutter(const PlanPart& part, const Pass& pass) const {
+    std::string chosen_cutter(const PlanPart& part, const std::string& at) const {
         const AskedDrawer* drawer = find_named(asked_.drawers, part.drawer);
         if (drawer == nullptr) return "";
-        if (pass.reference == "bottom edge" || pass.reference == "top edge") return drawer->bottom.cutter;
-        const bool of_back = part.role == "back" || pass.reference == "rear end";
+        if (at == "bottom edge" || at == "top edge") return drawer->bottom.cutter;
+        const bool of_back = part.role == "back" || at == "rear end";
         return of_back ? drawer->back.cutter : drawer->front.cutter;
     }
 

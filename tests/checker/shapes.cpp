@@ -119,7 +119,72 @@ Block rabbet_block(const Workpiece& piece, const End& end, bool high) {
     return block;
 }
 
+// Just under the outside face, where no groove is, and just inside the end.
+Sockets find_sockets(const Workpiece& piece, bool high, Report& report) {
+    const double length = piece.part.length_mm;
+    Point line = middle_of(piece);
+    line[into] = piece.part.thickness_mm - skin_mm;
+    line[along] = high ? length - skin_mm : skin_mm;
+    Sockets sockets;
+    double at = 0;
+    const auto close = [&](double to) {
+        if (to - at < nothing_mm) return;
+        Point into_it = line;
+        into_it[up] = (at + to) / 2;
+        const auto wood = wood_along(piece.wood, along, into_it);
+        if (wood.empty()) report.say(Kind::measure, piece.part.id, "a socket goes through all of it");
+        else sockets.push_back({at, to, high ? length - wood.back().to : wood.front().from});
+    };
+    for (const Span& wood : wood_along(piece.wood, up, line)) {
+        close(wood.from);
+        at = wood.to;
+    }
+    close(piece.part.width_mm);
+    if (sockets.empty()) report.say(Kind::measure, piece.part.id, "an end has no sockets");
+    return sockets;
+}
+
+void add_sockets(std::vector<Named>& shape, const Workpiece& piece, const Sockets& sockets, bool high) {
+    for (const Slot& socket : sockets) {
+        Block block = piece.wood.hull;
+        block.low[up] = socket.from_mm;
+        block.high[up] = socket.to_mm;
+        if (high) block.low[along] = block.high[along] - socket.depth_mm;
+        else block.high[along] = socket.depth_mm;
+        shape.push_back({high ? "high end's sockets" : "low end's sockets", block});
+    }
+}
+
 }  // namespace
+
+std::optional<SideShape> find_fingered_side(const Workpiece& side, Report& report) {
+    const auto groove = find_groove(side, true, report);
+    const Sockets front = find_sockets(side, false, report), back = find_sockets(side, true, report);
+    if (!groove || front.empty() || back.empty()) return std::nullopt;
+    std::vector<Named> shape{{"groove", slot_block(side, up, *groove)}};
+    add_sockets(shape, side, front, false);
+    add_sockets(shape, side, back, true);
+    compare(side, shape, report);
+    const double thickness = side.part.thickness_mm, length = side.part.length_mm;
+    return SideShape{{0, front.front().depth_mm, thickness},
+                     {length - back.front().depth_mm, length, thickness},
+                     *groove,
+                     front,
+                     back};
+}
+
+std::optional<CrossShape> find_fingered_cross(const Workpiece& part, bool with_groove, Report& report) {
+    const auto groove = find_groove(part, with_groove, report);
+    const Sockets left = find_sockets(part, false, report), right = find_sockets(part, true, report);
+    if (left.empty() || right.empty() || groove.has_value() != with_groove) return std::nullopt;
+    std::vector<Named> shape;
+    if (groove) shape.push_back({"groove", slot_block(part, up, *groove)});
+    add_sockets(shape, part, left, false);
+    add_sockets(shape, part, right, true);
+    compare(part, shape, report);
+    const End whole{0, part.part.thickness_mm, 0};
+    return CrossShape{whole, whole, groove, left, right};
+}
 
 double clear_of_groove_mm(double width_mm) { return width_mm * 0.75; }
 

@@ -33,8 +33,10 @@ void run_pass(const Setup& setup, const Pass& pass, Workpiece& piece, Report& re
         check_through_cut(piece.part, setup, *reference, report);
         return;
     }
-    if (const auto block = taken_by(piece.part, setup, pass)) piece.wood.cuts.push_back(*block);
-    else report.say(Kind::form, setup.id + " on " + pass.part, "no face is called " + pass.down);
+    const auto blocks = taken_by(piece.part, setup, pass);
+    piece.wood.cuts.insert(piece.wood.cuts.end(), blocks.begin(), blocks.end());
+    if (blocks.empty())
+        report.say(Kind::form, setup.id + " on " + pass.part, "no face is called " + pass.down);
 }
 
 Solid blank(const PlanPart& part) {
@@ -62,10 +64,37 @@ std::optional<Reference> find_reference(const std::string& role, const std::stri
     return found->second;
 }
 
-std::optional<Block> taken_by(const PlanPart& part, const Setup& setup, const Pass& pass) {
+std::string worked_at(const Setup& setup, const Pass& pass) {
+    return setup.index_mm ? pass.down : pass.reference;
+}
+
+namespace {
+
+// Each as far from the edge as the one before and the index more, as deep as the height from the end.
+std::vector<Block> row_of(const PlanPart& part, const Setup& setup, const Pass& pass, const Reference& edge) {
+    const auto end = find_reference(part.role, pass.down);
+    if (!end || end->axis != along || edge.axis != up) return {};
+    std::vector<Block> row;
+    for (int i = 0; i < pass.cuts; ++i) {
+        Block block{{0, 0, 0}, {part.length_mm, part.width_mm, part.thickness_mm}};
+        const double from = setup.near_mm() + i * *setup.index_mm;
+        const double to = from + setup.kerf_mm;
+        block.low[up] = std::max(0.0, edge.from_high ? part.width_mm - to : from);
+        block.high[up] = std::min(part.width_mm, edge.from_high ? part.width_mm - from : to);
+        if (end->from_high) block.low[along] = part.length_mm - *setup.height_mm;
+        else block.high[along] = *setup.height_mm;
+        row.push_back(block);
+    }
+    return row;
+}
+
+}  // namespace
+
+std::vector<Block> taken_by(const PlanPart& part, const Setup& setup, const Pass& pass) {
     const auto reference = find_reference(part.role, pass.reference);
-    if (!reference || !setup.height_mm || (pass.down != "inside" && pass.down != "outside"))
-        return std::nullopt;
+    if (!reference || !setup.height_mm) return {};
+    if (setup.index_mm) return row_of(part, setup, pass, *reference);
+    if (pass.down != "inside" && pass.down != "outside") return {};
     Block block{{0, 0, 0}, {part.length_mm, part.width_mm, part.thickness_mm}};
     const auto axis = static_cast<std::size_t>(reference->axis);
     const double size = block.high[axis];
@@ -75,7 +104,7 @@ std::optional<Block> taken_by(const PlanPart& part, const Setup& setup, const Pa
     block.high[axis] = reference->from_high ? size - from : to;
     if (pass.down == "inside") block.high[into] = *setup.height_mm;
     else block.low[into] = part.thickness_mm - *setup.height_mm;
-    return block;
+    return {block};
 }
 
 std::vector<Workpiece> make_workpieces(const Plan& plan, Report& report) {

@@ -31,8 +31,12 @@ struct Reference {
 // None where a part of that role has no such end or edge.
 std::optional<Reference> find_reference(const std::string& role, const std::string& reference);
 
-// The block that one pass of a setup with a height takes out of a part. None where the pass itself is in bad form.
-std::optional<Block> taken_by(const PlanPart& part, const Setup& setup, const Pass& pass);
+// The blocks that one pass of a setup with a height takes out of a part: one, or a row of them, through the whole thickness, where the
+// board stands on its end. None where the pass itself is in bad form.
+std::vector<Block> taken_by(const PlanPart& part, const Setup& setup, const Pass& pass);
+
+// The end or edge that a pass works at: its reference, or the end that stands on the table.
+std::string worked_at(const Setup& setup, const Pass& pass);
 
 // All parts, cut by all setups that have a height. Through cuts must leave the listed size. Whatever is in bad form goes into the
 // report and is left out.

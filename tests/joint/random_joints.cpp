@@ -1,23 +1,20 @@
 // Random joints: what was asked is what the cut sections measure, and the polygons agree with Boost.Geometry.
 #include <doctest/doctest.h>
 
-#include <boost/geometry.hpp>
-#include <boost/geometry/geometries/multi_polygon.hpp>
-#include <boost/geometry/geometries/point_xy.hpp>
-#include <boost/geometry/geometries/polygon.hpp>
 #include <random>
 
+#include "joint/boost_region.h"
 #include "joint/closed.h"
 #include "joint/kinds.h"
 
 using namespace kw;
 namespace bg = boost::geometry;
+using tests::boost_rect;
+using tests::BoostPoint;
+using tests::BoostPolygon;
+using tests::BoostRegion;
 
 namespace {
-
-using BoostPoint = bg::model::d2::point_xy<double>;
-using BoostPolygon = bg::model::polygon<BoostPoint, false>;
-using BoostRegion = bg::model::multi_polygon<BoostPolygon>;
 
 constexpr int joints = 3000;
 
@@ -44,14 +41,7 @@ JointAsk random_ask(Dice& dice) {
 
 BoostRegion board_less(const Rect& board, const std::vector<Rect>& cuts) {
     const auto polygon = [](const Rect& r) {
-        BoostPolygon out;
-        for (const auto& [x, y] : {std::pair{r.left, r.bottom},
-                                   {r.right, r.bottom},
-                                   {r.right, r.top},
-                                   {r.left, r.top},
-                                   {r.left, r.bottom}})
-            bg::append(out.outer(), BoostPoint(x.mm(), y.mm()));
-        return out;
+        return boost_rect(r.left.mm(), r.bottom.mm(), r.right.mm(), r.top.mm());
     };
     BoostRegion region{polygon(board)};
     for (const Rect& cut : cuts) {

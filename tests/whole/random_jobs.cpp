@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <string>
 
+#include "checker/fingered_job.h"
 #include "checker/impossible_job.h"
 #include "checker/make_drawer.h"
 #include "checker/random_job.h"
@@ -23,6 +24,14 @@ std::string wrong_with(const Json& job) {
     const Json plan = Json::parse(text, nullptr, false);
     if (plan.is_discarded()) return "the plan is no JSON";
     return text_of(checker::make_drawers(job, plan));
+}
+
+void check_fingered(std::uint64_t first, std::uint64_t last) {
+    for (std::uint64_t seed = first; seed <= last; ++seed) {
+        CAPTURE(seed);
+        const std::string wrong = wrong_with(checker::with_box_joints(checker::random_job(seed)));
+        CHECK(wrong == "");
+    }
 }
 
 void check_seeds(std::uint64_t first, std::uint64_t last) {
@@ -74,6 +83,10 @@ TEST_CASE("random jobs make drawers that measure as asked to 0.002 mm, 251 to 50
 TEST_CASE("random jobs make drawers that measure as asked to 0.002 mm, 501 to 750") { check_seeds(501, 750); }
 TEST_CASE("random jobs make drawers that measure as asked to 0.002 mm, 751 to 1000") {
     check_seeds(751, 1000);
+}
+
+TEST_CASE("random jobs with box joints at all corners make drawers that measure as asked to 0.002 mm") {
+    check_fingered(1, 150);
 }
 
 TEST_CASE(
