@@ -38,7 +38,7 @@ kw::Model known_model(const Task& task, const TrueShop& shop, Controls at) {
         const std::string& name = control.name;
         control.offset.reset();
         if (name != "other piece") control.spread_mm = 0.0;
-        if (name == "fence gain") control.set_mm = shop.gain("fence") - 1.0;
+        if (name == "fence gain" || name == "pin gain") control.set_mm = shop.gain("fence") - 1.0;
         else if (name == "height gain") control.set_mm = shop.gain("height") - 1.0;
         else if (name == "stock") control.set_mm = shop.batch_mm();
         else if (name == "slot width") control.set_mm = shop.slot().width;

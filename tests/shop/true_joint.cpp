@@ -25,6 +25,12 @@ bool covers(const Span& wide, const Span& narrow) {
 
 bool within(double value, double target, double limit) { return std::abs(value - target) <= limit; }
 
+// From the bottom edge to the far wall of the last whole socket: so many fingers and sockets.
+int whole_sockets(const kw::Group& group) {
+    const double pitch = group.designed.fence.mm() + group.designed.kerf.mm();
+    return static_cast<int>(group.work.receivers.front().up.mm() / pitch);
+}
+
 }  // namespace
 
 double& Controls::named(const std::string& control) {
@@ -38,6 +44,16 @@ double& Controls::named(const std::string& control) {
 std::map<std::string, double> joint_as_cut(const kw::Group& group, const Controls& at, const TrueSlot& other,
                                            double thickness) {
     std::map<std::string, double> out{{"stock_thickness", thickness}};
+    if (kw::has_fingers(group.work.chosen.joint)) {
+        out["depth"] = at.height;
+        out["face_step"] = at.height - thickness;
+        if (!group.cuts_slot) return out;
+        out["socket_width"] = at.kerf;
+        out["finger_width"] = at.fence;
+        out["fit"] = at.kerf - at.fence;
+        out["row"] = whole_sockets(group) * (at.fence + at.kerf);
+        return out;
+    }
     if (group.cuts_end && group.slot_is_open()) {
         const Span slot = slot_of(group, at), end = end_of(at);
         const double width = group.cuts_slot ? slot.far : other.width,
@@ -82,6 +98,9 @@ std::map<std::string, double> joint_as_cut(const kw::Group& group, const Control
 bool is_good(const kw::Group& group, const Limits& limits, const std::map<std::string, double>& joint) {
     const kw::JointDesign& asked = group.work.chosen.joint;
     const auto at = [&](const char* name) { return joint.at(name); };
+    if (kw::has_fingers(asked))
+        return (!group.cuts_slot || within(at("fit"), asked.clearance.mm(), limits.fit)) &&
+               within(at("face_step"), asked.step.mm(), limits.step);
     if (group.cuts_end && group.slot_is_open())
         return at("shoulder_gap") <= limits.shoulder_gap && at("open_at_the_end") <= limits.shoulder_gap &&
                within(at("face_step"), asked.step.mm(), limits.step);
@@ -101,6 +120,9 @@ bool is_good(const kw::Group& group, const Limits& limits, const std::map<std::s
 }
 
 bool takes_all(const kw::Group& group, const Controls& old, const Controls& next) {
+    // A row elsewhere, or of another pitch, is another row.
+    if (kw::has_fingers(group.work.chosen.joint))
+        return next.height >= old.height && next.fence == old.fence && next.kerf == old.kerf;
     return (!group.cuts_slot || covers(slot_of(group, next), slot_of(group, old))) &&
            (!group.cuts_end || covers(end_of(next), end_of(old)));
 }

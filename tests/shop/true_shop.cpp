@@ -15,7 +15,7 @@ TrueShop::TrueShop(KindOfShop kind, std::uint64_t seed) : kind_(std::move(kind))
 
 void TrueShop::begin(const kw::Group& group) {
     spacer_error_ = normal(kind_.spacer_mm);
-    batch_mm_ = group.work.insert_thickness.mm() + normal(kind_.stock_mm);
+    batch_mm_ = kw::entering_thickness(group).mm() + normal(kind_.stock_mm);
     take_fresh_ends();
     // A tongue alone meets a slot that was locked: near what was planned.
     constexpr double locked_mm = 0.04;
