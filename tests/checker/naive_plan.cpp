@@ -63,6 +63,11 @@ private:
         return cutter_for(named, std::max(width, 5.0));
     }
 
+    // For two fingers and two sockets at least.
+    const AskedCutter& cutter_for_fingers(const AskedDrawer& drawer) const {
+        return cutter_for(drawer.front.cutter, drawer.height_mm.high / 4);
+    }
+
     const AskedCutter& blade() const {
         for (const AskedCutter& cutter : asked_.cutters) {
             const AskedMachine* machine = find_named(asked_.machines, cutter.machine);
@@ -117,8 +122,8 @@ private:
         }
         s.back_depth = drawer.back.depth_mm.value_or(std::min(s.front_depth, side / 2));
         const double back = drawer.back.board.thickness_mm;
-        s.setback =
-            drawer.back.joint == "rabbet" ? 0 : drawer.back.setback_mm.value_or(std::max(inch_mm, back));
+        const bool at_the_end = drawer.back.joint == "rabbet" || drawer.back.joint == "box joint";
+        s.setback = at_the_end ? 0 : drawer.back.setback_mm.value_or(std::max(inch_mm, back));
         return s;
     }
 
@@ -191,8 +196,22 @@ private:
         setups_.add(NaiveSetups::side_joints, "miter gauge", {name, end, "inside", from, to, height}, cutter);
     }
 
+    // The sides begin with a finger at the bottom edge, front and back with a socket.
+    void fingers(const AskedDrawer& drawer, const std::string& name, const char* end, double depth) {
+        const AskedCutter& cutter = cutter_for_fingers(drawer);
+        const double finger = *cutter.kerf_mm - asked_.fit.clearance_mm;
+        const std::string at = end;
+        const bool in_side = at == "front end" || at == "rear end";
+        setups_.row(in_side ? NaiveSetups::side_joints : NaiveSetups::end_joints,
+                    {name, at, "", in_side ? finger : 0, 0, depth}, finger, drawer.height_mm.high, cutter);
+    }
+
     void front_joint_in_side(const AskedDrawer& drawer, const std::string& name, const Sizes& s) {
         const double step = asked_.fit.step_mm;
+        if (drawer.front.joint == "box joint") {
+            fingers(drawer, name, "front end", drawer.front.board.thickness_mm + step);
+            return;
+        }
         if (drawer.front.joint == "rabbet") {
             const double length = drawer.front.board.thickness_mm + step;
             in_side(name, "front end", 0, length, s.front_depth, cutter_for(drawer.front.cutter, length));
@@ -213,13 +232,17 @@ private:
         const double thickness = drawer.back.board.thickness_mm;
         if (drawer.back.joint == "tongue and dado")
             return dado_width(drawer.back, s.groove_depth) - asked_.fit.clearance_mm;
-        if (!ways_.tongued_back || drawer.back.joint == "rabbet") return thickness;
+        if (!ways_.tongued_back || drawer.back.joint != "dado") return thickness;
         return std::min(thickness,
                         *cutter_for(drawer.back.cutter, 0.7 * thickness).kerf_mm - asked_.fit.clearance_mm);
     }
 
     void back_joint_in_side(const AskedDrawer& drawer, const std::string& name, const Sizes& s) {
         const double thickness = drawer.back.board.thickness_mm;
+        if (drawer.back.joint == "box joint") {
+            fingers(drawer, name, "rear end", thickness);
+            return;
+        }
         if (drawer.back.joint == "rabbet") {
             in_side(name, "rear end", 0, thickness, s.back_depth, cutter_for(drawer.back.cutter, thickness));
             return;
@@ -243,12 +266,16 @@ private:
 
     void front(const AskedDrawer& drawer, int copy, const Sizes& s) {
         const std::string name = id(drawer, copy, "front");
-        const double tongue = reach(drawer.front.joint, s.front_depth);
+        const bool fingered = drawer.front.joint == "box joint";
+        const double tongue = fingered ? drawer.sides.thickness_mm + asked_.fit.step_mm
+                                       : reach(drawer.front.joint, s.front_depth);
         const double length = s.width - 2 * drawer.sides.thickness_mm + 2 * tongue;
         part(drawer, copy, "front", length, s.height, drawer.front.board);
         cut_to_size(NaiveSetups::rips, NaiveSetups::other_lengths, name, length, s.height, "left end");
         if (drawer.front.joint == "locking rabbet")
             rabbet_ends(name, tongue, s.rabbet_depth, cutter_for(drawer.front.cutter, s.dado_width));
+        if (fingered)
+            for (const char* end : {"left end", "right end"}) fingers(drawer, name, end, tongue);
         if (drawer.front.joint == "half lap corner")
             rabbet_ends(name, tongue, s.rabbet_depth, cutter_at_end(drawer.front.cutter, tongue), "inside");
         groove(drawer, name, s);
@@ -256,7 +283,8 @@ private:
 
     void back(const AskedDrawer& drawer, int copy, const Sizes& s) {
         const std::string name = id(drawer, copy, "back");
-        const double entering = reach(drawer.back.joint, s.back_depth);
+        const bool fingered = drawer.back.joint == "box joint";
+        const double entering = fingered ? drawer.sides.thickness_mm : reach(drawer.back.joint, s.back_depth);
         const double length = s.width - 2 * drawer.sides.thickness_mm + 2 * entering;
         const double width = drawer.captured ? s.height : s.height - s.groove_near - s.groove_width;
         part(drawer, copy, "back", length, width, drawer.back.board);
@@ -264,7 +292,9 @@ private:
         cut_to_size(rip, NaiveSetups::other_lengths, name, length, width, "left end");
         const double tongue = back_tongue(drawer, s);
         const double thickness = drawer.back.board.thickness_mm;
-        if (tongue < thickness) {
+        if (fingered) {
+            for (const char* end : {"left end", "right end"}) fingers(drawer, name, end, entering);
+        } else if (tongue < thickness) {
             rabbet_ends(name, entering, thickness - tongue,
                         cutter_for(drawer.back.cutter, tongue + asked_.fit.clearance_mm));
         }
@@ -274,7 +304,7 @@ private:
     void bottom(const AskedDrawer& drawer, int copy, const Sizes& s) {
         const double slack = asked_.fit.bottom_slack_mm;
         const double across = s.width - 2 * drawer.sides.thickness_mm + 2 * s.groove_depth - slack;
-        const double proud = drawer.back.joint == "rabbet" ? 0 : s.setback;
+        const double proud = s.setback;
         const double front_floor = asked_.fit.step_mm + drawer.front.board.thickness_mm - s.groove_depth;
         double reach = s.depth - proud;
         if (drawer.captured) reach += s.groove_depth - drawer.back.board.thickness_mm;

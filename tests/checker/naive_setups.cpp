@@ -23,12 +23,17 @@ Json heights_up_to(double height_mm, std::optional<double> most_mm) {
 
 double six_decimals(double value_mm) { return std::round(value_mm * 1e6) / 1e6; }
 
-NaiveSetups::Entry& NaiveSetups::pass(Stage stage, const Settings& settings, const WantedCut& cut,
-                                      bool nibble) {
+NaiveSetups::Entry& NaiveSetups::entry_of(Stage stage, const Settings& settings) {
     const auto [found, is_new] = by_settings_.emplace(settings, entries_.size());
     if (is_new) entries_.push_back({settings, stage});
     Entry& entry = entries_[found->second];
     entry.stage = std::max<int>(entry.stage, stage);
+    return entry;
+}
+
+NaiveSetups::Entry& NaiveSetups::pass(Stage stage, const Settings& settings, const WantedCut& cut,
+                                      bool nibble) {
+    Entry& entry = entry_of(stage, settings);
     entry.passes.push_back(
         {{"part", cut.part}, {"reference", cut.reference}, {"down", cut.down}, {"nibble", nibble}});
     return entry;
@@ -61,6 +66,25 @@ void NaiveSetups::add(Stage stage, const char* guide, const WantedCut& cut, cons
         entry.most_at_once_mm = cutter.most_at_once_mm();
         entry.between = entry.between && i > 0 && i < passes - 1;
     }
+}
+
+void NaiveSetups::row(Stage stage, const WantedCut& cut, double finger_mm, double height_mm,
+                      const AskedCutter& cutter) {
+    const double kerf = cutter.kerf_mm.value(), pitch = six_decimals(finger_mm + kerf);
+    const bool begins_with_socket = cut.from_mm == 0;
+    Entry& entry = entry_of(
+        stage, {cutter.machine, cutter.name, "indexing jig", six_decimals(kerf), six_decimals(finger_mm),
+                six_decimals(cut.height_mm), begins_with_socket ? six_decimals(finger_mm) : 0});
+    entry.between = false;
+    entry.most_at_once_mm = cutter.most_at_once_mm();
+    entry.index_mm = pitch;
+    int sockets = 0;
+    while (cut.from_mm + sockets * pitch < height_mm - 0.001) ++sockets;
+    entry.passes.push_back({{"part", cut.part},
+                            {"reference", "bottom edge"},
+                            {"down", cut.reference},
+                            {"nibble", false},
+                            {"cuts", sockets}});
 }
 
 void NaiveSetups::rip(Stage stage, const std::string& part, double width_mm, const AskedCutter& blade) {
@@ -99,6 +123,7 @@ void NaiveSetups::write(Json& plan) const {
                                   {"guide", s.guide},
                                   {"test_cut", !through},
                                   {"passes", entry.passes}});
+        if (entry.index_mm) plan["setups"].back()["index_mm"] = *entry.index_mm;
         order.emplace_back(entry.stage, "S" + number);
     }
     std::stable_sort(order.begin(), order.end(),

@@ -31,6 +31,10 @@ public:
     // the cutter running in a sacrificial spacer. Throws where the cutter is too wide.
     void add(Stage stage, const char* guide, const WantedCut& cut, const AskedCutter& cutter);
 
+    // A row of sockets up an end, `cut.reference`, from `cut.from_mm` above the bottom edge; nothing or one finger's width.
+    void row(Stage stage, const WantedCut& cut, double finger_mm, double height_mm,
+             const AskedCutter& cutter);
+
     void rip(Stage stage, const std::string& part, double width_mm, const AskedCutter& blade);
     void crosscut(Stage stage, const std::string& part, double length_mm, const std::string& reference,
                   const std::string& machine, const std::string& cutter);
@@ -58,9 +62,11 @@ private:
         int stage = 0;
         bool between = true;  // serves only passes between a first and a last
         std::optional<double> most_at_once_mm = std::nullopt;
+        std::optional<double> index_mm = std::nullopt;
         Json passes = Json::array();
     };
 
+    Entry& entry_of(Stage stage, const Settings& settings);
     Entry& pass(Stage stage, const Settings& settings, const WantedCut& cut, bool nibble);
 
     std::vector<Entry> entries_;

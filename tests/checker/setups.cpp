@@ -142,6 +142,14 @@ private:
             say(setup, "it is set over by more or less than a finger and a socket");
         if (setup.spacer_mm > 0 && !is_one(setup.spacer_mm, setup.fence_mm))
             say(setup, "its spacer is no finger");
+        if (setup.sacrificial) say(setup, "no cutter runs in a jig's spacer");
+        for (const Pass& pass : setup.passes) {
+            if (pass.nibble) say(setup, "nothing of a row is nibbled");
+            const auto found = parts_.find(pass.part);
+            const double last = setup.near_mm() + (pass.cuts - 1) * *setup.index_mm;
+            if (found != parts_.end() && last > found->second.width_mm)
+                say(setup, "its last socket is above " + pass.part);
+        }
     }
 
     // Equal settings are one setup, for the whole batch. Looked at are whole groups: a further pass stands where its group was

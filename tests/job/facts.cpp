@@ -220,7 +220,7 @@ TEST_CASE("what can't be made is refused at the field to blame, with what would 
     job.drawers[0].front.joint = "dovetail";
     CHECK(first_problem(job) ==
           "/drawers/0/front/joint: there is no joint `dovetail` here | write `locking rabbet` or `rabbet` or "
-          "`half lap corner`");
+          "`half lap corner` or `box joint`");
 }
 
 TEST_CASE("all that is wrong is said at once, not only the first") {

@@ -108,5 +108,5 @@ TEST_CASE("a tongue goes on a back, and no groove goes through it") {
     job.drawers[0].front.joint = "tongue and dado";
     CHECK(first_problem(job) ==
           "/drawers/0/front/joint: there is no joint `tongue and dado` here | write `locking rabbet` or "
-          "`rabbet` or `half lap corner`");
+          "`rabbet` or `half lap corner` or `box joint`");
 }

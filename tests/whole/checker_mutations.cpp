@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "checker/fingered_job.h"
 #include "checker/make_drawer.h"
 #include "checker/naive_plan.h"
 #include "checker/random_job.h"
@@ -57,6 +58,12 @@ void joint_spoils(Spoils& spoils, const Json& plan, std::size_t i) {
     const bool between = plan["setups"][i]["work"] == "a pass between";
     for (const char* field : {"fence_mm", "spacer_mm"}) {
         if (!between) number_off(spoils, "setups", i, field);
+    }
+    if (plan["setups"][i].contains("index_mm")) {
+        number_off(spoils, "setups", i, "index_mm");
+        for (const int more : {1, -1})
+            spoils.push_back(pass_changed(
+                i, "sockets", [more](Json& pass) { pass["cuts"] = pass["cuts"].get<int>() + more; }));
     }
     number_off(spoils, "setups", i, "kerf_mm");
     number_off(spoils, "setups", i, "height_mm");
@@ -166,6 +173,18 @@ TEST_CASE("every random job can be made, and a plan by the formulas passes the c
         CHECK(count > 100);
 }
 
+TEST_CASE("random jobs with box joints can be made too, and a plan by the formulas passes the check") {
+    int rows = 0;
+    for (std::uint64_t seed = 1; seed <= 300; ++seed) {
+        CAPTURE(seed);
+        const Json job = checker::with_box_joints(checker::random_job(seed));
+        const Json plan = checker::naive_plan(job, {false});
+        for (const Json& setup : plan["setups"]) rows += setup.contains("index_mm") ? 1 : 0;
+        CHECK(text_of(checker::make_drawers(job, plan)) == "");
+    }
+    CHECK(rows > 500);
+}
+
 TEST_CASE("whatever single thing is spoiled in a random job's plan is found") {
     int changes = 0;
     for (std::uint64_t seed = 3001; seed <= 3012; ++seed) {
@@ -173,5 +192,10 @@ TEST_CASE("whatever single thing is spoiled in a random job's plan is found") {
         const Json job = checker::random_job(seed);
         changes += check_all_found(job, checker::naive_plan(job, {seed % 2 == 0}));
     }
-    CHECK(changes > 3000);
+    for (std::uint64_t seed = 3001; seed <= 3004; ++seed) {
+        CAPTURE(seed);
+        const Json job = checker::with_box_joints(checker::random_job(seed));
+        changes += check_all_found(job, checker::naive_plan(job, {false}));
+    }
+    CHECK(changes > 4000);
 }

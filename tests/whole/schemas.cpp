@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "checker/fingered_job.h"
 #include "checker/random_job.h"
 #include "text_in.h"
 #include "whole/plan_seam.h"
@@ -32,6 +33,8 @@ TEST_CASE("jobs and their plans are as their schemas say") {
     add(jobs, demo());
     add(jobs, kw::tests::text_in(KW_TEST_DIR "/files/map_chest.json"));
     for (std::uint64_t seed = 1; seed <= 40; ++seed) add(jobs, checker::random_job(seed).dump(2));
+    for (std::uint64_t seed = 1; seed <= 10; ++seed)
+        add(jobs, checker::with_box_joints(checker::random_job(seed)).dump(2));
     for (const auto& job : jobs) add(plans, whole::run_program({"plan", job->path(), "--json"}).out);
     CHECK(are_valid(jobs, "job"));
     CHECK(are_valid(plans, "plan"));

@@ -1,0 +1,143 @@
+// Whole jobs with box joints. Worked on paper; what is usual is common practice, no source.
+#include <algorithm>
+
+#include "half_inch_job.h"
+#include "job/notes.h"
+
+using namespace half_inch;
+
+namespace {
+
+// Fingers at all four corners of a box four inches high.
+Job fingered_job() {
+    Job job = half_inch_job();
+    DrawerSpec& drawer = job.drawers.front();
+    drawer.opening.reset();
+    drawer.box = BoxSize{in(10), in(4), in(12)};
+    drawer.front.joint = drawer.back.joint = "box joint";
+    drawer.bottom.style = BottomStyle::captured;
+    drawer.bottom.offset = in(1, 2);
+    return job;
+}
+
+bool says(const std::vector<Note>& notes, const std::string& words) {
+    return std::any_of(notes.begin(), notes.end(), [&](const Note& note) {
+        return note.text.text(Graduation::in_64).find(words) != std::string::npos;
+    });
+}
+
+const Part& part(const Plan& plan, Role role) {
+    return *std::find_if(plan.parts.begin(), plan.parts.end(),
+                         [&](const Part& one) { return one.size.role == role; });
+}
+
+}  // namespace
+
+TEST_CASE("all corners of boards equally thick are fingered by one setting of pin and height") {
+    const auto work = worked(fingered_job());
+    int rows = 0;
+    for (const Setup& setup : work->plan.setups) {
+        if (!setup.index) continue;
+        ++rows;
+        CHECK(setup.guide == "indexing jig");
+        CHECK(setup.fence == in(1, 4));
+        CHECK(setup.height == in(1, 2));
+        CHECK(*setup.index == in(1, 2));
+        for (const Pass& pass : setup.passes) CHECK(pass.cuts == 8);
+    }
+    CHECK(rows == 2);  // the sides' ends, and those of front and back with a spacer on the pin
+    // Fingers go right through: front and back are as long as the box is wide.
+    CHECK(part(work->plan, Role::front).size.length == in(10));
+    CHECK(part(work->plan, Role::back).size.length == in(10));
+    CHECK(part(work->plan, Role::back).size.width == in(4));
+    // Between front and back, and in a groove of each: 12 - 2 x 1/2 + 2 x 1/4.
+    CHECK(part(work->plan, Role::bottom).size.width == in(23, 2) - work->job.fit.bottom_slack);
+}
+
+TEST_CASE("drawers of several heights go through one jig, each with as many sockets as it is high") {
+    Job job = fingered_job();
+    job.drawers.push_back(job.drawers.front());
+    job.drawers.back().name = "b";
+    job.drawers.back().box->height = in(6);
+    const auto work = worked(job);
+    std::vector<int> cuts;
+    for (const Setup& setup : work->plan.setups)
+        if (setup.index && setup.spacer == Length{})
+            for (const Pass& pass : setup.passes) cuts.push_back(pass.cuts);
+    REQUIRE(cuts.size() == 8);  // both ends of both sides of two drawers
+    CHECK(std::count(cuts.begin(), cuts.end(), 8) == 4);
+    CHECK(std::count(cuts.begin(), cuts.end(), 12) == 4);
+}
+
+TEST_CASE("each further socket of a row takes its time, and no more than that") {
+    Job job = fingered_job();
+    const auto work = worked(job);
+    job.times.index_s += 1;
+    // Four ends of sides, and two each of front and back: eight, each set over seven times.
+    CHECK(worked(job)->plan.seconds == work->plan.seconds + 8 * 7);
+}
+
+TEST_CASE("a bottom does not slide in under a back that is fingered to the bottom edge") {
+    Job job = fingered_job();
+    job.drawers.front().bottom.style = BottomStyle::slide_in;
+    CHECK(first_problem(job) ==
+          "/drawers/0/bottom/style: a back with a box joint is as high as the sides: no bottom slides in "
+          "under it | write `captured`");
+}
+
+TEST_CASE("a splinter of a finger at the top edge is told of, with the heights that end in a whole one") {
+    Job job = fingered_job();
+    CHECK_FALSE(says(worked(job)->plan.notes, "the last finger"));
+    job.drawers.front().box->height = in(4) + in(1, 32);
+    CHECK(says(
+        worked(job)->plan.notes,
+        "the last finger at the top edge is only 1/32 in wide, and may break: a box 4 in or 4 1/4 in high"));
+}
+
+TEST_CASE("where the groove comes out is told: in the sides' fingers behind a face, else where it is seen") {
+    // Quarter fingers: the sides have theirs from 1/2 in to 3/4 in up, and the groove is a quarter wide.
+    Job job = fingered_job();
+    const char* beside = "leaves a hole 1/4 in deep in each side";
+    CHECK_FALSE(says(worked(job)->plan.notes, beside));
+    job.drawers.front().face.style = FaceStyle::none;
+    CHECK(says(worked(job)->plan.notes, "seen from the front: plug it"));
+    job.drawers.front().bottom.offset = in(3, 8);
+    CHECK(says(worked(job)->plan.notes, beside));
+    job.drawers.front().face.style = FaceStyle::overlay;
+    CHECK(says(worked(job)->plan.notes, "set 1/2 in up instead of 3/8 in"));
+}
+
+TEST_CASE("what stands on its end in a jig is held, and its caution says so") {
+    const auto work = worked(fingered_job());
+    for (const Setup& setup : work->plan.setups) {
+        const auto cautions = cautions_for(work->job, setup);
+        const bool held = std::any_of(cautions.begin(), cautions.end(), [](const std::string& caution) {
+            return caution.find("The board stands on its end") != std::string::npos;
+        });
+        CHECK(held == setup.index.has_value());
+    }
+}
+
+TEST_CASE("of a blade and a stack the wider cuts a box joint, since it takes fewer sockets") {
+    Job job = fingered_job();
+    job.shop.cutters.insert(job.shop.cutters.begin(), {"ripping blade", CutterKind::blade, "saw", in(1, 8)});
+    for (const Setup& setup : worked(job)->plan.setups)
+        if (setup.index) CHECK(setup.cutter == "quarter stack");
+    job.drawers.front().front.cutter = job.drawers.front().back.cutter = "ripping blade";
+    for (const Setup& setup : worked(job)->plan.setups)
+        if (setup.index) CHECK(setup.passes.front().cuts == 16);
+}
+
+TEST_CASE("boards of two thicknesses take two heights, and the pin stays where the first was locked") {
+    Job job = fingered_job();
+    job.stock.push_back(
+        {"three quarter", in(3, 4), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt});
+    job.drawers.front().front.stock = "three quarter";
+    const auto work = worked(job);
+    const Setup &sides = work->plan.setups[place(work->plan, "box joint: side sockets")],
+                &front = work->plan.setups[place(work->plan, "box joint: end sockets")];
+    CHECK(sides.height == in(3, 4));
+    CHECK(front.height == in(1, 2));
+    CHECK(sides.fence == front.fence);
+    CHECK(says(work->plan.notes, "not equally thick"));
+}
