@@ -4,6 +4,7 @@
 #include <cctype>
 
 #include "session/words.h"
+#include "testcut/joint_model.h"
 #include "words/names.h"
 
 namespace kw {
@@ -133,6 +134,7 @@ std::string drawer_words(const Words& words, const Plan& plan, const Setup& setu
 std::string reading_label(const Work& work, const Setup& setup, const std::string& reading) {
     const Words& words = work.job.locale.words();
     const Group* group = work.plan.group_with_id(setup.group);
+    if (reading == "row" && group) return capital(words("reading.row_to", whole_sockets(*group)));
     if (reading != "stock_thickness" || !group) return capital(reading_word(words, reading));
     if (group->work.inserts.empty())
         return capital(words("test.thickness_of", role_words(words, Role::bottom)));

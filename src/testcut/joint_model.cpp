@@ -206,14 +206,6 @@ void lap_model(Builder& build, const Group& group, const GroupTolerances& tolera
     build.either_way("face_step", plus(width, lap(any_stock), -1.0), joint.step, tolerance.step);
 }
 
-Length least_up(const Group& group) {
-    Length least;
-    for (const auto* ends : {&group.work.receivers, &group.work.inserts})
-        for (const PartEnd& end : *ends)
-            if (least == Length{} || end.up < least) least = end.up;
-    return least;
-}
-
 // Both boards' rows are set over by the same fingers and sockets, so that what these are off by is the same at each; but no two boards
 // are set over quite alike, and that adds up as the root of their number. Of two boards, as far up as the highest.
 void add_drift(Builder& build, const Group& group) {
@@ -230,12 +222,11 @@ void add_drift(Builder& build, const Group& group) {
 
 void fingers_model(Builder& build, const Group& group, const GroupTolerances& tolerance) {
     const JointDesign& joint = group.work.chosen.joint;
-    const Settings& s = group.designed;
     if (group.cuts_slot) add_drift(build, group);
     build.reading("stock_thickness", tested_stock);
     if (group.cuts_slot) {
         const Weights fit = {{"kerf", 1}, {"fence", -1}};
-        const double whole = whole_sockets_up(s.fence, s.kerf, s.fence + s.kerf, least_up(group));
+        const double whole = whole_sockets(group);
         build.reading("socket_width", {{"kerf", 1}});
         build.reading("finger_width", {{"fence", 1}});
         build.reading("row", {{"fence", whole}, {"kerf", whole}});
@@ -285,6 +276,15 @@ void open_model(Builder& build, const Group& group, const GroupTolerances& toler
 }
 
 }  // namespace
+
+int whole_sockets(const Group& group) {
+    Length least;
+    for (const auto* ends : {&group.work.receivers, &group.work.inserts})
+        for (const PartEnd& end : *ends)
+            if (least == Length{} || end.up < least) least = end.up;
+    const Settings& s = group.designed;
+    return whole_sockets_up(s.fence, s.kerf, s.fence + s.kerf, least);
+}
 
 Scales scales_of(const Group& group, Scales machine) {
     if (has_fingers(group.work.chosen.joint)) machine.fence = usual_pin();

@@ -24,6 +24,9 @@ struct GroupTolerances {
     Length fit, shoulder_gap, step, depth, place;
 };
 
+// The whole sockets of a row up the least board: the reading `row` goes to the far wall of the last of them.
+int whole_sockets(const Group& group);
+
 // What is known of a group's scales, from what is known of its machine's.
 Scales scales_of(const Group& group, Scales machine);
 
