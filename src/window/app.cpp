@@ -206,7 +206,8 @@ void App::take_answers(Ui& ui) {
         // At the saw a refusal is said on the page, with what to do.
         const bool at_test = state_.place == Where::saw && state_.saw_tab == SawTab::test,
                    at_ends = state_.place == Where::saw && state_.saw_tab == SawTab::picture &&
-                             shown_.refused_field == "setup" && !shown_.refused.empty();
+                             (shown_.refused_field == "setup" || !shown_.refused_part.empty()) &&
+                             !shown_.refused.empty();
         state_.refused_at = at_ends ? state_.setup : std::string();
         for (const Said& said : answer->said)
             if (!said.is_refusal || !(at_test || at_ends)) ui.toast(said.text, said.tone);

@@ -59,6 +59,26 @@ TEST_CASE("`ran` refuses what can't have gone through yet, says what comes first
                          0) == 0);
 }
 
+TEST_CASE("`ran` refuses a part that has come out too short, and names the command that marks it as spoilt") {
+    const Bench bench;
+    const std::string front = "seeds.1.front";
+    CHECK(bench.run({"lock", bench.job(), "--setup", side_dado(bench), "--anyway"}).status == 0);
+    for (const char* work : {"rip to width: sides and fronts", "crosscut to length: fronts"})
+        CHECK(bench.run({"ran", bench.job(), "--setup", setup_of(bench, work), "--part", front}).err == "");
+    const std::string groove = setup_of(bench, "groove");
+    CHECK(bench.run({"lock", bench.job(), "--setup", groove, "--anyway"}).status == 0);
+    Json job = bench.read();
+    for (Json& entry : job["log"])
+        if (entry.value("key", "") == "crosscut") entry["readings"]["size"] = "12 in";
+    bench.write(job);
+    const Said said = bench.run({"ran", bench.job(), "--setup", groove, "--part", front});
+    CHECK(said.status == 1);
+    CHECK(said.err.find("too short by") != std::string::npos);
+    CHECK(said.err.find("; `kerfwright lost " + bench.job() + " --part " + front + "` marks it\n") !=
+          std::string::npos);
+    CHECK(bench.run({"lost", bench.job(), "--part", front}).status == 0);
+}
+
 TEST_CASE("a joint that was never tested is locked with --anyway only") {
     const Bench bench;
     const std::string setup = side_dado(bench);

@@ -161,11 +161,13 @@ TEST_CASE(
     const Session refused = apply(shrunk, MarkRun{rabbet, passes, true}, now);
     CHECK(refused.refused.find("too short by 0.031 in") != std::string::npos);
     CHECK(refused.refused.find("mark it as spoilt, or put the size back") != std::string::npos);
+    CHECK(refused.refused_part == front);
     CHECK(refused.document == shrunk.document);
     // Other fronts go on.
     CHECK(apply(shrunk, MarkRun{rabbet, passes_of(shrunk, rabbet, "seeds.2.front"), true}, now)
               .refused.empty());
-    const Session lost = apply(shrunk, MarkLost{front}, now);
+    const Session lost = apply(refused, MarkLost{front}, now);
+    CHECK(lost.refused_part.empty());
     CHECK(left_of(lost, front).front() != left_of(shrunk, front).front());
     CHECK(apply(session, MarkRun{rabbet, passes, true}, now).refused.empty());
 }
