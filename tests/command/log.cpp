@@ -79,6 +79,20 @@ TEST_CASE("`ran` refuses a part that has come out too short, and names the comma
     CHECK(bench.run({"lost", bench.job(), "--part", front}).status == 0);
 }
 
+TEST_CASE("what is told leaves a job file that was written by hand as it is laid out, but for the log") {
+    const Bench bench;
+    const std::string before = bench.text(), log = "\"log\": [";
+    REQUIRE(before != to_text(bench.read()));
+    const std::string rip = setup_of(bench, "rip to width: sides and fronts");
+    CHECK(bench.run({"ran", bench.job(), "--setup", rip}).status == 0);
+    const std::string after = bench.text();
+    CHECK(bench.read()["log"].size() == 6);
+    CHECK(after.substr(0, after.find(log)) == before.substr(0, before.find(log)));
+    CHECK(after.substr(after.rfind(']')) == before.substr(before.rfind(']')));
+    CHECK(bench.run({"undo", bench.job()}).status == 0);
+    CHECK(bench.text() == before);
+}
+
 TEST_CASE("a joint that was never tested is locked with --anyway only") {
     const Bench bench;
     const std::string setup = side_dado(bench);
