@@ -166,7 +166,8 @@ void App::follow_setup(const std::shared_ptr<const Work>& before) {
         const auto now = asked_on(PinSetup{setup}, before->plan, shown_.work->plan);
         setup = now ? std::get<PinSetup>(*now).setup : std::string();
     };
-    follow(state_.setup);
+    for (std::string* step : {&state_.setup, &state_.late_at, &state_.spoilt_at, &state_.why_at})
+        follow(*step);
     follow(state_.test.setup);
     follow(state_.shown_page.setup);
 }

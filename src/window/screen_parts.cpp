@@ -50,10 +50,6 @@ void draw_count(Screen& screen, const Stand& stand) {
                 .width = content_width(ui)});
 }
 
-bool is_told_late(const Screen& screen, const Stand& stand) {
-    return screen.state.late_at == stand.step && is_torn_down(stand.work, stand.setup);
-}
-
 // One end. True where something is wrong with its part, and the order says what.
 bool draw_end(Screen& screen, const Stand& stand, std::size_t index) {
     const Pass& pass = stand.setup.passes[index];
@@ -167,6 +163,10 @@ std::optional<std::size_t> step_of_entry(const Work& work, const LogEntry& entry
 }
 
 }  // namespace
+
+bool is_told_late(const Screen& screen, const Stand& stand) {
+    return screen.state.late_at == stand.step && is_torn_down(stand.work, stand.setup);
+}
 
 std::string last_words(const Words& words, const Work& work) {
     const auto& log = work.job.log;

@@ -203,6 +203,12 @@ TEST_CASE("the job's stages add up to the work, and a tap leads to the first ste
     CHECK(stages.back().name == "Assemble and hang");
     CHECK(stages.back().done == 0);
     CHECK(stages.back().of == 1);
+    // What is counted are drawers that could be, not those that were.
+    const auto dry_fit = std::find_if(stages.begin(), stages.end(),
+                                      [](const JobStage& stage) { return stage.name == "Dry fit"; });
+    REQUIRE(dry_fit != stages.end());
+    CHECK(maker.find(std::to_string(dry_fit - stages.begin() + 1) + ".  Dry fit")->value ==
+          "0 of 1 drawers ready for it");
     const auto crosscut = std::find_if(stages.begin(), stages.end(), [](const JobStage& stage) {
         return stage.name == "Crosscut to length";
     });
