@@ -80,7 +80,7 @@ std::string assembly_of(const Work& work, const DrawerSpec& drawer, int copy) {
     const auto result = assembly(work, drawer.name, copy);
     if (!result) return {};
     const SaidOfAssembly said = say_assembly(job, *result);
-    std::string out = drawer.name + " " + std::to_string(copy) + ": " + said.expected + "\n";
+    std::string out = copy_name(drawer.name, copy) + ": " + said.expected + "\n";
     std::vector<std::pair<std::string, Length>> readings;
     if (const auto read = drawer.assembled.find(copy); read != drawer.assembled.end()) {
         const Assembled& its = read->second;

@@ -11,10 +11,7 @@ public:
         : job_(job), drawer_(drawer), diagonal_(diagonal) {
         const Stock* bottom = job.stock_named(drawer.spec->bottom.stock);
         is_solid_ = bottom && bottom->kind == StockKind::solid;
-        if (!is_solid_) return;
-        const Length width = drawer.box.depth - drawer.back.joint.step;
-        if (const auto season = season_of(*bottom, job.climate, width))
-            moves_ = season->swells + season->shrinks;
+        if (const auto season = season_of_bottom(job, drawer)) moves_ = season->swells + season->shrinks;
     }
 
     std::vector<AssemblyStep> steps() {

@@ -5,6 +5,7 @@
 
 #include "file/read_log.h"
 #include "job/comes_first.h"
+#include "job/cut_again.h"
 #include "job/pins.h"
 #include "session/drawer_edits.h"
 #include "session/say_log.h"

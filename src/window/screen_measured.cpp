@@ -88,7 +88,7 @@ std::vector<OneDrawer> all_drawers(const Work& work) {
 }
 
 std::string name_of(const Work& work, const OneDrawer& one) {
-    return capital(work.job.drawers[one.drawer].name) + " " + std::to_string(one.copy);
+    return capital(copy_name(work.job.drawers[one.drawer].name, one.copy));
 }
 
 SaidOfAssembly said_of(const Work& work, const OneDrawer& one) {
