@@ -3,6 +3,7 @@
 #include <ctime>
 
 #include "command/shop.h"
+#include "file/kept_layout.h"
 #include "file/shop_file.h"
 
 namespace kw {
@@ -63,7 +64,8 @@ int JobCommand::refuse(const std::string& why) const {
 }
 
 bool JobCommand::save(const Opened& before, const Session& after) const {
-    if (const auto saved = save_over(options_.job, before.text, to_text(after.document)); !saved) {
+    if (const auto saved = save_over(options_.job, before.text, text_with(before.text, after.document));
+        !saved) {
         tell({}, saved.error());
         return false;
     }

@@ -27,7 +27,8 @@ public:
             if (!after.refused.empty()) return refuse(after.refused);
             if (!is_made(opened, after) || (options_.save && !save(opened, after))) return 1;
             if (options_.order) {
-                io_.out << assembly_order_text(*after.work, options_.drawer);
+                io_.out << assembly_order_text(*after.work, options_.drawer,
+                                               readings.empty() ? options_.copy : copy);
                 return 0;
             }
             io_.out << (what == Measured::opening ? survey_text(*after.work, options_.drawer)

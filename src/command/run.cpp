@@ -103,6 +103,9 @@ public:
                     if (options_.parts.empty() ? &its == step : among(options_.parts, setup->passes[i].part))
                         mark.passes.push_back(i);
             const Session after = apply(opened.session, mark, utc_now());
+            if (!after.refused_part.empty())
+                return refuse(after.refused + "; `kerfwright lost " + options_.job + " --part " +
+                              after.refused_part + "` marks it");
             if (!after.refused.empty() && options_.parts.empty() && some_may(work, *setup, mark.passes))
                 return refuse(after.refused + ", or name with --part what has gone through");
             const bool is_late = options_.before_torn_down && is_torn_down(work, *setup);

@@ -34,8 +34,8 @@ std::string fit_json(const FitReport& report);
 // Each opening as it was measured and what that says; each drawer put together, likewise. Of one drawer, or with no name of all; `copy` 0: each.
 std::string survey_text(const Work& work, const std::string& drawer);
 std::string assembly_text(const Work& work, const std::string& drawer, int copy);
-// In which order each drawer is put together, and where glue goes. `drawer`: empty for all.
-std::string assembly_order_text(const Work& work, const std::string& drawer);
+// In which order each drawer is put together, and where glue goes. `drawer`: empty for all; `copy`: 0 for all, and those that are alike once.
+std::string assembly_order_text(const Work& work, const std::string& drawer, int copy);
 // Every name of a reading that `survey` and `assemble` take, and what it is read of.
 std::string measured_words(Measured what);
 // Every word and sign that `fit` takes.

@@ -1,5 +1,7 @@
 // What was measured of openings and of drawers put together, and what that says.
 
+#include <map>
+
 #include "command/table.h"
 #include "command/write.h"
 #include "job/assembly_order.h"
@@ -75,10 +77,10 @@ std::string survey_of(const Job& job, const DrawerSpec& drawer, const BoxSize& b
 
 std::string assembly_of(const Work& work, const DrawerSpec& drawer, int copy) {
     const Job& job = work.job;
-    const auto result = assembly(job, work.plan, drawer.name, copy);
+    const auto result = assembly(work, drawer.name, copy);
     if (!result) return {};
     const SaidOfAssembly said = say_assembly(job, *result);
-    std::string out = drawer.name + " " + std::to_string(copy) + ": " + said.expected + "\n";
+    std::string out = copy_name(drawer.name, copy) + ": " + said.expected + "\n";
     std::vector<std::pair<std::string, Length>> readings;
     if (const auto read = drawer.assembled.find(copy); read != drawer.assembled.end()) {
         const Assembled& its = read->second;
@@ -124,14 +126,23 @@ std::string measured_words(Measured what) {
     return "What is read (--read NAME=LENGTH; an empty LENGTH takes it out again):\n" + table.text();
 }
 
-std::string assembly_order_text(const Work& work, const std::string& drawer) {
+std::string assembly_order_text(const Work& work, const std::string& drawer, int copy) {
     std::string out;
     for (const DrawerDesign& one : work.standing_design.drawers) {
         if (!drawer.empty() && drawer != one.spec->name) continue;
-        out += one.spec->name + ", in this order:\n";
-        int number = 0;
-        for (const AssemblyStep& step : assembly_order(work.job, one))
-            out += "  " + std::to_string(++number) + ". " + step.text.text(work.job.locale) + "\n";
+        // Once for all that are alike.
+        std::map<Length, std::vector<int>> copies;
+        for (int c = 1; c <= one.spec->count; ++c)
+            if (copy == 0 || copy == c) copies[assembly(work, one.spec->name, c)->diagonal].push_back(c);
+        for (const auto& [diagonal, alike] : copies) {
+            out += one.spec->name;
+            if (copies.size() > 1 || copy > 0)
+                for (const int c : alike) out += (c == alike.front() ? " " : ", ") + std::to_string(c);
+            out += ", in this order:\n";
+            int number = 0;
+            for (const AssemblyStep& step : assembly_order(work.job, one, diagonal))
+                out += "  " + std::to_string(++number) + ". " + step.text.text(work.job.locale) + "\n";
+        }
     }
     return out;
 }

@@ -20,7 +20,7 @@ std::string diagonal_text(const std::optional<Length>& read, Length expected, co
 // How far the back is drawn to the right of the front.
 double drawn_skew_mm(const AssemblyResult& result) {
     if (!result.square || abs(result.square->back_is_right) <= worth_moving) return 0.0;
-    const double most = shown_share * result.box.depth.mm();
+    const double most = shown_share * result.box.left.mm();
     return result.square->back_is_right > Length{} ? most : -most;
 }
 
@@ -28,7 +28,8 @@ double drawn_skew_mm(const AssemblyResult& result) {
 
 Drawing box_in_clamps(const AssemblyResult& result, const Assembled& read, const Locale& locale) {
     const Words& words = locale.words();
-    const double width = result.box.width.mm(), depth = result.box.depth.mm(), skew = drawn_skew_mm(result);
+    // What its sides differ by is nothing to see.
+    const double width = result.box.front.mm(), depth = result.box.left.mm(), skew = drawn_skew_mm(result);
     const Point front_left{0, 0}, front_right{width, 0}, back_left{skew, depth},
         back_right{width + skew, depth};
     Drawing drawing{words("draw.box_in_clamps"), {}};

@@ -23,17 +23,25 @@ std::string_view name_of(BoxCorner corner) {
     return {};
 }
 
-tl::expected<Squareness, Refusal> squareness(const BoxSize& box, Length from_front_left,
+BoxSides sides_of(const BoxSize& box) { return {box.width, box.width, box.depth, box.depth}; }
+
+Length equal_diagonal(const BoxSides& sides) {
+    return Length::nearest_mm(
+        std::sqrt(sides.front.mm() * sides.back.mm() + sides.left.mm() * sides.right.mm()));
+}
+
+tl::expected<Squareness, Refusal> squareness(const BoxSides& box, Length from_front_left,
                                              Length from_front_right) {
-    const double w = box.width.mm(), d = box.depth.mm(), a = from_front_left.mm(), b = from_front_right.mm();
+    const double w = (box.front + box.back).mm() / 2.0, d = (box.left + box.right).mm() / 2.0,
+                 a = from_front_left.mm(), b = from_front_right.mm();
     Squareness out;
-    out.expected = Length::nearest_mm(std::hypot(w, d));
+    out.expected = equal_diagonal(box);
     out.larger_than_expected = Length::nearest_mm(std::sqrt((a * a + b * b) / 2.0)) - out.expected;
     const double sine = (a - b) * (a + b) / (4.0 * w * d);
     if (abs(out.larger_than_expected) > most_larger || std::abs(sine) >= 1.0)
         return tl::unexpected(Refusal{"diagonals",
                                       Message::say("square.not_this_box", from_front_left, from_front_right,
-                                                   box.width, box.depth, out.expected),
+                                                   box.front, box.left, out.expected),
                                       Message::say("square.measure_again")});
     out.back_is_right = Length::nearest_mm(d * sine);
     out.skew_deg = std::asin(sine) * degrees_per_radian;

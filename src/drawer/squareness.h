@@ -11,8 +11,23 @@ namespace kw {
 enum class BoxCorner { front_left, front_right, back_left, back_right };
 std::string_view name_of(BoxCorner corner);
 
+// The four sides of a box from above, outside, from corner to corner. A front that was kept though it is short makes them unequal.
+struct BoxSides {
+    Length front;
+    Length back;
+    Length left;
+    Length right;
+    bool operator==(const BoxSides&) const = default;
+};
+
+BoxSides sides_of(const BoxSize& box);
+
+// What each diagonal is where both are equal: sqrt(front back + left right), Ptolemy's theorem. Exact where one pair of sides is equal; else
+// off by less than a micrometre for sides that differ by millimetres.
+Length equal_diagonal(const BoxSides& sides);
+
 struct Squareness {
-    Length expected;  // each diagonal of a square box of this size: sqrt(W^2 + D^2)
+    Length expected;  // see equal_diagonal; of a rectangle sqrt(W^2 + D^2)
     // How far the back stands to the right of the front (+), over the depth: D sin(theta).
     Length back_is_right;
     double skew_deg = 0;  // theta, of the same sign
@@ -27,9 +42,9 @@ struct Squareness {
 };
 
 // `from_front_left`: the diagonal from the front left corner to the back right one; the other is `from_front_right`. Outside measures. With w
-// the width and d the depth, by the parallelogram law: sin(theta) = (d1^2 - d2^2) / (4 w d). Refuses what no four boards
-// of this size can read, with the field `diagonals`.
-tl::expected<Squareness, Refusal> squareness(const BoxSize& box, Length from_front_left,
+// the mean width and d the mean depth: sin(theta) = (d1^2 - d2^2) / (4 w d), since d1^2 - d2^2 is the product of the sums of opposite sides,
+// taken as vectors. Refuses what no four boards of this size can read, with the field `diagonals`.
+tl::expected<Squareness, Refusal> squareness(const BoxSides& box, Length from_front_left,
                                              Length from_front_right);
 
 }  // namespace kw

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "job/follows.h"
 #include "job/recheck.h"
 #include "words/names.h"
 
@@ -59,6 +60,56 @@ std::optional<Affected> recheck_size(const Job& job, const Plan& plan, const Ran
     return Affected{ran.part, Fate::lost, Message::say("job.too_short", *ran.size, wanted, less)};
 }
 
+void add_keys(std::vector<std::string>& all, const JointKeys& keys) {
+    for (const std::string& key : {keys.slot, keys.end})
+        if (!key.empty()) all.push_back(key);
+}
+
+// The groups whose test cuts and locks say how large a part is; see size_parts.
+std::vector<std::string> groups_behind_size(const Design& design, const Part& part, bool is_width) {
+    std::vector<std::string> keys;
+    const Role role = part.size.role;
+    for (const DrawerDesign& drawer : design.drawers) {
+        if (drawer.spec->name != part.drawer) continue;
+        if (role == Role::bottom || (role == Role::back && is_width)) add_keys(keys, drawer.bottom_keys);
+        if (role == Role::bottom || (role == Role::back && !is_width)) add_keys(keys, drawer.back_keys);
+        if (role == Role::bottom || (role == Role::front && !is_width) ||
+            (role == Role::back && !is_width && drawer.back_follows_front))
+            add_keys(keys, drawer.front_keys);
+    }
+    return keys;
+}
+
+// The same, of how this end or edge is to be.
+std::vector<std::string> groups_behind(const Design& design, const Plan& plan, const Ran& ran) {
+    const Group* group = design.group_with_key(ran.group_key);
+    const Part* part = plan.part_with_id(ran.part);
+    if (!group)
+        return part ? groups_behind_size(design, *part, ran.work_key == "rip") : std::vector<std::string>{};
+    std::vector<std::string> keys{group->key};
+    if (const DrawerDesign* leader = leader_of(design, *group)) add_keys(keys, leader->front_keys);
+    return keys;
+}
+
+// With what the log told last of those since the end has run; as it is where nothing in the log has changed how it is to be.
+Message with_change(Message what, const Design& design, const Plan& plan, const Standing& standing,
+                    const Ran& ran) {
+    const GroupStanding* last = nullptr;
+    const Group* its = nullptr;
+    for (const std::string& key : groups_behind(design, plan, ran)) {
+        const auto found = standing.groups.find(key);
+        if (found == standing.groups.end()) continue;
+        const int at = std::max(found->second.tested_at, found->second.lock_at);
+        if (at < ran.at || (last && at < std::max(last->tested_at, last->lock_at))) continue;
+        last = &found->second;
+        its = design.group_with_key(key);
+    }
+    if (!last) return what;
+    const Message joint = Message::shown(work_word, its->work.label);
+    return last->tested_at > ran.at ? Message::say("job.changed_by_test", what, joint, last->tests)
+                                    : Message::say("job.changed_by_lock", what, joint);
+}
+
 // A part that was lost and is not made again yet: the setups that it must still go through, and which of them are set.
 std::optional<Affected> remake(const Plan& plan, const Rest& rest, const std::string& part) {
     std::vector<Message> setups;
@@ -105,15 +156,25 @@ std::vector<Affected> affected_parts(const Job& job, const Design& design, const
         if (part && ran.size && affected->fate == Fate::recut)
             affected->what = Message::say("job.too_long_at_slot", *ran.size, part->size.length,
                                           *ran.size - part->size.length);
+        affected->what = with_change(std::move(affected->what), design, plan, standing, ran);
         out.push_back(std::move(*affected));
     }
-    for (const Ran& ran : standing.again)
-        out.push_back(recheck(job, design, plan, standing, ran)
-                          .value_or(Affected{ran.part, Fate::recut,
-                                             Message::say("job.run_again_at_length", end_word(ran.reference)),
-                                             false, ran.group_key, ran.work_key, ran.reference}));
-    for (const std::string& part : standing.lost)
-        if (auto affected = remake(plan, rest, part)) out.push_back(std::move(*affected));
+    for (const Ran& ran : standing.again) {
+        auto affected = recheck(job, design, plan, standing, ran);
+        if (affected) affected->what = with_change(std::move(affected->what), design, plan, standing, ran);
+        out.push_back(affected.value_or(
+            Affected{ran.part, Fate::recut, Message::say("job.run_again_at_length", end_word(ran.reference)),
+                     false, ran.group_key, ran.work_key, ran.reference}));
+    }
+    for (const std::string& part : standing.lost) {
+        auto affected = remake(plan, rest, part);
+        if (!affected) continue;
+        if (const auto by = standing.lost_by.find(part); by != standing.lost_by.end())
+            affected->what =
+                Message::say("job.changed_by_lock", affected->what,
+                             Message::shown(work_word, design.group_with_key(by->second)->work.label));
+        out.push_back(std::move(*affected));
+    }
     return out;
 }
 

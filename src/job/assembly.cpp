@@ -1,8 +1,8 @@
 #include "job/assembly.h"
 
 #include <algorithm>
-#include <cmath>
 
+#include "job/box_as_made.h"
 #include "job/slide_notes.h"
 
 namespace kw {
@@ -20,28 +20,27 @@ std::optional<HungFace> hung_face(const DrawerSpec& drawer, int copy) {
     return HungFace{size->length, size->width, face.reveal, face.reveal, face.reveal, face.reveal};
 }
 
-std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const std::string& drawer,
-                                       int copy) {
-    const auto spec = std::find_if(job.drawers.begin(), job.drawers.end(),
-                                   [&](const DrawerSpec& one) { return one.name == drawer; });
-    const auto box = std::find_if(plan.boxes.begin(), plan.boxes.end(),
-                                  [&](const DrawerBox& one) { return one.drawer == drawer; });
-    if (spec == job.drawers.end() || box == plan.boxes.end() || copy < 1 || copy > spec->count)
-        return std::nullopt;
+std::optional<AssemblyResult> assembly(const Work& work, const std::string& drawer, int copy) {
+    const auto& designs = work.standing_design.drawers;
+    const auto design = std::find_if(designs.begin(), designs.end(),
+                                     [&](const DrawerDesign& one) { return one.spec->name == drawer; });
+    if (design == designs.end() || copy < 1 || copy > design->spec->count) return std::nullopt;
+    const DrawerSpec* spec = design->spec;
     AssemblyResult result;
-    result.box = box->size;
-    result.diagonal = Length::nearest_mm(std::hypot(box->size.width.mm(), box->size.depth.mm()));
+    result.box = box_as_made(work, *design, copy);
+    result.is_as_planned = is_near(result.box, sides_of(design->box), worth_moving);
+    result.diagonal = equal_diagonal(result.box);
     result.face = hung_face(*spec, copy);
     const auto read = spec->assembled.find(copy);
     if (read == spec->assembled.end()) return result;
     const Assembled& readings = read->second;
     if (readings.from_front_left && readings.from_front_right) {
-        const auto square = squareness(box->size, *readings.from_front_left, *readings.from_front_right);
+        const auto square = squareness(result.box, *readings.from_front_left, *readings.from_front_right);
         if (square) result.square = *square;
         else result.not_this_box = square.error();
     }
     // On the floor they lie by themselves; where the box stands on them, it is its edge that is told, not their middle.
-    const auto place = slide_place_of(job, plan, *spec);
+    const auto place = slide_place_of(work.job, work.plan, *spec);
     result.slides = slides_hung(readings.slides, place && place->above_edge && *place->above_edge > Length{}
                                                      ? std::optional(place->above_floor)
                                                      : std::nullopt);

@@ -5,12 +5,13 @@
 
 #include "drawer/slides_hung.h"
 #include "drawer/squareness.h"
-#include "job/plan.h"
+#include "job/work.h"
 
 namespace kw {
 
 struct AssemblyResult {
-    BoxSize box;                          // as its parts are planned
+    BoxSides box;                         // as its parts are: as they were cut, or else as they are planned
+    bool is_as_planned = true;            // no side of it is off by as much as is worth moving
     Length diagonal;                      // that each should read
     std::optional<Squareness> square;     // where both diagonals were read
     bool is_half_read = false;            // one diagonal without the other, which says nothing
@@ -26,7 +27,7 @@ struct AssemblyResult {
 std::optional<HungFace> hung_face(const DrawerSpec& drawer, int copy);
 
 // Nothing for a drawer that the plan has not. A copy of which nothing was read has only the sizes.
-std::optional<AssemblyResult> assembly(const Job& job, const Plan& plan, const std::string& drawer, int copy);
+std::optional<AssemblyResult> assembly(const Work& work, const std::string& drawer, int copy);
 
 // Of a box, how far its back may stand over against its front and be called square; of a face, what a move must be to be
 // worth it: a 64th of an inch. Common practice, no source.

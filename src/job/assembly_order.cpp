@@ -1,8 +1,5 @@
 #include "job/assembly_order.h"
 
-#include <algorithm>
-#include <cmath>
-
 #include "job/seasons.h"
 
 namespace kw {
@@ -10,13 +7,11 @@ namespace {
 
 class Order {
 public:
-    Order(const Job& job, const DrawerDesign& drawer) : job_(job), drawer_(drawer) {
+    Order(const Job& job, const DrawerDesign& drawer, Length diagonal)
+        : job_(job), drawer_(drawer), diagonal_(diagonal) {
         const Stock* bottom = job.stock_named(drawer.spec->bottom.stock);
         is_solid_ = bottom && bottom->kind == StockKind::solid;
-        if (!is_solid_) return;
-        const Length width = drawer.box.depth - drawer.back.joint.step;
-        if (const auto season = season_of(*bottom, job.climate, width))
-            moves_ = season->swells + season->shrinks;
+        if (const auto season = season_of_bottom(job, drawer)) moves_ = season->swells + season->shrinks;
     }
 
     std::vector<AssemblyStep> steps() {
@@ -41,9 +36,7 @@ private:
     }
 
     void dry_fit() {
-        const BoxSize& box = drawer_.box;
-        const Length diagonal = Length::nearest_mm(std::hypot(box.width.mm(), box.depth.mm()));
-        say(Message::say("together.dry_fit", diagonal, job_.fit.bottom_slack,
+        say(Message::say("together.dry_fit", diagonal_, job_.fit.bottom_slack,
                          job_.fit.bottom_slack + drawer_.seasonal_swell));
         say(Message::say("together.insides"));
     }
@@ -96,6 +89,7 @@ private:
 
     const Job& job_;
     const DrawerDesign& drawer_;
+    Length diagonal_;
     bool is_solid_ = false;
     Length moves_;  // over the year, where its species is known
     std::vector<AssemblyStep> steps_;
@@ -103,8 +97,8 @@ private:
 
 }  // namespace
 
-std::vector<AssemblyStep> assembly_order(const Job& job, const DrawerDesign& drawer) {
-    return Order(job, drawer).steps();
+std::vector<AssemblyStep> assembly_order(const Job& job, const DrawerDesign& drawer, Length diagonal) {
+    return Order(job, drawer, diagonal).steps();
 }
 
 }  // namespace kw

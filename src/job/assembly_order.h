@@ -22,6 +22,7 @@ struct AssemblyStep {
     std::vector<GlueSpot> glue = {};  // before that
 };
 
-std::vector<AssemblyStep> assembly_order(const Job& job, const DrawerDesign& drawer);
+// `diagonal`: what each of its diagonals is, of the copy that is put together (see assembly.h).
+std::vector<AssemblyStep> assembly_order(const Job& job, const DrawerDesign& drawer, Length diagonal);
 
 }  // namespace kw

@@ -249,8 +249,7 @@ Length width_faced(const BankSpec& bank) {
 }
 
 std::string row_name(const Job& job, const BankSpec& bank, std::size_t row) {
-    const DrawerSpec& drawer = job.drawers[bank.rows[row].drawer];
-    return drawer.count == 1 ? drawer.name : drawer.name + " " + std::to_string(bank.rows[row].copy);
+    return copy_name(job.drawers[bank.rows[row].drawer], bank.rows[row].copy);
 }
 
 const BankSpec* bank_of(const std::vector<BankSpec>& banks, const std::string& drawer) {

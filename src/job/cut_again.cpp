@@ -86,4 +86,13 @@ Standing with_cuts_again(Standing standing, const Job& job, const Design& standi
     return standing;
 }
 
+const Affected* too_small(const Work& work, const Setup& setup, const std::vector<std::size_t>& passes) {
+    for (const Affected& affected : work.affected) {
+        if (affected.fate != Fate::lost || affected.is_logged || !affected.group_key.empty()) continue;
+        for (const std::size_t i : passes)
+            if (setup.passes.at(i).part == affected.part) return &affected;
+    }
+    return nullptr;
+}
+
 }  // namespace kw

@@ -1,8 +1,7 @@
 #pragma once
-// What must go through a setup once more. Private to this folder.
+// What must go through a setup once more, and what may go through nothing more.
 
-#include "job/plan.h"
-#include "job/standing.h"
+#include "job/work.h"
 
 namespace kw {
 
@@ -12,5 +11,8 @@ namespace kw {
 //   the part is to length; where a slot stands there, it would stand too near to its end, and nothing is opened.
 // - A slot that is only too narrow and whose last pass has still to run is not begun anew.
 Standing with_cuts_again(Standing standing, const Job& job, const Design& standing_design, const Plan& plan);
+
+// Of the parts of these passes one that was cut too small for what is planned now, and is not told lost; nullptr where there is none.
+const Affected* too_small(const Work& work, const Setup& setup, const std::vector<std::size_t>& passes);
 
 }  // namespace kw

@@ -10,7 +10,6 @@
 #include "job/seasons.h"
 #include "job/unit_doubt.h"
 #include "setup/make_up.h"
-#include "wood/movement.h"
 
 namespace kw {
 namespace {
@@ -182,17 +181,15 @@ private:
     void allow_for_the_season() {
         const Stock& stock = *boards_.bottom;
         if (stock.kind != StockKind::solid) return;
-        const Species* species = stock.species ? find_species(*stock.species) : nullptr;
-        if (!species) {
+        const auto season = season_of_bottom(job_, made_);
+        if (!season) {
             notes_.push_back({Level::warning, spec_.name,
                               stock.species ? Message::say("job.species_unknown", *stock.species)
                                             : Message::say("job.species_missing")});
             return;
         }
-        const Length width = made_.box.depth - made_.back.joint.step;
-        const Season season = *season_of(stock, job_.climate, width);
-        made_.seasonal_swell = season.swells;
-        const Length shrink = season.shrinks;
+        made_.seasonal_swell = season->swells;
+        const Length shrink = season->shrinks;
         const Length held =
             2 * made_.bottom.joint.slot().depth - job_.fit.bottom_slack - made_.seasonal_swell - shrink;
         if (spec_.bottom.style == BottomStyle::captured && held < 2 * least_tongue)

@@ -221,6 +221,11 @@ struct Job {
     const Stock* stock_named(std::string_view name_wanted) const;
 };
 
+// Of the drawers of one name the one of that number: "seeds 2".
+std::string copy_name(std::string_view drawer, int copy);
+// The same; of the only one just its name.
+std::string copy_name(const DrawerSpec& drawer, int copy);
+
 // Corrections and readings are shown finer than a rule can be read: a caliper's step in the job's unit.
 Locale caliper_locale(const Job& job);
 

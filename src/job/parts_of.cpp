@@ -10,11 +10,9 @@ const Settings& stands(const Design& design, const std::string& key) {
     return group->stands;
 }
 
-// How far the insert enters: as far as its tongue is long, or what the slot's depth leaves less the relief.
 Length reach_as_cut(const Design& design, const ChosenJoint& chosen, const JointKeys& keys) {
-    if (has_fingers(chosen.joint)) return stands(design, keys.end).height;
-    if (!keys.end.empty()) return far_at_end(stands(design, keys.end));
-    return stands(design, keys.slot).height - chosen.joint.end_relief;
+    return reach_by(chosen.joint, stands(design, keys.slot),
+                    keys.end.empty() ? nullptr : &stands(design, keys.end));
 }
 
 // From the receiver's end to the insert's outside face.
@@ -82,6 +80,11 @@ PartSize grown_by_bands(PartSize size, const Part& part, int times) {
 }
 
 }  // namespace
+
+Length reach_by(const JointDesign& joint, const Settings& slot, const Settings* end) {
+    if (has_fingers(joint)) return (end ? *end : slot).height;
+    return end ? far_at_end(*end) : slot.height - joint.end_relief;
+}
 
 PartSize Part::finished() const { return grown_by_bands(size, *this, 1); }
 

@@ -8,4 +8,8 @@ namespace kw {
 std::vector<Part> parts_of(const Job& job, const Design& design);
 std::vector<SizeCut> size_cuts_of(const Design& design, const std::vector<Part>& parts);
 
+// How far the insert enters: as far as its tongue is long, or what the slot's depth leaves less the relief. `end`: what cuts the insert, where
+// anything does.
+Length reach_by(const JointDesign& joint, const Settings& slot, const Settings* end);
+
 }  // namespace kw

@@ -27,11 +27,13 @@ public:
 
     Standing run() {
         for (const LogEntry* entry : in_order_of_work(job_.log)) {
+            ++at_;
+            if (!entry->together) told_with_.clear();
             if (!is_planned(*entry)) {
                 ++standing_.forgotten;
                 note_forgotten(*entry);
             } else if (entry->kind == LogKind::lost) {
-                note_lost(entry->part);
+                note_lost(*entry);
             } else {
                 note_use(*entry);
             }
@@ -214,6 +216,7 @@ private:
             standing.read.clear();
         }
         standing.locked = false;
+        standing.tested_at = at_;
         for (const NamedLength& reading : entry.readings) standing.read.push_back(reading.name);
         standing.model = movable_from(std::move(standing.model), group, standing.stood);
         standing.advice = advise(standing.model, standing.now, advice_options(job_, standing.read));
@@ -247,12 +250,17 @@ private:
         set_by_hand(standing, again_);
         standing.locked = true;
         standing.locked_at = entry.time;
+        standing.lock_at = at_;
+        told_with_ = group.key;
         standing.advice.moves.clear();
         standing.advice.unread.clear();
     }
 
     // Another piece begins at the board: nothing of it has been cut.
-    void note_lost(const std::string& part) {
+    void note_lost(const LogEntry& entry) {
+        const std::string& part = entry.part;
+        if (told_with_.empty()) standing_.lost_by.erase(part);
+        else standing_.lost_by[part] = told_with_;
         std::erase_if(standing_.ran, [&](const Ran& ran) { return ran.part == part; });
         auto& lost = standing_.lost;
         if (std::find(lost.begin(), lost.end(), part) == lost.end()) lost.push_back(part);
@@ -263,6 +271,7 @@ private:
         ran.work_key = without_pass_count(entry.key);
         ran.part = entry.part;
         ran.reference = entry.reference;
+        ran.at = at_;
         if (const Group* group = group_of(entry)) {
             ran.group_key = group->key;
             const auto standing = standing_.groups.find(group->key);
@@ -308,6 +317,8 @@ private:
     const Job& job_;
     const Design& design_;
     Standing standing_;
+    int at_ = 0;             // the entry that is replayed, from 1
+    std::string told_with_;  // the group of the lock that what follows was told at once with; empty: of none
     std::vector<Setup> sizing_;
     MachineUses uses_;
     std::vector<std::string> again_;  // what had to be set by hand again for the entry that is replayed

@@ -46,6 +46,11 @@ std::optional<Season> season_of(const Stock& stock, const Climate& climate, Leng
                   movement(*species, stock.cut, width, climate.driest_percent, now)};
 }
 
+std::optional<Season> season_of_bottom(const Job& job, const DrawerDesign& drawer) {
+    const Stock* stock = job.stock_named(drawer.spec->bottom.stock);
+    return stock ? season_of(*stock, job.climate, drawer.box.depth - drawer.back.joint.step) : std::nullopt;
+}
+
 std::vector<Problem> check_seasons(const Job& job, const DrawerDesign& drawer, const std::string& at) {
     std::vector<Problem> problems;
     const DrawerSpec& spec = *drawer.spec;

@@ -15,6 +15,10 @@ struct Season {
 // gets, which leaves the most room.
 std::optional<Season> season_of(const Stock& stock, const Climate& climate, Length width);
 
+// Of a drawer's bottom, whose grain runs from side to side: it moves from the front of the box to the back's outside face. The box and its
+// back joint are known by then.
+std::optional<Season> season_of_bottom(const Job& job, const DrawerDesign& drawer);
+
 // Sides that would jam in the opening, and an inset face that would: at the field that has to give. `at` is the drawer's JSON pointer.
 std::vector<Problem> check_seasons(const Job& job, const DrawerDesign& drawer, const std::string& at);
 

@@ -30,6 +30,8 @@ struct GroupStanding {
     // controls were touched, and `now` and `next` are as unsure as one more setting of them makes it.
     bool torn_down = false;
     std::vector<std::string> set_again;
+    // Its last test cut and its last lock, by their places in the log as it is replayed, from 1; 0: there is none.
+    int tested_at = 0, lock_at = 0;
 };
 
 // One part's end or edge that has gone through.
@@ -43,6 +45,7 @@ struct Ran {
     int after_tests = 0;           // how many test cuts the group had had by then
     std::optional<Length> size;    // that it was cut to, of rips and crosscuts
     bool set_again_since = false;  // its group's machine did something else, and then this again
+    int at = 0;                    // its place in the log as it is replayed, from 1
 };
 
 struct Standing {
@@ -51,7 +54,8 @@ struct Standing {
         ran;  // of the pieces that there are: what went through before a part was lost is gone with it
     std::vector<Ran> again;         // what went through as well, and must once more: see recheck.h
     std::vector<std::string> lost;  // parts that were lost once, each once
-    int forgotten = 0;              // log entries about work that is no longer planned
+    std::map<std::string, std::string> lost_by;  // of those, the group with whose lock they were told as lost
+    int forgotten = 0;                           // log entries about work that is no longer planned
 };
 
 GroupTolerances tolerances_of(const Job& job);

@@ -212,15 +212,6 @@ std::vector<Lesson> lessons_of(const Work& work) {
     return all;
 }
 
-const Affected* too_small(const Work& work, const Setup& setup, const std::vector<std::size_t>& passes) {
-    for (const Affected& affected : work.affected) {
-        if (affected.fate != Fate::lost || affected.is_logged || !affected.group_key.empty()) continue;
-        for (const std::size_t i : passes)
-            if (setup.passes.at(i).part == affected.part) return &affected;
-    }
-    return nullptr;
-}
-
 bool has_run(const Work& work, const Setup& setup, const Pass& pass) {
     const std::string key = work_key(setup, work.design);
     return std::any_of(work.standing.ran.begin(), work.standing.ran.end(), [&](const Ran& ran) {

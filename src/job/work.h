@@ -56,9 +56,6 @@ Length kerf_as_put_on(const Work& work, const Setup& setup);
 // What the group's locks have taught, of all groups that are tested and locked.
 std::vector<Lesson> lessons_of(const Work& work);
 
-// Of the parts of these passes one that was cut too small for what is planned now, and is not told lost; nullptr where there is none.
-const Affected* too_small(const Work& work, const Setup& setup, const std::vector<std::size_t>& passes);
-
 // Whether this end has gone through this setup.
 bool has_run(const Work& work, const Setup& setup, const Pass& pass);
 bool is_locked(const Work& work, const Setup& setup);

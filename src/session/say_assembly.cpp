@@ -81,7 +81,11 @@ bool is_told(const Gaps& gaps) {
 SaidOfAssembly say_assembly(const Job& job, const AssemblyResult& result) {
     const Sayer say(job);
     SaidOfAssembly said;
-    said.expected = job.locale.words()("assembly.expected", say.length(result.diagonal));
+    said.expected = result.is_as_planned
+                        ? job.locale.words()("assembly.expected", say.length(result.diagonal))
+                        : job.locale.words()("assembly.expected_as_cut", say.length(result.diagonal),
+                                             say.length(result.box.front), say.length(result.box.back),
+                                             say.length(result.box.left), say.length(result.box.right));
     if (result.square) {
         said.box = say.box(*result.square);
         said.is_to_be_pushed = abs(result.square->back_is_right) > worth_moving;

@@ -5,6 +5,7 @@
 
 #include "file/read_log.h"
 #include "job/comes_first.h"
+#include "job/cut_again.h"
 #include "job/pins.h"
 #include "session/drawer_edits.h"
 #include "session/say_log.h"
@@ -42,6 +43,12 @@ Session refuse(Session session, const Refusal& refusal) {
     session = refuse(std::move(session), refusal.field,
                      Message::say("refused.with_remedy", refusal.why, refusal.remedy));
     session.refused_first = refusal.first;
+    return session;
+}
+
+Session refuse_part(Session session, const Affected& part) {
+    session = refuse(std::move(session), "part", Message::say("refused.too_small", part.said()));
+    session.refused_part = part.part;
     return session;
 }
 
@@ -126,7 +133,7 @@ public:
                                                   words_in(session_.language)));
         if (mark.done && !is_late)
             if (const Affected* part = too_small(*session_.work, *setup, mark.passes))
-                return refuse(session_, "part", Message::say("refused.too_small", part->said()));
+                return refuse_part(session_, *part);
         std::vector<LogEntry> entries;
         for (const std::size_t index : mark.passes)
             entries.push_back(ran_entry(*setup, setup->passes.at(index)));
@@ -316,6 +323,7 @@ Session made_ready(Session session, const std::string& time) {
     session.refused.clear();
     session.refused_field.clear();
     session.refused_first.clear();
+    session.refused_part.clear();
     session.day = time.substr(0, std::string("2026-01-31").size());
     return session;
 }

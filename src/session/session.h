@@ -25,6 +25,7 @@ struct Session {
     std::string refused;        // why the last action was not taken; empty if it was
     std::string refused_field;  // JSON pointer, or "setup", "readings" ...
     std::string refused_first;  // the setup that comes first, by its id; empty: the refusal names none
+    std::string refused_part;   // a part that is too small to go on, and is to be told as spoilt; empty: none
 };
 
 // One field of the document; a null value takes the field away.

@@ -299,8 +299,7 @@ std::string say_torn_down(const Work& work, const FitReport& report) {
 std::string say_part(const Words& words, const Plan& plan, const std::string& id) {
     const Part* part = plan.part_with_id(id);
     if (!part) return id;
-    return part->drawer + " " + std::to_string(part->copy) + ", " +
-           role_word(words, name_of(part->size.role));
+    return copy_name(part->drawer, part->copy) + ", " + role_word(words, name_of(part->size.role));
 }
 
 std::string say_advice(const FitReport& report, const Words& words) {

@@ -166,7 +166,8 @@ void App::follow_setup(const std::shared_ptr<const Work>& before) {
         const auto now = asked_on(PinSetup{setup}, before->plan, shown_.work->plan);
         setup = now ? std::get<PinSetup>(*now).setup : std::string();
     };
-    follow(state_.setup);
+    for (std::string* step : {&state_.setup, &state_.late_at, &state_.spoilt_at, &state_.why_at})
+        follow(*step);
     follow(state_.test.setup);
     follow(state_.shown_page.setup);
 }
@@ -206,7 +207,8 @@ void App::take_answers(Ui& ui) {
         // At the saw a refusal is said on the page, with what to do.
         const bool at_test = state_.place == Where::saw && state_.saw_tab == SawTab::test,
                    at_ends = state_.place == Where::saw && state_.saw_tab == SawTab::picture &&
-                             shown_.refused_field == "setup" && !shown_.refused.empty();
+                             (shown_.refused_field == "setup" || !shown_.refused_part.empty()) &&
+                             !shown_.refused.empty();
         state_.refused_at = at_ends ? state_.setup : std::string();
         for (const Said& said : answer->said)
             if (!said.is_refusal || !(at_test || at_ends)) ui.toast(said.text, said.tone);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "file/kept_layout.h"
 #include "file/shop_file.h"
 #include "window/platform.h"
 
@@ -56,7 +57,7 @@ tl::expected<fs::path, Message> JobFile::write_beside(const Json& document, cons
     Message why;
     for (const fs::path& folder : {path_.parent_path(), other_folder}) {
         const fs::path file = unsaved_name(path_, folder, newest_unsaved(path_, folder) + 1);
-        const auto saved = save_file(file, to_text(document));
+        const auto saved = save_file(file, text_with(text_, document));
         if (saved) return file;
         why = saved.error().why;
     }
@@ -83,7 +84,7 @@ void JobFile::take_up(Json document) {
 }
 
 tl::expected<void, Message> JobFile::write(const Json& document) {
-    std::string text = to_text(document);
+    std::string text = text_with(text_, document);
     std::error_code error;
     const auto saved =
         std::filesystem::exists(path_, error) ? save_over(path_, text_, text) : save_file(path_, text);

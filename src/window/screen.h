@@ -171,6 +171,8 @@ void draw_preferences(Screen& screen);
 // Their parts.
 // The order as a picture, no higher than `most_height` (device pixels) or else scrolled; the step that was tapped, or nothing.
 std::string draw_order_picture(Screen& screen, float most_height);
+// What the plan has to tell; nothing where it has nothing.
+void draw_notes(Screen& screen, const Work& work);
 void draw_drawer_fields(Screen& screen, std::size_t index);
 void draw_stock_fields(Screen& screen);
 void draw_shop_fields(Screen& screen);

@@ -24,10 +24,8 @@ struct BankAt {
 std::vector<std::string> rows_of(const BankAt& bank) {
     std::vector<std::string> rows;
     const BankSpec* made = bank.made();
-    for (const BankPlace& row : made ? made->rows : std::vector<BankPlace>()) {
-        const DrawerSpec& drawer = bank.screen.work()->job.drawers[row.drawer];
-        rows.push_back(capital(drawer.name) + (drawer.count == 1 ? "" : " " + std::to_string(row.copy)));
-    }
+    for (const BankPlace& row : made ? made->rows : std::vector<BankPlace>())
+        rows.push_back(capital(copy_name(bank.screen.work()->job.drawers[row.drawer], row.copy)));
     return rows;
 }
 

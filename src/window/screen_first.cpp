@@ -123,6 +123,7 @@ void draw_end(Screen& screen) {
     if (secondary_button(ui, ui.text("first.back").c_str(), {.width = content_width(ui)}))
         --screen.state.first_question;
     end_card(ui);
+    if (screen.session.problems.empty() && work) draw_notes(screen, *work);
 }
 
 }  // namespace

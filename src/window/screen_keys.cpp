@@ -44,7 +44,8 @@ void turn_step(Screen& screen, const Stand& stand, int by) {
 
 void run_next_part(Screen& screen, const Stand& stand) {
     const RestStep* step = step_named(stand.work.rest, stand.step);
-    if (step && !step->open.empty()) screen.done = MarkRun{stand.setup.id, {step->open.front()}, true};
+    if (step && !step->open.empty())
+        screen.done = MarkRun{stand.setup.id, {step->open.front()}, true, is_told_late(screen, stand)};
 }
 
 void keys_at_saw(Screen& screen) {

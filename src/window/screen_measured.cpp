@@ -88,11 +88,11 @@ std::vector<OneDrawer> all_drawers(const Work& work) {
 }
 
 std::string name_of(const Work& work, const OneDrawer& one) {
-    return capital(work.job.drawers[one.drawer].name) + " " + std::to_string(one.copy);
+    return capital(copy_name(work.job.drawers[one.drawer].name, one.copy));
 }
 
 SaidOfAssembly said_of(const Work& work, const OneDrawer& one) {
-    const auto result = assembly(work.job, work.plan, work.job.drawers[one.drawer].name, one.copy);
+    const auto result = assembly(work, work.job.drawers[one.drawer].name, one.copy);
     return result ? say_assembly(work.job, *result) : SaidOfAssembly{};
 }
 
@@ -138,11 +138,11 @@ void say_lines(Screen& screen, const std::vector<std::string>& lines, bool is_go
         status(screen.ui, is_good ? Tone::good : Tone::caution, capital(line));
 }
 
-void draw_assembly_order(Screen& screen, const OneDrawer& one) {
+void draw_assembly_order(Screen& screen, const OneDrawer& one, Length diagonal) {
     Ui& ui = screen.ui;
     const Work& work = *screen.work();
     const DrawerDesign& drawer = work.standing_design.drawers[one.drawer];
-    const auto steps = assembly_order(work.job, drawer);
+    const auto steps = assembly_order(work.job, drawer, diagonal);
     bool& is_open = screen.state.assembly_order_open;
     begin_card(ui, "in order");
     const std::string detail = is_open ? ui.text("measured.close") : ui.text("together.steps", steps.size());
@@ -226,7 +226,7 @@ void draw_hanging(Screen& screen, const OneDrawer& one, const AssemblyResult& re
 void draw_one_drawer(Screen& screen, const OneDrawer& one, bool beside) {
     const Work& work = *screen.work();
     const DrawerSpec& spec = work.job.drawers[one.drawer];
-    const auto result = assembly(work.job, work.plan, spec.name, one.copy);
+    const auto result = assembly(work, spec.name, one.copy);
     if (!result) return;
     const auto found = spec.assembled.find(one.copy);
     const Assembled read = found == spec.assembled.end() ? Assembled{} : found->second;
@@ -234,13 +234,13 @@ void draw_one_drawer(Screen& screen, const OneDrawer& one, bool beside) {
     ImGui::PushID(static_cast<int>(screen.state.assembled));
     const float room = content_width(screen.ui), gap = screen.ui.px(size::gap);
     if (!beside) {
-        draw_assembly_order(screen, one);
+        draw_assembly_order(screen, one, result->diagonal);
         draw_clamps(screen, one, *result, read, said);
         draw_slides(screen, one, said);
         draw_hanging(screen, one, *result, read, said);
     } else {
         begin_scroll(screen.ui, "in clamps", {(room - gap) / 2, 0});
-        draw_assembly_order(screen, one);
+        draw_assembly_order(screen, one, result->diagonal);
         draw_clamps(screen, one, *result, read, said);
         draw_slides(screen, one, said);
         end_scroll(screen.ui);

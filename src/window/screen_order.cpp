@@ -62,16 +62,6 @@ void draw_note(Ui& ui, const Work& work, const Note& note) {
     else status(ui, note.level == Level::error ? Tone::wrong : Tone::caution, words);
 }
 
-void draw_notes(Screen& screen, const Work& work) {
-    Ui& ui = screen.ui;
-    if (work.plan.notes.empty()) return;
-    begin_card(ui, "notes");
-    heading(ui, ui.text("order.notes"));
-    rows_in_sight(ui, screen.state.note_heights, work.plan.notes.size(),
-                  [&](std::size_t i) { draw_note(ui, work, work.plan.notes[i]); });
-    end_card(ui);
-}
-
 // Where there was a choice, what each way adds to the other work.
 void draw_reasons(Screen& screen, const Work& work) {
     if (work.reasons.empty()) return;
@@ -151,6 +141,16 @@ void draw_picture_card(Screen& screen, float most_height) {
 }
 
 }  // namespace
+
+void draw_notes(Screen& screen, const Work& work) {
+    Ui& ui = screen.ui;
+    if (work.plan.notes.empty()) return;
+    begin_card(ui, "notes");
+    heading(ui, ui.text("order.notes"));
+    rows_in_sight(ui, screen.state.note_heights, work.plan.notes.size(),
+                  [&](std::size_t i) { draw_note(ui, work, work.plan.notes[i]); });
+    end_card(ui);
+}
 
 void draw_order(Screen& screen) {
     Ui& ui = screen.ui;

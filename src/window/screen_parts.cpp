@@ -50,10 +50,6 @@ void draw_count(Screen& screen, const Stand& stand) {
                 .width = content_width(ui)});
 }
 
-bool is_told_late(const Screen& screen, const Stand& stand) {
-    return screen.state.late_at == stand.step && is_torn_down(stand.work, stand.setup);
-}
-
 // One end. True where something is wrong with its part, and the order says what.
 bool draw_end(Screen& screen, const Stand& stand, std::size_t index) {
     const Pass& pass = stand.setup.passes[index];
@@ -92,11 +88,18 @@ void draw_why(Screen& screen, const Stand& stand, bool any_wrong) {
             say_affected(screen, stand.work, affected);
 }
 
-// Why the last tick was not taken, where the finger is, and the way to what comes first.
+// Why the last tick was not taken, where the finger is, and the way to what comes first, or to where a part is told as spoilt.
 void draw_refused(Screen& screen, const Stand& stand) {
     const Session& session = screen.session;
     if (screen.state.refused_at != stand.step || session.refused.empty()) return;
     notice(screen.ui, Tone::wrong, screen.text("parts.not_taken"), capital(session.refused));
+    if (const std::string& part = session.refused_part; stand.work.plan.part_with_id(part)) {
+        const std::string label =
+            screen.text("parts.one_spoilt", part_words(screen.ui.words(), stand.work.plan, part));
+        if (primary_button(screen.ui, label.c_str(), {.width = content_width(screen.ui)}))
+            screen.state.spoilt_at = stand.step;
+        return;
+    }
     const std::string& first = session.refused_first;
     if (first.empty() || first == stand.setup.id || !stand.work.plan.setup_with_id(first)) return;
     const std::string step = step_name(screen.ui.words(), stand.work.plan, first);
@@ -160,6 +163,10 @@ std::optional<std::size_t> step_of_entry(const Work& work, const LogEntry& entry
 }
 
 }  // namespace
+
+bool is_told_late(const Screen& screen, const Stand& stand) {
+    return screen.state.late_at == stand.step && is_torn_down(stand.work, stand.setup);
+}
 
 std::string last_words(const Words& words, const Work& work) {
     const auto& log = work.job.log;

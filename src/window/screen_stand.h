@@ -30,6 +30,8 @@ void draw_changes(Screen& screen, const Stand& stand);
 void say_through(Screen& screen, const Stand& stand);
 // The ends to run, with the way to say that a part is spoilt, and the way back.
 void draw_parts(Screen& screen, const Stand& stand);
+// Whether what is ticked here now ran before the setup was torn down.
+bool is_told_late(const Screen& screen, const Stand& stand);
 // What "Hold to undo" takes back: "the lock at step 12"; empty where there is nothing.
 std::string last_words(const Words& words, const Work& work);
 void draw_take_back(Screen& screen);

@@ -1,6 +1,7 @@
 // The faces of a bank on the command line: one tape from the bottom up.
 #include <doctest/doctest.h>
 
+#include "bank_job.h"
 #include "command/bench.h"
 
 namespace bank_on_the_command_line {
@@ -8,25 +9,14 @@ namespace bank_on_the_command_line {
 using namespace kw;
 using tests::Bench, tests::Said;
 
-// Two equal drawers and a deeper one in a frameless case.
+// In a frameless case.
 Json bank_job() {
-    Json job = tests::sample_json();
-    Json& seeds = job["drawers"][0];
-    seeds["opening"] = {{"depth", "18"}};
-    seeds.erase("face");
-    Json tools = seeds;
-    tools["name"] = "tools";
-    tools["count"] = 1;
-    job["drawers"].push_back(tools);
-    job["banks"] = {{{"name", "left column"},
-                     {"drawers", {"seeds", "tools"}},
-                     {"opening", {{"width", "15"}, {"height", "22"}}},
-                     {"case", {{"left", "3/4"}, {"right", "3/4"}, {"top", "3/4"}, {"bottom", "3/4"}}},
-                     {"bottom", "3/4"},
-                     {"heights", "given"},
-                     {"face_heights", {"6", "6", nullptr}},
-                     {"handles", {{"centres", "96 mm"}}}}};
-    return job;
+    return tests::bank_job(
+        Json{{"case", {{"left", "3/4"}, {"right", "3/4"}, {"top", "3/4"}, {"bottom", "3/4"}}},
+             {"bottom", "3/4"},
+             {"heights", "given"},
+             {"face_heights", {"6", "6", nullptr}},
+             {"handles", {{"centres", "96 mm"}}}});
 }
 
 TEST_CASE("`faces` says where each face begins and ends on one tape, worked by hand") {

@@ -59,6 +59,40 @@ TEST_CASE("`ran` refuses what can't have gone through yet, says what comes first
                          0) == 0);
 }
 
+TEST_CASE("`ran` refuses a part that has come out too short, and names the command that marks it as spoilt") {
+    const Bench bench;
+    const std::string front = "seeds.1.front";
+    CHECK(bench.run({"lock", bench.job(), "--setup", side_dado(bench), "--anyway"}).status == 0);
+    for (const char* work : {"rip to width: sides and fronts", "crosscut to length: fronts"})
+        CHECK(bench.run({"ran", bench.job(), "--setup", setup_of(bench, work), "--part", front}).err == "");
+    const std::string groove = setup_of(bench, "groove");
+    CHECK(bench.run({"lock", bench.job(), "--setup", groove, "--anyway"}).status == 0);
+    Json job = bench.read();
+    for (Json& entry : job["log"])
+        if (entry.value("key", "") == "crosscut") entry["readings"]["size"] = "12 in";
+    bench.write(job);
+    const Said said = bench.run({"ran", bench.job(), "--setup", groove, "--part", front});
+    CHECK(said.status == 1);
+    CHECK(said.err.find("too short by") != std::string::npos);
+    CHECK(said.err.find("; `kerfwright lost " + bench.job() + " --part " + front + "` marks it\n") !=
+          std::string::npos);
+    CHECK(bench.run({"lost", bench.job(), "--part", front}).status == 0);
+}
+
+TEST_CASE("what is told leaves a job file that was written by hand as it is laid out, but for the log") {
+    const Bench bench;
+    const std::string before = bench.text(), log = "\"log\": [";
+    REQUIRE(before != to_text(bench.read()));
+    const std::string rip = setup_of(bench, "rip to width: sides and fronts");
+    CHECK(bench.run({"ran", bench.job(), "--setup", rip}).status == 0);
+    const std::string after = bench.text();
+    CHECK(bench.read()["log"].size() == 6);
+    CHECK(after.substr(0, after.find(log)) == before.substr(0, before.find(log)));
+    CHECK(after.substr(after.rfind(']')) == before.substr(before.rfind(']')));
+    CHECK(bench.run({"undo", bench.job()}).status == 0);
+    CHECK(bench.text() == before);
+}
+
 TEST_CASE("a joint that was never tested is locked with --anyway only") {
     const Bench bench;
     const std::string setup = side_dado(bench);

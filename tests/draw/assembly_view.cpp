@@ -10,7 +10,7 @@ Length mm(double value) { return Length::nearest_mm(value); }
 
 AssemblyResult box(const Assembled& read) {
     AssemblyResult result;
-    result.box = {mm(500), mm(100), mm(400)};
+    result.box = sides_of({mm(500), mm(100), mm(400)});
     result.diagonal = mm(640.3124);
     if (read.from_front_left && read.from_front_right)
         result.square = *squareness(result.box, *read.from_front_left, *read.from_front_right);

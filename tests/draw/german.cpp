@@ -137,10 +137,11 @@ TEST_CASE("a German picture says what is set and how it lies, with the decimal c
                                     [](const Setup& one) { return one.work == "locking rabbet: rabbet"; });
     REQUIRE(setup != work->plan.setups.end());
     CHECK(setup_view(*work, *setup).title ==
-          "Falz mit Nut: Falz: Anschlag 6,2 mm, Höhe 6,2 mm, Opferzulage 6,6 mm, Außenfläche nach unten, "
-          "linkes und rechtes Ende an der Zulage");
+          "Falz mit Nut: Falz: Anschlag 6,2 mm, Höhe 6,2 mm, Opferleiste 6,6 mm, Außenfläche nach unten, "
+          "linkes und rechtes Ende an der Distanzleiste");
     CHECK(part_view(*work, *setup, part_lies(*work, *setup).front()).title ==
-          "Vorderstück von oben gesehen: Innenfläche nach oben, linkes Ende an der Zulage, Oberkante zum "
+          "Vorderstück von oben gesehen: Innenfläche nach oben, linkes Ende an der Distanzleiste, Oberkante "
+          "zum "
           "Bediener");
     const Group& group = *work->plan.group_with_id(setup->group);
     CHECK(

@@ -1,28 +1,17 @@
 // Faces of a bank: the column adds up to the tick, by every rule and for every style.
-#include "drawer/bank.h"
-
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <random>
 
+#include "drawer/bank_ask.h"
+
 namespace banks {
 
 using namespace kw;
+using tests::bank_ask, tests::in;
 
 namespace {
-
-Length in(std::int64_t n, std::int64_t d = 1) { return Length::inches(n, d); }
-
-BankAsk ask_of(std::size_t drawers) {
-    BankAsk ask;
-    ask.width = in(15);
-    ask.height = in(27);
-    ask.reveal = in(1, 8);
-    ask.ends = {in(5, 8), in(5, 8), in(5, 8), in(3, 4)};
-    for (std::size_t i = 0; i < drawers; ++i) ask.rows.push_back({"d" + std::to_string(i + 1), {}, {}, 1});
-    return ask;
-}
 
 Length whole_of(const BankAsk& ask, const Bank& bank) {
     const int sign = ask.style == FaceStyle::overlay ? 1 : -1;
@@ -58,7 +47,7 @@ private:
 
 // Of any height in ticks, so that hardly anything divides out.
 BankAsk random_ask(Dice& dice) {
-    BankAsk ask = ask_of(static_cast<std::size_t>(dice.between(1, 7)));
+    BankAsk ask = bank_ask(static_cast<std::size_t>(dice.between(1, 7)));
     const auto mm = [&](int least, int most) {
         return Length::from_ticks(
             dice.between(Length::millimetres(least).ticks(), Length::millimetres(most).ticks()));
@@ -81,7 +70,7 @@ BankAsk random_ask(Dice& dice) {
 TEST_CASE("four equal faces in a frameless case of 28 1/2 in, worked by hand") {
     // 27 in of opening in 3/4 in of panels, the faces 1/8 in short of the top and level below: 27 + 5/8 + 3/4 = 28 3/8 in. Less three
     // reveals of 1/8 in, 28 in, in four: 7 in each. Upwards from the floor of the opening: -3/4, 6 3/8, 13 1/2, 20 5/8 in.
-    const auto bank = make_bank(ask_of(4));
+    const auto bank = make_bank(bank_ask(4));
     REQUIRE(bank);
     for (const BankFace& face : bank->faces) CHECK(face.height == in(7));
     CHECK(bank->faces[0].bottom == in(165, 8));
@@ -102,7 +91,7 @@ TEST_CASE("equal faces are the quotient in whole ticks, and what remains is less
     // Against integer division: S = n q + r with 0 <= r < n (Euclid).
     Dice dice(7);
     for (int round = 0; round < 300; ++round) {
-        BankAsk ask = ask_of(static_cast<std::size_t>(dice.between(1, 9)));
+        BankAsk ask = bank_ask(static_cast<std::size_t>(dice.between(1, 9)));
         ask.height = Length::from_ticks(dice.between(in(20).ticks(), in(60).ticks()));
         const auto bank = make_bank(ask);
         REQUIRE(bank);
@@ -115,7 +104,7 @@ TEST_CASE("equal faces are the quotient in whole ticks, and what remains is less
 
 TEST_CASE("three graduated faces with steps of 2 in, worked by hand") {
     // 28 3/8 in less two reveals: 28 1/8 in. Less 2 + 4 in of steps, in three: 7 3/8, 9 3/8, 11 3/8 in.
-    BankAsk ask = ask_of(3);
+    BankAsk ask = bank_ask(3);
     ask.heights = FaceHeights::graduated;
     ask.step = in(2);
     const auto bank = make_bank(ask);
@@ -205,7 +194,7 @@ TEST_CASE("a bank seen upside down has the same faces in the other order") {
 
 TEST_CASE("faces by opening cover every rail alike from both sides, worked by hand") {
     // Rails of 3/4 in, a reveal of 1/8 in in their middle: 5/16 in covered from each side. Openings of 4, 6 and 8 in.
-    BankAsk ask = ask_of(3);
+    BankAsk ask = bank_ask(3);
     ask.height.reset();
     ask.rail = in(3, 4);
     ask.heights = FaceHeights::by_opening;
@@ -231,7 +220,7 @@ TEST_CASE("faces by opening cover every rail alike from both sides, worked by ha
 }
 
 TEST_CASE("equal faces before unequal openings are refused with how far an edge must move") {
-    BankAsk ask = ask_of(2);
+    BankAsk ask = bank_ask(2);
     ask.height.reset();
     ask.rail = in(3, 4);
     ask.rows[0].opening = in(4);
@@ -261,7 +250,7 @@ TEST_CASE("equal faces before unequal openings are refused with how far an edge 
 }
 
 TEST_CASE("an inset face that comes to its rail nearer than the reveal, or over it, is refused") {
-    BankAsk ask = ask_of(2);
+    BankAsk ask = bank_ask(2);
     ask.style = FaceStyle::inset;
     ask.ends = {in(1, 8), in(1, 8), in(1, 8), in(1, 8)};
     ask.height.reset();
@@ -286,7 +275,7 @@ TEST_CASE("an inset face that comes to its rail nearer than the reveal, or over 
 }
 
 TEST_CASE("given heights must fill the column, and one of them may take the rest") {
-    BankAsk ask = ask_of(3);
+    BankAsk ask = bank_ask(3);
     ask.heights = FaceHeights::given;
     ask.rows[0].face = in(6);
     ask.rows[1].face = in(9);
@@ -314,7 +303,7 @@ TEST_CASE("given heights must fill the column, and one of them may take the rest
 }
 
 TEST_CASE("what covers more than the case has, or leaves the rail bare, is refused at its field") {
-    BankAsk ask = ask_of(2);
+    BankAsk ask = bank_ask(2);
     ask.edges.top = in(1, 2);
     ask.rail = in(1, 16);
     CHECK(said(make_bank(ask)) ==
@@ -322,16 +311,16 @@ TEST_CASE("what covers more than the case has, or leaves the rail bare, is refus
           "case beside it; a "
           "reveal of at most 1/16 in, or higher rails\n"
           "top: the faces cover 5/8 in there, and the case has 1/2 in; at most 1/2 in\n");
-    ask = ask_of(2);
+    ask = bank_ask(2);
     ask.reveal = {};
     CHECK(said(make_bank(ask)) == "reveal: faces with no reveal between them touch; 1/8 in is usual\n");
-    ask = ask_of(2);
+    ask = bank_ask(2);
     ask.height.reset();
     CHECK(said(make_bank(ask)).find("opening: how high the column is") == 0);
 }
 
 TEST_CASE("openings and rails that do not make up the column are refused with the height that would do") {
-    BankAsk ask = ask_of(2);
+    BankAsk ask = bank_ask(2);
     ask.height = in(13);
     ask.rail = in(3, 4);
     ask.rows[0].opening = ask.rows[1].opening = in(6);
@@ -346,7 +335,7 @@ TEST_CASE("openings and rails that do not make up the column are refused with th
 }
 
 TEST_CASE("the largest step that is offered is the largest that does") {
-    BankAsk ask = ask_of(4);
+    BankAsk ask = bank_ask(4);
     ask.heights = FaceHeights::graduated;
     ask.step = in(9);
     const auto refused = make_bank(ask);
@@ -361,7 +350,7 @@ TEST_CASE("the largest step that is offered is the largest that does") {
 }
 
 TEST_CASE("a box may be given less than what lies behind its face, and not more") {
-    BankAsk ask = ask_of(4);
+    BankAsk ask = bank_ask(4);
     ask.rows[1].opening = in(6);
     const auto bank = make_bank(ask);
     REQUIRE(bank);

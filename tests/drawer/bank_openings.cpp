@@ -3,24 +3,18 @@
 
 #include <algorithm>
 
-#include "drawer/bank.h"
+#include "drawer/bank_ask.h"
 
 namespace bank_openings {
 
 using namespace kw;
+using tests::in;
 
 namespace {
 
-Length in(std::int64_t n, std::int64_t d = 1) { return Length::inches(n, d); }
-
 BankAsk ask_of(std::size_t drawers) {
-    BankAsk ask;
-    ask.width = in(15);
-    ask.height = in(27);
+    BankAsk ask = tests::bank_ask(drawers);
     ask.rail = in(3, 4);
-    ask.reveal = in(1, 8);
-    ask.ends = {in(5, 8), in(5, 8), in(5, 8), in(3, 4)};
-    for (std::size_t i = 0; i < drawers; ++i) ask.rows.push_back({"d" + std::to_string(i + 1), {}, {}, 1});
     return ask;
 }
 

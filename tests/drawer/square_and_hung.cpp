@@ -133,7 +133,7 @@ TEST_CASE("with no width or height read, the diagonals go by what was typed") {
 }
 
 TEST_CASE("from two diagonals: how far a box is out of square, and which corner to push") {
-    const BoxSize box{mm(500), mm(100), mm(400)};
+    const BoxSides box = sides_of({mm(500), mm(100), mm(400)});
     for (const Skewed& it : skewed) {
         const auto leans_right = squareness(box, mm(it.long_mm), mm(it.short_mm));
         REQUIRE(leans_right);
@@ -152,8 +152,49 @@ TEST_CASE("from two diagonals: how far a box is out of square, and which corner 
     CHECK(square->shorten == Length{});
 }
 
+namespace {
+
+// A box with its left side turned by an angle, its right one where the back then reaches it: its diagonals from the front's corners.
+struct Quad {
+    double from_left_mm = 0, from_right_mm = 0;
+};
+Quad turned_by(double rad, double f, double k, double l, double r) {
+    const double dx = l * std::sin(rad), dy = l * std::cos(rad);  // the back left corner
+    const double ax = f - dx, ay = -dy, apart = std::hypot(ax, ay);
+    const double along = (apart * apart + k * k - r * r) / (2 * apart), up = std::sqrt(k * k - along * along);
+    const double cx = dx + (along * ax - up * ay) / apart, cy = dy + (along * ay + up * ax) / apart;
+    return {std::hypot(cx, cy), std::hypot(f - dx, dy)};
+}
+
+}  // namespace
+
+// Against corners worked out in the plane, the angle found by halving.
+TEST_CASE(
+    "four sides of unequal lengths are square where their diagonals are equal, and lean by their "
+    "difference") {
+    std::mt19937 random(7);
+    std::uniform_real_distribution<double> off(-3.0, 3.0);
+    for (int i = 0; i < 50; ++i) {
+        const double f = 500 + off(random), k = 500 + off(random), l = 400 + off(random),
+                     r = 400 + off(random);
+        double low = -0.1, high = 0.1;
+        for (int n = 0; n < 60; ++n) {
+            const double rad = (low + high) / 2;
+            const Quad quad = turned_by(rad, f, k, l, r);
+            (quad.from_left_mm < quad.from_right_mm ? low : high) = rad;
+        }
+        const BoxSides box{mm(f), mm(k), mm(l), mm(r)};
+        CHECK(std::abs(equal_diagonal(box).mm() - turned_by(low, f, k, l, r).from_left_mm) < 0.001);
+        const Quad leans = turned_by(low + 0.005, f, k, l, r);
+        const auto found = squareness(box, mm(leans.from_left_mm), mm(leans.from_right_mm));
+        REQUIRE(found);
+        CHECK(found->skew_deg == doctest::Approx(0.005 * 57.29578).epsilon(0.02));
+        CHECK(abs(found->larger_than_expected) < Length::micrometres(20));
+    }
+}
+
 TEST_CASE("diagonals of another box are not taken for this one's") {
-    const BoxSize box{mm(500), mm(100), mm(400)};
+    const BoxSides box = sides_of({mm(500), mm(100), mm(400)});
     CHECK(squareness(box, mm(64.03), mm(640.3)).error().field == "diagonals");
     CHECK_FALSE(squareness(box, mm(700), mm(700)));
     CHECK(squareness(box, mm(642), mm(642))->larger_than_expected == mm(642) - mm(std::hypot(500.0, 400.0)));

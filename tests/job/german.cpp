@@ -119,7 +119,8 @@ TEST_CASE("what a pin holds is told in German, and in English by the pin's own n
         "locking rabbet, slot, end; saw, quarter stack 6.35 mm; fence 6.35 mm, height 6.35 mm, spacer 6.35 "
         "mm; miter gauge, for 12.7 mm";
     CHECK(said_pin(group).text(german_job().locale) ==
-          "Falz mit Nut, Nut, Ende; saw, quarter stack 6.35 mm; Anschlag 6.35 mm, Höhe 6.35 mm, Zulage 6.35 "
+          "Falz mit Nut, Nut, Ende; saw, quarter stack 6.35 mm; Anschlag 6.35 mm, Höhe 6.35 mm, "
+          "Distanzleiste 6.35 "
           "mm; Queranschlag, für 12.7 mm");
     CHECK(said_pin("rip to width on saw, from a.1.front").text(german_job().locale) ==
           "auf Breite sägen auf saw, ab a.1.front");

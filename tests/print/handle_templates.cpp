@@ -1,9 +1,9 @@
 // Templates for handles: true to size, one for all faces whose holes lie alike.
 #include <doctest/doctest.h>
 
+#include "bank_job.h"
 #include "draw/handle_template.h"
 #include "print/slide_templates.h"
-#include "sample_job.h"
 #include "session/session.h"
 
 namespace handles_on_paper {
@@ -26,21 +26,7 @@ TEST_CASE("a template's crosses are as far apart as the handle's screws, and as 
 }
 
 TEST_CASE("faces of one height have one template between them, others their own") {
-    Json job = tests::sample_json();
-    Json& seeds = job["drawers"][0];
-    seeds["opening"] = {{"depth", "18"}};
-    seeds.erase("face");
-    Json tools = seeds;
-    tools["name"] = "tools";
-    tools["count"] = 1;
-    job["drawers"].push_back(tools);
-    job["banks"] = {{{"name", "left"},
-                     {"drawers", {"seeds", "tools"}},
-                     {"opening", {{"width", "15"}, {"height", "22"}}},
-                     {"left", "1/2"},
-                     {"right", "1/2"},
-                     {"top", "1/2"},
-                     {"bottom", "1/2"}}};
+    Json job = tests::bank_job(Json{{"left", "1/2"}, {"right", "1/2"}, {"top", "1/2"}, {"bottom", "1/2"}});
     const auto pages = [&] {
         const Session session = open_session(job);
         REQUIRE(session.problems.empty());

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "drawer/squareness.h"
 #include "job/assembly_order.h"
 #include "sample_job.h"
 #include "session/made_ready.h"
@@ -12,7 +13,8 @@ using namespace kw;
 namespace {
 
 std::vector<AssemblyStep> steps_of(const Session& session) {
-    return assembly_order(session.work->job, session.work->standing_design.drawers.at(0));
+    const DrawerDesign& drawer = session.work->standing_design.drawers.at(0);
+    return assembly_order(session.work->job, drawer, equal_diagonal(sides_of(drawer.box)));
 }
 
 // The step that puts it on.

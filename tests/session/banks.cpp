@@ -161,9 +161,7 @@ TEST_CASE("holes that miss the front or fall on its groove are told of with a he
 TEST_CASE("each copy is hung by its own gaps: the end of the bank above the first, the reveal below it") {
     const Session session = opened(bank_json("inset"));
     REQUIRE(session.problems.empty());
-    const Job& job = session.work->job;
-    const auto first = assembly(job, session.work->plan, "seeds", 1),
-               last = assembly(job, session.work->plan, "seeds", 3);
+    const auto first = assembly(*session.work, "seeds", 1), last = assembly(*session.work, "seeds", 3);
     REQUIRE(first->face);
     CHECK(first->face->top == Length::millimetres(6));
     CHECK(first->face->bottom == Length::millimetres(5));
@@ -251,7 +249,7 @@ TEST_CASE("before a wider opening an inset face has half of what it is wider on 
     job["drawers"][0]["opening"]["survey"] = {{"width_top", "398 mm"}};
     const Session session = opened(job);
     REQUIRE(session.problems.empty());
-    const auto tools = assembly(session.work->job, session.work->plan, "tools", 1);
+    const auto tools = assembly(*session.work, "tools", 1);
     REQUIRE(tools->face);
     CHECK(tools->face->left == Length::millimetres(7));
     CHECK(tools->face->right == Length::millimetres(7));

@@ -53,7 +53,50 @@ bool is_told_to_cut_again(const Session& session, const std::string& part) {
                        [&](const Affected& a) { return a.part == part && a.fate == Fate::recut; });
 }
 
+// The first that is said of it.
+std::string why(const Session& session, const std::string& part) {
+    for (const Affected& one : session.work->affected)
+        if (one.part == part) return one.what.text(session.work->job.locale);
+    return {};
+}
+
 }  // namespace
+
+TEST_CASE("what is to be cut again, and what is too short now, names the test cut that changed it") {
+    Session session = opened(tests::sample_json());
+    const std::string dado = setup_of(session, tests::side_dado);
+    session = done_to(session, session.work->plan.sequence.back());
+    CHECK(why(session, left_one).empty());
+    // The blade stands too low: the fit is tight, and all of it is to be cut deeper.
+    session = tests::tested(session, dado,
+                            {tests::mm("dado_depth", 5.5), tests::mm("fit", -0.35), tests::mm("lip", 5.85),
+                             tests::mm("face_step", 0.35), tests::mm("dado_width", 6.35)});
+    session = tests::locked(session, dado);
+    const Plan& plan = session.work->plan;
+    const std::string key = plan.group_with_id(plan.setup_with_id(dado)->group)->key;
+    const int tests = session.work->standing.groups.at(key).tests;
+    REQUIRE(tests > 0);
+    const std::string by = ". Changed by: locking rabbet, test cut ";
+    CHECK(why(session, "seeds.1.bottom").find(": take off ") != std::string::npos);
+    CHECK(why(session, "seeds.1.bottom").ends_with(by + std::to_string(tests)));
+    // Told as lost with the lock.
+    for (const std::string& part : {front, left_one}) {
+        CHECK(why(session, part).find("lost, and to be made again") == 0);
+        CHECK(why(session, part).ends_with(". Changed by: locking rabbet, locked anew"));
+    }
+    // What the maker keeps all the same is wrong by what the test has changed.
+    Json document = session.document;
+    std::erase_if(document["log"].get_ref<Json::array_t&>(),
+                  [](const Json& entry) { return entry.value("kind", "") == "lost"; });
+    const Session kept = opened(document);
+    int wrong = 0;
+    for (const Affected& one : kept.work->affected) {
+        const std::string what = one.what.text(kept.work->job.locale);
+        CHECK_MESSAGE(what.ends_with(by + std::to_string(tests)), what);
+        wrong += one.part == front || one.part == left_one;
+    }
+    CHECK(wrong >= 2);
+}
 
 TEST_CASE("a front that was cut too long is crosscut again, before its tongues") {
     Session session = opened(tests::sample_json());
@@ -114,6 +157,8 @@ TEST_CASE(
     session = apply(session, LockGroup{lock}, now);
     REQUIRE(session.refused.empty());
     CHECK(is_told_to_cut_again(session, left_one));
+    CHECK(why(session, left_one) ==
+          "front end: run it again, the new cut takes it all. Changed by: locking rabbet, locked anew");
     REQUIRE(left_of(session, left_one).size() == without.size() + 1);
 
     session = tests::ran(std::move(session), dado, passes_of(session, dado, left_one), now);
@@ -161,11 +206,13 @@ TEST_CASE(
     const Session refused = apply(shrunk, MarkRun{rabbet, passes, true}, now);
     CHECK(refused.refused.find("too short by 0.031 in") != std::string::npos);
     CHECK(refused.refused.find("mark it as spoilt, or put the size back") != std::string::npos);
+    CHECK(refused.refused_part == front);
     CHECK(refused.document == shrunk.document);
     // Other fronts go on.
     CHECK(apply(shrunk, MarkRun{rabbet, passes_of(shrunk, rabbet, "seeds.2.front"), true}, now)
               .refused.empty());
-    const Session lost = apply(shrunk, MarkLost{front}, now);
+    const Session lost = apply(refused, MarkLost{front}, now);
+    CHECK(lost.refused_part.empty());
     CHECK(left_of(lost, front).front() != left_of(shrunk, front).front());
     CHECK(apply(session, MarkRun{rabbet, passes, true}, now).refused.empty());
 }

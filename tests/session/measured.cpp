@@ -30,7 +30,7 @@ std::vector<std::string> notes_of(const Session& session) {
 
 SaidOfAssembly said_of(const Session& session, int copy) {
     const Job& job = session.work->job;
-    return say_assembly(job, *assembly(job, session.work->plan, "seeds", copy));
+    return say_assembly(job, *assembly(*session.work, "seeds", copy));
 }
 
 }  // namespace
@@ -115,6 +115,69 @@ TEST_CASE("two diagonals say which corner to push, each drawer for itself") {
     const SaidOfAssembly misread = said_of(read(start, 1, "12 7/32", "22 7/32"), 1);
     CHECK(misread.is_misread);
     CHECK(misread.box.at(0).find("measure both again") != std::string::npos);
+}
+
+namespace {
+
+// All of it run, this front cut that much too short, and kept.
+Session with_short_front(const Session& start, Length by) {
+    Session session = start;  // not moved: what is asked of it beside is read in any order
+    const auto sequence = session.work->plan.sequence;
+    for (const std::string& step : sequence)
+        session = tests::ran(session, step, tests::passes_of(session, step), now);
+    Json document = session.document;
+    for (Json& entry : document["log"])
+        if (entry.value("key", "") == "crosscut" && entry.value("part", "") == "seeds.1.front")
+            entry["readings"]["size"] = exact_text(
+                session.work->plan.part_with_id("seeds.1.front")->size.length - by, session.work->job.unit);
+    return tests::opened(document);
+}
+
+}  // namespace
+
+// 13 5/16 in front, 13 3/8 behind, 17 3/4 deep: 22.2062 in by Ptolemy's theorem, worked by hand; as planned it were 22.2250.
+TEST_CASE("a box whose front was kept though it is short is measured as it is") {
+    const Session session = with_short_front(open_session(tests::sample_json()), Length::inches(1, 16));
+    const auto result = assembly(*session.work, "seeds", 1);
+    CHECK(result->box == BoxSides{Length::inches(213, 16), Length::inches(107, 8), Length::inches(71, 4),
+                                  Length::inches(71, 4)});
+    CHECK(result->diagonal.mm() / 25.4 == doctest::Approx(22.206242).epsilon(1e-7));
+    CHECK(
+        said_of(session, 1).expected ==
+        "as its parts were cut, the box is 13 5/16 in wide in front and 13 3/8 in behind, 17 3/4 in deep at "
+        "the left and 17 3/4 in at the right: square, each of its diagonals is 22 13/64 in");
+    CHECK(said_of(session, 2).expected == "each diagonal of a square box is 22 7/32 in +");
+    // Square as it is, and not one that lacks a fiftieth of an inch.
+    const Session read = with_measured(session, Measured::assembled, "seeds", 1,
+                                       {{"from_front_left", "22.206"}, {"from_front_right", "22.206"}}, now);
+    CHECK(said_of(read, 1).box.size() == 1);
+    CHECK(said_of(read, 1).is_square);
+}
+
+TEST_CASE(
+    "a front that a longer tongue made too short makes the box narrower by what enters both sides more") {
+    Session session = open_session(tests::sample_json());
+    const auto sequence = session.work->plan.sequence;
+    for (const std::string& step : sequence)
+        session = tests::ran(session, step, tests::passes_of(session, step), now);
+    const Length planned = session.work->plan.part_with_id("seeds.1.front")->size.length;
+    TestCut lock = tests::test_cut(tests::setup_of(session, tests::side_dado), {});
+    lock.moved = std::vector<NamedLength>{{"spacer", Length::millimetres(-1)}};
+    session = apply(session, LockGroup{lock}, now);
+    REQUIRE(session.refused.empty());
+    // Both fronts were told as lost with the lock; the maker keeps them.
+    CHECK(assembly(*session.work, "seeds", 1)->box.front == Length::inches(107, 8));
+    Json document = session.document;
+    auto& log = document["log"];
+    log.erase(std::remove_if(log.begin(), log.end(),
+                             [](const Json& entry) { return entry.value("kind", "") == "lost"; }),
+              log.end());
+    session = tests::opened(document);
+    const Length short_by = session.work->plan.part_with_id("seeds.1.front")->size.length - planned;
+    REQUIRE(short_by > Length::millimetres(1));
+    const auto result = assembly(*session.work, "seeds", 1);
+    CHECK(result->box.front == Length::inches(107, 8) - short_by);
+    CHECK(result->box.back == Length::inches(107, 8));
 }
 
 TEST_CASE("from the gaps round a face: which end to raise, and where to move it") {

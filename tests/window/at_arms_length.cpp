@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "session/made_ready.h"
 #include "window/in_sight.h"
 #include "window/screen_next.h"
 #include "window/screen_stand.h"
@@ -97,6 +98,35 @@ TEST_CASE(
     CHECK(maker.find("Not ticked") == nullptr);
 }
 
+TEST_CASE("a tick of a part that has come out too short leads to where it is told as spoilt") {
+    Session session = tests::opened(parse_json(one_drawer).value());
+    const std::string crosscut = tests::setup_of(session, "crosscut to length: front"),
+                      groove = tests::setup_of(session, "groove", "string.1.front"), front = "string.1.front";
+    session = tests::ran(session, crosscut, tests::passes_of(session, crosscut, front), tests::now);
+    session = tests::made_ready(session, groove, tests::passes_of(session, groove, front), tests::now);
+    for (Json& entry : session.document["log"])
+        if (entry.value("key", "") == "crosscut" && entry.value("part", "") == front)
+            entry["readings"]["size"] = "10";
+    for (const auto& size : {std::pair{1280, 800}, std::pair{1024, 600}}) {
+        Maker maker(to_text(session.document), size.first, size.second);
+        maker.app().state().place = Where::saw;
+        maker.app().state().setup = groove;
+        maker.redraw();
+        const std::string its_name = part_words(maker.hand().ui().words(), maker.work().plan, front);
+        maker.press(its_name);
+        maker.app().finish(maker.hand().ui());
+        maker.redraw();
+        CHECK(maker.app().session().refused.find("too short by") != std::string::npos);
+        maker.press(its_name + " is spoilt");
+        CHECK(maker.find(its_name));
+        maker.hold(its_name);
+        maker.app().finish(maker.hand().ui());
+        maker.redraw();
+        CHECK(maker.app().session().refused.empty());
+        CHECK(maker.work().job.log.back().kind == LogKind::lost);
+    }
+}
+
 TEST_CASE("a toast lies over nothing that can be pressed") {
     for (const auto& size : {std::pair{1280, 800}, std::pair{800, 1280}, std::pair{1024, 600}}) {
         const int width = size.first, height = size.second;
@@ -173,6 +203,12 @@ TEST_CASE("the job's stages add up to the work, and a tap leads to the first ste
     CHECK(stages.back().name == "Assemble and hang");
     CHECK(stages.back().done == 0);
     CHECK(stages.back().of == 1);
+    // What is counted are drawers that could be, not those that were.
+    const auto dry_fit = std::find_if(stages.begin(), stages.end(),
+                                      [](const JobStage& stage) { return stage.name == "Dry fit"; });
+    REQUIRE(dry_fit != stages.end());
+    CHECK(maker.find(std::to_string(dry_fit - stages.begin() + 1) + ".  Dry fit")->value ==
+          "0 of 1 drawers ready for it");
     const auto crosscut = std::find_if(stages.begin(), stages.end(), [](const JobStage& stage) {
         return stage.name == "Crosscut to length";
     });

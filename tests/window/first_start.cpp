@@ -55,6 +55,19 @@ TEST_CASE("from nothing to the first setup at the saw, by few presses") {
     }
 }
 
+TEST_CASE("what the plan has to tell of the first drawer is told before the first setup") {
+    Beginner beginner;
+    for (int i = 0; i < 7; ++i) beginner.press("Go on");
+    const auto& notes = beginner.maker.work().plan.notes;
+    REQUIRE_FALSE(notes.empty());
+    CHECK(beginner.maker.hand().log().find("To know"));
+    const Locale& locale = beginner.maker.work().job.locale;
+    for (const Note& note : notes) {
+        const std::string words = note.text.text(locale);
+        CHECK_MESSAGE(dump(beginner.maker.hand().log()).find(words.substr(1)) != std::string::npos, words);
+    }
+}
+
 TEST_CASE("every question can be skipped, and what is left out has a value that was said") {
     Beginner beginner;
     for (int i = 0; i < 7; ++i) beginner.press("Go on");

@@ -123,8 +123,10 @@ TEST_CASE(
     CHECK(says().find("again") == std::string::npos);
 }
 
-TEST_CASE("ends that ran before a setup was torn down are ticked afterwards, where that is said") {
-    Maker maker(one_drawer);
+namespace {
+
+// Which step it is, by its name; it is shown.
+std::string torn_down_in(Maker& maker) {
     // The first joint is locked, and the saw is used for something else before its parts are told.
     std::string torn;
     const auto act = [&](const Action& action) {
@@ -150,6 +152,14 @@ TEST_CASE("ends that ran before a setup was torn down are ticked afterwards, whe
     maker.app().state().place = Where::saw;
     maker.app().state().setup = torn;
     maker.redraw();
+    return torn;
+}
+
+}  // namespace
+
+TEST_CASE("ends that ran before a setup was torn down are ticked afterwards, where that is said") {
+    Maker maker(one_drawer);
+    torn_down_in(maker);
     const std::size_t told = maker.on_disk()["log"].size();
     maker.press("Tick all");
     CHECK(maker.on_disk()["log"].size() == told);  // as if they ran now: refused
@@ -158,6 +168,30 @@ TEST_CASE("ends that ran before a setup was torn down are ticked afterwards, whe
     CHECK(maker.on_disk()["log"].size() > told);
     CHECK_FALSE(is_torn_down(maker.work(), maker.setup()));
     CHECK(maker.on_disk()["log"].back().contains("late"));
+}
+
+TEST_CASE("a part that ran before its setup was torn down is told by key as by hand") {
+    Maker maker(one_drawer);
+    const std::string torn = torn_down_in(maker);
+    maker.press("They ran before it was torn down");
+    maker.hand().key(GLFW_KEY_R);
+    CHECK(maker.app().session().refused == "");
+    CHECK(maker.on_disk()["log"].back().contains("late"));
+}
+
+TEST_CASE("that ends are told late stays with the setup when the order is numbered anew") {
+    Maker maker(one_drawer);
+    const std::string torn = torn_down_in(maker);
+    maker.press("They ran before it was torn down");
+    // Another drawer's setups come before.
+    maker.app().act(maker.hand().ui(), AddDrawer{0});
+    maker.app().finish(maker.hand().ui());
+    maker.app().act(maker.hand().ui(), SetField{"/drawers/1/opening/depth", "16"});
+    maker.app().finish(maker.hand().ui());
+    maker.redraw();
+    REQUIRE(maker.setup().id != torn.substr(0, torn.find('#')));
+    CHECK(maker.app().state().late_at == maker.app().state().setup);
+    CHECK(maker.find("They ran before it was torn down")->chosen);
 }
 
 TEST_CASE("holding by key takes as long as holding by hand: one press of a key takes nothing back") {
