@@ -61,4 +61,12 @@ BoardLie board_lie(Role role, Reference at_fence, BoardFace down, bool fence_lef
             reference_at(-fence), reference_at(away), reference_at(-away)};
 }
 
+StandingLie standing_lie(Role role, Reference down, bool pin_left) {
+    const Direction up = -direction_of(down), pin = direction_of(Reference::bottom_edge);
+    assert(cross(up, pin) != Direction{});  // an end, not an edge
+    const Direction right = pin_left ? -pin : pin;
+    const Direction away = cross(up, right);
+    return {outward(role) == -away ? BoardFace::outside : BoardFace::inside, down, reference_at(up)};
+}
+
 }  // namespace kw::draw

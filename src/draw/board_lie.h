@@ -19,4 +19,15 @@ struct BoardLie {
 // `at_fence` is one of this part's ends or edges; the fence stands to the left of the board, or to its right.
 BoardLie board_lie(Role role, Reference at_fence, BoardFace down, bool fence_left = true);
 
+// How a board stands on its end before an indexing jig's fence, its bottom edge toward the pin; seen along the feed.
+struct StandingLie {
+    BoardFace toward_maker = BoardFace::outside;
+    Reference down = Reference::left_end;
+    Reference up = Reference::right_end;
+    bool operator==(const StandingLie&) const = default;
+};
+
+// The pin stands to the left of the cutter, or to its right.
+StandingLie standing_lie(Role role, Reference down, bool pin_left = true);
+
 }  // namespace kw::draw

@@ -5,15 +5,6 @@
 namespace kw::draw {
 namespace {
 
-// The group that cuts the insert of the joint whose slot `group` cuts.
-const Group* end_group_of(const Work& work, const Group& group) {
-    for (const DrawerDesign& drawer : work.standing_design.drawers)
-        for (const JointKeys* keys : {&drawer.front_keys, &drawer.back_keys, &drawer.bottom_keys})
-            if (keys->slot == group.key && !keys->end.empty())
-                return work.standing_design.group_with_key(keys->end);
-    return nullptr;
-}
-
 Removal cut_slot(const Group& group, const Settings& settings) {
     return group.slot_is_open() ? end_removal(settings, group.slot().down)
                                 : slot_removal(settings, group.slot().down);
@@ -37,6 +28,14 @@ void move_slot(JointCuts& cuts, Length by) {
 }
 
 }  // namespace
+
+const Group* end_group_of(const Work& work, const Group& group) {
+    for (const DrawerDesign& drawer : work.standing_design.drawers)
+        for (const JointKeys* keys : {&drawer.front_keys, &drawer.back_keys, &drawer.bottom_keys})
+            if (keys->slot == group.key && !keys->end.empty())
+                return work.standing_design.group_with_key(keys->end);
+    return nullptr;
+}
 
 JointCuts joint_cuts(const Work& work, const Group& group, const Settings& settings) {
     const JointDesign& joint = group.work.chosen.joint;
@@ -83,8 +82,10 @@ JointCuts exaggerated(const JointCuts& cuts, int times) {
 int fitting_exaggeration(const JointCuts& cuts) {
     const auto joint = closed(cuts, shown_for_measuring(cuts));
     if (!joint) return 1;
-    const Length error = largest_error(*joint, cuts);
-    const Length room = min(joint->slot_width, joint->slot_depth).scaled(1, 5);
+    return fitting_times(largest_error(*joint, cuts), min(joint->slot_width, joint->slot_depth).scaled(1, 5));
+}
+
+int fitting_times(Length error, Length room) {
     constexpr std::array<int, 6> larger{50, 20, 10, 5, 3, 2};
     for (const int times : larger)
         if (times * error <= room) return times;

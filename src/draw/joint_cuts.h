@@ -32,5 +32,10 @@ JointCuts exaggerated(const JointCuts& cuts, int times);
 
 // The largest of 1, 2, 3, 5, 10, 20, 50 that leaves every one of these below a fifth of the slot's width and depth.
 int fitting_exaggeration(const JointCuts& cuts);
+// The same of an error and the room that it is to stay within.
+int fitting_times(Length error, Length room);
+
+// The group that cuts the insert of the joint whose slot `group` cuts; nullptr where none does but itself.
+const Group* end_group_of(const Work& work, const Group& group);
 
 }  // namespace kw::draw

@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "draw/board_marks.h"
+#include "draw/fingers_view.h"
+#include "draw/joint_view_parts.h"
 #include "draw/joint_words.h"
 #include "draw/turned.h"
 #include "draw/wood.h"
@@ -10,11 +12,6 @@
 
 namespace kw::draw {
 namespace {
-
-Rect rect_of(const Box& box) {
-    return {Length::nearest_mm(box.left_mm), Length::nearest_mm(box.bottom_mm),
-            Length::nearest_mm(box.right_mm), Length::nearest_mm(box.top_mm)};
-}
 
 Length shown_for(const JointCuts& cuts) {
     return 4 * (cuts.slot.far + cuts.receiver_thickness + cuts.insert_thickness);
@@ -39,21 +36,16 @@ Box close_window(const JointCuts& cuts) {
     return {left, -0.9 * std::max(w, depth), right, depth + 0.55 * web};
 }
 
-Material material_of(const Work& work, const std::string& stock_name, Grain grain) {
-    const Stock* stock = work.job.stock_named(stock_name);
-    return wood_material(stock ? stock->kind : StockKind::plywood, grain);
-}
-
 bool is_edge(const Group& group) { return group.work.guide == "rip fence"; }
 
 WoodLook receiver_look(const Work& work, const Group& group) {
-    return {material_of(work, group.work.receiver_stock, is_edge(group) ? Grain::across : Grain::along),
-            false, false};
+    return {wood_of(work, group.work.receiver_stock, is_edge(group) ? Grain::across : Grain::along), false,
+            false};
 }
 
 // It stands at a right angle to the receiver: grain, plies and lining turn with it.
 WoodLook insert_look(const Work& work, const Group& group) {
-    return {material_of(work, group.work.insert_stock, Grain::along), false, true};
+    return {wood_of(work, group.work.insert_stock, Grain::along), false, true};
 }
 
 void add_region(Drawing& drawing, const Region& region, const Box& window, Material material) {
@@ -134,10 +126,6 @@ std::string empty_title(const Work& work, const Group& group) {
     return words("draw.nothing_enters", work_word(words, group.work.label));
 }
 
-std::string times_text(const Words& words, int times) {
-    return times == 1 ? words("draw.true_to_scale") : words("draw.times", times);
-}
-
 using AddErrors = decltype(&add_errors);
 
 Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, int times, const Box& window,
@@ -158,23 +146,10 @@ Drawing magnified(const Work& work, const Group& group, const JointCuts& cuts, i
     return drawing;
 }
 
-// Above the picture, or below it.
-void add_caption(Drawing& drawing, const std::string& text, bool below = false) {
-    const Box box = bounds(drawing);
-    drawing.shapes.push_back(Label{{(box.left_mm + box.right_mm) / 2, below ? box.bottom_mm : box.top_mm},
-                                   text,
-                                   below ? Anchor::top : Anchor::bottom,
-                                   Emphasis::plain,
-                                   std::nullopt});
-}
-
-void append(Drawing& drawing, Drawing more) {
-    drawing.shapes.insert(drawing.shapes.end(), more.shapes.begin(), more.shapes.end());
-}
-
 }  // namespace
 
 Drawing joint_view(const Work& work, const Group& group, const Settings& settings) {
+    if (has_fingers(group.work.chosen.joint)) return fingers_view(work, group, settings);
     const JointCuts cuts = joint_cuts(work, group, settings);
     const Box window = corner_window(cuts);
     Drawing drawing;
@@ -196,6 +171,7 @@ Drawing joint_view(const Work& work, const Group& group, const Settings& setting
 Drawing joint_view(const Work& work, const Group& group) { return joint_view(work, group, group.stands); }
 
 Drawing joint_magnified(const Work& work, const Group& group, const Settings& settings) {
+    if (has_fingers(group.work.chosen.joint)) return fingers_magnified(work, group, settings);
     const JointCuts cuts = joint_cuts(work, group, settings);
     const int times = fitting_exaggeration(cuts);
     Drawing drawing = stood(group, magnified(work, group, cuts, times, close_window(cuts), add_errors, true));
@@ -209,6 +185,7 @@ Drawing joint_magnified(const Work& work, const Group& group) {
 
 Drawing joint_before_after(const Work& work, const Group& group, const Settings& before,
                            const Settings& after) {
+    if (has_fingers(group.work.chosen.joint)) return fingers_before_after(work, group, before, after);
     const JointCuts was = joint_cuts(work, group, before), is = joint_cuts(work, group, after);
     const int times = std::min(fitting_exaggeration(was), fitting_exaggeration(is));
     // Ends stand side by side with their words outside, edges one above the other with their words at the right.
@@ -222,15 +199,7 @@ Drawing joint_before_after(const Work& work, const Group& group, const Settings&
     };
     Drawing first = picture(was, words("draw.before"), stacked ? add_errors : add_errors_left);
     Drawing second = picture(is, words("draw.after"), stacked ? add_errors : add_errors_right);
-    const Box box = bounds(first);
-    const double x = stacked ? 0 : 1.15 * (box.right_mm - box.left_mm);
-    const double y = stacked ? -1.3 * (box.top_mm - box.bottom_mm) : 0;
-    Drawing both;
-    both.title = words("draw.before_and_after", first.title, second.title);
-    append(both, std::move(first));
-    append(both, moved(std::move(second), x, y));
-    add_caption(both, times_text(words, times), true);
-    return both;
+    return side_by_side(work, std::move(first), std::move(second), times, stacked);
 }
 
 }  // namespace kw::draw

@@ -7,20 +7,13 @@
 namespace kw::draw {
 namespace {
 
-std::string fit_text(Length fit, const Locale& locale) {
-    const char* key = fit < Length{} ? "draw.overlap" : "draw.loose";
-    return locale.words()(key, show_with_unit(abs(fit), locale));
+void add_led(Drawing& drawing, Point at, std::string text, Anchor anchor, Point target) {
+    drawing.shapes.push_back(Label{at, std::move(text), anchor, Emphasis::strong, target});
 }
 
 std::string step_text(Length step, const Locale& locale) {
     const char* key = step > Length{} ? "draw.end_proud" : "draw.end_short";
     return locale.words()(key, show_with_unit(abs(step), locale));
-}
-
-// Whether the length is not just nothing in this reading: "end short 0 in" tells nobody anything.
-bool can_be_read(Length length, const Locale& locale) {
-    const std::string shown = show(abs(length), locale);
-    return shown != "0" && shown.rfind("0 ", 0) != 0;  // nor with a mark behind it
 }
 
 // A setback or an offset is a place, given by its dimension; a step is one only where the end should be near flush.
@@ -37,10 +30,6 @@ bool has_shoulder_gap(const ClosedJoint& joint, const Locale& locale) {
 }
 bool has_end_gap(const ClosedJoint& joint, const Locale& locale) {
     return joint.end_gap > Length{} && can_be_read(joint.end_gap, locale);
-}
-
-void add_led(Drawing& drawing, Point at, std::string text, Anchor anchor, Point target) {
-    drawing.shapes.push_back(Label{at, std::move(text), anchor, Emphasis::strong, target});
 }
 
 // The wall at which the tongue does not rest, halfway up, in the middle of what lies between.
@@ -78,11 +67,6 @@ std::string end_gap_text(const ClosedJoint& joint, const Locale& locale) {
     return locale.words()("draw.end_gap", show_with_unit(joint.end_gap, locale));
 }
 
-struct Pointed {
-    std::string text;
-    Point at;
-};
-
 std::vector<Pointed> pointed_errors(const ClosedJoint& joint, const ClosedJoint& drawn, const JointCuts& cuts,
                                     const Box& window, const Locale& locale) {
     std::vector<Pointed> errors;
@@ -95,6 +79,18 @@ std::vector<Pointed> pointed_errors(const ClosedJoint& joint, const ClosedJoint&
     return errors;
 }
 
+}  // namespace
+
+std::string fit_text(Length fit, const Locale& locale) {
+    const char* key = fit < Length{} ? "draw.overlap" : "draw.loose";
+    return locale.words()(key, show_with_unit(abs(fit), locale));
+}
+
+bool can_be_read(Length length, const Locale& locale) {
+    const std::string shown = show(abs(length), locale);
+    return shown != "0" && shown.rfind("0 ", 0) != 0;  // nor with a mark behind it
+}
+
 void add_column(Drawing& drawing, std::vector<Pointed> errors, const Box& window, Anchor anchor) {
     std::sort(errors.begin(), errors.end(),
               [](const Pointed& a, const Pointed& b) { return a.at.y_mm > b.at.y_mm; });
@@ -104,8 +100,6 @@ void add_column(Drawing& drawing, std::vector<Pointed> errors, const Box& window
     double y = window.top_mm;
     for (Pointed& error : errors) add_led(drawing, {x, y -= step}, std::move(error.text), anchor, error.at);
 }
-
-}  // namespace
 
 std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts, const Locale& locale) {
     std::vector<std::string> texts;

@@ -8,6 +8,21 @@
 
 namespace kw::draw {
 
+// "loose by 0.004 in", "overlap 0.002 in"
+std::string fit_text(Length fit, const Locale& locale);
+
+// Whether the length is not just nothing in this reading: "end short 0 in" tells nobody anything.
+bool can_be_read(Length length, const Locale& locale);
+
+// Words, and what they point at.
+struct Pointed {
+    std::string text;
+    Point at;
+};
+
+// One under the other at the side of the window where they are anchored: what points highest stands highest.
+void add_column(Drawing& drawing, std::vector<Pointed> errors, const Box& window, Anchor anchor);
+
 // "loose by 0.004 in", "overlap 0.002 in", "shoulder gap 0.003 in": only what is not zero, in that order, then the end
 // gap and the step.
 std::vector<std::string> joint_errors(const ClosedJoint& joint, const JointCuts& cuts, const Locale& locale);

@@ -6,18 +6,19 @@ namespace kw::draw {
 namespace {
 
 // Along the boards, from the foot of the triangle to its tip; and across a pair, each board 1 thick.
-constexpr double foot = 0.3, tip = 1.75, begins = 0.38, ends = 0.62;
+constexpr double pair_foot = 0.3, pair_tip = 1.75, pair_left = 0.38, pair_right = 0.62;
 constexpr double side_foot = 0.40, side_tip = 0.60, side_out = 0.25;
 
 // Where a leg passes from the front to the back.
-constexpr double leg_at_seam = begins + (0.5 - begins) * (1 - foot) / (tip - foot);
+constexpr double leg_at_seam = pair_left + (0.5 - pair_left) * (1 - pair_foot) / (pair_tip - pair_foot);
 
 }  // namespace
 
 std::vector<Point> triangle_on(Role role) {
     switch (role) {
-        case Role::front: return {{leg_at_seam, 1}, {begins, foot}, {ends, foot}, {1 - leg_at_seam, 1}};
-        case Role::back: return {{leg_at_seam, 0}, {0.5, tip - 1}, {1 - leg_at_seam, 0}};
+        case Role::front:
+            return {{leg_at_seam, 1}, {pair_left, pair_foot}, {pair_right, pair_foot}, {1 - leg_at_seam, 1}};
+        case Role::back: return {{leg_at_seam, 0}, {0.5, pair_tip - 1}, {1 - leg_at_seam, 0}};
         case Role::side_left: return {{1, side_foot}, {side_out, side_foot}, {1, side_tip}};
         case Role::side_right: return {{0, side_foot}, {1 - side_out, side_foot}, {0, side_tip}};
         case Role::bottom:

@@ -4,6 +4,7 @@
 
 #include "draw/board_marks.h"
 #include "draw/setup_parts.h"
+#include "draw/standing_part.h"
 #include "draw/wood.h"
 #include "words/names.h"
 
@@ -172,7 +173,16 @@ std::vector<PartLie> part_lies(const Work& work, const Setup& setup) {
     return lies;
 }
 
+std::string lie_words(const Work& work, const Setup& setup, const PartLie& lie,
+                      const SetupViewOptions& options) {
+    const Words& words = work.job.locale.words();
+    const Pass& pass = setup.passes[lie.pass];
+    if (!setup.index) return face_down_words(words, name_of(pass.down));
+    return face_toward_words(words, standing_lie(lie.role, pass.reference, options.fence_left));
+}
+
 Drawing part_view(const Work& work, const Setup& setup, const PartLie& lie, const SetupViewOptions& options) {
+    if (setup.index) return standing_part_view(work, setup, lie, options);
     // On which side of a saw's blade the fence stands says nothing of a router table's.
     const bool mirrored = !options.fence_left && !is_at_router(work, setup);
     const Board sheet = sheet_of(work, setup, lie, !mirrored);

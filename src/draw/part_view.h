@@ -17,7 +17,12 @@ struct PartLie {
 // All ways in which parts of this setup lie, in the order of the passes; `setup` is one of work.plan's.
 std::vector<PartLie> part_lies(const Work& work, const Setup& setup);
 
-// x = 0 is the fence's face, as in setup_view; y runs along the feed from the maker's edge of the board, y = 0. At a router table,
+// How it lies, for the picture's caption: "inside face down", "inside face toward you".
+std::string lie_words(const Work& work, const Setup& setup, const PartLie& lie,
+                      const SetupViewOptions& options = {});
+
+// A board in an indexing jig stands on its end, and is seen from before: x = 0 is the pin's side toward the cutter, y = 0 the table.
+// Otherwise x = 0 is the fence's face, as in setup_view; y runs along the feed from the maker's edge of the board, y = 0. At a router table,
 // where the fence is beyond the bit, y runs against the feed instead, from the edge that goes in first; that picture is never
 // mirrored. Widths are true; a length is broken off where it is too long to be shown. What is cut lies underneath and is dashed.
 Drawing part_view(const Work& work, const Setup& setup, const PartLie& lie,

@@ -33,6 +33,10 @@ void add_cleared(SetupScene& scene, const Work& work, const Setup& setup) {
     scene.cleared = *to - *from;
 }
 
+const Part& part_of(const Work& work, const Setup& setup) {
+    return *work.plan.part_with_id(setup.passes.front().part);
+}
+
 std::optional<Reference> common_reference(const Setup& setup) {
     const Reference first = setup.passes.front().reference;
     const bool all = std::all_of(setup.passes.begin(), setup.passes.end(),
@@ -70,6 +74,9 @@ std::optional<SetupScene> setup_scene(const Work& work, const Setup& setup) {
     scene.spacer = setup.spacer;
     scene.sacrificial = setup.sacrificial;
     scene.nibble = setup.passes.front().nibble;
+    scene.index = setup.index;
+    scene.end_height = part_of(work, setup).size.width;
+    scene.sockets = setup.passes.front().cuts;
     scene.down = setup.passes.front().down;
     scene.reference = common_reference(setup);
     add_cleared(scene, work, setup);

@@ -22,6 +22,11 @@ struct SetupScene {
     Length fence_before;
     bool nibble = false;
     bool sacrificial = false;
+    // On an indexing jig, whose pin is the fence: by how much the board is set over, how far its end reaches from the bottom edge,
+    // and how many sockets are cut in it.
+    std::optional<Length> index = std::nullopt;
+    Length end_height;
+    int sockets = 1;
     BoardFace down = BoardFace::inside;
     std::optional<Reference>
         reference;  // what touches the fence, where it is the same for all that go through

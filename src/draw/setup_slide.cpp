@@ -80,6 +80,7 @@ std::string change_text(Length by, const Locale& locale, const Locale& caliper) 
 
 bool slides(const SetupScene& before, const SetupScene& after) {
     if (before.machine != after.machine || before.cutter != after.cutter) return false;
+    if (before.index.has_value() != after.index.has_value()) return false;  // the jig comes on, or goes
     const auto moved = [&](Length SetupScene::*what) {
         return is_seen(after.*what - before.*what, after.caliper);
     };
@@ -94,10 +95,10 @@ Drawing setup_slide(const SetupScene& before, const SetupScene& after, double fr
     const double old_face = (after.fence - before.fence).mm(), face = (after.fence - stands.fence).mm();
     const Reach all = reach_of_both(before, after, old_face);
     const Way way{stands, after, {all.left_mm - face, all.right_mm - face}, &before, old_face - face};
-    Drawing drawing = moved(joint_cut_view(way, options), face, 0);
+    Drawing drawing = moved(cut_view(way, options), face, 0);
     add_ghosts(drawing, before, after, old_face);
     const double bottom = std::min(slab_mm(before), slab_mm(after)),
-                 top = std::max(fence_top_mm(before), fence_top_mm(after));
+                 top = std::max(drawn_top_mm(before), drawn_top_mm(after));
     drawing.frame = Box{all.left_mm, bottom, all.right_mm, top};
     return options.fence_left ? drawing : mirrored_about_x(drawing, 0);
 }

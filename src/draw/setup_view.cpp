@@ -30,7 +30,7 @@ std::string measure_text(const Locale& locale, const char* key, Length length) {
 }
 
 Drawing setup_view(const SetupScene& scene, const SetupViewOptions& options) {
-    Drawing drawing = joint_cut_view({scene, scene, reach_of(scene)}, options);
+    Drawing drawing = cut_view({scene, scene, reach_of(scene)}, options);
     return options.fence_left ? drawing : mirrored_about_x(drawing, 0);
 }
 

@@ -20,7 +20,12 @@ Settings with_symptom(const Group& group, const Sight& sight) {
     const JointDesign& joint = group.work.chosen.joint;
     const Length by = Length::nearest_mm(shown_mm(sight));
     Settings settings = group.designed;
-    if (has_lap(joint) && group.cuts_slot) {
+    if (has_fingers(joint)) {
+        // The pitch stays, so that the sockets get wider by half and the fingers narrower by half.
+        const Length half = (by - joint.clearance).scaled(1, 2);
+        if (sight.reading == "fit") settings.kerf += half, settings.fence -= half;
+        else if (sight.reading == "face_step") settings.height += by - joint.step;
+    } else if (has_lap(joint) && group.cuts_slot) {
         // One setting makes both rabbets: wider and deeper by half each is a step, wider and less deep an open shoulder.
         const Length half = (by - (sight.reading == "face_step" ? joint.step : Length{})).scaled(1, 2);
         settings.spacer -= half;
@@ -43,7 +48,8 @@ Drawing symptom_view(const Work& work, const Group& group, const Sight& sight) {
     std::erase_if(drawing.shapes, [](const Shape& shape) {
         const auto* line = std::get_if<Line>(&shape);
         return std::holds_alternative<Label>(shape) || std::holds_alternative<Dimension>(shape) ||
-               (line && (line->stroke == Stroke::pencil || line->stroke == Stroke::halo));
+               (line && (line->stroke == Stroke::pencil || line->stroke == Stroke::pencil_beneath ||
+                         line->stroke == Stroke::halo));
     });
     drawing.title = sight_word(work.job.locale.words(), sight.word);
     return drawing;

@@ -71,6 +71,11 @@ Material wood_material(StockKind kind, Grain grain) {
     return Material::end_grain;
 }
 
+Rect rect_of(const Box& box) {
+    return {Length::nearest_mm(box.left_mm), Length::nearest_mm(box.bottom_mm),
+            Length::nearest_mm(box.right_mm), Length::nearest_mm(box.top_mm)};
+}
+
 Placing shifted(double x_mm, double y_mm) {
     return [=](const kw::Point& p) { return Point{p.x.mm() + x_mm, p.y.mm() + y_mm}; };
 }

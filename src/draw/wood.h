@@ -32,6 +32,9 @@ struct Breaks {
     std::optional<double> top_mm;
 };
 
+// The box in whole ticks.
+Rect rect_of(const Box& box);
+
 // From a section's frame to the picture's.
 using Placing = std::function<Point(const kw::Point&)>;
 

@@ -65,7 +65,7 @@ std::vector<BoardPicture> boards_of(const Work& work, const Setup& setup,
     const Words& words = work.job.locale.words();
     for (const draw::PartLie& lie : draw::part_lies(work, setup))
         boards.push_back({words("picture.part", capital(role_words(words, lie.role)),
-                                face_down_words(words, name_of(setup.passes[lie.pass].down))),
+                                draw::lie_words(work, setup, lie, options)),
                           draw::part_view(work, setup, lie, options)});
     return boards;
 }

@@ -38,10 +38,9 @@ std::vector<PartPicture> draw_parts(const Stand& stand, std::size_t first_pass,
     });
     if (alike != lies.end()) std::rotate(lies.begin(), alike, lies.end());
     for (const draw::PartLie& lie : lies) {
-        const Pass& pass = stand.setup.passes[lie.pass];
         const Words& words = stand.work.job.locale.words();
         parts.push_back({words("picture.part", capital(role_words(words, lie.role)),
-                               face_down_words(words, name_of(pass.down))),
+                               draw::lie_words(stand.work, stand.setup, lie, options)),
                          draw::part_view(stand.work, stand.setup, lie, options)});
     }
     return parts;

@@ -93,6 +93,8 @@ std::vector<view_job::Wanted> all_wanted() {
     std::vector<view_job::Wanted> all{view_job::Wanted{}, view_job::metric()};
     all.push_back(view_job::metric());
     all.back().back_joint = "tongue and dado";
+    all.push_back(view_job::metric());
+    all.back().front_joint = "box joint";
     return all;
 }
 

@@ -52,30 +52,31 @@ std::vector<NamedDrawing> pictures(const std::string& prefix, const view_job::Wa
     return all;
 }
 
-// Of a drawer whose back has a tongue, the pictures that no other has.
-std::vector<NamedDrawing> pictures_of_tongued_back(const std::string& prefix, view_job::Wanted wanted) {
-    wanted.back_joint = "tongue and dado";
+std::vector<NamedDrawing> pictures_named(const std::string& prefix, const view_job::Wanted& wanted,
+                                         const std::string& word) {
     std::vector<NamedDrawing> all = pictures(prefix, wanted);
-    std::erase_if(all,
-                  [](const NamedDrawing& named) { return named.name.find("tongue") == std::string::npos; });
+    std::erase_if(all, [&](const NamedDrawing& named) { return named.name.find(word) == std::string::npos; });
     return all;
 }
 
-std::vector<NamedDrawing> pictures_of_half_lap(const std::string& prefix, view_job::Wanted wanted) {
-    wanted.front_joint = "half lap corner";
-    std::vector<NamedDrawing> all = pictures(prefix, wanted);
-    std::erase_if(all,
-                  [](const NamedDrawing& named) { return named.name.find("half_lap") == std::string::npos; });
+// Of drawers with other joints, the pictures that no other has.
+std::vector<NamedDrawing> pictures_of_other_joints(const std::string& prefix,
+                                                   const view_job::Wanted& wanted) {
+    view_job::Wanted tongued = wanted, lapped = wanted, fingered = wanted;
+    tongued.back_joint = "tongue and dado";
+    lapped.front_joint = "half lap corner";
+    fingered.front_joint = fingered.back_joint = "box joint";
+    std::vector<NamedDrawing> all = pictures_named(prefix, tongued, "tongue");
+    for (const NamedDrawing& named : pictures_named(prefix, lapped, "half_lap")) all.push_back(named);
+    for (const NamedDrawing& named : pictures_named(prefix, fingered, "box_joint")) all.push_back(named);
     return all;
 }
 
 void for_all_pictures(const std::function<void(const NamedDrawing&)>& check) {
     for (const NamedDrawing& named : pictures("inch", view_job::Wanted{})) check(named);
     for (const NamedDrawing& named : pictures("metric", view_job::metric())) check(named);
-    for (const NamedDrawing& named : pictures_of_tongued_back("inch", view_job::Wanted{})) check(named);
-    for (const NamedDrawing& named : pictures_of_tongued_back("metric", view_job::metric())) check(named);
-    for (const NamedDrawing& named : pictures_of_half_lap("inch", view_job::Wanted{})) check(named);
-    for (const NamedDrawing& named : pictures_of_half_lap("metric", view_job::metric())) check(named);
+    for (const NamedDrawing& named : pictures_of_other_joints("inch", view_job::Wanted{})) check(named);
+    for (const NamedDrawing& named : pictures_of_other_joints("metric", view_job::metric())) check(named);
 }
 
 int count_words_on_words(const Drawing& drawing) {

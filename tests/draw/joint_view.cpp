@@ -29,17 +29,6 @@ Length fit_of(const Group& group, const Settings& s) {
     return s.kerf + s.shift + s.height - group.work.insert_thickness;
 }
 
-double area(const std::vector<Fill>& fills) {
-    double sum = 0;
-    for (const Fill& fill : fills)
-        for (const Ring& ring : fill.rings)
-            for (std::size_t i = 0; i < ring.size(); ++i) {
-                const Point a = ring[i], b = ring[(i + 1) % ring.size()];
-                sum += (a.x_mm * b.y_mm - b.x_mm * a.y_mm) / 2;
-            }
-    return std::abs(sum);
-}
-
 // Direction of plain lining and of grain: told apart by what turns them.
 bool lined_apart(const Fill& a, const Fill& b) {
     if (a.material == Material::end_grain && b.material == Material::end_grain)
@@ -65,7 +54,7 @@ TEST_CASE("a tongue too thick overlaps the dado's wall by as much as the blade i
             REQUIRE(overlap.size() == 1);
             const Length entering =
                 kw::min(settings.fence + settings.kerf - settings.spacer, settings.height);
-            CHECK(area(overlap) == doctest::Approx(-fit.mm() * entering.mm()));
+            CHECK(shapes_of::area_mm2(overlap) == doctest::Approx(-fit.mm() * entering.mm()));
             CHECK(shapes_of::says(drawing, "overlap " + shown));
         } else {
             CHECK(overlap.empty());
@@ -142,9 +131,7 @@ TEST_CASE("receiver and insert are lined in different directions in every joint"
         const auto work = view_job::work(wanted);
         for (const Group& group : work->plan.groups) {
             CAPTURE(group.key);
-            std::vector<Fill> wood;
-            for (const Fill& fill : shapes_of::all<Fill>(joint_view(*work, group)))
-                if (shapes_of::is_wood(fill)) wood.push_back(fill);
+            const std::vector<Fill> wood = shapes_of::wood_in(joint_view(*work, group));
             REQUIRE(wood.size() == 2);
             CHECK(lined_apart(wood[0], wood[1]));
         }
@@ -217,9 +204,7 @@ TEST_CASE(
         if (group.work.label != "back tongue and dado") continue;
         ++tongued;
         const Drawing drawing = joint_view(*work, group);
-        std::vector<Fill> wood;
-        for (const Fill& fill : shapes_of::all<Fill>(drawing))
-            if (shapes_of::is_wood(fill)) wood.push_back(fill);
+        const std::vector<Fill> wood = shapes_of::wood_in(drawing);
         REQUIRE(wood.size() == 2);
         const Fill &side = wood[0], &back = wood[1];
         const double setback = 25.4, half = 6.35;
@@ -245,9 +230,7 @@ TEST_CASE("close around a back's tongue its whole thickness is seen, however thi
         for (const Group& group : work->plan.groups) {
             if (group.work.label != "back tongue and dado") continue;
             const Drawing drawing = joint_magnified(*work, group);
-            std::vector<Fill> wood;
-            for (const Fill& fill : shapes_of::all<Fill>(drawing))
-                if (shapes_of::is_wood(fill)) wood.push_back(fill);
+            const std::vector<Fill> wood = shapes_of::wood_in(drawing);
             REQUIRE(wood.size() == 2);
             const Box side = shapes_of::box_of(wood[0]), back = shapes_of::box_of(wood[1]);
             CHECK(back.left_mm > side.left_mm);
@@ -264,9 +247,7 @@ TEST_CASE("before and after stand side by side and do not touch") {
     const Drawing drawing = joint_before_after(*work, group, before, group.stands);
     CHECK(shapes_of::says(drawing, "before"));
     CHECK(shapes_of::says(drawing, "after"));
-    std::vector<Fill> wood;
-    for (const Fill& fill : shapes_of::all<Fill>(drawing))
-        if (shapes_of::is_wood(fill)) wood.push_back(fill);
+    const std::vector<Fill> wood = shapes_of::wood_in(drawing);
     REQUIRE(wood.size() == 4);
     const double first = std::max(shapes_of::box_of(wood[0]).right_mm, shapes_of::box_of(wood[1]).right_mm);
     const double second = std::min(shapes_of::box_of(wood[2]).left_mm, shapes_of::box_of(wood[3]).left_mm);

@@ -11,6 +11,7 @@
 #include "draw/golden.h"
 #include "draw/joint_cuts.h"
 #include "draw/joint_view.h"
+#include "draw/pencil_in.h"
 #include "draw/random_views.h"
 #include "draw/shapes_of.h"
 #include "words/names.h"
@@ -20,29 +21,11 @@ using kw::BoardFace;
 using kw::Reference;
 using kw::Role;
 using kw::Setup;
+using pencil_in::is_caret;
+using pencil_in::loops;
+using pencil_in::winding;
 
 namespace {
-
-// A point of a mark that lies on the face or the edge: the loop's tail is its last, the caret's its middle one.
-bool is_caret(const Line& line) { return line.points.size() == 3; }
-
-std::vector<Line> loops(const Drawing& drawing) {
-    std::vector<Line> found;
-    for (const Stroke stroke : {Stroke::pencil, Stroke::pencil_beneath})
-        for (const Line& line : shapes_of::lines(drawing, stroke))
-            if (!is_caret(line)) found.push_back(line);
-    return found;
-}
-
-// Which way the loop winds: more than 0 to the left. Turned it stays so; seen through the board, or in a mirror, it is the other.
-double winding(const Line& loop) {
-    double area = 0;
-    for (std::size_t i = 0; i < loop.points.size(); ++i) {
-        const Point &a = loop.points[i], &b = loop.points[(i + 1) % loop.points.size()];
-        area += a.x_mm * b.y_mm - b.x_mm * a.y_mm;
-    }
-    return area;
-}
 
 const PartLie* lie_of(const std::vector<PartLie>& lies, Role role) {
     for (const PartLie& lie : lies)

@@ -35,11 +35,35 @@ void for_setups(Check check) {
     }
 }
 
+// Setups on an indexing jig: of boards equally thick, and of others, whose sockets have a height of their own.
+template <class Check>
+void for_jig_setups(Check check) {
+    std::mt19937 dice(21);
+    for (int round = 0; round < 16; ++round) {
+        view_job::Wanted wanted = round == 0 ? view_job::Wanted{} : random_wanted(dice);
+        wanted.front_joint = "box joint";
+        if (round % 2 == 0) wanted.front = wanted.side;
+        if (round % 3 == 0) wanted.back_joint = "box joint";
+        const auto work = view_job::work(wanted);
+        for (const kw::Setup& setup : work->plan.setups) {
+            CAPTURE(setup.work);
+            if (setup.index) check(*work, setup);
+        }
+    }
+}
+
+// Those that lie on the table, and have a fence.
 template <class Check>
 void for_joint_setups(Check check) {
     for_setups([&](const kw::Work& work, const kw::Setup& setup) {
         if (setup.stage == kw::Stage::joint) check(work, setup);
     });
+}
+
+template <class Check>
+void for_joint_and_jig_setups(Check check) {
+    for_joint_setups(check);
+    for_jig_setups(check);
 }
 
 }  // namespace random_views

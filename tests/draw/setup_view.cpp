@@ -20,20 +20,13 @@ void for_joint_setups(Check check) {
         [&](const kw::Work& work, const Setup& setup) { check(work, setup, setup_view(work, setup)); });
 }
 
-std::vector<Fill> wood_in(const Drawing& drawing) {
-    std::vector<Fill> wood;
-    for (const Fill& fill : shapes_of::all<Fill>(drawing))
-        if (shapes_of::is_wood(fill)) wood.push_back(fill);
-    return wood;
-}
-
 std::string text(const kw::Work& work, Length length) { return kw::show_with_unit(length, work.job.locale); }
 
 }  // namespace
 
 TEST_CASE("the work lies on the table and touches the fence or the spacer") {
     for_joint_setups([](const kw::Work&, const Setup& setup, const Drawing& drawing) {
-        const auto wood = wood_in(drawing);
+        const auto wood = shapes_of::wood_in(drawing);
         REQUIRE(wood.size() == 1);
         const Box box = shapes_of::box_of(wood.front());
         CHECK(box.bottom_mm == doctest::Approx(0));
@@ -51,7 +44,7 @@ TEST_CASE("the cutter stands where the setup says, and no wood is left where it 
         CHECK(box.left_mm == doctest::Approx(setup.fence.mm()));
         CHECK(box.right_mm == doctest::Approx((setup.fence + setup.kerf).mm()));
         CHECK(box.top_mm == doctest::Approx(setup.height->mm()));
-        const Fill board = wood_in(drawing).front();
+        const Fill board = shapes_of::wood_in(drawing).front();
         const double middle = (box.left_mm + box.right_mm) / 2;
         CHECK_FALSE(shapes_of::covers(board, {middle, 0.5 * box.top_mm}));
         CHECK(shapes_of::covers(board, {box.right_mm - 0.01, box.top_mm + 0.01}));
@@ -125,7 +118,7 @@ TEST_CASE("a later pass of a slot shows what the passes before it took") {
         const kw::Group& group = *work->plan.group_with_id(setup.group);
         const Drawing drawing = setup_view(*work, setup);
         const Point in_first{group.stands.fence.mm() + 0.1, 0.5 * setup.height->mm()};
-        CHECK_FALSE(shapes_of::covers(wood_in(drawing).front(), in_first));
+        CHECK_FALSE(shapes_of::covers(shapes_of::wood_in(drawing).front(), in_first));
         const auto removed = shapes_of::fills(drawing, Material::removed);
         REQUIRE(removed.size() == 1);
         CHECK(shapes_of::covers(removed.front(), in_first));
@@ -141,7 +134,7 @@ TEST_CASE("a strip that is to be nibbled is marked, and only then") {
         if (!nibble) return;
         ++nibbled;
         const Point in_strip{(setup.spacer + setup.fence).mm() / 2, setup.height->mm() / 2};
-        CHECK_FALSE(shapes_of::covers(wood_in(drawing).front(), in_strip));
+        CHECK_FALSE(shapes_of::covers(shapes_of::wood_in(drawing).front(), in_strip));
         CHECK(shapes_of::covers(shapes_of::fills(drawing, Material::removed).front(), in_strip));
     });
     CHECK(nibbled > 0);
@@ -154,7 +147,7 @@ TEST_CASE(
         const kw::Part& part = *work.plan.part_with_id(setup.passes.front().part);
         const bool plies = work.job.stock_named(part.stock)->kind == kw::StockKind::plywood;
         const Material solid = setup.guide == "rip fence" ? Material::end_grain : Material::long_grain;
-        CHECK(wood_in(drawing).front().material == (plies ? Material::plywood : solid));
+        CHECK(shapes_of::wood_in(drawing).front().material == (plies ? Material::plywood : solid));
     });
 }
 

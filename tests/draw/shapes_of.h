@@ -2,6 +2,7 @@
 // Looking into drawings.
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -36,6 +37,28 @@ inline bool is_wood(const kw::draw::Fill& fill) {
     using kw::draw::Material;
     return fill.material == Material::plywood || fill.material == Material::long_grain ||
            fill.material == Material::end_grain;
+}
+
+inline std::vector<kw::draw::Fill> wood_in(const kw::draw::Drawing& drawing) {
+    std::vector<kw::draw::Fill> wood;
+    for (const kw::draw::Fill& fill : all<kw::draw::Fill>(drawing))
+        if (is_wood(fill)) wood.push_back(fill);
+    return wood;
+}
+
+// Of rings that none lies in another.
+inline double area_mm2(const std::vector<kw::draw::Fill>& fills) {
+    double sum = 0;
+    for (const kw::draw::Fill& fill : fills)
+        for (const kw::draw::Ring& ring : fill.rings) {
+            double twice = 0;
+            for (std::size_t i = 0; i < ring.size(); ++i) {
+                const kw::draw::Point a = ring[i], b = ring[(i + 1) % ring.size()];
+                twice += a.x_mm * b.y_mm - b.x_mm * a.y_mm;
+            }
+            sum += std::abs(twice) / 2;
+        }
+    return sum;
 }
 
 // Even-odd, by counting the edges to the right.

@@ -38,6 +38,11 @@ inline Wanted metric() {
     return wanted;
 }
 
+inline Wanted fingered(Wanted wanted) {
+    wanted.front_joint = wanted.back_joint = "box joint";
+    return wanted;
+}
+
 inline kw::Stock stock(const char* name, Length thickness, kw::StockKind kind) {
     kw::Stock made;
     made.name = name;
@@ -74,6 +79,10 @@ inline kw::Job job(const Wanted& wanted) {
     drawer.front.joint = wanted.front_joint;
     drawer.back.joint = wanted.back_joint;
     drawer.bottom.stock = "bottom stock";
+    // No bottom slides in under a back that is as high as the sides.
+    if (wanted.back_joint == "box joint") drawer.bottom.style = kw::BottomStyle::captured;
+    // And no dado is as deep as sockets are.
+    else if (wanted.front_joint == "box joint") drawer.back.depth = Length::inches(1, 4);
     drawer.bottom.cutter = wanted.groove_cutter;
     drawer.bottom.depth = wanted.groove_depth;
     job.drawers = {drawer};

@@ -37,7 +37,7 @@ bool says(const Annotations& annotations, const std::string& word) {
 }  // namespace
 
 TEST_CASE("at the close-up every size that can be seen is written on the sheet") {
-    random_views::for_joint_setups([](const kw::Work& work, const kw::Setup& setup) {
+    random_views::for_joint_and_jig_setups([](const kw::Work& work, const kw::Setup& setup) {
         const Drawing drawing = setup_view(work, setup);
         REQUIRE(drawing.close_up);
         const Annotations near = annotate(drawing, zoomed(drawing, 2.5), paper_text_width);
@@ -51,7 +51,7 @@ TEST_CASE("at the close-up every size that can be seen is written on the sheet")
 }
 
 TEST_CASE("what is out of sight is not spoken of") {
-    random_views::for_joint_setups([](const kw::Work& work, const kw::Setup& setup) {
+    random_views::for_joint_and_jig_setups([](const kw::Work& work, const kw::Setup& setup) {
         const Drawing drawing = setup_view(work, setup);
         View view = zoomed(drawing, 3);
         view.origin.x += 40 * width;
@@ -61,7 +61,7 @@ TEST_CASE("what is out of sight is not spoken of") {
 }
 
 TEST_CASE("words are no larger and no smaller when the picture is") {
-    random_views::for_joint_setups([](const kw::Work& work, const kw::Setup& setup) {
+    random_views::for_joint_and_jig_setups([](const kw::Work& work, const kw::Setup& setup) {
         const Drawing drawing = setup_view(work, setup);
         const View view = zoomed(drawing, 1);
         for (const double zoom : {1.0, 2.0, 9.0})

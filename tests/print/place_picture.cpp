@@ -43,7 +43,7 @@ TEST_CASE("y of a drawing goes up from its origin, and that of the page down") {
 
 TEST_CASE("the setup's section lies within its room, and at the scale that is written under it") {
     const Area room{20, 30, 130, 95};
-    random_views::for_joint_setups([&](const kw::Work& work, const kw::Setup& setup) {
+    random_views::for_joint_and_jig_setups([&](const kw::Work& work, const kw::Setup& setup) {
         const Picture picture = fitted_picture(kw::draw::setup_view(work, setup), room);
         const Area taken = area_of(picture);
         CHECK(taken.left_mm >= room.left_mm - 1e-6);
