@@ -94,6 +94,12 @@ Prepare at_first(const std::string& work, SawTab tab) {
     };
 }
 
+// The last drawer, whose bottom is captured.
+void put_fingers_on(Theatre& stage) {
+    const std::string last = "/drawers/" + std::to_string(stage.work().job.drawers.size() - 1);
+    for (const char* place : {"/front/joint", "/back/joint"}) stage.act(SetField{last + place, "box joint"});
+}
+
 void mark_an_error(Theatre& stage) {
     at_place(Where::drawers)(stage);
     stage.act(SetField{"/drawers/0/opening/width", "2 in"});
@@ -354,6 +360,14 @@ std::vector<Shot> shots_of(const Work& work) {
                       {"top_right", "7/32"}});
          }},
         {"35-together-in-order", [](Theatre& stage) { stage.state().assembly_order_open = true; }},
+        {"35-jig",
+         [](Theatre& stage) {
+             put_fingers_on(stage);
+             at_first("box joint: side sockets", SawTab::picture)(stage);
+         }},
+        {"35-jig-with-spacer", at_first("box joint: end sockets", SawTab::picture)},
+        {"35-fingers-closed", at_first("box joint: side sockets", SawTab::closed)},
+        {"35-fingers-test-cut", at_first("box joint: side sockets", SawTab::test)},
         {"36-german-drawers",
          [](Theatre& stage) {
              stage.act(SpeakIn{Language::german});
@@ -362,6 +376,7 @@ std::vector<Shot> shots_of(const Work& work) {
         {"37-german-order", in_german(at_place(Where::order))},
         {"38-german-picture", in_german(at_first("locking rabbet: side dado", SawTab::picture))},
         {"39-german-test-cut", in_german(at_first("locking rabbet: side dado", SawTab::test))},
+        {"39-german-jig", in_german(at_first("box joint: end sockets", SawTab::picture))},
         {"40-german-options",
          [](Theatre& stage) {
              in_german(at_place(Where::drawers))(stage);

@@ -26,7 +26,7 @@ bool covers(const Span& wide, const Span& narrow) {
 bool within(double value, double target, double limit) { return std::abs(value - target) <= limit; }
 
 // From the bottom edge to the far wall of the last whole socket: so many fingers and sockets.
-int whole_sockets(const kw::Group& group) {
+int sockets_in_row(const kw::Group& group) {
     const double pitch = group.designed.fence.mm() + group.designed.kerf.mm();
     return static_cast<int>(group.work.receivers.front().up.mm() / pitch);
 }
@@ -51,7 +51,7 @@ std::map<std::string, double> joint_as_cut(const kw::Group& group, const Control
         out["socket_width"] = at.kerf;
         out["finger_width"] = at.fence;
         out["fit"] = at.kerf - at.fence;
-        out["row"] = whole_sockets(group) * (at.fence + at.kerf);
+        out["row"] = sockets_in_row(group) * (at.fence + at.kerf);
         return out;
     }
     if (group.cuts_end && group.slot_is_open()) {
