@@ -105,7 +105,7 @@ std::string first_text(const SetupScene& scene) {
 
 void add_jig_labels(Drawing& drawing, const JigBoard& board, const SetupScene& says) {
     const double low = board.scene.height.mm(), high = board.top_mm, up = high - low;
-    const double pitch = jig::pitch_mm(board.scene), slab = slab_mm(board.scene);
+    const double pitch = jig::pitch_mm(board.scene);
     const auto led = [&](Point at, std::string text, Anchor anchor, Point target) {
         drawing.shapes.push_back(Label{at, std::move(text), anchor, Emphasis::plain, target, true});
     };
@@ -115,8 +115,8 @@ void add_jig_labels(Drawing& drawing, const JigBoard& board, const SetupScene& s
     if (board.before == 0) led({edge.x_mm - 0.25 * pitch, high}, edge_text, Anchor::right, edge);
     else led({edge.x_mm + 0.5 * pitch, high + 0.4 * up}, edge_text, Anchor::left, edge);
     // To the right, where the height's number takes room as well.
-    const double far = board.scene.far().mm();
-    led({far + 0.9 * pitch, slab - 0.4 * low}, end_down_text(says), Anchor::left, {far + 0.7 * pitch, 0});
+    const double x = board.scene.far().mm() + pitch;
+    led({x, high + 0.4 * up}, end_down_text(says), Anchor::left, {x - 0.3 * pitch, high - 0.3 * up});
 }
 
 std::string jig_title(const SetupScene& scene) {
