@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "draw/board_lie.h"
 #include "draw/board_marks.h"
 #include "draw/finger_cuts.h"
 #include "draw/joint_view_parts.h"
@@ -209,13 +210,21 @@ void add_row_sizes(Drawing& drawing, const FingerCuts& cuts, const FingerWindow&
                                        Emphasis::plain});
 }
 
+// A board whose end is at the left where its outside is seen, as the picture has it.
+std::string seen_board(const Work& work, const std::vector<PartEnd>& ends) {
+    for (const PartEnd& end : ends) {
+        const Part* part = work.plan.part_with_id(end.part);
+        if (part && end_at_left(part->size.role) == end.reference)
+            return role_word(work.job.locale.words(), name_of(part->size.role));
+    }
+    return {};
+}
+
 std::string fingers_title(const Work& work, const Group& group, const FingerCuts& cuts) {
     const Words& words = work.job.locale.words();
-    const auto& ends = cuts.insert_seen ? group.work.inserts : group.work.receivers;
-    const Part* part = ends.empty() ? nullptr : work.plan.part_with_id(ends.front().part);
-    const std::string role = part ? role_word(words, name_of(part->size.role)) : std::string();
     std::vector<std::string> all{words("draw.closed", work_word(words, group.work.label))};
-    if (!role.empty()) all.push_back(words("draw.from_outside", role));
+    const std::string board = seen_board(work, cuts.insert_seen ? group.work.inserts : group.work.receivers);
+    if (!board.empty()) all.push_back(words("draw.from_outside", board));
     for (std::string& error : errors_in_title(cuts, caliper_locale(work.job)))
         all.push_back(std::move(error));
     return words.list(all, "list.comma");

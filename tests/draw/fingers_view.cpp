@@ -159,7 +159,7 @@ TEST_CASE(
     const Group& own = finger_group(*work, false);
     const Group& side = finger_group(*work);
     CHECK(joint_view(*work, own).title.find("front from outside") != std::string::npos);
-    CHECK(joint_view(*work, side).title.find("left side from outside") != std::string::npos);
+    CHECK(joint_view(*work, side).title.find("right side from outside") != std::string::npos);
     const auto dimensions = shapes_of::all<Dimension>(joint_view(*work, own));
     const Dimension* socket = shapes_of::dimension(dimensions, "socket");
     REQUIRE(socket != nullptr);
@@ -191,6 +191,17 @@ TEST_CASE(
     for (const char* word : {"flush", "side proud", "no paper beside it"}) {
         CHECK(shapes_of::all<Label>(picture(word)).empty());
         CHECK(shapes_of::lines(picture(word), Stroke::pencil_beneath).empty());
+    }
+}
+
+TEST_CASE("readings that are nonsense are drawn as what they say, and no row is without end") {
+    const auto work = view_job::work(view_job::fingered({}));
+    const Group& group = finger_group(*work);
+    for (const double wide_mm : {-6.0, 0.0, 0.2, 30.0}) {
+        Settings settings = group.stands;
+        settings.fence = settings.kerf = Length::nearest_mm(wide_mm);
+        CHECK(joint_view(*work, group, settings).shapes.size() < 1000);
+        CHECK(joint_magnified(*work, group, settings).shapes.size() < 1000);
     }
 }
 

@@ -144,7 +144,7 @@ TEST_CASE("with the pin at the right the jig is seen in a mirror") {
     });
 }
 
-// Found by turning a front in the hand. It is seen as in the drawer, its outside toward you; a quarter turn brings its left end down and
+// A board turned in the hand. A front is seen as in the drawer, its outside toward you; a quarter turn brings its left end down and
 // its bottom edge to the right, where a pin at the right is. For a pin at the left it is turned about its upright axis.
 TEST_CASE("a front on its left end shows its outside with the pin at the right, and its inside at the left") {
     CHECK(standing_lie(Role::front, Reference::left_end, false).toward_maker == BoardFace::outside);
