@@ -28,7 +28,10 @@ struct FingerWindow {
     Box box() const { return {left_mm, 0, right_mm, top_mm()}; }
 };
 
-double right_of(const FingerCuts& cuts) { return 2.1 * cuts.seen.depth.mm(); }
+double right_of(const FingerCuts& cuts) {
+    const double depth = cuts.seen.depth.mm();
+    return depth + std::max(1.1 * depth, 0.6 * cuts.seen.pitch.mm());
+}
 
 // Both boards are broken off where only the board that is seen has wood.
 Length middle_of_finger(const FingerCuts& cuts, int finger) {

@@ -115,8 +115,8 @@ void add_jig_labels(Drawing& drawing, const JigBoard& board, const SetupScene& s
     if (board.before == 0) led({edge.x_mm - 0.25 * pitch, high}, edge_text, Anchor::right, edge);
     else led({edge.x_mm + 0.5 * pitch, high + 0.4 * up}, edge_text, Anchor::left, edge);
     // To the right, where the height's number takes room as well.
-    const double x = board.scene.far().mm() + pitch;
-    led({x, high + 0.4 * up}, end_down_text(says), Anchor::left, {x - 0.3 * pitch, high - 0.3 * up});
+    const double far = board.scene.far().mm(), x = std::min(far + 0.7 * pitch, (far + board.right_mm) / 2);
+    led({x + 0.3 * pitch, high + 0.4 * up}, end_down_text(says), Anchor::left, {x, high - 0.3 * up});
 }
 
 std::string jig_title(const SetupScene& scene) {

@@ -77,7 +77,8 @@ TEST_CASE("the wood of both boards, with the air between them, fills the corner"
         const auto wood = shapes_of::wood_in(drawing);
         REQUIRE(wood.size() == 2);
         const Box side = shapes_of::box_of(wood[0]);
-        const double whole = Length::inches(4).mm() * 2.1 * settings.height.mm();
+        const double depth = settings.height.mm(), pitch = (settings.fence + settings.kerf).mm();
+        const double whole = Length::inches(4).mm() * (depth + std::max(1.1 * depth, 0.6 * pitch));
         CHECK(side.left_mm == doctest::Approx(0));
         CHECK(shapes_of::area_mm2(wood) + shapes_of::area_mm2(shapes_of::fills(drawing, Material::gap)) -
                   shapes_of::area_mm2(shapes_of::fills(drawing, Material::overlap)) ==

@@ -319,6 +319,27 @@ TEST_CASE("nor do those of a corner with fingers") {
     });
 }
 
+TEST_CASE("a board of few sockets is shown at its last one, up to its top edge") {
+    for (const Length kerf : {Length::inches(5, 8), Length::inches(13, 16)}) {
+        view_job::Wanted wanted = view_job::fingered({});
+        wanted.kerf = kerf;
+        wanted.groove_cutter = "rip blade";
+        const auto work = view_job::work(wanted);
+        for (const Setup& setup : work->plan.setups) {
+            if (!setup.index) continue;
+            const int cuts = setup.passes.front().cuts;
+            REQUIRE(cuts <= 4);
+            const Drawing drawing = setup_view(*work, setup);
+            const int before = setup.spacer > Length{} ? 0 : std::min(2, cuts - 1);
+            const Box board = shapes_of::box_of(board_in(drawing));
+            const double edge = setup.spacer.mm() - before * setup.index->mm();
+            CHECK(board.left_mm == doctest::Approx(edge));
+            if (before == cuts - 1) CHECK(board.right_mm == doctest::Approx(edge + Length::inches(4).mm()));
+            check_words(drawing, 800, 500);
+        }
+    }
+}
+
 TEST_CASE("boards in the jig are as they were kept") {
     for (const bool metric : {false, true}) {
         const auto work =
