@@ -16,14 +16,18 @@ public:
           width_(drawer.box.width.mm()),
           depth_(drawer.box.depth.mm()),
           thick_(thick_share * std::max(width_, depth_)),
-          in_(thick_ / 2),
+          in_front_(reach(drawer.front.joint)),
+          in_back_(reach(drawer.back.joint)),
           apart_(4 * thick_) {
         drawing_.title = locale.words()("draw.in_order");
     }
 
     Drawing draw() {
-        const Box front{thick_ - in_, 0.5 * thick_, width_ - thick_ + in_, 1.5 * thick_},
-            back{front.left_mm, depth_ - 2.5 * thick_, front.right_mm, depth_ - 1.5 * thick_},
+        // Where fingers go through the sides, the board's face is at their ends.
+        const double front_at = in_front_ < thick_ ? 0.5 * thick_ : 0,
+                     back_at = in_back_ < thick_ ? 1.5 * thick_ : 0;
+        const Box front{thick_ - in_front_, front_at, width_ - thick_ + in_front_, front_at + thick_},
+            back{thick_ - in_back_, depth_ - back_at - thick_, width_ - thick_ + in_back_, depth_ - back_at},
             left{0, 0, thick_, depth_}, right{width_ - thick_ + apart_, 0, width_ + apart_, depth_},
             bottom{thick_, front.top_mm, width_ - thick_, back.bottom_mm};
         const double middle = (front.left_mm + front.right_mm) / 2, out = 0.4 * thick_;
@@ -32,7 +36,8 @@ public:
         board(front, false);
         board(back, false);
         for (const AssemblyStep& step : steps_)
-            for (const GlueSpot& spot : step.glue) glue(spot, spot.at_back ? back : front);
+            for (const GlueSpot& spot : step.glue)
+                glue(spot, spot.at_back ? back : front, spot.at_back ? in_back_ : in_front_);
         word(Role::side_left, {left.left_mm - out, depth_ / 2}, Anchor::right);
         word(Role::side_right, {right.right_mm + out, depth_ / 2}, Anchor::left);
         word(Role::front, {middle, front.bottom_mm - out}, Anchor::top);
@@ -45,6 +50,9 @@ public:
     }
 
 private:
+    // Into the sides: half of them, and fingers all.
+    double reach(const JointDesign& joint) const { return has_fingers(joint) ? thick_ : thick_ / 2; }
+
     void board(const Box& box, bool upright) {
         Fill fill{{rectangle(box)}, Material::long_grain};
         fill.upright = upright;
@@ -52,9 +60,9 @@ private:
     }
 
     // Round the end of the board that stands in the slot, or is to.
-    void glue(const GlueSpot& spot, const Box& board) {
+    void glue(const GlueSpot& spot, const Box& board, double in) {
         const double end = spot.on_right_side ? board.right_mm : board.left_mm,
-                     shoulder = spot.on_right_side ? end - in_ : end + in_;
+                     shoulder = spot.on_right_side ? end - in : end + in;
         drawing_.shapes.push_back(Line{{{shoulder, board.bottom_mm},
                                         {end, board.bottom_mm},
                                         {end, board.top_mm},
@@ -82,7 +90,7 @@ private:
 
     const Locale& locale_;
     const std::vector<AssemblyStep>& steps_;
-    double width_, depth_, thick_, in_, apart_;
+    double width_, depth_, thick_, in_front_, in_back_, apart_;
     Drawing drawing_;
 };
 

@@ -69,4 +69,10 @@ StandingLie standing_lie(Role role, Reference down, bool pin_left) {
     return {outward(role) == -away ? BoardFace::outside : BoardFace::inside, down, reference_at(up)};
 }
 
+Reference end_at_left(Role role) {
+    const Direction away = -outward(role), up = direction_of(Reference::top_edge);
+    assert(cross(away, up) != Direction{});  // a bottom lies
+    return reference_at(-cross(away, up));
+}
+
 }  // namespace kw::draw

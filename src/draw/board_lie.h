@@ -30,4 +30,7 @@ struct StandingLie {
 // The pin stands to the left of the cutter, or to its right.
 StandingLie standing_lie(Role role, Reference down, bool pin_left = true);
 
+// Which end is at the left of one who looks at the outside of a board that stands as in the drawer, its bottom edge down.
+Reference end_at_left(Role role);
+
 }  // namespace kw::draw

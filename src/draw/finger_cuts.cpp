@@ -5,12 +5,15 @@
 namespace kw::draw {
 namespace {
 
+// Readings that are nonsense must not make a row of countless sockets.
+constexpr Length least_pitch = Length::micrometres(1000);
+
 // The first end that goes by the board's height; where none was asked for, some fingers.
 Length height_of(const Group& group, const Settings& settings) {
     for (const auto* ends : {&group.work.receivers, &group.work.inserts})
         for (const PartEnd& end : *ends)
             if (end.up > Length{}) return end.up;
-    return 4 * (settings.fence + settings.kerf);
+    return 4 * max(settings.fence + settings.kerf, least_pitch);
 }
 
 }  // namespace
@@ -19,7 +22,7 @@ FingerCuts finger_cuts(const Work& work, const Group& group, const Settings& set
     const Group* slot_group = group.cuts_slot ? nullptr : partner_of(work.standing_design, group);
     const Group* end_group = group.cuts_end ? nullptr : end_group_of(work, group);
     const Settings here = in_row(settings, group, slot_group);
-    const Length pitch = here.fence + here.kerf;
+    const Length pitch = max(here.fence + here.kerf, least_pitch);
     const SocketRow receiver{here.fence, here.kerf, pitch,
                              slot_group ? slot_group->stands.height : here.height};
     const SocketRow insert{Length{}, here.kerf, pitch, end_group ? end_group->stands.height : here.height};

@@ -1,7 +1,9 @@
 #include "draw/fingers_view.h"
 
 #include <algorithm>
+#include <cmath>
 
+#include "draw/board_lie.h"
 #include "draw/board_marks.h"
 #include "draw/finger_cuts.h"
 #include "draw/joint_view_parts.h"
@@ -26,7 +28,10 @@ struct FingerWindow {
     Box box() const { return {left_mm, 0, right_mm, top_mm()}; }
 };
 
-double right_of(const FingerCuts& cuts) { return 2.3 * cuts.seen.depth.mm(); }
+double right_of(const FingerCuts& cuts) {
+    const double depth = cuts.seen.depth.mm();
+    return depth + std::max(1.1 * depth, 0.6 * cuts.seen.pitch.mm());
+}
 
 // Both boards are broken off where only the board that is seen has wood.
 Length middle_of_finger(const FingerCuts& cuts, int finger) {
@@ -34,10 +39,20 @@ Length middle_of_finger(const FingerCuts& cuts, int finger) {
     return end - (cuts.seen.pitch - cuts.seen.width).scaled(1, 2);
 }
 
+// So many that they stand as high as this share of the depth, and no fewer than `least`: thin fingers would be a low picture.
+int fingers_as_high(const FingerCuts& cuts, double share, int least) {
+    return std::max(least, static_cast<int>(std::ceil(share * cuts.seen.depth.mm() / cuts.seen.pitch.mm())));
+}
+
+int fingers_below_break(const FingerCuts& cuts) {
+    return fingers_as_high(cuts, 1.6, cuts.seen.near > Length{} ? 2 : 3);
+}
+
 FingerWindow row_window(const FingerCuts& cuts) {
     FingerWindow window{-0.3 * cuts.seen.depth.mm(), right_of(cuts), {}};
     const int fingers = sockets_up(cuts.seen.near, cuts.seen.pitch, cuts.height);
-    const Length low = middle_of_finger(cuts, 2), high = middle_of_finger(cuts, fingers - 1);
+    const Length low = middle_of_finger(cuts, fingers_below_break(cuts)),
+                 high = middle_of_finger(cuts, fingers - 1);
     if (high - low < cuts.seen.pitch) {
         window.stretches = {{Length{}, cuts.height, 0}};
         return window;
@@ -53,11 +68,13 @@ FingerWindow up_to(const FingerCuts& cuts, int finger, double right_mm) {
 }
 
 FingerWindow close_window(const FingerCuts& cuts) {
-    return up_to(cuts, cuts.seen.near > Length{} ? 1 : 2, right_of(cuts));
+    return up_to(cuts, fingers_as_high(cuts, 0.7, cuts.seen.near > Length{} ? 1 : 2), right_of(cuts));
 }
 
 // Of two pictures side by side each is narrow, and may be higher.
-FingerWindow narrow_window(const FingerCuts& cuts) { return up_to(cuts, 2, 1.5 * cuts.seen.depth.mm()); }
+FingerWindow narrow_window(const FingerCuts& cuts) {
+    return up_to(cuts, fingers_as_high(cuts, 1.2, 2), 1.35 * cuts.seen.depth.mm());
+}
 
 Region seen_in(const Region& region, const FingerWindow& window, const Stretch& stretch) {
     return intersect(region, to_region(Rect{stretch.from, Length::nearest_mm(window.left_mm), stretch.to,
@@ -132,22 +149,30 @@ double lowest_finger_mm(const SocketRow& row) {
     return row.near > Length{} ? row.near.mm() / 2 : (row.width + row.pitch).mm() / 2;
 }
 
+// Between the seen board's end and the other's outside.
 Point proud_point(const FingerCuts& drawn) {
-    const Length proud = proud_of(drawn);
-    return {proud.mm() / 2, lowest_finger_mm(proud > Length{} ? drawn.seen : drawn.entering)};
-}
-
-std::string proud_text(Length proud, const Locale& locale) {
-    return locale.words()(proud > Length{} ? "draw.fingers_proud" : "draw.fingers_short",
-                          show_with_unit(abs(proud), locale));
+    return {proud_of(drawn).mm() / 2, lowest_finger_mm(drawn.seen)};
 }
 
 std::vector<Pointed> finger_errors(const FingerCuts& cuts, const FingerCuts& drawn, const Locale& locale) {
     std::vector<Pointed> errors;
-    if (can_be_read(fit_of(cuts), locale))
-        errors.push_back({fit_text(fit_of(cuts), locale), fit_point(drawn)});
-    if (can_be_read(proud_of(cuts), locale))
-        errors.push_back({proud_text(proud_of(cuts), locale), proud_point(drawn)});
+    const Length fit = fit_of(cuts), proud = proud_of(cuts);
+    if (can_be_read(fit, locale)) errors.push_back({fit_text(fit, locale), fit_point(drawn)});
+    if (can_be_read(proud, locale))
+        errors.push_back({locale.words()(proud > Length{} ? "draw.proud" : "draw.short",
+                                         show_with_unit(abs(proud), locale)),
+                          proud_point(drawn)});
+    return errors;
+}
+
+// In a title nothing points at the fingers.
+std::vector<std::string> errors_in_title(const FingerCuts& cuts, const Locale& locale) {
+    std::vector<std::string> errors;
+    const Length fit = fit_of(cuts), proud = proud_of(cuts);
+    if (can_be_read(fit, locale)) errors.push_back(fit_text(fit, locale));
+    if (can_be_read(proud, locale))
+        errors.push_back(locale.words()(proud > Length{} ? "draw.fingers_proud" : "draw.fingers_short",
+                                        show_with_unit(abs(proud), locale)));
     return errors;
 }
 
@@ -155,23 +180,30 @@ void add_row_sizes(Drawing& drawing, const FingerCuts& cuts, const FingerWindow&
                    const Locale& locale) {
     const SocketRow& row = cuts.seen;
     const double left = window.left_mm, depth = row.depth.mm();
-    const auto add = [&](Length from, Length to, const char* key, double down) {
+    const int sockets = sockets_up(row.near, row.pitch, cuts.height);
+    const auto add = [&](Length from, Length to, const char* key, double down, bool spare) {
         drawing.shapes.push_back(Dimension{{0, from.mm() - down},
                                            {0, to.mm() - down},
                                            Side::left,
                                            left,
                                            0,
                                            locale.words()(key, show_with_unit(to - from, locale)),
-                                           Emphasis::plain});
+                                           Emphasis::plain,
+                                           {},
+                                           spare});
     };
-    const Length finger = row.near > Length{} ? Length{} : row.width;
-    add(finger, finger + row.pitch - row.width, "draw.finger", 0);
-    add(row.near, row.near + row.width, "draw.socket", 0);
+    // One of each, as far apart as they are seen, so that their words stand clear of each other.
+    const bool begins_with_finger = row.near > Length{};
+    const Length up = (std::min(fingers_below_break(cuts), sockets) - 1) * row.pitch;
+    const Length wide = row.pitch - row.width, finger = begins_with_finger ? Length{} : up - wide;
+    add(finger, finger + wide, "draw.finger", 0, false);
+    const Length socket = begins_with_finger ? row.near + up : Length{};
+    add(socket, min(socket + row.width, cuts.height), "draw.socket", 0, true);  // the cutter's width
     const RowTop top = top_of_row(row.near, row.width, row.pitch, cuts.height);
-    const Length whole = top.is_finger ? row.pitch - row.width : row.width;
+    const Length whole = top.is_finger ? wide : row.width;
     if (whole - top.width > splinter)
         add(cuts.height - top.width, cuts.height, top.is_finger ? "draw.last_finger" : "draw.last_socket",
-            window.stretches.back().down_mm);
+            window.stretches.back().down_mm, true);
     drawing.shapes.push_back(Dimension{{0, 0},
                                        {depth, 0},
                                        Side::below,
@@ -181,15 +213,23 @@ void add_row_sizes(Drawing& drawing, const FingerCuts& cuts, const FingerWindow&
                                        Emphasis::plain});
 }
 
+// A board whose end is at the left where its outside is seen, as the picture has it.
+std::string seen_board(const Work& work, const std::vector<PartEnd>& ends) {
+    for (const PartEnd& end : ends) {
+        const Part* part = work.plan.part_with_id(end.part);
+        if (part && end_at_left(part->size.role) == end.reference)
+            return role_word(work.job.locale.words(), name_of(part->size.role));
+    }
+    return {};
+}
+
 std::string fingers_title(const Work& work, const Group& group, const FingerCuts& cuts) {
     const Words& words = work.job.locale.words();
-    const auto& ends = cuts.insert_seen ? group.work.inserts : group.work.receivers;
-    const Part* part = ends.empty() ? nullptr : work.plan.part_with_id(ends.front().part);
-    const std::string role = part ? role_word(words, name_of(part->size.role)) : std::string();
     std::vector<std::string> all{words("draw.closed", work_word(words, group.work.label))};
-    if (!role.empty()) all.push_back(words("draw.from_outside", role));
-    for (Pointed& error : finger_errors(cuts, cuts, caliper_locale(work.job)))
-        all.push_back(std::move(error.text));
+    const std::string board = seen_board(work, cuts.insert_seen ? group.work.inserts : group.work.receivers);
+    if (!board.empty()) all.push_back(words("draw.from_outside", board));
+    for (std::string& error : errors_in_title(cuts, caliper_locale(work.job)))
+        all.push_back(std::move(error));
     return words.list(all, "list.comma");
 }
 

@@ -77,14 +77,20 @@ void add_jig_cutter(Drawing& drawing, const Way& way) {
 // From the socket that is cut to where it comes next.
 void add_set_over(Drawing& drawing, const SetupScene& stands, const SetupScene& says) {
     if (says.sockets < 2) return;
-    const double low = stands.height.mm(), y = low + 0.21 * (jig::board_top_mm(stands) - low);
+    const double low = stands.height.mm(), y = low + 0.24 * (jig::board_top_mm(stands) - low);
     const double from = (stands.fence.mm() + stands.far().mm()) / 2, pitch = jig::pitch_mm(stands);
     drawing.shapes.push_back(Line{{{from, y}, {from - pitch, y}}, Stroke::arrow});
-    drawing.shapes.push_back(Label{{from + 0.2 * pitch, y},
-                                   measure_text(says.locale, "draw.set_over", *says.index),
-                                   Anchor::left,
-                                   Emphasis::strong,
-                                   {}});
+    // Beyond the spacer's size, where there is one, and spared for it.
+    const bool has_spacer = says.spacer > Length{};
+    drawing.shapes.emplace_back(Dimension{{0, low},
+                                          {stands.far().mm(), low},
+                                          Side::above,
+                                          jig::board_top_mm(stands),
+                                          has_spacer ? 1 : 0,
+                                          measure_text(says.locale, "draw.set_over", *says.index),
+                                          Emphasis::strong,
+                                          {},
+                                          has_spacer});
 }
 
 std::string end_down_text(const SetupScene& scene) {
@@ -99,19 +105,18 @@ std::string first_text(const SetupScene& scene) {
 
 void add_jig_labels(Drawing& drawing, const JigBoard& board, const SetupScene& says) {
     const double low = board.scene.height.mm(), high = board.top_mm, up = high - low;
-    const double middle = (board.scene.far().mm() + board.right_mm) / 2;
-    drawing.shapes.push_back(
-        Label{{middle, low + 0.77 * up}, end_down_text(says), Anchor::centre, Emphasis::plain, {}});
-    std::get<Label>(drawing.shapes.back()).on_drawing = true;
+    const double pitch = jig::pitch_mm(board.scene);
+    const auto led = [&](Point at, std::string text, Anchor anchor, Point target) {
+        drawing.shapes.push_back(Label{at, std::move(text), anchor, Emphasis::plain, target, true});
+    };
     // Above the board, or where that is for the spacer's size, beside it.
-    const bool beside = board.before == 0;
-    const double x = (beside ? -0.25 : 0.5) * jig::pitch_mm(board.scene);
-    drawing.shapes.push_back(Label{{board.left_mm + x, beside ? low + 0.72 * up : high + 0.2 * up},
-                                   end_word(says.locale.words(), name_of(marked_edge)),
-                                   beside ? Anchor::right : Anchor::left,
-                                   Emphasis::plain,
-                                   Point{board.left_mm, low + 0.72 * up}});
-    std::get<Label>(drawing.shapes.back()).spare = true;
+    const Point edge{board.left_mm, low + 0.88 * up};
+    const std::string edge_text = end_word(says.locale.words(), name_of(marked_edge));
+    if (board.before == 0) led({edge.x_mm - 0.25 * pitch, high}, edge_text, Anchor::right, edge);
+    else led({edge.x_mm + 0.5 * pitch, high + 0.4 * up}, edge_text, Anchor::left, edge);
+    // To the right, where the height's number takes room as well.
+    const double far = board.scene.far().mm(), x = std::min(far + 0.7 * pitch, (far + board.right_mm) / 2);
+    led({x + 0.3 * pitch, high + 0.4 * up}, end_down_text(says), Anchor::left, {x, high - 0.3 * up});
 }
 
 std::string jig_title(const SetupScene& scene) {

@@ -6,8 +6,8 @@ namespace kw::draw::jig {
 namespace {
 
 // In pitches, beside what is cut.
-constexpr double wall_share = 0.55;
-constexpr double sockets_ahead = 2.7;
+constexpr double wall_share = 0.4;
+constexpr double sockets_ahead = 2.1;
 
 }  // namespace
 
@@ -27,7 +27,7 @@ double pin_width_mm(const SetupScene& scene) { return std::min(scene.fence, scen
 double pin_top_mm(const SetupScene& scene) { return 0.72 * scene.height.mm(); }
 
 double board_top_mm(const SetupScene& scene) {
-    return scene.height.mm() + std::max(1.3 * scene.height.mm(), 1.2 * pitch_mm(scene));
+    return scene.height.mm() + std::max(0.7 * scene.height.mm(), 0.65 * pitch_mm(scene));
 }
 
 double wall_top_mm(const SetupScene& scene) {

@@ -1,7 +1,7 @@
 #pragma once
 // The joint closed, in section. Ends are seen from above: the receiver across the top, its end at the left, its inside
 // face down, the insert coming up into it. Edges (grooves) are seen along the edge: the receiver upright, its edge
-// down, the insert coming in from the right.
+// down, the insert coming in from the right. A row of fingers is seen from outside instead: see fingers_view.h.
 
 #include "draw/drawing.h"
 #include "job/work.h"

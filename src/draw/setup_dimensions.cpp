@@ -69,6 +69,24 @@ void add_fence_dimension(Drawing& drawing, const Way& way, bool to_far_side) {
         {0, 0}, {to, 0}, Side::below, slab_mm(stands), to_far_side ? 1 : 0, text, Emphasis::strong, change});
 }
 
+// It is said with the cutter. In a jig's picture, which is low and wide, it has no room but where it has changed.
+void add_kerf_dimension(Drawing& drawing, const Way& way) {
+    const SetupScene& stands = way.stands;
+    const double near = stands.fence.mm(), far = stands.far().mm();
+    const double stood_far = way.stood ? near + way.stood->kerf.mm() : far;
+    const auto change = change_of(way, &SetupScene::kerf, {stood_far, 0}, "draw.wider", "draw.narrower");
+    if (way.says.index && !change) return;
+    drawing.shapes.emplace_back(Dimension{{near, 0},
+                                          {far, 0},
+                                          Side::below,
+                                          slab_mm(stands),
+                                          0,
+                                          measure_text(way.says.locale, "draw.kerf", way.says.kerf),
+                                          Emphasis::plain,
+                                          change,
+                                          !change});
+}
+
 void add_spacer_dimension(Drawing& drawing, const Way& way) {
     const SetupScene& stands = way.stands;
     const double above = drawn_top_mm(stands);
@@ -104,20 +122,10 @@ std::string spacer_text(const SetupScene& scene) {
 
 void add_dimensions(Drawing& drawing, const Way& way, const SetupViewOptions& options) {
     const SetupScene &stands = way.stands, &says = way.says;
-    const double near = stands.fence.mm(), far = stands.far().mm(), top = stands.height.mm();
+    const double far = stands.far().mm(), top = stands.height.mm();
     // A jig's pin has one side.
     add_fence_dimension(drawing, way, options.to_far_side && !says.index);
-    const double stood_far = way.stood ? near + way.stood->kerf.mm() : far;
-    const auto kerf_change = change_of(way, &SetupScene::kerf, {stood_far, 0}, "draw.wider", "draw.narrower");
-    drawing.shapes.emplace_back(Dimension{{near, 0},
-                                          {far, 0},
-                                          Side::below,
-                                          slab_mm(stands),
-                                          0,
-                                          measure_text(says.locale, "draw.kerf", says.kerf),
-                                          Emphasis::plain,
-                                          kerf_change,
-                                          !kerf_change});  // it is said with the cutter
+    add_kerf_dimension(drawing, way);
     const Point stood_top{far, way.stood ? way.stood->height.mm() : top};
     drawing.shapes.emplace_back(
         Dimension{{far, 0},

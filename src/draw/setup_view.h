@@ -2,6 +2,8 @@
 // A setup as the maker stands before it. The cuts of joints are seen along the feed: the fence at the left, the work
 // against its right face or the spacer's, the cutter rising from the table. x = 0 is the fence's face, y = 0 the
 // table. Cuts to size are seen from above: the blade at x = 0, the fence or the stop to its left. A stop is not moved by the options.
+// On an indexing jig the board stands on its end before the jig's fence: x = 0 is the pin's side toward the cutter. It is shown with one socket
+// over the pin and the next being cut, or where a spacer is on the pin, at its first socket.
 //
 // All sizes are true but the length of a board that runs out of the picture: that is broken off.
 

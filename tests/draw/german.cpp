@@ -16,6 +16,7 @@
 #include "draw/svg.h"
 #include "draw/symptom_view.h"
 #include "draw/view_job.h"
+#include "draw/words_on_words.h"
 #include "words/names.h"
 
 using namespace kw::draw;
@@ -96,17 +97,6 @@ std::vector<view_job::Wanted> all_wanted() {
     all.push_back(view_job::metric());
     all.back().front_joint = "box joint";
     return all;
-}
-
-// Pairs of texts that lie on one another.
-std::vector<std::string> words_on_words(const Drawing& drawing, const View& view) {
-    const auto texts = annotate(drawing, view, paper_text_width).texts;
-    std::vector<std::string> pairs;
-    for (std::size_t i = 0; i < texts.size(); ++i)
-        for (std::size_t j = 0; j < i; ++j)
-            if (shapes_of::meet(texts[i].box, texts[j].box))
-                pairs.push_back(texts[j].text + " | " + texts[i].text);
-    return pairs;
 }
 
 }  // namespace

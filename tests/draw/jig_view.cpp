@@ -8,11 +8,13 @@
 #include "draw/board_lie.h"
 #include "draw/board_marks.h"
 #include "draw/golden.h"
+#include "draw/joint_view.h"
 #include "draw/part_view.h"
 #include "draw/pencil_in.h"
 #include "draw/random_views.h"
 #include "draw/setup_slide.h"
 #include "draw/shapes_of.h"
+#include "draw/words_on_words.h"
 
 using namespace kw::draw;
 using kw::BoardFace;
@@ -121,10 +123,9 @@ TEST_CASE("gap, height, spacer and how far the board is set over stand on the pi
         };
         check("pin", setup.fence, false);
         check("height", *setup.height, true);
-        check("kerf", setup.kerf, false);
         if (setup.spacer > Length{}) check("spacer", setup.spacer, false);
+        check("set over", *setup.index, false);
         CHECK(dimensions.size() == (setup.spacer > Length{} ? 4u : 3u));
-        CHECK(shapes_of::says(drawing, "set over " + shown_text(work, *setup.index)));
         CHECK(shapes_of::says(drawing, references_text(setup, work.job.locale.words()) + " down"));
         CHECK(shapes_of::says(drawing, "bottom edge"));
         const auto arrows = shapes_of::lines(drawing, Stroke::arrow);
@@ -143,7 +144,7 @@ TEST_CASE("with the pin at the right the jig is seen in a mirror") {
     });
 }
 
-// Found by turning a front in the hand. It is seen as in the drawer, its outside toward you; a quarter turn brings its left end down and
+// A board turned in the hand. A front is seen as in the drawer, its outside toward you; a quarter turn brings its left end down and
 // its bottom edge to the right, where a pin at the right is. For a pin at the left it is turned about its upright axis.
 TEST_CASE("a front on its left end shows its outside with the pin at the right, and its inside at the left") {
     CHECK(standing_lie(Role::front, Reference::left_end, false).toward_maker == BoardFace::outside);
@@ -270,6 +271,73 @@ TEST_CASE("putting the spacer on the pin is a slide that says so, and taking it 
     REQUIRE(shapes_of::dimension(on, "spacer") != nullptr);
     CHECK(shapes_of::dimension(on, "spacer")->change->text == "put on");
     CHECK(shapes_of::says(setup_slide(end, side, 1), "spacer off"));
+}
+
+namespace {
+
+// No words on words, and all of it on the sheet.
+void check_words(const Drawing& drawing, double width, double height) {
+    CAPTURE(drawing.title);
+    CAPTURE(width);
+    const auto meeting = words_on_words(drawing, width, height);
+    CAPTURE((meeting.empty() ? std::string() : meeting.front()));
+    CHECK(meeting.empty());
+    const View view = fitted(drawing, width, height, 1, paper_text_width);
+    const PixelBox words = extent(annotate(drawing, view, paper_text_width));
+    CHECK(words.left >= 0);
+    CHECK(words.top >= 0);
+    CHECK(words.right <= width);
+    CHECK(words.bottom <= height);
+}
+
+}  // namespace
+
+TEST_CASE("on no sheet of the window's do a jig's words lie on others or leave it") {
+    random_views::for_jig_setups([](const kw::Work& work, const Setup& setup) {
+        for (const bool left : {true, false}) {
+            const SetupViewOptions options{.fence_left = left, .to_far_side = false};
+            const Drawing drawing = setup_view(work, setup, options);
+            for (const auto& [width, height] : {std::pair{800.0, 500.0}, {616.0, 294.0}, {438.0, 249.0}})
+                check_words(drawing, width, height);
+            for (const PartLie& lie : part_lies(work, setup))
+                check_words(part_view(work, setup, lie, options), 330, 190);
+        }
+    });
+}
+
+TEST_CASE("nor do those of a corner with fingers") {
+    random_views::for_jig_setups([](const kw::Work& work, const Setup& setup) {
+        const kw::Group& group = *work.plan.group_with_id(setup.group);
+        kw::Settings off = group.stands;
+        off.fence += Length::micrometres(180);
+        off.height += Length::micrometres(220);
+        for (const auto& [width, height] : {std::pair{800.0, 500.0}, {610.0, 530.0}, {486.0, 366.0}}) {
+            check_words(joint_view(work, group), width, height);
+            check_words(joint_magnified(work, group, off), width, height);
+            check_words(joint_before_after(work, group, off, group.stands), width, height);
+        }
+    });
+}
+
+TEST_CASE("a board of few sockets is shown at its last one, up to its top edge") {
+    for (const Length kerf : {Length::inches(5, 8), Length::inches(13, 16)}) {
+        view_job::Wanted wanted = view_job::fingered({});
+        wanted.kerf = kerf;
+        wanted.groove_cutter = "rip blade";
+        const auto work = view_job::work(wanted);
+        for (const Setup& setup : work->plan.setups) {
+            if (!setup.index) continue;
+            const int cuts = setup.passes.front().cuts;
+            REQUIRE(cuts <= 4);
+            const Drawing drawing = setup_view(*work, setup);
+            const int before = setup.spacer > Length{} ? 0 : std::min(2, cuts - 1);
+            const Box board = shapes_of::box_of(board_in(drawing));
+            const double edge = setup.spacer.mm() - before * setup.index->mm();
+            CHECK(board.left_mm == doctest::Approx(edge));
+            if (before == cuts - 1) CHECK(board.right_mm == doctest::Approx(edge + Length::inches(4).mm()));
+            check_words(drawing, 800, 500);
+        }
+    }
 }
 
 TEST_CASE("boards in the jig are as they were kept") {

@@ -41,7 +41,7 @@ TEST_CASE("at the close-up every size that can be seen is written on the sheet")
         const Drawing drawing = setup_view(work, setup);
         REQUIRE(drawing.close_up);
         const Annotations near = annotate(drawing, zoomed(drawing, 2.5), paper_text_width);
-        for (const char* word : {"height", "kerf"}) CHECK(says(near, word));
+        for (const char* word : {"height", setup.index ? "pin" : "kerf"}) CHECK(says(near, word));
         for (const PlacedText& text : near.texts) {
             const bool is_size = text.text.rfind("height ", 0) == 0 || text.text.rfind("kerf ", 0) == 0;
             CAPTURE(text.text);
