@@ -143,6 +143,18 @@ order::Result or_known(const order::Problem& problem, order::Result result,
     return result;
 }
 
+std::vector<Note> idle_notes(const Job& job, const Design& designed, const std::vector<Setup>& setups) {
+    std::vector<Note> notes;
+    for (const std::string& idle : idle_pins(job.pins, designed, setups)) {
+        const std::string away = away_with(idle, job.shop);
+        notes.push_back({Level::note, "order",
+                         away.empty() ? Message::say("job.pin_idle", said_pin(idle))
+                                      : Message::say("job.pin_away", away, said_pin(idle)),
+                         Message::say("job.about.order")});
+    }
+    return notes;
+}
+
 // Pins that can't be kept are let go, and that is said: a plan is worth more.
 Ordered in_best_order(const Job& job, const Design& designed, const std::vector<Setup>& setups,
                       const std::vector<std::pair<int, int>>& before, const std::vector<std::size_t>& known,
@@ -152,14 +164,7 @@ Ordered in_best_order(const Job& job, const Design& designed, const std::vector<
         return or_known(problem,
                         order::solve(problem, {.node_limit = looks_per_plan, .stop = watched(watch)}), known);
     };
-    Ordered ordered{solved(before), 0, {}};
-    for (const std::string& idle : idle_pins(job.pins, designed, setups)) {
-        const std::string away = away_with(idle, job.shop);
-        ordered.notes.push_back({Level::note, "order",
-                                 away.empty() ? Message::say("job.pin_idle", said_pin(idle))
-                                              : Message::say("job.pin_away", away, said_pin(idle)),
-                                 Message::say("job.about.order")});
-    }
+    Ordered ordered{solved(before), 0, idle_notes(job, designed, setups)};
     std::vector<std::pair<int, int>> pairs = pinned_pairs(job.pins, designed, setups, before);
     if (pairs.empty()) return ordered;
     pairs.insert(pairs.end(), before.begin(), before.end());
@@ -172,6 +177,25 @@ Ordered in_best_order(const Job& job, const Design& designed, const std::vector<
     ordered.pins_s = std::max<std::int64_t>(0, pinned.seconds - ordered.result.seconds);
     ordered.result = std::move(pinned);
     return ordered;
+}
+
+// Nothing where the work is another by now, or where what is pinned is.
+std::optional<order::Result> as_settled(const Job& job, const Design& designed,
+                                        const std::vector<Setup>& setups,
+                                        const std::vector<std::pair<int, int>>& before,
+                                        const SettledOrder& settled) {
+    order::Result result;
+    result.order = order_by_names(job, designed, setups.size(), settled.names);
+    if (result.order.size() != setups.size()) return std::nullopt;
+    std::vector<std::pair<int, int>> pairs = pinned_pairs(job.pins, designed, setups, before);
+    pairs.insert(pairs.end(), before.begin(), before.end());
+    const order::Problem problem = order_problem(job, setups, pairs);
+    if (order::first_breach(problem, result.order)) return std::nullopt;
+    result.seconds = order::price(problem, result.order).seconds;
+    if (result.seconds != settled.seconds) return std::nullopt;
+    result.status = order::Status::limited;
+    result.lower_bound_seconds = settled.lower_bound_seconds;
+    return result;
 }
 
 std::vector<Problem> no_order(const std::vector<Setup>& setups, const order::Result& result) {
@@ -195,6 +219,11 @@ const Setup* Plan::setup_with_id(std::string_view id) const { return find_with_i
 const Group* Plan::group_with_id(std::string_view id) const { return find_with_id(groups, id); }
 const Part* Plan::part_with_id(std::string_view id) const { return find_with_id(parts, id); }
 
+bool is_settled(const Job& job, const Design& designed, const SettledOrder& settled) {
+    const auto planned = planned_of(job, designed);
+    return planned && as_settled(job, designed, planned->setups, planned->before, settled);
+}
+
 tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design& designed,
                                                    const Design& standing, const FoundOrder& found,
                                                    const Watch& watch) {
@@ -208,8 +237,12 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
         for (Setup& setup : setups_of(group)) setups->push_back(std::move(setup));
 
     const Precedence precedence = precedence_of(designed, *setups);
-    const Ordered ordered = in_best_order(job, designed, *setups, precedence.before,
-                                          order_by_names(job, designed, setups->size(), found.names), watch);
+    auto settled =
+        found.settled ? as_settled(job, designed, *setups, precedence.before, *found.settled) : std::nullopt;
+    const Ordered ordered =
+        settled ? Ordered{std::move(*settled), found.settled->pins_s, idle_notes(job, designed, *setups)}
+                : in_best_order(job, designed, *setups, precedence.before,
+                                order_by_names(job, designed, setups->size(), found.names), watch);
     const order::Result& result = ordered.result;
     if (result.order.empty()) return tl::unexpected(no_order(*setups, result));
     Plan plan;
@@ -227,6 +260,7 @@ tl::expected<Plan, std::vector<Problem>> make_plan(const Job& job, const Design&
     plan.notes.insert(plan.notes.end(), precedence.notes.begin(), precedence.notes.end());
     plan.notes.insert(plan.notes.end(), ordered.notes.begin(), ordered.notes.end());
     plan.pins_s = ordered.pins_s;
+    plan.order = result.order;
     add_setup_notes(job, plan);
     return plan;
 }

@@ -35,6 +35,7 @@ struct Plan {
     std::int64_t lower_bound_seconds = 0;
     bool proved = false;
     std::int64_t pins_s = 0;  // what the maker's pins take beyond the best order that was found without them
+    std::vector<std::size_t> order;  // the setups as designed, by number, in this order
     std::vector<Note> notes;
 
     const Setup* setup_with_id(std::string_view id) const;
@@ -52,10 +53,21 @@ enum class SearchMore { yes, no };
 // found stands, with its bound, and every search that follows for the same plan asks again.
 using Watch = std::function<SearchMore(std::int64_t best_s, std::int64_t bound_s)>;
 
+// An order of the whole work whose search was ended by the watch. It is taken without another search, as long as the same setups take the
+// same time in it.
+struct SettledOrder {
+    std::vector<std::string> names;  // of the setups, see planned.h
+    std::int64_t seconds = 0, lower_bound_seconds = 0, pins_s = 0;
+};
+
+// Whether it is taken so for this design.
+bool is_settled(const Job& job, const Design& designed, const SettledOrder& settled);
+
 // What the search for the ways of the joints has found of the whole work already.
 struct FoundOrder {
     std::optional<std::int64_t> least_seconds;  // where joints could be cut in other ways: no way takes less
     std::vector<std::string> names;  // the setups in the best order, by name (see planned.h); empty: none
+    std::optional<SettledOrder> settled = {};
 };
 
 // Setups and their order come from `designed`, so that a correction changes numbers and never what a setup is called; every

@@ -352,10 +352,10 @@ FoundWays found_with(const Job& job, const Picks& decided, const Watch& watch) {
 
 }  // namespace
 
-FoundWays find_ways(const Job& job, const Design& usual, const Watch& watch) {
+FoundWays find_ways(const Job& job, const Design& usual, const Watch& watch, const FoundWays* settled) {
     if (usual.alternatives.empty()) return {};
     // As if nothing were done yet, so that what is done changes nothing; unless the job was changed after that.
-    FoundWays found = found_with(job, {}, watch);
+    FoundWays found = settled ? *settled : found_with(job, {}, watch);
     const Picks begun = all_begun(job, usual);
     const auto stays_as_begun = [&](const Alternative& one) {
         const auto way = begun.find(one.id);

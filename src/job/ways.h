@@ -43,7 +43,8 @@ struct FoundWays {
 };
 
 // `usual`: as designed without picks. A joint that was tested, locked or cut stays with its way. Nothing is picked where there is no order
-// at all, which make_plan then says.
-FoundWays find_ways(const Job& job, const Design& usual, const Watch& watch = {});
+// at all, which make_plan then says. `settled`: ways that were found for the same joints, and are not looked for again.
+FoundWays find_ways(const Job& job, const Design& usual, const Watch& watch = {},
+                    const FoundWays* settled = nullptr);
 
 }  // namespace kw

@@ -4,6 +4,7 @@
 #include <cassert>
 
 #include "job/cut_again.h"
+#include "job/planned.h"
 #include "setup/shims.h"
 #include "testcut/first_setting.h"
 
@@ -87,6 +88,16 @@ void keep_kerfs_as_begun(Design& design, const Standing& standing) {
                 Length::nearest_mm(begun->second.start.scales.kerf.offset_mm);
 }
 
+// Nothing where a correction has added a pass, which has no name of its own.
+std::optional<Settled> settled_by(const Work& work, const FoundWays& ways) {
+    const auto planned = planned_of(work.job, work.design);
+    const Plan& plan = work.plan;
+    if (!planned || planned->names.size() != plan.order.size()) return std::nullopt;
+    SettledOrder order{{}, plan.seconds, plan.lower_bound_seconds, plan.pins_s};
+    for (const std::size_t i : plan.order) order.names.push_back(planned->names[i]);
+    return Settled{ways, std::move(order)};
+}
+
 // A slot that takes another number of passes than its cutter is called for.
 void add_notes_on_passes(Work& work) {
     for (const Group& group : work.plan.groups) {
@@ -107,8 +118,8 @@ void add_notes_on_passes(Work& work) {
 }  // namespace
 
 tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job, Memory memory,
-                                                                         std::string day,
-                                                                         const Watch& watch) {
+                                                                         std::string day, const Watch& watch,
+                                                                         const Settled* settled) {
     auto work = std::make_shared<Work>();
     work->memory = std::move(memory);
     work->day = std::move(day);
@@ -116,20 +127,34 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     note_known_kerfs(*work);
     auto designed = design(work->job);
     if (!designed) return tl::unexpected(std::move(designed.error()));
-    FoundWays ways = find_ways(work->job, *designed, watch);
+    if (settled) {
+        const auto as_picked = design(work->job, settled->ways.picks);
+        if (!as_picked || !is_settled(work->job, *as_picked, settled->order)) settled = nullptr;
+    }
+    bool is_ended = settled != nullptr;
+    const Watch noting = watch ? Watch([&](std::int64_t best_s, std::int64_t bound_s) {
+        const SearchMore more = watch(best_s, bound_s);
+        is_ended = is_ended || more == SearchMore::no;
+        return more;
+    })
+                               : Watch();
+    const FoundWays ways = find_ways(work->job, *designed, noting, settled ? &settled->ways : nullptr);
     // What is picked is one of the ways that were designed without a problem.
     if (!ways.picks.empty()) designed = design(work->job, ways.picks);
     if (!designed) return tl::unexpected(std::move(designed.error()));
-    work->reasons = std::move(ways.reasons);
-    work->not_compared = std::move(ways.not_compared);
+    work->reasons = ways.reasons;
+    work->not_compared = ways.not_compared;
     work->design = std::move(*designed);
     work->standing = replay(work->job, work->design);
     keep_kerfs_as_begun(work->design, work->standing);
     work->standing_design = with_standing(work->design, work->standing);
-    auto plan = make_plan(work->job, work->design, work->standing_design,
-                          {ways.lower_bound_seconds, std::move(ways.order)}, watch);
+    auto plan = make_plan(
+        work->job, work->design, work->standing_design,
+        {ways.lower_bound_seconds, ways.order, settled ? std::optional(settled->order) : std::nullopt},
+        noting);
     if (!plan) return tl::unexpected(std::move(plan.error()));
     work->plan = std::move(*plan);
+    if (is_ended) work->settled = settled_by(*work, ways);
     work->standing = with_cuts_again(std::move(work->standing), work->job, work->standing_design, work->plan);
     for (const Group& group : work->plan.groups)
         if (!work->standing.groups.contains(group.key))

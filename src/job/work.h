@@ -12,6 +12,12 @@
 
 namespace kw {
 
+// What a search for the ways and the order has come to that was ended by its watch.
+struct Settled {
+    FoundWays ways;
+    SettledOrder order;
+};
+
 struct Work {
     Job job;
     Design design;  // as designed
@@ -26,15 +32,18 @@ struct Work {
     Rest rest;
     std::vector<Affected> affected;
     std::vector<Elsewhere> elsewhere;  // begun on machines that are away
+    std::optional<Settled> settled;    // where the search for ways and order was ended
     Memory memory;                     // what the shop has learned from other work
     std::string day;                   // today
 };
 
 // `Work` holds the job that its designs point into: it is moved, never copied member by member.
-// `day`: ISO 8601, the date first; what was learned ages to that day.
+// `day`: ISO 8601, the date first; what was learned ages to that day. `settled`: of a job that differs in nothing on which the search
+// depends; it stands then, and is not searched for again.
 tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job, Memory memory = {},
                                                                          std::string day = {},
-                                                                         const Watch& watch = {});
+                                                                         const Watch& watch = {},
+                                                                         const Settled* settled = nullptr);
 
 // How a group's scales are to be set for its first cut, and what is known of them; of a tested one, how they were. `group` is one of
 // work.plan's.

@@ -9,6 +9,7 @@
 #include "job/pins.h"
 #include "session/drawer_edits.h"
 #include "session/say_log.h"
+#include "session/settled.h"
 #include "session/told_late.h"
 #include "session/with_field.h"
 
@@ -22,13 +23,14 @@ void work_it_out(Session& session, const Watch& watch) {
         return;
     }
     job->locale.language = session.language;
-    auto work = work_out(std::move(*job), session.memory, session.day, watch);
+    auto work = work_out(std::move(*job), session.memory, session.day, watch, settled_in(session));
     if (!work) {
         session.problems = std::move(work.error());
         return;
     }
     session.problems.clear();
     session.work = std::move(*work);
+    note_settled(session);
 }
 
 Session refuse(Session session, std::string field, const Message& why) {
@@ -43,12 +45,6 @@ Session refuse(Session session, const Refusal& refusal) {
     session = refuse(std::move(session), refusal.field,
                      Message::say("refused.with_remedy", refusal.why, refusal.remedy));
     session.refused_first = refusal.first;
-    return session;
-}
-
-Session refuse_part(Session session, const Affected& part) {
-    session = refuse(std::move(session), "part", Message::say("refused.too_small", part.said()));
-    session.refused_part = part.part;
     return session;
 }
 
@@ -132,8 +128,11 @@ public:
                 return refuse(session_, too_early(session_.work->plan, *setup, *first, session_.names,
                                                   words_in(session_.language)));
         if (mark.done && !is_late)
-            if (const Affected* part = too_small(*session_.work, *setup, mark.passes))
-                return refuse_part(session_, *part);
+            if (const Affected* part = too_small(*session_.work, *setup, mark.passes)) {
+                Session out = refuse(session_, "part", Message::say("refused.too_small", part->said()));
+                out.refused_part = part->part;
+                return out;
+            }
         std::vector<LogEntry> entries;
         for (const std::size_t index : mark.passes)
             entries.push_back(ran_entry(*setup, setup->passes.at(index)));

@@ -13,12 +13,13 @@ namespace kw {
 
 struct Session {
     Json document;
-    std::shared_ptr<const Work> work;       // the last that could be worked out; null before there was one
-    std::vector<Problem> problems;          // of the document as it is: `work` is then an older one's
-    Memory memory;                          // what the shop has learned, this job's locks with it
-    std::string day;                        // today, ISO 8601
-    Language language = Language::english;  // in which all is said
-    SetupNames names = SetupNames::ids;     // by which setups are called in it
+    std::shared_ptr<const Work> work;         // the last that could be worked out; null before there was one
+    std::shared_ptr<const Json> settled_for;  // of the document, what it was when the search was ended
+    std::vector<Problem> problems;            // of the document as it is: `work` is then an older one's
+    Memory memory;                            // what the shop has learned, this job's locks with it
+    std::string day;                          // today, ISO 8601
+    Language language = Language::english;    // in which all is said
+    SetupNames names = SetupNames::ids;       // by which setups are called in it
     // Shared, since every session that follows from this one has them too.
     std::vector<std::shared_ptr<const Json>> undo;
     std::vector<std::shared_ptr<const Json>> redo;

@@ -68,7 +68,7 @@ public:
     std::optional<Answer> answer();
     // Of the search that is under way; nothing where none has found an order yet.
     std::optional<SearchNews> search_news() const;
-    // All that was asked for so far is answered with the best order that is found, and what is asked for later is searched again.
+    // All that was asked for so far is answered with the best order that is found. It stands until something is asked for on which the order depends.
     void stop_searching();
     // Is asked too whether a search goes on, aside. To be set before anything is asked for.
     void watch_with(Watch other) { other_ = std::move(other); }

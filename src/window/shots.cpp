@@ -286,6 +286,7 @@ std::vector<Shot> shots_of(const Work& work) {
              at_place(Where::drawers)(stage);
              stage.state().first_question = 1;
          }},
+        {"31-first-start-answered", [](Theatre& stage) { stage.state().first_question = 7; }},
         {"32-job", [](Theatre& stage) { at_place(Where::job)(stage); }},
         {"33-keys",
          [](Theatre& stage) {

@@ -49,6 +49,32 @@ TEST_CASE("`assemble` says what each drawer's diagonals should be, and what to d
     CHECK(bench.run({"assemble", bench.job(), "--read", "left_top=1/8"}).status == 2);
 }
 
+TEST_CASE(
+    "a drawer whose front was kept though it is short is put together by what it is, and its like is not") {
+    const Bench bench;
+    const std::string front = "seeds.1.front";
+    bench.run({"lock", bench.job(), "--setup", tests::side_dado(bench), "--anyway"});
+    for (const char* work : {"rip to width: sides and fronts", "crosscut to length: fronts"})
+        CHECK(bench.run({"ran", bench.job(), "--setup", tests::setup_of(bench, work), "--part", front}).err ==
+              "");
+    CHECK(bench.run({"assemble", bench.job(), "--order"}).out.find("seeds, in this order:\n") == 0);
+    Json job = bench.read();
+    for (Json& entry : job["log"])
+        if (entry.value("key", "") == "crosscut") entry["readings"]["size"] = "12 3/4 in";
+    bench.write(job);
+    const std::string said = bench.run({"assemble", bench.job()}).out;
+    CHECK(said.find("seeds 1: as its parts were cut, the box is 13 17/64 in + wide in front and 13 3/8 in") ==
+          0);
+    CHECK(said.find("\nseeds 2: each diagonal of a square box is 22 7/32 in +") != std::string::npos);
+    const std::string order = bench.run({"assemble", bench.job(), "--order"}).out;
+    CHECK(order.find("seeds 1, in this order:\n") != std::string::npos);
+    CHECK(order.find("seeds 2, in this order:\n") != std::string::npos);
+    const std::string one =
+        bench.run({"assemble", bench.job(), "--order", "--drawer", "seeds", "--copy", "2"}).out;
+    CHECK(one.find("seeds 2, in this order:\n") == 0);
+    CHECK(one.find("seeds 1") == std::string::npos);
+}
+
 TEST_CASE("help explains every reading that can be given") {
     const Bench bench;
     for (const Measured what : {Measured::opening, Measured::assembled}) {

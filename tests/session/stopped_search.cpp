@@ -73,11 +73,11 @@ TEST_CASE("a search that is stopped at once asks far less often than one that go
     CHECK(at_once * 4 < to_the_end);
 }
 
-TEST_CASE("what is stopped is worked out to its end when something is changed again") {
+TEST_CASE("what is stopped is worked out to its end when what it depends on is changed") {
     const Json job = ways_job::demo(2);
     const Session stopped = stopped_at(job, 1).session;
-    const Session changed = apply(stopped, SetField{"/name", "Shed"}, now),
-                  fresh = apply(ways_job::opened(job), SetField{"/name", "Shed"}, now);
+    const SetField wider{"/drawers/0/opening/width", "12 3/8"};
+    const Session changed = apply(stopped, wider, now), fresh = apply(ways_job::opened(job), wider, now);
     CHECK(changed.work->plan.sequence == fresh.work->plan.sequence);
     CHECK(changed.work->plan.seconds == fresh.work->plan.seconds);
     CHECK(changed.work->plan.lower_bound_seconds == fresh.work->plan.lower_bound_seconds);
@@ -93,6 +93,43 @@ TEST_CASE("a search for what is left is stopped likewise, and what stands stays 
     CHECK(after.refused == "");
     is_a_plan(*after.work);
     CHECK(after.work->rest.done.size() == session.work->rest.done.size());
+}
+
+TEST_CASE("what was found when a search was stopped stands until something changes on which it depends") {
+    const Json job = ways_job::demo(2);
+    const Stopped stopped = stopped_at(job, 3);
+    const Session& start = stopped.session;
+    REQUIRE_FALSE(start.work->plan.proved);
+    int asked = 0;
+    const Watch counts = [&](std::int64_t, std::int64_t) {
+        ++asked;
+        return SearchMore::yes;
+    };
+    // Work that is told, and a drawer that is measured, change nothing in it.
+    const std::string first = start.work->plan.sequence.front();
+    Session told = apply(start, MarkRun{first, {0}, true}, now, counts);
+    REQUIRE(told.refused.empty());
+    told = apply(told, SetField{"/drawers/0/assembled/1/from_front_left", "20"}, now, counts);
+    told = apply(told, SetField{"/name", "Shed"}, now, counts);
+    REQUIRE(told.problems.empty());
+    CHECK(asked == 0);
+    CHECK(told.work->plan.sequence == start.work->plan.sequence);
+    CHECK(told.work->plan.seconds == start.work->plan.seconds);
+    CHECK(told.work->plan.lower_bound_seconds == start.work->plan.lower_bound_seconds);
+    CHECK(told.work->design.groups.size() == start.work->design.groups.size());
+    CHECK(told.work->reasons.size() == start.work->reasons.size());
+    is_a_plan(*told.work);
+    // A drawer that is another is searched to the end, and so is everything after it.
+    const Session wider = apply(told, SetField{"/drawers/0/opening/width", "12 3/8"}, now, counts);
+    REQUIRE(wider.problems.empty());
+    CHECK(asked > 0);
+    Json same = job;
+    same["drawers"][0]["opening"]["width"] = "12 3/8";
+    CHECK(wider.work->plan.seconds == ways_job::opened(same).work->plan.seconds);
+    asked = 0;
+    apply(wider, MarkRun{wider.work->plan.sequence.back(), {0}, false}, now, counts);
+    apply(wider, SetField{"/name", "Barn"}, now, counts);
+    CHECK(asked > 0);
 }
 
 }  // namespace kw
