@@ -157,7 +157,9 @@ private:
         }
         ask.near = type && type->at_the_end ? Length{} : spec_.back.setback;
         ask.slot_width = spec_.back.dado_width;
-        made_.back_follows_front = !spec_.back.depth && type && type->depth_follows;
+        // Fingers go right through: no dado is as deep.
+        made_.back_follows_front =
+            !spec_.back.depth && type && type->depth_follows && !has_fingers(made_.front.joint);
         const Length relief = type && type->has_relief ? ask.end_relief : Length{};
         ask.depth = made_.back_follows_front ? made_.front.joint.reach + relief : spec_.back.depth;
         return choose("/back/", Place::back, spec_.back.joint, spec_.back.cutter, ask, 2, made_.back);

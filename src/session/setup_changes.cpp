@@ -93,8 +93,13 @@ struct Sentences {
     void spacer() {
         const Length none;
         if (before.spacer == none && now.spacer == none) return;
-        if (before.spacer == none) say_change("change.spacer_on", measure(now.spacer));
-        else if (now.spacer == none) say_change("change.spacer_off");
+        if (before.spacer == none || stood.on_jig != set.on_jig) {
+            if (before.spacer != none)
+                say_change(stood.on_jig ? "change.spacer_off_pin" : "change.spacer_off");
+            if (now.spacer != none)
+                say_change(set.on_jig ? "change.spacer_on_pin" : "change.spacer_on", measure(now.spacer));
+        } else if (now.spacer == none)
+            say_change(stood.on_jig ? "change.spacer_off_pin" : "change.spacer_off");
         else if (!same(job(), before.spacer, now.spacer))
             say_change("change.spacer", from_to(before.spacer, now.spacer));
         else say_leave(control_word(words(), "spacer"));

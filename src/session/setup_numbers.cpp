@@ -80,13 +80,14 @@ std::vector<SetupNumber> setup_numbers(const Work& work, const Setup* before, co
     const bool stop = setup.guide == "stop";
     const bool is_far =
         fence_reading(work, setup, setup.height ? measured_to : CutterSide::near).side == "far";
-    numbers.push_back(control_number(job,
-                                     stop          ? "stop"
-                                     : setup.index ? "pin"
-                                     : is_far      ? "fence_far"
-                                                   : "fence_near",
-                                     set.fence_to(measured_to),
-                                     stood ? std::optional(stood->fence_to(measured_to)) : std::nullopt));
+    numbers.push_back(control_number(
+        job,
+        stop          ? "stop"
+        : setup.index ? "pin"
+        : is_far      ? "fence_far"
+                      : "fence_near",
+        set.fence_to(measured_to),
+        stood && stood->on_jig == set.on_jig ? std::optional(stood->fence_to(measured_to)) : std::nullopt));
     if (set.fence.by_scale && is_far) note(words("number.scale_is_near"));
     note(say_from_pass_before(work, setup));
     if (setup.height) note(say_beyond(work, set.dial.fence_beyond));

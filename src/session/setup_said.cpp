@@ -136,6 +136,11 @@ std::string reading_label(const Work& work, const Setup& setup, const std::strin
     const Group* group = work.plan.group_with_id(setup.group);
     if (reading == "row" && group) return capital(words("reading.row_to", whole_sockets(*group)));
     if (reading != "stock_thickness" || !group) return capital(reading_word(words, reading));
+    const bool of_receiver = has_fingers(group->work.chosen.joint) && !group->cuts_slot;
+    if (of_receiver)
+        return capital(
+            words("test.thickness_of",
+                  role_words(words, work.plan.part_with_id(group->work.receivers.front().part)->size.role)));
     if (group->work.inserts.empty())
         return capital(words("test.thickness_of", role_words(words, Role::bottom)));
     const Part* part = work.plan.part_with_id(group->work.inserts.front().part);

@@ -247,11 +247,15 @@ std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to
     const Words& words = job.locale.words();
     const SetTo set = set_to(work, setup);
     const ControlAt fence = set.fence_to(measured_to);
-    std::vector<std::string> all{say_fence_set(job, fence, measured_to)};
+    std::vector<std::string> all{setup.index ? words("set.pin", rule_and_caliper(job, fence.truly))
+                                             : say_fence_set(job, fence, measured_to)};
     if (set.height)
         all.push_back(set.height->by_scale ? words("set.height_scale", caliper_text(job, set.height->scale))
                                            : words("set.height", rule_and_caliper(job, set.height->truly)));
-    if (setup.spacer > Length{}) all.push_back(words("set.spacer", rule_and_caliper(job, setup.spacer)));
+    if (setup.index) all.push_back(words("set.index", rule_and_caliper(job, *setup.index)));
+    if (setup.spacer > Length{})
+        all.push_back(
+            words(setup.index ? "set.spacer_on_pin" : "set.spacer", rule_and_caliper(job, setup.spacer)));
     if (const std::string shims = say_shims(work, setup, set.dial.shims); !shims.empty())
         all.push_back(words("set.stack", shims));
     return words.list(all, "list.comma");
@@ -272,7 +276,9 @@ std::vector<std::string> say_test(const Work& work, const std::string& id, Cutte
         if (steps.empty() && put_on != setup.cutter) steps.push_back(words("test.put_on", put_on));
         std::string cut = work_word(words, cut_of(setup.work));
         cut[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(cut[0])));
-        const std::string lies = face_down_words(words, name_of(setup.passes.front().down));
+        const std::string lies =
+            setup.index ? words(setup.spacer > Length{} ? "test.in_jig_at_spacer" : "test.in_jig")
+                        : face_down_words(words, name_of(setup.passes.front().down));
         steps.push_back(words("test.cut", cut, lies, say_set(work, setup, measured_to)));
     }
     const JointDesign& joint = group->work.chosen.joint;

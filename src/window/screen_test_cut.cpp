@@ -183,7 +183,9 @@ void draw_pictures(Bench& bench, float height) {
         return;
     }
     Group believed = *group;  // of boards as thick as the readings say
-    believed.work.insert_thickness = bench.report.stock;
+    (has_fingers(believed.work.chosen.joint) && !believed.cuts_slot ? believed.work.receiver_thickness
+                                                                    : believed.work.insert_thickness) =
+        bench.report.stock;
     const draw::Drawing drawing =
         bench.report.moves.empty()
             ? draw::joint_magnified(bench.work, believed, bench.report.now)

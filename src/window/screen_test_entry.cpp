@@ -75,7 +75,8 @@ void draw_readings(Bench& bench) {
     };
     std::vector<std::string> signs;
     if (knows("fit")) signs.push_back(screen.text("test.sign_of_fit"));
-    if (knows("face_step")) signs.push_back(screen.text("test.sign_of_step"));
+    if (knows("face_step"))
+        signs.push_back(screen.text(knows("row") ? "test.sign_of_fingers" : "test.sign_of_step"));
     if (!signs.empty()) caption(screen.ui, joined(signs, " "));
 }
 

@@ -141,3 +141,11 @@ TEST_CASE("boards of two thicknesses take two heights, and the pin stays where t
     CHECK(sides.fence == front.fence);
     CHECK(says(work->plan.notes, "not equally thick"));
 }
+
+TEST_CASE("a front with a box joint goes with a back in a dado, which has a depth of its own") {
+    Job job = half_inch_job();
+    job.drawers.front().front.joint = "box joint";
+    const auto work = worked(job);
+    CHECK(work->plan.setups[place(work->plan, "back dado: side dado")].height == in(1, 4));
+    CHECK(part(work->plan, Role::back).size.length < part(work->plan, Role::front).size.length);
+}
