@@ -240,6 +240,7 @@ WorkTimes read_times(Fields fields) {
     read("spacer", times.spacer_s);
     read("test_cut", times.test_cut_s);
     read("pass", times.pass_s);
+    read("rough_cut", times.rough_cut_s);
     return times;
 }
 

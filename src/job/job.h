@@ -153,6 +153,7 @@ struct WorkTimes {
     std::int64_t spacer_s = 20;
     std::int64_t test_cut_s = 300;
     std::int64_t pass_s = 20;
+    std::int64_t rough_cut_s = 40;  // through a board or a sheet, to break it down
 };
 
 // How parts are laid out on boards and sheets.

@@ -37,6 +37,32 @@ TEST_CASE("jobs and their plans are as their schemas say") {
     CHECK(are_valid(plans, "plan"));
 }
 
+TEST_CASE("plans that begin with boards and sheets to break down are as their schema says") {
+    const checker::Json sheet = {{"length", "60"}, {"width", "30"}, {"trim", "1/8"}},
+                        board = {{"length", "72"}}, too_small = {{"length", "4"}, {"width", "4"}};
+    Files jobs, plans;
+    const auto add_with = [&](const checker::Json& size, const char* allowance) {
+        checker::Json job = checker::Json::parse(demo());
+        job["stock"][0]["sizes"] = {size};
+        job["stock"][1]["sizes"] = {sheet};
+        job["cutting"] = {{"over_length", allowance}, {"over_width", allowance}};
+        job["times"] = {{"rough_cut", 25}};
+        add(jobs, job.dump(2));
+        add(plans, whole::run_program({"plan", jobs.back()->path(), "--json"}).out);
+        CHECK(checker::Json::parse(plans.back()->text())["breaking_down"]["cuts"] > 0);
+    };
+    add_with(sheet, "1/2");
+    add_with(board, "0");
+    add_with(too_small, "0");
+    CHECK(are_valid(jobs, "job"));
+    CHECK(are_valid(plans, "plan"));
+    checker::Json plan = checker::Json::parse(plans.front()->text());
+    plan["breaking_down"]["stock"][0]["settings"][0]["direction"] = "plunge";
+    Files wrong;
+    add(wrong, plan.dump(2));
+    CHECK_FALSE(are_valid(wrong, "plan"));
+}
+
 TEST_CASE("a handle with two holes needs their centres, and two are meant where none are told") {
     const auto valid_with = [](const char* handles) {
         checker::Json job = checker::Json::parse(demo());
