@@ -20,8 +20,11 @@ std::string said_of_refused(const Work& work, const Problem& problem) {
 
 std::string stock_broken_text(const Job& job, const BreakingStock& stock) {
     std::string out = "\n  " + stock.stock + ": " + say_breaking(job, stock.count) + "\n";
-    for (const BreakingSetting& setting : stock.settings)
+    for (const BreakingSetting& setting : stock.settings) {
         out += "    [ ] " + say_setting(job, setting, setting.frees) + "\n";
+        if (const std::string caution = say_too_short(job, setting); !caution.empty())
+            out += "        " + caution + "\n";
+    }
     return out;
 }
 
@@ -42,10 +45,12 @@ Json stock_broken_json(const BreakingStock& stock) {
     json["stock"] = stock.stock;
     json["settings"] = Json::array();
     for (const BreakingSetting& setting : stock.settings)
-        json["settings"].push_back({{"direction", word_of(setting.setting.direction)},
-                                    {"fence_mm", setting.setting.fence.mm()},
-                                    {"cuts", cut_places_json(setting.setting)},
-                                    {"frees", setting.frees}});
+        json["settings"].push_back(
+            {{"direction", word_of(setting.setting.direction)},
+             {"fence_mm", setting.setting.fence.mm()},
+             {"cuts", cut_places_json(setting.setting)},
+             {"frees", setting.frees},
+             {"too_short_mm", setting.too_short ? Json(setting.too_short->mm()) : Json(nullptr)}});
     return json;
 }
 

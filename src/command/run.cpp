@@ -41,8 +41,11 @@ public:
     int pages(print::PagesOf what) const {
         return with_work(
             [&](const Opened& opened) {
-                return write_pages(*opened.session.work, read_preferences(opened.shop),
-                                   {what, options_.out, options_.paper, {}}, io_);
+                const Work& work = *opened.session.work;
+                const LayOut layout =
+                    print::needs_layout(what) ? lay_out(work.job, work.plan, work.standing) : LayOut{};
+                return write_pages(work, read_preferences(opened.shop),
+                                   {what, options_.out, options_.paper, layout}, io_);
             },
             Speaks::as_the_window);
     }

@@ -11,12 +11,13 @@ namespace {
 constexpr std::size_t edges_of_sheet = 4, ends_of_board = 2;
 
 BreakingSetting made_at(const LaidStock& laid, const LaidSetting& setting) {
-    BreakingSetting made{setting, {}, 0};
+    BreakingSetting made{setting, {}, 0, {}};
     for (const CutPlace& place : setting.cuts) {
         const LaidPiece& piece = laid.pieces[place.piece];
         const LaidCut& cut = piece.cuts[place.cut];
         for (const std::size_t part : cut.frees) made.frees.push_back(piece.parts[part].part);
         made.in_strips += cut.strip_for.size();
+        if (cut.too_short) made.too_short = min(*cut.too_short, made.too_short.value_or(*cut.too_short));
     }
     return made;
 }

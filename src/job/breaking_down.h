@@ -3,6 +3,7 @@
 // setups knows nothing of it, and its time is added to theirs.
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,8 @@ struct BreakingSetting {
     LaidSetting setting;
     std::vector<std::string> frees;  // ids of parts that lie by themselves after it
     std::size_t in_strips = 0;       // parts of the strips that are cut off, and cut further
+    std::optional<Length>
+        too_short;  // the shortest thing held at it, where that is less than is safe by hand
 };
 
 // How often something is set and cut, and what that takes (see WorkTimes: a setting is one of the fence, a cut one that breaks stock down).

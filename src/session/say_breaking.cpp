@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "job/laid_cuts.h"
 #include "session/words.h"
 
 namespace kw {
@@ -56,6 +57,13 @@ std::string say_setting(const Job& job, const BreakingSetting& setting,
     if (!names.empty()) said = words("breaking.frees", said, words.list(names));
     if (setting.in_strips > 0) said = words.counted("breaking.strips", as_count(setting.in_strips), said);
     return said;
+}
+
+std::string say_too_short(const Job& job, const BreakingSetting& setting) {
+    const auto safe = safe_length(job);
+    if (!setting.too_short || !safe) return {};
+    return job.locale.words()("layout.short_piece", show_with_unit(*setting.too_short, job.locale),
+                              safe->machine, show_with_unit(safe->least, job.locale));
 }
 
 std::vector<std::string> say_sizes_cut(const Job& job, const Plan& plan, const BreakingDown& down,

@@ -17,6 +17,9 @@ std::string say_setting(const Job& job, const BreakingSetting& setting);
 std::string say_setting(const Job& job, const BreakingSetting& setting,
                         const std::vector<std::string>& names);
 
+// "WARNING 1 1/4 in long, shorter than is safe at `saw` ...": of what is held at it; empty where all is long enough.
+std::string say_too_short(const Job& job, const BreakingSetting& setting);
+
 // How much larger than finished parts are cut out; and of setups whose parts come at their size already, what that means. `setups`: what
 // these are called, in the order of `down.at_size`. Whole sentences; none where nothing is laid out.
 std::vector<std::string> say_sizes_cut(const Job& job, const Plan& plan, const BreakingDown& down,

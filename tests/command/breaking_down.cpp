@@ -192,6 +192,39 @@ TEST_CASE("a stock that can't be laid out is named in the plan, which is made al
     CHECK(is_text_in("  ply 12: ", bench.run({"plan", bench.job()}).out));
 }
 
+TEST_CASE("a setting that holds a piece shorter than is safe at the saw warns in the plan as in the layout") {
+    const Bench bench;
+    Json job = sized_job(bench);
+    const auto shortest_in = [](const Json& laid, const Json& setting) {
+        Json shortest;
+        for (const Json& place : setting["cuts"]) {
+            const Json& held = laid["pieces"][place["piece"].get<std::size_t>()]["cuts"]
+                                   [place["cut"].get<std::size_t>()]["too_short_mm"];
+            if (!held.is_null() && (shortest.is_null() || held < shortest)) shortest = held;
+        }
+        return shortest;
+    };
+    for (Json& machine : job["machines"]) machine["least_part"] = "12";
+    job["cutting"]["least_offcut_length"] = "1";
+    job["stock"][0]["sizes"] = {{{"length", "48"}, {"width", "24"}}};
+    bench.write(job);
+    const Json breaking = json_of(bench, "plan")["breaking_down"], layout = json_of(bench, "layout");
+    std::size_t held = 0;
+    for (std::size_t s = 0; s < breaking["stock"].size(); ++s)
+        for (const Json& setting : breaking["stock"][s]["settings"]) {
+            CHECK(setting["too_short_mm"] == shortest_in(layout["stock"][s], setting));
+            held += setting["too_short_mm"].is_null() ? 0u : 1u;
+        }
+    CHECK(held > 0);
+    const std::string plan = bench.run({"plan", bench.job()}).out,
+                      before_setups = plan.substr(0, plan.find("\nSetups, in order\n"));
+    std::size_t warnings = 0;
+    for (std::size_t at = before_setups.find("WARNING"); at != std::string::npos;
+         at = before_setups.find("WARNING", at + 1))
+        ++warnings;
+    CHECK(warnings == held);
+}
+
 TEST_CASE("the time of a cut is the maker's: no less than nothing, and whole seconds") {
     const Bench bench;
     for (const Json& wrong : {Json(-1), Json(2.5), Json("long")}) {
