@@ -63,6 +63,46 @@ TEST_CASE("plans that begin with boards and sheets to break down are as their sc
     CHECK_FALSE(are_valid(wrong, "plan"));
 }
 
+TEST_CASE("the faces of banks are as their schema says, overlay and inset, with handles or without") {
+    checker::Json job = checker::Json::parse(demo());
+    checker::Json &drawer = job["drawers"][0], bank = {{"name", "left"}, {"opening", {{"width", "15"}}}};
+    const std::string name = drawer["name"];
+    drawer["count"] = 2;
+    drawer["face"] = {{"stock", "birch ply 12"}};
+    drawer["opening"] = {{"depth", "20"}};
+    bank["opening"]["height"] = "14";
+    bank["case"] = {{"left", "3/4"}, {"right", "3/4"}, {"top", "3/4"}, {"bottom", "3/4"}};
+    bank["drawers"] = {name};
+    Files faces;
+    const auto add_with = [&](const checker::Json& more, std::size_t wanted) {
+        checker::Json with = bank;
+        with.update(more);
+        job["banks"] = {with};
+        Files jobs;
+        add(jobs, job.dump(2));
+        const whole::Run run = whole::run_program({"faces", jobs.back()->path(), "--json"});
+        CHECK(run.err == "");
+        add(faces, run.out);
+        CHECK(checker::Json::parse(run.out)["banks"][0]["faces"].size() == wanted);
+    };
+    add_with({{"reveal", "1/8"}}, 2);
+    add_with({{"style", "inset"}, {"handles", {{"centres", "96 mm"}}}}, 2);
+    add_with({{"heights", "in proportion"}, {"parts", {1, 1}}, {"handles", {{"holes", 1}}}}, 2);
+    add_with(
+        {{"style", "inset"}, {"heights", "given"}, {"face_heights", {"6 3/8", nullptr}}, {"rail", "3/4"}}, 2);
+    job.erase("banks");
+    drawer["opening"] = {{"width", "12"}, {"height", "6"}, {"depth", "20"}};
+    Files jobs;
+    add(jobs, job.dump(2));
+    add(faces, whole::run_program({"faces", jobs.back()->path(), "--json"}).out);
+    CHECK(are_valid(faces, "faces"));
+    checker::Json wrong = checker::Json::parse(faces.front()->text());
+    wrong["banks"][0]["faces"][0].erase("height_mm");
+    Files without_height;
+    add(without_height, wrong.dump(2));
+    CHECK_FALSE(are_valid(without_height, "faces"));
+}
+
 TEST_CASE("a handle with two holes needs their centres, and two are meant where none are told") {
     const auto valid_with = [](const char* handles) {
         checker::Json job = checker::Json::parse(demo());
