@@ -1,5 +1,6 @@
 #include "command/layout.h"
 
+#include "command/breaking.h"
 #include "command/job_command.h"
 #include "command/pages.h"
 #include "file/shop_file.h"
@@ -42,18 +43,11 @@ Json rectangle_json(const cutting::Rectangle& area) {
             {"width_mm", area.width.mm()}};
 }
 
-const char* word_of(cutting::CutDirection direction) {
-    return direction == cutting::CutDirection::rip ? "rip" : "crosscut";
-}
-
-// Cuts by the places of the sheet and of the cut in their lists.
 Json settings_json(const LaidStock& laid) {
     Json all = Json::array();
     for (const LaidSetting& setting : laid.settings) {
         Json one = {{"direction", word_of(setting.direction)}, {"fence_mm", setting.fence.mm()}};
-        one["cuts"] = Json::array();
-        for (const CutPlace& place : setting.cuts)
-            one["cuts"].push_back({{"piece", place.piece}, {"cut", place.cut}});
+        one["cuts"] = cut_places_json(setting);
         all.push_back(std::move(one));
     }
     return all;

@@ -20,7 +20,7 @@ struct PagesAsked {
     print::PagesOf what = print::PagesOf::cards;
     std::string file;
     std::string paper;   // "a4", "letter"; empty: by the job's unit
-    LayOut layout = {};  // for its own pages
+    LayOut layout = {};  // where they say something of it
 };
 
 // Writes the file, all of it or nothing, and says what is in it. Returns the exit status.

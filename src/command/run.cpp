@@ -28,9 +28,11 @@ public:
         return with_work([&](const Opened& opened) {
             const Work& work = *opened.session.work;
             const std::vector<Note> notes = notes_of(unread_in_files(opened.text));
-            io_.out << (options_.json      ? plan_json(work, notes)
-                        : options_.explain ? cost_text(work)
-                                           : plan_text(work, notes, read_preferences(opened.shop).fence_to));
+            const LayOut layout = lay_out(work.job, work.plan, work.standing);
+            io_.out << (options_.json ? plan_json(work, layout, notes)
+                        : options_.explain
+                            ? cost_text(work, layout)
+                            : plan_text(work, layout, notes, read_preferences(opened.shop).fence_to));
             return 0;
         });
     }
@@ -39,8 +41,11 @@ public:
     int pages(print::PagesOf what) const {
         return with_work(
             [&](const Opened& opened) {
-                return write_pages(*opened.session.work, read_preferences(opened.shop),
-                                   {what, options_.out, options_.paper, {}}, io_);
+                const Work& work = *opened.session.work;
+                const LayOut layout =
+                    print::needs_layout(what) ? lay_out(work.job, work.plan, work.standing) : LayOut{};
+                return write_pages(work, read_preferences(opened.shop),
+                                   {what, options_.out, options_.paper, layout}, io_);
             },
             Speaks::as_the_window);
     }

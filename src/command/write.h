@@ -3,13 +3,15 @@
 
 #include <string>
 
+#include "job/lay_out.h"
 #include "memory/preferences.h"
 #include "session/measured.h"
 
 namespace kw {
 
-// `of_files`: what is to be told of the files themselves. `measured_to`: the side of the cutter to which the fence is measured.
-std::string plan_text(const Work& work, const std::vector<Note>& of_files = {},
+// `layout`: its parts on boards and sheets, for the breaking-down. `of_files`: what is to be told of the files themselves. `measured_to`: the
+// side of the cutter to which the fence is measured.
+std::string plan_text(const Work& work, const LayOut& layout, const std::vector<Note>& of_files = {},
                       CutterSide measured_to = CutterSide::near);
 // What is left, one line a step: what goes through it, and what is changed at its machine first. Empty before work has begun.
 std::string rest_text(const Work& work);
@@ -23,9 +25,9 @@ std::string pins_text(const Work& work);
 std::string cannot_lend(const Job& job, const std::string& machine, const std::vector<Problem>& problems);
 // Why joints are cut the way they are, one line each; empty where there was no choice.
 std::string reasons_text(const Work& work);
-// What each step that is left takes, line by line, and all of them together.
-std::string cost_text(const Work& work);
-std::string plan_json(const Work& work, const std::vector<Note>& of_files = {});
+// What each step that is left takes, line by line, and all of them together; and what the breaking-down takes.
+std::string cost_text(const Work& work, const LayOut& layout);
+std::string plan_json(const Work& work, const LayOut& layout, const std::vector<Note>& of_files = {});
 std::string parts_text(const Work& work);
 std::string parts_json(const Work& work);
 std::string parts_csv(const Work& work);

@@ -1,5 +1,6 @@
 #include <map>
 
+#include "command/breaking.h"
 #include "command/table.h"
 #include "command/write.h"
 #include "session/words.h"
@@ -7,12 +8,6 @@
 
 namespace kw {
 namespace {
-
-// "15:20", minutes and seconds.
-std::string clock(std::int64_t seconds) {
-    const std::string rest = std::to_string(seconds % 60);
-    return std::to_string(seconds / 60) + ":" + (rest.size() < 2 ? "0" : "") + rest;
-}
 
 using Share = std::pair<std::string, std::int64_t>;
 
@@ -35,7 +30,7 @@ std::string kind_of(const std::string& part) {
 
 }  // namespace
 
-std::string cost_text(const Work& work) {
+std::string cost_text(const Work& work, const LayOut& layout) {
     Table table({Align::left, Align::left, Align::right, Align::left});
     std::map<std::string, std::int64_t> kinds;
     std::int64_t all = 0;
@@ -44,22 +39,24 @@ std::string cost_text(const Work& work) {
         std::int64_t sum = 0;
         const std::size_t runs = heights_of(work.job.shop, *work.plan.setup_with_id(step.setup)).size();
         for (const auto& [what, seconds] : parts_of(step, runs)) {
-            words += (words.empty() ? "" : " + ") + what + " " + clock(seconds);
+            words += (words.empty() ? "" : " + ") + what + " " + clock_text(seconds);
             kinds[kind_of(what)] += seconds;
             sum += seconds;
         }
         all += sum;
-        table.row({step.step, work.plan.setup_with_id(step.setup)->work, clock(sum), words});
+        table.row({step.step, work.plan.setup_with_id(step.setup)->work, clock_text(sum), words});
     }
     std::string by_kind;
     for (const auto& [kind, seconds] : kinds)
-        by_kind += (by_kind.empty() ? "" : ", ") + kind + " " + clock(seconds);
+        by_kind += (by_kind.empty() ? "" : ", ") + kind + " " + clock_text(seconds);
+    const std::string before = breaking_cost_text(work, layout);
     return "What it takes, in minutes and seconds" +
            std::string(work.rest.begun ? ", from how the machines stand now" : "") + "\n" + table.text() +
-           "\nIn all " + clock(all) + ": " + by_kind + "\n" +
+           "\nIn all " + clock_text(all) + ": " + by_kind + "\n" +
            (work.rest.proved
                 ? "No order of this work takes less with the machines as assigned.\n"
-                : "No order of it takes less than " + clock(work.rest.lower_bound_seconds) + ".\n");
+                : "No order of it takes less than " + clock_text(work.rest.lower_bound_seconds) + ".\n") +
+           (before.empty() ? before : "\n" + before);
 }
 
 }  // namespace kw

@@ -1,3 +1,4 @@
+#include "command/breaking.h"
 #include "command/write.h"
 #include "session/say_ways.h"
 #include "setup/bit_passes.h"
@@ -150,11 +151,12 @@ const char* name_of_advice(AdviceKind kind) {
 
 }  // namespace
 
-std::string plan_json(const Work& work, const std::vector<Note>& of_files) {
+std::string plan_json(const Work& work, const LayOut& layout, const std::vector<Note>& of_files) {
     const Plan& plan = work.plan;
     Json json = {{"format", "kerfwright-plan"}, {"version", 1}, {"job", plan.job}};
     for (const DrawerBox& box : plan.boxes) json["boxes"].push_back(box_json(box));
     json["parts"] = parts_list(work);
+    json["breaking_down"] = breaking_json(work, layout);
     for (const Setup& setup : plan.setups) json["setups"].push_back(setup_json(work, setup));
     json["sequence"] = plan.sequence;
     if (work.rest.begun) json["rest"] = rest_json(work.rest);

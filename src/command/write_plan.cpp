@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "command/breaking.h"
 #include "command/table.h"
 #include "command/write.h"
 #include "session/say_ways.h"
@@ -236,11 +237,12 @@ std::string reasons_text(const Work& work) {
     return out.empty() ? out : "\nWhere there was a choice, what each way adds to the other work\n" + out;
 }
 
-std::string plan_text(const Work& work, const std::vector<Note>& of_files, CutterSide measured_to) {
+std::string plan_text(const Work& work, const LayOut& layout, const std::vector<Note>& of_files,
+                      CutterSide measured_to) {
     const Plan& plan = work.plan;
     std::string out = plan.job + ", in " + unit_text(work) + "\n\nBoxes, outside\n" + boxes_text(work) +
                       "\nParts, finished: length × width × thickness\n" + parts_table(work).text() +
-                      "\nSetups, in order\n";
+                      breaking_text(work, layout) + "\nSetups, in order\n";
     std::size_t ends = 0;
     for (const Setup& setup : plan.setups) {
         out += "\n" + setup_text(work, setup, measured_to);
@@ -251,6 +253,7 @@ std::string plan_text(const Work& work, const std::vector<Note>& of_files, Cutte
     out += plan.proved ? "No order of this work takes less with the machines as assigned.\n"
                        : "The best order found; none takes less than " +
                              minutes(plan.lower_bound_seconds - plan.lower_bound_seconds % 60) + ".\n";
+    out += breaking_total_text(work, layout);
     if (plan.pins_s > 0) out += "What is pinned first or last takes " + minutes(plan.pins_s) + " of that.\n";
     out += reasons_text(work);
     out += rest_text(work);

@@ -196,9 +196,11 @@ void leave_to_bank(Fields& face, const BankSpec& bank) {
             face.blame(field, Message::say("bank.says_it", bank.name), Message::say("bank.leave_out"));
 }
 
-FaceSpec read_face(Fields fields, const BankSpec* bank) {
+FaceSpec read_face(Fields fields, const BankSpec* bank, const Job& job) {
     FaceSpec face;
     face.stock = fields.text("stock", {});
+    if (fields.has("banding"))
+        face.banding = read_face_banding(fields.object("banding"), job.stock_named(face.stock));
     face.style = fields.one_of("style", face_style_named, {"overlay", "inset", "none"}, FaceStyle::none);
     face.left = fields.length("left", {});
     face.right = fields.length("right", {});
@@ -209,11 +211,11 @@ FaceSpec read_face(Fields fields, const BankSpec* bank) {
     return face;
 }
 
-DrawerSpec read_drawer(Fields fields, const std::vector<BankSpec>& banks) {
+DrawerSpec read_drawer(Fields fields, const Job& job) {
     DrawerSpec drawer;
     drawer.name = fields.required_text("name");
     drawer.count = fields.count("count", 1, 1, 1000);
-    const BankSpec* bank = bank_of(banks, drawer.name);
+    const BankSpec* bank = bank_of(job.banks, drawer.name);
     read_size(fields, drawer, bank);
     drawer.side_stock = fields.object("sides", true).required_text("stock");
     Fields front = fields.object("front", true);
@@ -222,7 +224,7 @@ DrawerSpec read_drawer(Fields fields, const std::vector<BankSpec>& banks) {
                     front.optional_length("depth")};
     drawer.back = read_back(fields.object("back", true));
     drawer.bottom = read_bottom(fields.object("bottom", true));
-    drawer.face = read_face(fields.object("face"), bank);
+    drawer.face = read_face(fields.object("face"), bank, job);
     drawer.assembled = read_assembled(fields.object("assembled"), drawer.count);
     return drawer;
 }
@@ -241,6 +243,7 @@ WorkTimes read_times(Fields fields) {
     read("test_cut", times.test_cut_s);
     read("pass", times.pass_s);
     read("index", times.index_s);
+    read("rough_cut", times.rough_cut_s);
     return times;
 }
 
@@ -332,7 +335,7 @@ Job read_job(const Json& json, std::vector<Problem>& problems, Asked* asked) {
     job.cutting = read_cutting(fields.object("cutting"));
     job.pins = read_pins(fields.object("pins"));
     for (Fields& item : fields.array("banks")) job.banks.push_back(read_bank(item));
-    for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item, job.banks));
+    for (Fields& item : fields.array("drawers", true)) job.drawers.push_back(read_drawer(item, job));
     if (fields.has("drawers") && job.drawers.empty() && problems.empty())
         fields.blame("drawers", Message::say("file.no_drawers"), Message::say("file.add_one"));
     job.log = read_log(fields);

@@ -32,12 +32,15 @@ StockSize read_size(Fields& fields) {
 // Thicker ones are lippings, which are planed to size when they are on (common practice, no source).
 constexpr Length thickest_band = Length::millimetres(6);
 
-Banding read_banding(Fields fields) {
-    Banding banding;
-    banding.thickness = fields.required_length("thickness");
-    if (banding.thickness > thickest_band)
-        fields.blame("thickness", Message::say("file.band_too_thick", banding.thickness, thickest_band),
+void check_thickness(Fields& fields, Length thickness) {
+    if (thickness > thickest_band)
+        fields.blame("thickness", Message::say("file.band_too_thick", thickness, thickest_band),
                      Message::say("file.no_band"));
+}
+
+// Each once.
+std::vector<BandedEdge> read_edges(Fields& fields) {
+    Banding banding;
     for (const std::string& name : fields.texts("edges")) {
         const auto edge = banded_edge_named(name);
         if (!edge)
@@ -46,6 +49,14 @@ Banding read_banding(Fields fields) {
     }
     if (banding.edges.empty() && !fields.has("edges"))
         fields.blame("edges", Message::say("file.no_edges"), Message::say("file.band_edges"));
+    return banding.edges;
+}
+
+Banding read_banding(Fields fields) {
+    Banding banding;
+    banding.thickness = fields.required_length("thickness");
+    check_thickness(fields, banding.thickness);
+    banding.edges = read_edges(fields);
     return banding;
 }
 
@@ -64,6 +75,17 @@ Stock read_stock(Fields fields) {
     if (fields.has("banding")) stock.banding = read_banding(fields.object("banding"));
     if (fields.has("moisture")) stock.moisture_percent = fields.number("moisture", 0.0);
     return stock;
+}
+
+FaceBanding read_face_banding(Fields fields, const Stock* stock) {
+    FaceBanding banding;
+    if (fields.has("thickness")) banding.thickness = fields.required_length("thickness");
+    check_thickness(fields, banding.thickness.value_or(Length{}));
+    banding.edges = read_edges(fields);
+    if (!banding.edges.empty() && !banding.thickness && stock && !stock->banding)
+        fields.blame("thickness", Message::say("file.no_band_thickness", stock->name),
+                     Message::say("file.give_band_thickness"));
+    return banding;
 }
 
 CuttingRules read_cutting(Fields fields) {

@@ -69,6 +69,12 @@ struct FaceInBank {
     std::vector<Margins> gaps;
 };
 
+// What this drawer's faces get on their edges, whatever their stock says.
+struct FaceBanding {
+    std::optional<Length> thickness;  // nothing: as thick as on the rest of the stock
+    std::vector<BandedEdge> edges;    // none: these faces are not banded
+};
+
 struct FaceSpec {
     std::string stock;
     FaceStyle style = FaceStyle::none;
@@ -77,6 +83,7 @@ struct FaceSpec {
         Length::inches(1, 8);  // of an overlay face: the gap to what is beside it, on all four sides
     std::optional<FaceInBank> in_bank =
         {};  // then none of these lengths counts but the reveal, which is the bank's
+    std::optional<FaceBanding> banding = {};  // nothing: that of its stock
 };
 
 // What was read of one drawer once it was put together and hung.
@@ -154,6 +161,7 @@ struct WorkTimes {
     std::int64_t test_cut_s = 300;
     std::int64_t pass_s = 20;
     std::int64_t index_s = 8;  // each further socket of a row
+    std::int64_t rough_cut_s = 40;  // through a board or a sheet, to break it down
 };
 
 // How parts are laid out on boards and sheets.

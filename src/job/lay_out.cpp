@@ -188,6 +188,11 @@ private:
 
 }  // namespace
 
+bool can_be_laid_out(const Job& job) {
+    return std::any_of(job.stock.begin(), job.stock.end(),
+                       [](const Stock& stock) { return !stock.sizes.empty(); });
+}
+
 bool is_here(const StockSize& size) { return size.is_offcut || size.count; }
 
 Length layout_kerf(const Job& job) {

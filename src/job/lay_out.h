@@ -78,6 +78,9 @@ struct LayOut {
 LayOut lay_out(const Job& job, const Plan& plan, const Standing& standing,
                const cutting::Effort& effort = {});
 
+// Whether it is said of any stock in which sizes it can be had.
+bool can_be_laid_out(const Job& job);
+
 // What is counted is on hand, and is not bought.
 bool is_here(const StockSize& size);
 

@@ -1,5 +1,7 @@
 #include "job/notes.h"
 
+#include <set>
+
 #include "job/banks.h"
 #include "job/seasons.h"
 #include "job/slide_notes.h"
@@ -74,11 +76,13 @@ void add_surveys(const Job& job, Plan& plan) {
 }
 
 void add_bands(const Job& job, Plan& plan) {
-    for (const Stock& stock : job.stock)
-        if (std::any_of(plan.parts.begin(), plan.parts.end(),
-                        [&](const Part& part) { return part.stock == stock.name && !part.banded.empty(); }))
-            plan.notes.push_back(
-                {Level::note, stock.name, Message::say("band.note", stock.banding->thickness)});
+    for (const Stock& stock : job.stock) {
+        std::set<Length> bands;
+        for (const Part& part : plan.parts)
+            if (part.stock == stock.name && !part.banded.empty()) bands.insert(part.band);
+        for (const Length band : bands)
+            plan.notes.push_back({Level::note, stock.name, Message::say("band.note", band)});
+    }
 }
 
 void add_slide_places(const Job& job, Plan& plan) {

@@ -66,6 +66,15 @@ std::vector<PartSize> sizes_of(const Job& job, const Design& design, const Drawe
     return sizes;
 }
 
+// What goes onto the edges of this part: a drawer's faces may have a banding of their own.
+std::optional<Banding> banding_of(const Job& job, const DrawerSpec& spec, Role role) {
+    const std::optional<Banding>& of_stock = job.stock_named(stock_of(spec, role))->banding;
+    if (role != Role::face || !spec.face.banding) return of_stock;
+    const FaceBanding& own = *spec.face.banding;
+    if (own.edges.empty()) return std::nullopt;
+    return Banding{own.thickness.value_or(of_stock ? of_stock->thickness : Length{}), own.edges};
+}
+
 std::vector<BandedEdge> banded_of(const Banding& banding, Role role) {
     if (role == Role::face) return banding.edges;
     if (role != Role::bottom && banding.has(BandedEdge::top)) return {BandedEdge::top};
@@ -112,7 +121,7 @@ std::vector<Part> parts_of(const Job& job, const Design& design) {
             for (const PartSize& size : sizes) {
                 Part part{part_id(*drawer.spec, copy, size.role), drawer.spec->name, copy, size,
                           stock_of(*drawer.spec, size.role)};
-                if (const auto& banding = job.stock_named(part.stock)->banding) {
+                if (const auto banding = banding_of(job, *drawer.spec, size.role)) {
                     part.band = banding->thickness;
                     part.banded = banded_of(*banding, size.role);
                     part.size = grown_by_bands(size, part, -1);

@@ -4,6 +4,7 @@
 #include <cassert>
 #include <utility>
 
+#include "print/breaking_card.h"
 #include "print/card_blocks.h"
 #include "print/sheet.h"
 
@@ -227,12 +228,15 @@ private:
 
 }  // namespace
 
-std::vector<Page> setup_cards(const Work& work, Paper paper, const CardOptions& options) {
+std::vector<Page> setup_cards(const Work& work, Paper paper, const CardOptions& options,
+                              const LayOut& layout) {
+    std::vector<Page> all = breaking_card(work, layout, paper);
     CardPages pages(work, paper);
     for (std::size_t step = 0; step < work.plan.sequence.size(); ++step)
         pages.add(card_matter(work, step, options));
+    for (Page& page : std::move(pages).finished()) all.push_back(std::move(page));
     const Words& words = work.job.locale.words();
-    return finished_pages(std::move(pages).finished(), words, work.job.name, words("print.cards"));
+    return finished_pages(std::move(all), words, work.job.name, words("print.cards"));
 }
 
 }  // namespace kw::print

@@ -10,6 +10,8 @@ namespace kw::print {
 
 Paper usual_paper(const Job& job) { return job.unit == Unit::inch ? Paper::letter : Paper::a4; }
 
+bool needs_layout(PagesOf what) { return what == PagesOf::layout || what == PagesOf::cards; }
+
 std::vector<Page> pages_of(PagesOf what, const Work& work, const LayOut& layout,
                            const Preferences& preferences, Paper paper) {
     switch (what) {
@@ -19,7 +21,7 @@ std::vector<Page> pages_of(PagesOf what, const Work& work, const LayOut& layout,
         case PagesOf::templates: return slide_templates(work, paper);
         case PagesOf::cards: break;
     }
-    return setup_cards(work, paper, {preferences.fence_to, preferences.fence_stands == Hand::left});
+    return setup_cards(work, paper, {preferences.fence_to, preferences.fence_stands == Hand::left}, layout);
 }
 
 }  // namespace kw::print

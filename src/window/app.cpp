@@ -230,7 +230,9 @@ void App::note_search(Ui& ui) {
 
 // Only where it is looked at.
 void App::note_lay_out() {
-    const bool is_shown = state_.place == Where::job && state_.job_tab == JobTab::layout;
+    const bool is_shown = state_.place == Where::job ? state_.job_tab == JobTab::layout
+                                                     : state_.place == Where::order && shown_.work &&
+                                                           can_be_laid_out(shown_.work->job);
     if (is_shown && shown_.work && state_.lay_out.of != shown_.work)
         state_.lay_out = pages_->layout_of(shown_.work);
 }

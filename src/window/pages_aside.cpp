@@ -7,6 +7,11 @@
 
 namespace kw::window {
 
+ShownLayOut shown_lay_out(const std::shared_ptr<const Work>& work, LayOut layout) {
+    auto breaking = std::make_shared<const BreakingDown>(breaking_down(work->job, work->plan, layout));
+    return {work, std::make_shared<const LayOut>(std::move(layout)), std::move(breaking)};
+}
+
 PagesAside::PagesAside(bool in_a_thread) : in_a_thread_(in_a_thread) {}
 
 PagesAside::~PagesAside() { shared_->is_ending = true; }
@@ -34,12 +39,12 @@ ShownLayOut PagesAside::layout_of(const std::shared_ptr<const Work>& work) {
             is_cut_short = is_cut_short || is_unwanted();
             return is_cut_short ? cutting::Searching::stop : cutting::Searching::on;
         };
-        std::shared_ptr<const LayOut> layout;
+        ShownLayOut shown;
         try {
-            layout = std::make_shared<const LayOut>(lay_out(work->job, work->plan, work->standing, effort));
+            shown = shown_lay_out(work, lay_out(work->job, work->plan, work->standing, effort));
         } catch (const std::exception&) {}
         const std::lock_guard lock(shared->mutex);
-        if (!is_cut_short && layout) shared->done = {work, std::move(layout)};
+        if (!is_cut_short && shown.layout) shared->done = std::move(shown);
         // Asked for once more it is begun anew.
         else if (is_cut_short && shared->asked == work) shared->asked.reset();
         platform::post_wake_up();

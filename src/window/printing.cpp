@@ -36,8 +36,7 @@ std::filesystem::path printed_beside(const std::filesystem::path& job, print::Pa
 Printed print_beside(const Work& work, const Preferences& preferences, print::PagesOf what,
                      print::Paper paper, const std::filesystem::path& job) {
     const Locale& locale = work.job.locale;
-    const LayOut layout =
-        what == print::PagesOf::layout ? lay_out(work.job, work.plan, work.standing) : LayOut{};
+    const LayOut layout = print::needs_layout(what) ? lay_out(work.job, work.plan, work.standing) : LayOut{};
     if (what == print::PagesOf::layout && layout.stocks.empty())
         return {false, say_nothing_laid_out(work.job, layout)};
     const auto pages = print::pages_of(what, work, layout, preferences, paper);

@@ -16,7 +16,7 @@ struct Printed {
     std::string said;  // what is in the file and where, or why there is none; in the job's language
 };
 
-// All of the file or nothing. Parts are laid out for pages of the layout alone.
+// All of the file or nothing. Parts are laid out for the pages that say something of it.
 Printed print_beside(const Work& work, const Preferences& preferences, print::PagesOf what,
                      print::Paper paper, const std::filesystem::path& job);
 

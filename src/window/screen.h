@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "draw/order_drag.h"
+#include "job/breaking_down.h"
 #include "job/lay_out.h"
 #include "memory/preferences.h"
 #include "session/session.h"
@@ -90,7 +91,9 @@ struct ShownPage {
 struct ShownLayOut {
     std::shared_ptr<const Work> of;
     std::shared_ptr<const LayOut> layout;
+    std::shared_ptr<const BreakingDown> breaking;
 };
+ShownLayOut shown_lay_out(const std::shared_ptr<const Work>& work, LayOut layout);
 
 struct UiState {
     Preferences preferences;

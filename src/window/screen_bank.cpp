@@ -57,6 +57,7 @@ void choose_rule(const BankAt& bank, const char* rule) {
 void draw_column(const BankAt& bank) {
     Screen& screen = bank.screen;
     begin_field_card(screen, screen.text("faces.column"), bank / "opening");
+    name_entry(screen, screen.text("field.name"), bank / "name", {content_width(screen.ui), {}});
     choice_entry(screen, screen.text("field.style"), bank / "style",
                  {{screen.text("field.overlay"), "overlay"}, {screen.text("field.inset"), "inset"}},
                  "overlay");
@@ -68,6 +69,8 @@ void draw_column(const BankAt& bank) {
                       {across.next(), screen.text("faces.no_rails")});
     length_entry(screen, screen.text("field.reveal"), bank / "reveal",
                  {across.next(), exact_text(BankSpec{}.reveal, unit_of_job(screen.session))});
+    open_length_entry(screen, screen.text("field.depth"), bank / "opening/depth",
+                      {across.next(), screen.text("faces.drawers_own")});
     end_card(screen.ui);
 }
 
@@ -190,6 +193,8 @@ void draw_handles(const BankAt& bank) {
         if (bank.text("handles/height") == "from the top" || bank.has("handles/from_top"))
             length_entry(screen, screen.text("faces.below_top"), bank / "handles/from_top",
                          {across.next(), {}});
+        open_length_entry(screen, screen.text("faces.diameter"), bank / "handles/diameter",
+                          {across.next(), exact_text(HandleAsk{}.diameter, Unit::millimetre)});
     }
     end_card(screen.ui);
 }
@@ -202,7 +207,9 @@ const BankSpec* made_bank(const Screen& screen, std::size_t bank) {
     const auto* banks = work ? &work->job.banks : nullptr;
     for (std::size_t i = 0; banks && i < banks->size(); ++i)
         if ((*banks)[i].name == name) return &(*banks)[i];
-    return nullptr;
+    // One that has just been given another name stands where it stood.
+    const bool are_as_many = banks && banks->size() == names_in(screen.session, "banks").size();
+    return are_as_many && bank < banks->size() ? &(*banks)[bank] : nullptr;
 }
 
 void draw_bank_fields(Screen& screen, std::size_t index) {

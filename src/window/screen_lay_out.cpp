@@ -1,8 +1,10 @@
 // The parts laid out on boards and sheets: what to buy, a picture of each, and its cuts.
 
 #include "draw/lay_out_view.h"
+#include "session/say_breaking.h"
 #include "session/say_layout.h"
 #include "window/screen.h"
+#include "window/screen_next.h"
 #include "window/screen_words.h"
 
 namespace kw::window {
@@ -66,6 +68,18 @@ void draw_stock(Screen& screen, const Job& job, const LaidStock& laid) {
     end_card(ui);
 }
 
+// What all of it takes before the setups, and how these find the parts.
+void say_broken_down(Screen& screen, const Work& work, const BreakingDown& down) {
+    if (down.all.cuts == 0) return;
+    Ui& ui = screen.ui;
+    say(ui, capital(say_breaking(work.job, down.all)));
+    std::vector<std::string> steps;
+    for (const AtSizeAlready& one : down.at_size)
+        steps.push_back(step_name(ui.words(), work.plan, one.setup));
+    for (const std::string& said : say_sizes_cut(work.job, work.plan, down, steps))
+        caption(ui, capital(said));
+}
+
 }  // namespace
 
 void draw_lay_out(Screen& screen) {
@@ -79,6 +93,7 @@ void draw_lay_out(Screen& screen) {
     const Job& job = shown.of->job;
     if (const std::string already = say_cut_already(job, *shown.layout); !already.empty())
         status(ui, Tone::good, capital(already));
+    say_broken_down(screen, *shown.of, *shown.breaking);
     if (shown.layout->stocks.empty() && shown.layout->without_size.empty())
         say(ui, capital(say_nothing_laid_out(job, *shown.layout)));
     for (const LaidStock& laid : shown.layout->stocks) draw_stock(screen, job, laid);

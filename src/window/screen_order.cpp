@@ -1,5 +1,7 @@
 // The second place: the whole work in the order in which it is done.
 
+#include "session/say_breaking.h"
+#include "session/say_layout.h"
 #include "session/say_ways.h"
 #include "session/test_cut.h"
 #include "session/words.h"
@@ -124,9 +126,37 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
         open_step(screen, step);
 }
 
+// How much there is to break down; empty while that is not known.
+std::string breaking_words(const Screen& screen, const Work& work) {
+    const Words& words = screen.ui.words();
+    if (!can_be_laid_out(work.job)) return words("breaking.say_sizes");
+    const ShownLayOut& shown = screen.state.lay_out;
+    if (!shown.layout || shown.of.get() != &work) return words("layout.being_searched");
+    const BreakingCount& all = shown.breaking->all;
+    const std::int64_t setups_s = work.rest.begun ? work.rest.seconds : work.plan.seconds;
+    std::vector<std::string> said;
+    if (all.cuts > 0) {
+        said = {say_breaking(work.job, all), words("breaking.total", minutes(all.seconds + setups_s))};
+        if (!shown.layout->without_size.empty())
+            said.push_back(words("breaking.without_size", words.list(shown.layout->without_size)));
+    }
+    for (const LaidStock& laid : shown.layout->stocks)
+        if (laid.cannot) said.push_back(laid.stock + ": " + laid.cannot->why.text(work.job.locale));
+    return said.empty() ? capital(say_nothing_laid_out(work.job, *shown.layout)) : joined(said, "  \u00b7  ");
+}
+
+// What comes before all setups, and has no number among them.
+void draw_breaking_down(Screen& screen, const Work& work) {
+    const std::string label = capital(screen.text("breaking.title")) + "##breaking down";
+    if (!list_row(screen.ui, label.c_str(), breaking_words(screen, work), false, Tone::soft)) return;
+    screen.state.place = Where::job;
+    screen.state.job_tab = JobTab::layout;
+}
+
 void draw_sequence(Screen& screen, const Work& work) {
     Ui& ui = screen.ui;
     begin_card(ui, "sequence");
+    draw_breaking_down(screen, work);
     const std::string next = next_step(work);
     rows_in_sight(ui, screen.state.step_heights, work.plan.sequence.size(),
                   [&](std::size_t i) { draw_step(screen, work, i, work.plan.sequence[i] == next); });

@@ -141,7 +141,7 @@ void give_heights(Theatre& stage) {
 
 ShownLayOut laid_out(const Theatre& stage) {
     const auto work = stage.app.session().work;
-    return {work, std::make_shared<const LayOut>(lay_out(work->job, work->plan, work->standing))};
+    return shown_lay_out(work, lay_out(work->job, work->plan, work->standing));
 }
 
 // Where going on moves the same machine's controls: what stood there is still to be seen.
@@ -338,6 +338,11 @@ std::vector<Shot> shots_of(const Work& work) {
          [](Theatre& stage) {
              at_place(Where::job)(stage);
              stage.state().job_tab = JobTab::layout;
+             stage.state().lay_out = laid_out(stage);
+         }},
+        {"35-order-broken-down",
+         [](Theatre& stage) {
+             at_place(Where::order)(stage);
              stage.state().lay_out = laid_out(stage);
          }},
         {"35-print",

@@ -14,7 +14,7 @@ namespace {
 Drawing order_of_assembly(const view_job::Wanted& wanted) {
     const auto work = view_job::work(wanted);
     const kw::DrawerDesign& drawer = work->standing_design.drawers.front();
-    return assembly_order_view(drawer, kw::assembly_order(work->job, drawer, kw::equal_diagonal(drawer.box)), work->job.locale);
+    return assembly_order_view(drawer, kw::assembly_order(work->job, drawer, kw::equal_diagonal(kw::sides_of(drawer.box))), work->job.locale);
 }
 
 struct Boards {

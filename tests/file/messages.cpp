@@ -152,6 +152,26 @@ TEST_CASE("a band is as thick as bands are, and on edges that there are") {
     CHECK(banded(R"({"edges": ["top"]})").find("`thickness` is missing") != std::string::npos);
 }
 
+TEST_CASE("a face's own band has a thickness, its own or that of its stock, and edges that there are") {
+    Json job = tests::sample_json();
+    const auto with_face = [&job](const char* banding) {
+        job["drawers"][0]["face"] = {
+            {"stock", "ply 12"}, {"style", "overlay"}, {"banding", Json::parse(banding)}};
+        return job;
+    };
+    const auto said_of = [&](const char* banding) { return said(to_text(with_face(banding))); };
+    CHECK(said_of(R"({"edges": ["top"]})")
+              .find("how thick the band is, is said neither here nor of `ply 12`") != std::string::npos);
+    CHECK(said_of(R"({"thickness": "7 mm", "edges": ["top"]})").find("is a lipping") != std::string::npos);
+    CHECK(said_of(R"({"thickness": "1 mm", "edges": ["front"]})").find("no edge is called `front`") !=
+          std::string::npos);
+    CHECK(said_of(R"({"thickness": "1 mm"})").find("which edges are banded is not said") !=
+          std::string::npos);
+    CHECK(read_job(with_face(R"({"edges": []})")));
+    job["stock"][0]["banding"] = {{"thickness", "1 mm"}, {"edges", {"left"}}};
+    CHECK(read_job(with_face(R"({"edges": ["top"]})")));
+}
+
 TEST_CASE("how much a bit takes at once is read, and asked about where it is no bit or next to nothing") {
     const std::string bit = "\"kind\": \"bit\", \"machine\": \"saw\", \"kerf\": \"1/4\"";
     const std::string stack = "\"kind\": \"dado stack\", \"machine\": \"saw\", \"kerf\": \"1/4\"";

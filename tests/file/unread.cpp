@@ -109,6 +109,7 @@ TEST_CASE("every field that the schemas describe is read, and none else is sugge
     job["drawers"][0]["assembled"] = Json::object();
     for (const char* part : {"slide", "sides", "front", "back", "bottom", "face"})
         fill(job["drawers"][0][part], drawer[part]["properties"]);
+    job["drawers"][0]["face"]["banding"] = {{"thickness", nullptr}, {"edges", nullptr}};
     const Json& defined = described["$defs"];
     Json &opening = job["drawers"][0]["opening"], &assembled = job["drawers"][0]["assembled"]["1"];
     fill(opening, defined["opening"]["properties"]);

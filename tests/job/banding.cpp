@@ -1,6 +1,8 @@
 // Bands on edges: facts of the trade (common practice, no source).
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "job/half_inch_job.h"
 
 using namespace kw;
@@ -70,4 +72,48 @@ TEST_CASE("the cut of a joint doesn't move when the edge above it is banded") {
             CHECK(setup.fence == other.fence);
             CHECK(setup.height == other.height);
         }
+}
+
+TEST_CASE("a face's own banding stands in place of its stock's, for that drawer's faces alone") {
+    Job job = half_inch_job();
+    job.stock[0].banding = Banding{in(1, 32), {BandedEdge::top}};
+    job.drawers[0].face.stock = job.stock[0].name;
+    job.drawers[0].face.style = FaceStyle::overlay;
+    Job plain = job;
+    plain.stock[0].banding.reset();
+    const PartSize finished = size_of(plain, "a.1.face");
+    const auto face_with = [&](FaceBanding own) {
+        job.drawers[0].face.banding = std::move(own);
+        const auto work = worked(job);
+        const Part face = *work->plan.part_with_id("a.1.face");
+        CHECK(face.finished() == finished);
+        // What else is cut from the stock is banded as ever.
+        CHECK(work->plan.part_with_id("a.1.front")->band == in(1, 32));
+        CHECK(size_of(job, "a.1.front").width == size_of(plain, "a.1.front").width - in(1, 32));
+        return face.size;
+    };
+    const PartSize thin = face_with({in(1, 64), {BandedEdge::left, BandedEdge::right, BandedEdge::bottom}});
+    CHECK(thin.length == finished.length - in(1, 32));
+    CHECK(thin.width == finished.width - in(1, 64));
+    const PartSize as_thick = face_with({std::nullopt, {BandedEdge::left}});
+    CHECK(as_thick.length == finished.length - in(1, 32));
+    CHECK(as_thick.width == finished.width);
+    CHECK(face_with({std::nullopt, {}}) == finished);
+}
+
+TEST_CASE(
+    "a face may be banded where nothing else of its stock is, and the plan says by how much less it is cut") {
+    Job job = half_inch_job();
+    job.drawers[0].face.stock = job.stock[0].name;
+    job.drawers[0].face.style = FaceStyle::overlay;
+    const PartSize finished = size_of(job, "a.1.face");
+    job.drawers[0].face.banding = FaceBanding{in(1, 16), {BandedEdge::top, BandedEdge::bottom}};
+    const auto work = worked(job);
+    CHECK(work->plan.part_with_id("a.1.face")->size.width == finished.width - in(1, 8));
+    CHECK(size_of(job, "a.1.side_left").width == size_of(half_inch_job(), "a.1.side_left").width);
+    const auto said = std::count_if(work->plan.notes.begin(), work->plan.notes.end(), [](const Note& note) {
+        return note.text.text(Graduation::in_64).find("parts are cut 1/16 in smaller for each banded edge") ==
+               0;
+    });
+    CHECK(said == 1);
 }

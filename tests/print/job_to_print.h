@@ -55,9 +55,10 @@ inline kw::Json with_sizes(kw::Json job) {
 }
 
 inline std::vector<std::vector<kw::print::Page>> all_pages(const kw::Work& work, kw::print::Paper paper) {
-    return {kw::print::setup_cards(work, paper), kw::print::part_labels(work, paper),
+    const kw::LayOut layout = kw::lay_out(work.job, work.plan, work.standing, quick());
+    return {kw::print::setup_cards(work, paper, {}, layout), kw::print::part_labels(work, paper),
             kw::print::part_list(work, paper), kw::print::slide_templates(work, paper),
-            kw::print::layout_pages(work, kw::lay_out(work.job, work.plan, work.standing, quick()), paper)};
+            kw::print::layout_pages(work, layout, paper)};
 }
 
 }  // namespace to_print

@@ -40,6 +40,72 @@ TEST_CASE("jobs and their plans are as their schemas say") {
     CHECK(are_valid(plans, "plan"));
 }
 
+TEST_CASE("plans that begin with boards and sheets to break down are as their schema says") {
+    const checker::Json sheet = {{"length", "60"}, {"width", "30"}, {"trim", "1/8"}},
+                        board = {{"length", "72"}}, too_small = {{"length", "4"}, {"width", "4"}};
+    Files jobs, plans;
+    const auto add_with = [&](const checker::Json& size, const char* allowance) {
+        checker::Json job = checker::Json::parse(demo());
+        job["stock"][0]["sizes"] = {size};
+        job["stock"][1]["sizes"] = {sheet};
+        job["cutting"] = {{"over_length", allowance}, {"over_width", allowance}};
+        job["times"] = {{"rough_cut", 25}};
+        add(jobs, job.dump(2));
+        add(plans, whole::run_program({"plan", jobs.back()->path(), "--json"}).out);
+        CHECK(checker::Json::parse(plans.back()->text())["breaking_down"]["cuts"] > 0);
+    };
+    add_with(sheet, "1/2");
+    add_with(board, "0");
+    add_with(too_small, "0");
+    CHECK(are_valid(jobs, "job"));
+    CHECK(are_valid(plans, "plan"));
+    checker::Json plan = checker::Json::parse(plans.front()->text());
+    plan["breaking_down"]["stock"][0]["settings"][0]["direction"] = "plunge";
+    Files wrong;
+    add(wrong, plan.dump(2));
+    CHECK_FALSE(are_valid(wrong, "plan"));
+}
+
+TEST_CASE("the faces of banks are as their schema says, overlay and inset, with handles or without") {
+    checker::Json job = checker::Json::parse(demo());
+    checker::Json &drawer = job["drawers"][0], bank = {{"name", "left"}, {"opening", {{"width", "15"}}}};
+    const std::string name = drawer["name"];
+    drawer["count"] = 2;
+    drawer["face"] = {{"stock", "birch ply 12"}};
+    drawer["opening"] = {{"depth", "20"}};
+    bank["opening"]["height"] = "14";
+    bank["case"] = {{"left", "3/4"}, {"right", "3/4"}, {"top", "3/4"}, {"bottom", "3/4"}};
+    bank["drawers"] = {name};
+    Files faces;
+    const auto add_with = [&](const checker::Json& more, std::size_t wanted) {
+        checker::Json with = bank;
+        with.update(more);
+        job["banks"] = {with};
+        Files jobs;
+        add(jobs, job.dump(2));
+        const whole::Run run = whole::run_program({"faces", jobs.back()->path(), "--json"});
+        CHECK(run.err == "");
+        add(faces, run.out);
+        CHECK(checker::Json::parse(run.out)["banks"][0]["faces"].size() == wanted);
+    };
+    add_with({{"reveal", "1/8"}}, 2);
+    add_with({{"style", "inset"}, {"handles", {{"centres", "96 mm"}}}}, 2);
+    add_with({{"heights", "in proportion"}, {"parts", {1, 1}}, {"handles", {{"holes", 1}}}}, 2);
+    add_with(
+        {{"style", "inset"}, {"heights", "given"}, {"face_heights", {"6 3/8", nullptr}}, {"rail", "3/4"}}, 2);
+    job.erase("banks");
+    drawer["opening"] = {{"width", "12"}, {"height", "6"}, {"depth", "20"}};
+    Files jobs;
+    add(jobs, job.dump(2));
+    add(faces, whole::run_program({"faces", jobs.back()->path(), "--json"}).out);
+    CHECK(are_valid(faces, "faces"));
+    checker::Json wrong = checker::Json::parse(faces.front()->text());
+    wrong["banks"][0]["faces"][0].erase("height_mm");
+    Files without_height;
+    add(without_height, wrong.dump(2));
+    CHECK_FALSE(are_valid(without_height, "faces"));
+}
+
 TEST_CASE("a handle with two holes needs their centres, and two are meant where none are told") {
     const auto valid_with = [](const char* handles) {
         checker::Json job = checker::Json::parse(demo());

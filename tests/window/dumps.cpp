@@ -20,6 +20,9 @@ namespace fs = std::filesystem;
 void show(Maker& maker, const Page& page, const std::string& step) {
     maker.app().state() = state_at(page, step);
     maker.redraw();
+    if (page.job_tab != JobTab::layout) return;
+    maker.app().finish(maker.hand().ui());  // parts are laid out aside
+    maker.redraw();
 }
 
 std::vector<std::string> lines_of(const std::string& text) {

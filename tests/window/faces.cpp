@@ -36,4 +36,34 @@ TEST_CASE("drawers are gathered into a bank, divided by another rule and taken a
     CHECK(maker.on_disk()["banks"][0]["style"] == "inset");
 }
 
+TEST_CASE(
+    "a bank gets its name, the depth of its openings and the size of its handles' holes, and loses them "
+    "again") {
+    std::string text = one_drawer;
+    const std::string one = "\"count\": 1", depth = ", \"depth\": \"18\"";
+    text.replace(text.find(one), one.size(), "\"count\": 2");
+    Maker maker(text);
+    maker.press("The job");
+    maker.press("Faces");
+    maker.press("Make a bank of drawers");
+    const std::string before = maker.work().job.banks.at(0).name;
+    maker.press("Name");
+    maker.hand().type("left column");
+    maker.press("Faces");
+    maker.app().finish(maker.hand().ui());
+    maker.redraw();
+    const std::string named = maker.on_disk()["banks"][0]["name"];
+    CHECK(named != before);
+    CHECK(named.find("left column") != std::string::npos);
+    CHECK(maker.work().job.banks.at(0).name == named);
+    maker.press("2 holes");
+    maker.press("Holes, across");
+    maker.key_in("3/16");
+    CHECK(maker.work().job.banks.at(0).handles->diameter == Length::inches(3, 16));
+    maker.press("Depth");
+    maker.key_in("20");
+    CHECK(maker.work().job.banks.at(0).depth == Length::inches(20));
+    CHECK(maker.app().session().problems.empty());
+}
+
 }  // namespace kw::window
