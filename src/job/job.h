@@ -160,7 +160,7 @@ struct WorkTimes {
     std::int64_t spacer_s = 20;
     std::int64_t test_cut_s = 300;
     std::int64_t pass_s = 20;
-    std::int64_t index_s = 8;  // each further socket of a row
+    std::int64_t index_s = 8;       // each further socket of a row
     std::int64_t rough_cut_s = 40;  // through a board or a sheet, to break it down
 };
 

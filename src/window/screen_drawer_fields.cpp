@@ -192,8 +192,9 @@ void draw_back(const DrawerAt& drawer) {
     length_entry(screen, screen.text("field.setback"), drawer / "back/setback",
                  {across.next(), exact_text(BackSpec{}.setback, unit_of_job(screen.session))});
     open_length_entry(screen, screen.text("field.dado_width"), drawer / "back/dado_width",
-                      {across.next(), type && type->width_from_cutter ? screen.text("field.as_cutter")
-                                                                      : screen.text("field.as_back")});
+                      {across.next(), type && (type->width_from_cutter || type->width_is_cutter)
+                                          ? screen.text("field.as_cutter")
+                                          : screen.text("field.as_back")});
     open_length_entry(screen, screen.text("field.dado_depth"), drawer / "back/depth",
                       {across.next(), type && !type->depth_follows ? screen.text("field.as_joint")
                                                                    : screen.text("field.as_front")});

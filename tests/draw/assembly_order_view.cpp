@@ -1,11 +1,13 @@
 // The picture of how a drawer is put together: how far its boards go into the sides.
 
 #include "draw/assembly_order_view.h"
+#include "drawer/squareness.h"
 
 #include <doctest/doctest.h>
 
 #include "draw/shapes_of.h"
 #include "draw/view_job.h"
+#include "drawer/squareness.h"
 
 using namespace kw::draw;
 
@@ -14,7 +16,9 @@ namespace {
 Drawing order_of_assembly(const view_job::Wanted& wanted) {
     const auto work = view_job::work(wanted);
     const kw::DrawerDesign& drawer = work->standing_design.drawers.front();
-    return assembly_order_view(drawer, kw::assembly_order(work->job, drawer, kw::equal_diagonal(kw::sides_of(drawer.box))), work->job.locale);
+    return assembly_order_view(
+        drawer, kw::assembly_order(work->job, drawer, kw::equal_diagonal(kw::sides_of(drawer.box))),
+        work->job.locale);
 }
 
 struct Boards {

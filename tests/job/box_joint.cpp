@@ -146,6 +146,6 @@ TEST_CASE("a front with a box joint goes with a back in a dado, which has a dept
     Job job = half_inch_job();
     job.drawers.front().front.joint = "box joint";
     const auto work = worked(job);
-    CHECK(work->plan.setups[place(work->plan, "back dado: side dado")].height == in(1, 4));
+    CHECK(work->plan.setups[place(work->plan, "back dado: side dado, pass 1 of 2")].height == in(1, 4));
     CHECK(part(work->plan, Role::back).size.length < part(work->plan, Role::front).size.length);
 }
