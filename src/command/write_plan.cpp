@@ -117,7 +117,8 @@ std::string settings_text(const Work& work, const Setup& setup, CutterSide measu
             setup.sacrificial ? "on the fence, sacrificial: the cutter runs into it"
             : setup.index     ? "on the pin, for the first socket of each row: a finger of the other board"
                               : "on the fence");
-    else if (spacer_comes_off(work, setup)) table.row({"spacer", "none", "", "take it off the fence"});
+    else if (spacer_comes_off(work, setup))
+        table.row({"spacer", "none", "", setup.index ? "take it off the pin" : "take it off the fence"});
     return table.text(6);
 }
 

@@ -156,6 +156,8 @@ private:
             return false;
         }
         ask.near = type && type->at_the_end ? Length{} : spec_.back.setback;
+        // Fingers stand proud at all corners, to be planed off together.
+        if (type && type->runs_up) ask.step = job_.fit.step;
         ask.slot_width = spec_.back.dado_width;
         // Fingers go right through: no dado is as deep.
         made_.back_follows_front =

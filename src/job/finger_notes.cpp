@@ -31,6 +31,9 @@ void note_top(const DrawerDesign& drawer, const SideRow& row, std::vector<Note>&
                      Message::say("job.top_finger", last, below, row.boundary_above(height))});
 }
 
+// Less wood than this under a groove breaks away (common practice, no source).
+constexpr Length least_under_groove = Length::inches(1, 4);
+
 // The next place up or down where the groove lies in a finger of the sides; nothing where it is wider than these.
 std::optional<Length> offset_in_finger(const SideRow& row, Length near, Length width) {
     const Length room = row.finger - width;
@@ -38,7 +41,7 @@ std::optional<Length> offset_in_finger(const SideRow& row, Length near, Length w
     const Length begins = near - row.within(near);
     if (row.within(near) <= room) return near;
     const Length down = begins + room, up = begins + row.pitch();
-    return near - down <= up - near ? down : up;
+    return down >= least_under_groove && near - down <= up - near ? down : up;
 }
 
 void note_groove(const DrawerDesign& drawer, const SideRow& row, std::vector<Note>& notes) {

@@ -61,6 +61,9 @@ std::string expected_words(const Bench& bench) {
     add("fit", bench.report.fit_mm);
     add("shoulder_gap", bench.report.shoulder_gap_mm);
     add("face_step", bench.report.face_step_mm);
+    if (bench.report.row_mm)
+        all.push_back(words("test.row_ends", bench.report.sockets,
+                            fine_words(bench.work.job, Length::nearest_mm(*bench.report.row_mm))));
     return joined(all);
 }
 

@@ -67,7 +67,7 @@ struct Corner {
 }  // namespace
 
 void measure_fingers(const Assembly& drawer, bool at_back, Report& report) {
-    const double step = at_back ? 0 : drawer.fit.step_mm, height = drawer.box.height_mm;
+    const double step = drawer.fit.step_mm, height = drawer.box.height_mm;
     const double thickness = at_back ? drawer.back_thickness_mm() : drawer.front_thickness_mm();
     const CrossShape& cross = at_back ? drawer.back_shape : drawer.front_shape;
     const Solid& solid = at_back ? drawer.back : drawer.front;

@@ -122,8 +122,9 @@ private:
         }
         s.back_depth = drawer.back.depth_mm.value_or(std::min(s.front_depth, side / 2));
         const double back = drawer.back.board.thickness_mm;
-        const bool at_the_end = drawer.back.joint == "rabbet" || drawer.back.joint == "box joint";
-        s.setback = at_the_end ? 0 : drawer.back.setback_mm.value_or(std::max(inch_mm, back));
+        if (drawer.back.joint == "rabbet") s.setback = 0;
+        else if (drawer.back.joint == "box joint") s.setback = asked_.fit.step_mm;
+        else s.setback = drawer.back.setback_mm.value_or(std::max(inch_mm, back));
         return s;
     }
 
@@ -240,7 +241,7 @@ private:
     void back_joint_in_side(const AskedDrawer& drawer, const std::string& name, const Sizes& s) {
         const double thickness = drawer.back.board.thickness_mm;
         if (drawer.back.joint == "box joint") {
-            fingers(drawer, name, "rear end", thickness);
+            fingers(drawer, name, "rear end", thickness + asked_.fit.step_mm);
             return;
         }
         if (drawer.back.joint == "rabbet") {
@@ -284,7 +285,8 @@ private:
     void back(const AskedDrawer& drawer, int copy, const Sizes& s) {
         const std::string name = id(drawer, copy, "back");
         const bool fingered = drawer.back.joint == "box joint";
-        const double entering = fingered ? drawer.sides.thickness_mm : reach(drawer.back.joint, s.back_depth);
+        const double entering = fingered ? drawer.sides.thickness_mm + asked_.fit.step_mm
+                                         : reach(drawer.back.joint, s.back_depth);
         const double length = s.width - 2 * drawer.sides.thickness_mm + 2 * entering;
         const double width = drawer.captured ? s.height : s.height - s.groove_near - s.groove_width;
         part(drawer, copy, "back", length, width, drawer.back.board);

@@ -121,10 +121,12 @@ TEST_CASE("what stands on its end in a jig is held, and its caution says so") {
 TEST_CASE("of a blade and a stack the wider cuts a box joint, since it takes fewer sockets") {
     Job job = fingered_job();
     job.shop.cutters.insert(job.shop.cutters.begin(), {"ripping blade", CutterKind::blade, "saw", in(1, 8)});
-    for (const Setup& setup : worked(job)->plan.setups)
+    const auto by_stack = worked(job);
+    for (const Setup& setup : by_stack->plan.setups)
         if (setup.index) CHECK(setup.cutter == "quarter stack");
     job.drawers.front().front.cutter = job.drawers.front().back.cutter = "ripping blade";
-    for (const Setup& setup : worked(job)->plan.setups)
+    const auto by_blade = worked(job);
+    for (const Setup& setup : by_blade->plan.setups)
         if (setup.index) CHECK(setup.passes.front().cuts == 16);
 }
 
@@ -148,4 +150,27 @@ TEST_CASE("a front with a box joint goes with a back in a dado, which has a dept
     const auto work = worked(job);
     CHECK(work->plan.setups[place(work->plan, "back dado: side dado, pass 1 of 2")].height == in(1, 4));
     CHECK(part(work->plan, Role::back).size.length < part(work->plan, Role::front).size.length);
+}
+
+TEST_CASE(
+    "fingers that are to be planed off stand proud at the back as at the front, and one setting cuts both") {
+    Job job = fingered_job();
+    job.fit.step = in(1, 64);
+    const auto work = worked(job);
+    int rows = 0;
+    for (const Setup& setup : work->plan.setups) {
+        if (!setup.index) continue;
+        ++rows;
+        CHECK(setup.height == in(1, 2) + in(1, 64));
+    }
+    CHECK(rows == 2);
+    CHECK(part(work->plan, Role::back).size.length == in(10) + in(1, 32));
+}
+
+TEST_CASE("a groove is not told to be moved so low that little wood is left under it") {
+    Job job = fingered_job();
+    job.shop.cutters.front().kerf = in(3, 8);  // the sides' fingers begin at 0 and at 3/4 in
+    job.drawers.front().bottom.offset = in(1, 4);
+    job.drawers.front().face.style = FaceStyle::overlay;
+    CHECK(says(worked(job)->plan.notes, "set 3/4 in up instead of 1/4 in"));
 }
