@@ -73,8 +73,9 @@ std::string downs_text(const Setup& setup) {
 bool spacer_comes_off(const Work& work, const Setup& setup) {
     return std::any_of(work.rest.steps.begin(), work.rest.steps.end(), [&](const RestStep& step) {
         return step.setup == setup.id && setup.spacer == Length{} &&
-               std::any_of(step.changes.begin(), step.changes.end(),
-                           [](const RestChange& change) { return change.what == "spacer"; });
+               (step.spacer_left ||
+                std::any_of(step.changes.begin(), step.changes.end(),
+                            [](const RestChange& change) { return change.what == "spacer"; }));
     });
 }
 

@@ -58,6 +58,8 @@ Start read_start(Fields start) {
     out.scales.height = read_scale(scales.object("height"), out.scales.height);
     out.scales.kerf = read_scale(scales.object("kerf"), out.scales.kerf);
     out.tool = start.one_of("with", tool_named, {"caliper", "rule"}, Tool::caliper);
+    constexpr int most_in_any_board = 10'000;
+    if (start.has("row_to")) out.row_to = start.count("row_to", 0, 1, most_in_any_board);
     return out;
 }
 
@@ -69,17 +71,19 @@ Json start_json(const Start& start, Unit unit) {
                     {"gain_spread", s.gain_spread}};
     };
     const Settings& dial = start.dial;
-    return {{"dial",
-             {{"fence", exact_text(dial.fence, unit)},
-              {"height", exact_text(dial.height, unit)},
-              {"kerf", exact_text(dial.kerf, unit)},
-              {"shift", exact_text(dial.shift, unit)},
-              {"spacer", exact_text(dial.spacer, unit)}}},
-            {"scales",
-             {{"fence", scale(start.scales.fence)},
-              {"height", scale(start.scales.height)},
-              {"kerf", scale(start.scales.kerf)}}},
-            {"with", name_of(start.tool)}};
+    Json out = {{"dial",
+                 {{"fence", exact_text(dial.fence, unit)},
+                  {"height", exact_text(dial.height, unit)},
+                  {"kerf", exact_text(dial.kerf, unit)},
+                  {"shift", exact_text(dial.shift, unit)},
+                  {"spacer", exact_text(dial.spacer, unit)}}},
+                {"scales",
+                 {{"fence", scale(start.scales.fence)},
+                  {"height", scale(start.scales.height)},
+                  {"kerf", scale(start.scales.kerf)}}},
+                {"with", name_of(start.tool)}};
+    if (start.row_to > 0) out["row_to"] = start.row_to;
+    return out;
 }
 
 LogEntry read_entry(Fields entry) {

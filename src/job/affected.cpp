@@ -48,13 +48,26 @@ std::optional<Affected> recheck_joint(const Job& job, const Design& design, cons
                     false, ran.group_key};
 }
 
+// By how much a part's size may be off. A front or a back whose own sockets are cut after its length is as long as these ask for where
+// they are as deep as planned: the box is then as much narrower or wider as they may be off at both ends.
+Length size_tolerance(const Job& job, const Design& design, const Part& part, bool is_width) {
+    const auto drawer = std::find_if(design.drawers.begin(), design.drawers.end(),
+                                     [&](const DrawerDesign& one) { return one.spec->name == part.drawer; });
+    const Role role = part.size.role;
+    const bool by_own_row = !is_width && drawer != design.drawers.end() &&
+                            ((role == Role::front && has_row_of_its_own(drawer->front, drawer->front_keys)) ||
+                             (role == Role::back && has_row_of_its_own(drawer->back, drawer->back_keys)));
+    return by_own_row ? max(2 * job.fit.tolerance.step, job.fit.tolerance.fit) : job.fit.tolerance.fit;
+}
+
 // Parts already cut to a size that has changed since.
-std::optional<Affected> recheck_size(const Job& job, const Plan& plan, const Ran& ran) {
+std::optional<Affected> recheck_size(const Job& job, const Design& design, const Plan& plan, const Ran& ran) {
     const Part* part = plan.part_with_id(ran.part);
     if (!part || !ran.size) return std::nullopt;
-    const Length wanted = ran.work_key == "rip" ? part->size.width : part->size.length;
+    const bool is_width = ran.work_key == "rip";
+    const Length wanted = is_width ? part->size.width : part->size.length;
     const Length less = wanted - *ran.size;
-    if (abs(less) <= job.fit.tolerance.fit) return std::nullopt;
+    if (abs(less) <= size_tolerance(job, design, *part, is_width)) return std::nullopt;
     if (less < Length{})
         return Affected{ran.part, Fate::recut, Message::say("job.take_off", *ran.size, -less, wanted)};
     return Affected{ran.part, Fate::lost, Message::say("job.too_short", *ran.size, wanted, less)};
@@ -129,8 +142,8 @@ std::optional<Affected> remake(const Plan& plan, const Rest& rest, const std::st
 
 std::optional<Affected> recheck(const Job& job, const Design& design, const Plan& plan,
                                 const Standing& standing, const Ran& ran) {
-    auto affected =
-        ran.group_key.empty() ? recheck_size(job, plan, ran) : recheck_joint(job, design, standing, ran);
+    auto affected = ran.group_key.empty() ? recheck_size(job, design, plan, ran)
+                                          : recheck_joint(job, design, standing, ran);
     if (affected) {
         affected->work_key = ran.work_key;
         affected->reference = ran.reference;

@@ -13,6 +13,11 @@ struct JointKeys {
     std::string end;  // empty where the insert is not cut
 };
 
+// Whether the insert's sockets of a box joint have a height of their own, and so a setting that comes after the sides'.
+inline bool has_row_of_its_own(const ChosenJoint& chosen, const JointKeys& keys) {
+    return has_fingers(chosen.joint) && !keys.end.empty() && keys.end != keys.slot;
+}
+
 struct DrawerDesign {
     const DrawerSpec* spec = nullptr;  // into the job that was designed
     BoxSize box;

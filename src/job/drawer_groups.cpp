@@ -9,8 +9,14 @@ struct Joined {
     std::vector<Role> inserts;
 };
 
+// How far the end of a board of that stock reaches up when it is cut: a band on its top edge goes on afterwards.
+Length cut_height(const DrawerDesign& drawer, const Stock& stock) {
+    const bool banded = stock.banding && stock.banding->has(BandedEdge::top);
+    return banded ? drawer.box.height - stock.banding->thickness : drawer.box.height;
+}
+
 JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::string label,
-                  const Joined& joined, const Stock& insert) {
+                  const Joined& joined, const Stock& sides, const Stock& insert) {
     JointWork work;
     work.chosen = chosen;
     work.label = std::move(label);
@@ -21,13 +27,14 @@ JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::st
     work.insert_stock = insert.name;
     const bool is_bottom = joined.receiver_end == Reference::bottom_edge;
     work.guide = guide_for(is_bottom ? Place::bottom : Place::front, chosen.joint);
-    const Length up = is_bottom ? Length{} : drawer.box.height;
+    const Length receiver_up = is_bottom ? Length{} : cut_height(drawer, sides),
+                 insert_up = cut_height(drawer, insert);
     for (int copy = 1; copy <= drawer.spec->count; ++copy) {
         for (const Role role : joined.receivers)
-            work.receivers.push_back({part_id(*drawer.spec, copy, role), joined.receiver_end, up});
+            work.receivers.push_back({part_id(*drawer.spec, copy, role), joined.receiver_end, receiver_up});
         for (const Role role : joined.inserts) {
-            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::left_end, up});
-            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::right_end, up});
+            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::left_end, insert_up});
+            work.inserts.push_back({part_id(*drawer.spec, copy, role), Reference::right_end, insert_up});
         }
     }
     return work;
@@ -64,18 +71,22 @@ JointKeys keys_of(const JointWork& work) {
 
 void add_all_groups(const Job& job, DrawerDesign& drawer, std::vector<Group>& groups) {
     const DrawerSpec& spec = *drawer.spec;
+    const Stock& side_stock = *job.stock_named(spec.side_stock);
     const std::vector<Role> sides = {Role::side_left, Role::side_right};
     std::vector<Role> grooved = {Role::side_left, Role::side_right, Role::front};
     if (spec.bottom.style == BottomStyle::captured) grooved.push_back(Role::back);
-    add_groups(work_of(drawer, drawer.front, label_of(Place::front, drawer.front.joint),
-                       {sides, Reference::front_end, {Role::front}}, *job.stock_named(spec.front.stock)),
-               drawer.front_keys, groups);
-    add_groups(work_of(drawer, drawer.back, label_of(Place::back, drawer.back.joint),
-                       {sides, Reference::rear_end, {Role::back}}, *job.stock_named(spec.back.stock)),
-               drawer.back_keys, groups);
-    add_groups(work_of(drawer, drawer.bottom, label_of(Place::bottom, drawer.bottom.joint),
-                       {grooved, Reference::bottom_edge, {}}, *job.stock_named(spec.bottom.stock)),
-               drawer.bottom_keys, groups);
+    add_groups(
+        work_of(drawer, drawer.front, label_of(Place::front, drawer.front.joint),
+                {sides, Reference::front_end, {Role::front}}, side_stock, *job.stock_named(spec.front.stock)),
+        drawer.front_keys, groups);
+    add_groups(
+        work_of(drawer, drawer.back, label_of(Place::back, drawer.back.joint),
+                {sides, Reference::rear_end, {Role::back}}, side_stock, *job.stock_named(spec.back.stock)),
+        drawer.back_keys, groups);
+    add_groups(
+        work_of(drawer, drawer.bottom, label_of(Place::bottom, drawer.bottom.joint),
+                {grooved, Reference::bottom_edge, {}}, side_stock, *job.stock_named(spec.bottom.stock)),
+        drawer.bottom_keys, groups);
 }
 
 }  // namespace kw

@@ -43,11 +43,16 @@ const DrawerDesign& drawer_of(const Design& design, const Part& part) {
                          [&](const DrawerDesign& drawer) { return drawer.spec->name == part.drawer; });
 }
 
-// The groups whose joints, as they come out, set the part's length; see precedence.cpp.
+std::string sets_length(const ChosenJoint& chosen, const JointKeys& keys) {
+    const bool is_known_before = chosen.joint.sets_length && !has_row_of_its_own(chosen, keys);
+    return is_known_before ? keys.slot : std::string();
+}
+
+// The groups whose locks the part's length waits for; see precedence.cpp.
 std::string sets_length_of(const DrawerDesign& drawer, Role role) {
-    if (role == Role::front) return drawer.front.joint.sets_length ? drawer.front_keys.slot : std::string();
+    if (role == Role::front) return sets_length(drawer.front, drawer.front_keys);
     if (role != Role::back) return {};
-    const std::string own = drawer.back.joint.sets_length ? drawer.back_keys.slot : std::string();
+    const std::string own = sets_length(drawer.back, drawer.back_keys);
     return drawer.back_follows_front ? own + " | " + drawer.front_keys.slot : own;
 }
 

@@ -40,6 +40,10 @@ public:
         for (const Group& group : design_.groups)
             if (const DrawerDesign* drawer = leader_of(design_, group))
                 add(first_of(drawer->front_keys.slot), first_of(group.key));
+        for (const DrawerDesign& drawer : design_.drawers) {
+            row_after_its_pin(drawer.front, drawer.front_keys);
+            row_after_its_pin(drawer.back, drawer.back_keys);
+        }
         return {{pairs_.begin(), pairs_.end()}, notes_};
     }
 
@@ -74,17 +78,24 @@ private:
         }
     }
 
+    // The pin is locked by the sides' sockets, and left where it stands.
+    void row_after_its_pin(const ChosenJoint& chosen, const JointKeys& keys) {
+        if (has_row_of_its_own(chosen, keys)) add(first_of(keys.slot), first_of(keys.end));
+    }
+
     void length_after_lock(const ChosenJoint& chosen, const JointKeys& keys, const PartSetups& insert,
                            const std::string& drawer, const std::string& which) {
         if (!chosen.joint.sets_length || insert.crosscut < 0) return;
+        // How deep its own sockets are is what counts, and those are cut on boards that have their length.
+        if (has_row_of_its_own(chosen, keys)) return tell_of_two_heights(chosen, drawer, which);
         if (cut_after(chosen, keys, insert)) {
             if (!keys.end.empty() && keys.end != keys.slot) tell_of_two_heights(chosen, drawer, which);
             return;
         }
+        const char* key = has_fingers(chosen.joint) ? "job.length_first_fingers" : "job.length_first";
         if (chosen.joint.insert_cut() && told_.insert(drawer + which).second)
-            notes_.push_back(
-                {Level::note, drawer,
-                 Message::say("job.length_first", Message::name("job.part.", which), chosen.joint.reach)});
+            notes_.push_back({Level::note, drawer,
+                              Message::say(key, Message::name("job.part.", which), chosen.joint.reach)});
     }
 
     // Not where the machine that cuts to length is the one that holds the joint's setup: going there would tear down what
@@ -102,7 +113,8 @@ private:
                           : has_lap(chosen.joint)   ? "job.lap_own_setting"
                                                     : "job.tongue_own_height";
         if (told_.insert(drawer + which).second)
-            notes_.push_back({Level::note, drawer, Message::say(key, Message::name("job.part.", which))});
+            notes_.push_back({Level::note, drawer,
+                              Message::say(key, Message::name("job.part.", which), chosen.joint.reach)});
     }
 
     int first_of(const std::string& key) const { return member(key, true); }

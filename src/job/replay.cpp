@@ -7,6 +7,7 @@
 #include "job/standing.h"
 #include "job/work_order.h"
 #include "testcut/chance.h"
+#include "testcut/match_row.h"
 #include "testcut/set_again.h"
 
 namespace kw {
@@ -67,7 +68,8 @@ private:
         const Group* group = group_of(entry);
         if (!group) return note_unknown_use(entry);
         const auto standing = standing_.groups.find(group->key);
-        if (standing != standing_.groups.end()) set_by_hand(standing->second, set_again(*group));
+        if (standing != standing_.groups.end())
+            set_again_by_hand(*group, standing->second, set_again(*group));
         uses_.note(group->work.chosen.machine.name, use_of(*group));
     }
 
@@ -137,7 +139,7 @@ private:
         standing.torn_down = !uses_.stands(group.work.chosen.machine.name, group.key);
         if (!standing.torn_down) return;
         standing.set_again = set_again(group);
-        set_by_hand(standing, standing.set_again);
+        set_again_by_hand(group, standing, standing.set_again);
         if (standing.tests > 0)
             standing.advice.chance_in_tolerance = chance_in_tolerance(standing.model, standing.now);
     }
@@ -145,6 +147,12 @@ private:
     static void set_by_hand(GroupStanding& standing, const std::vector<std::string>& controls) {
         standing.now = observe_set_again(standing.model, standing.now, controls, {});
         standing.next = observe_set_again(standing.model, standing.next, controls, {});
+    }
+
+    void set_again_by_hand(const Group& group, GroupStanding& standing,
+                           const std::vector<std::string>& controls) const {
+        match_row(group, standing, controls);
+        set_by_hand(standing, controls);
     }
 
     GroupStanding& standing_of(const Group& group, const LogEntry& entry) {
@@ -196,6 +204,33 @@ private:
         return &partner_;
     }
 
+    // Where its controls stand by that belief; of an insert's own row, in the row of the sides' sockets.
+    Settings settings_of(const Group& group, const Model& model, const Belief& belief) const {
+        const Settings settings = settings_by(model, group.designed, belief);
+        if (!is_own_row(group)) return settings;
+        const Group slot = as_it_stands(*partner_of(design_, group));
+        return in_row(settings, group, &slot);
+    }
+
+    // Sockets that are cut by another setting of the pin must go into those that are cut already.
+    void match_row(const Group& group, GroupStanding& standing, const std::vector<std::string>& again) const {
+        if (!has_fingers(group.work.chosen.joint) || !group.cuts_slot) return;
+        const bool some_cut = std::any_of(standing_.ran.begin(), standing_.ran.end(), [&](const Ran& ran) {
+            const Group* its = design_.group_with_key(ran.group_key);
+            return its && (its == &group || partner_of(design_, *its) == &group);
+        });
+        const bool is_by_hand = std::any_of(again.begin(), again.end(), [](const std::string& control) {
+            return control == "fence" || control == "kerf";
+        });
+        if (!some_cut) standing.model = without_row_to_match(std::move(standing.model));
+        if (!some_cut || !is_by_hand) return;
+        RowBelief row = row_to_match({std::move(standing.model), standing.now, standing.next},
+                                     most_sockets(group), job_.fit.tolerance.fit.mm());
+        standing.model = std::move(row.model);
+        standing.now = std::move(row.now);
+        standing.next = std::move(row.next);
+    }
+
     static std::optional<std::vector<NamedLength>> told(const LogEntry& entry) {
         return entry.moved_given ? std::optional(entry.moved) : std::nullopt;
     }
@@ -206,6 +241,7 @@ private:
         const bool same_cut = standing.tests > 0 && !standing.locked &&
                               standing.advice.kind == AdviceKind::measure && !entry.fresh_end &&
                               !told(entry) && again_.empty();
+        match_row(group, standing, again_);
         make_moves(standing, entry);
         if (entry.fresh_end) standing.now = predict_fresh_ends(standing.model, standing.now);
         standing.now =
@@ -222,7 +258,7 @@ private:
         standing.advice = advise(standing.model, standing.now, advice_options(job_, standing.read));
         standing.next = predict_moves(standing.model, standing.now, standing.advice.moves);
         standing.dial = turned(standing.stood, standing.model, standing.advice.moves);
-        standing.at_test = settings_by(standing.model, group.designed, standing.now);
+        standing.at_test = settings_of(group, standing.model, standing.now);
         if (entry.fresh_end || standing.tests == 1) standing.at_fresh_ends = standing.at_test;
     }
 
@@ -240,11 +276,12 @@ private:
         for (Ran& ran : standing_.ran)
             if (ran.group_key == group.key && ran.after_tests == tests &&
                 ran_in_setting_.at(identity(ran)) == settings_on(group))
-                ran.settings = settings_by(standing.model, group.designed, standing.now);
+                ran.settings = settings_of(group, standing.model, standing.now);
     }
 
     void lock(const Group& group, const LogEntry& entry) {
         GroupStanding& standing = standing_of(group, entry);
+        match_row(group, standing, again_);
         make_moves(standing, entry);
         standing.next = standing.now;
         set_by_hand(standing, again_);
@@ -275,10 +312,10 @@ private:
         if (const Group* group = group_of(entry)) {
             ran.group_key = group->key;
             const auto standing = standing_.groups.find(group->key);
-            if (standing != standing_.groups.end()) set_by_hand(standing->second, again_);
+            if (standing != standing_.groups.end()) set_again_by_hand(*group, standing->second, again_);
             ran.settings = standing == standing_.groups.end()
                                ? as_it_stands(*group).stands
-                               : settings_by(standing->second.model, group->designed, standing->second.next);
+                               : settings_of(*group, standing->second.model, standing->second.next);
             ran.after_tests = standing == standing_.groups.end() ? 0 : standing->second.tests;
             const auto& inserts = group->work.inserts;
             const bool inserted =

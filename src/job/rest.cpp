@@ -86,6 +86,7 @@ public:
                     ? price.seconds
                     : std::max<std::int64_t>(0, price.seconds - (plan_.seconds - plan_.lower_bound_seconds));
         for (const order::Step& step : price.steps) rest.steps.push_back(step_of(step));
+        note_spacers_left(rest.steps);
         return rest;
     }
 
@@ -98,6 +99,9 @@ private:
             if (entry->kind == LogKind::lost) continue;
             const auto setup = setup_of(*entry, by_key[without_pass_count(entry->key)]);
             if (setup && (used_.empty() || used_.back() != *setup)) used_.push_back(*setup);
+            // A lock leaves it as the test before has.
+            if (setup && entry->kind != LogKind::lock)
+                tested_last_[plan_.setups[*setup].machine] = entry->kind == LogKind::test;
             const bool is_where_planned =
                 setup && (entry->machine.empty() || entry->machine == plan_.setups[*setup].machine);
             if (is_where_planned) note_standing(*setup);
@@ -329,6 +333,23 @@ private:
         return out;
     }
 
+    // The second cut of a test is made with it, whichever of the group's setups is told.
+    void note_spacers_left(std::vector<RestStep>& steps) const {
+        std::set<std::string> seen;
+        for (RestStep& step : steps) {
+            const Setup& setup = *plan_.setup_with_id(step.setup);
+            const auto tested = tested_last_.find(setup.machine);
+            if (!seen.insert(setup.machine).second || tested == tested_last_.end() || !tested->second)
+                continue;
+            const auto stands = stands_.find(setup.machine);
+            const Setup* last = stands == stands_.end() ? nullptr : plan_.setup_with_id(stands->second);
+            step.spacer_left = last && setup.spacer == Length{} &&
+                               std::any_of(plan_.setups.begin(), plan_.setups.end(), [&](const Setup& one) {
+                                   return one.group == last->group && one.spacer > Length{};
+                               });
+        }
+    }
+
     RestStep done_step(const order::Step& step) const {
         const Setup& setup = plan_.setups[step.operation];
         RestStep out;
@@ -359,7 +380,8 @@ private:
     std::vector<std::pair<int, int>> before_, pinned_;  // of planned setups
     std::vector<std::size_t> used_;                     // setups, as they were used
     std::map<std::string, std::string> stands_;
-    std::set<std::string> unknown_;  // machines that were used since for what is no longer planned
+    std::map<std::string, bool> tested_last_;  // by machine: what was cut on it last was a test
+    std::set<std::string> unknown_;            // machines that were used since for what is no longer planned
     bool keeps_standing_ = true;
     std::vector<Open> open_;
     std::map<std::size_t, std::size_t> now_, later_;  // by setup: index in open_

@@ -20,6 +20,7 @@ struct RestStep {
     std::vector<std::size_t> open;   // which of its setup's passes they are
     std::vector<std::string> parts;  // whose ends they are, each once
     bool still_set = false;          // its machine stands so
+    bool spacer_left = false;        // it takes none, and the last test cut on its machine was made with one
     bool set_again =
         false;  // it was tested, and has been torn down since: its numbers are known, and it is tested anew
     std::vector<RestChange> changes;

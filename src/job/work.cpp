@@ -16,6 +16,7 @@ Start first_start(const Work& work, const Group& group) {
     const ChosenJoint& chosen = group.work.chosen;
     const Scales known = scales_for(work.memory, chosen.machine, chosen.cutter, work.day);
     Start start{group.stands, scales_of(group, known), work.job.tool};
+    if (has_fingers(group.work.chosen.joint)) start.row_to = row_to(group, start);
     start.dial =
         first_dial(model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start),
                    group.stands);
@@ -179,21 +180,40 @@ Start start_of(const Work& work, const Group& group) {
     return first->second;
 }
 
+namespace {
+
+// What the scales are to show for a group: as it was first set, as it is locked, or after the moves that a reading would ask for.
+Settings on_the_scales(const Work& work, const Group& group) {
+    const auto found = work.standing.groups.find(group.key);
+    if (found == work.standing.groups.end()) return start_of(work, group).dial;
+    const GroupStanding& standing = found->second;
+    return standing.locked ? standing.dial : turned(standing.dial, standing.model, standing.advice.unread);
+}
+
+// An insert's own row is cut by pin and cutter as the sides' row has left them, whatever these are believed to have come to.
+Settings with_pin_of_sides(const Work& work, const Group& group, Settings scales) {
+    const Group* sides = is_own_row(group) ? partner_of(work.standing_design, group) : nullptr;
+    if (!sides) return scales;
+    const Settings stands = on_the_scales(work, *sides);
+    scales.fence = stands.fence;
+    scales.kerf = stands.kerf;
+    return scales;
+}
+
+}  // namespace
+
 Dial dial_of(const Work& work, const Setup& setup) {
     const Dial planned{setup.fence, setup.height.value_or(Length{}), setup.spacer, {}, {}, {}};
     const Group* group = work.plan.group_with_id(setup.group);
     if (!group) return planned;
-    const auto standing = work.standing.groups.find(group->key);
     Group shown = *group;
-    shown.stands =
-        standing == work.standing.groups.end() ? start_of(work, *group).dial : standing->second.dial;
-    if (standing != work.standing.groups.end() && !standing->second.locked)
-        shown.stands = turned(shown.stands, standing->second.model, standing->second.advice.unread);
+    shown.stands = with_pin_of_sides(work, *group, on_the_scales(work, *group));
     Length fence_beyond, height_beyond;
-    if (standing == work.standing.groups.end()) {
+    if (!work.standing.groups.contains(group->key)) {
         const Start start = start_of(work, *group);
-        fence_beyond =
-            start.dial.fence + Length::nearest_mm(start.scales.fence.offset_mm) - group->stands.fence;
+        if (!is_own_row(*group))
+            fence_beyond =
+                start.dial.fence + Length::nearest_mm(start.scales.fence.offset_mm) - group->stands.fence;
         height_beyond =
             start.dial.height + Length::nearest_mm(start.scales.height.offset_mm) - group->stands.height;
     }
@@ -210,8 +230,11 @@ Dial dial_of(const Work& work, const Setup& setup) {
 
 Length kerf_as_put_on(const Work& work, const Setup& setup) {
     const Group* group = work.plan.group_with_id(setup.group);
-    // Of a group that is tested, the plan's kerf is the one that is believed.
-    if (!group || work.standing.groups.contains(group->key)) return setup.kerf;
+    // Of a group that is tested, the plan's kerf is the one that is believed; so it is of an insert's own row once the sides' is.
+    const Group* sides = group && is_own_row(*group) ? partner_of(work.standing_design, *group) : nullptr;
+    const bool is_believed = group && (work.standing.groups.contains(group->key) ||
+                                       (sides && work.standing.groups.contains(sides->key)));
+    if (!group || is_believed) return setup.kerf;
     const ChosenJoint& chosen = group->work.chosen;
     const Scales scales = scales_for(work.memory, chosen.machine, chosen.cutter, work.day);
     // Only listed shims are ever put in or left out.

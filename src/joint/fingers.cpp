@@ -14,17 +14,21 @@ Length floor_of(const Region& end, const Rect& box) {
     return floor;
 }
 
+int times_in(Length room, Length pitch) {
+    return static_cast<int>(room.ticks() / max(pitch, least_pitch).ticks());
+}
+
 }  // namespace
 
 int sockets_up(Length near, Length pitch, Length height) {
     const Length room = height - splinter - near;
     if (room <= Length{}) return 0;
-    return static_cast<int>((room.ticks() + pitch.ticks() - 1) / pitch.ticks());
+    return times_in(room - Length::from_ticks(1), pitch) + 1;
 }
 
 int whole_sockets_up(Length near, Length width, Length pitch, Length height) {
     const Length room = height - near - width;
-    return room < Length{} ? 0 : static_cast<int>(room.ticks() / pitch.ticks()) + 1;
+    return room < Length{} ? 0 : times_in(room, pitch) + 1;
 }
 
 RowTop top_of_row(Length near, Length width, Length pitch, Length height) {

@@ -16,7 +16,12 @@ inline constexpr Length same_width = Length::micrometres(500);
 // A last socket or finger thinner than this is none: no machine tells it from nothing.
 inline constexpr Length splinter = Length::micrometres(2);
 
-// Sockets of a row that begins at `near` and repeats by `pitch`, up a board of this height. The last may run out at the top edge.
+// No row repeats by less: a log may hold any nonsense, and no board has sockets without end (no blade is as thin; common practice, no
+// source).
+inline constexpr Length least_pitch = Length::micrometres(500);
+
+// Sockets of a row that begins at `near` and repeats by `pitch`, or by least_pitch where that is more, up a board of this height. The
+// last may run out at the top edge.
 int sockets_up(Length near, Length pitch, Length height);
 // Of these, those that are whole: a board on the jig's pin stands by them.
 int whole_sockets_up(Length near, Length width, Length pitch, Length height);

@@ -1,5 +1,7 @@
 // What is to be done to the machine for a setup, and what to leave alone, in sentences.
 
+#include <algorithm>
+
 #include "session/say_ways.h"
 #include "session/setup_said.h"
 #include "session/words.h"
@@ -92,7 +94,10 @@ struct Sentences {
     }
     void spacer() {
         const Length none;
-        if (before.spacer == none && now.spacer == none) return;
+        if (before.spacer == none && now.spacer == none) {
+            if (is_spacer_left()) say_change(stood.on_jig ? "change.spacer_off_pin" : "change.spacer_off");
+            return;
+        }
         if (before.spacer == none || stood.on_jig != set.on_jig) {
             if (before.spacer != none)
                 say_change(stood.on_jig ? "change.spacer_off_pin" : "change.spacer_off");
@@ -103,6 +108,11 @@ struct Sentences {
         else if (!same(job(), before.spacer, now.spacer))
             say_change("change.spacer", from_to(before.spacer, now.spacer));
         else say_leave(control_word(words(), "spacer"));
+    }
+    bool is_spacer_left() const {
+        const auto& steps = work.rest.steps;
+        return std::any_of(steps.begin(), steps.end(),
+                           [&](const RestStep& step) { return step.setup == now.id && step.spacer_left; });
     }
     void board() {
         if (now.index) return;

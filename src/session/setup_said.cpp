@@ -134,7 +134,8 @@ std::string drawer_words(const Words& words, const Plan& plan, const Setup& setu
 std::string reading_label(const Work& work, const Setup& setup, const std::string& reading) {
     const Words& words = work.job.locale.words();
     const Group* group = work.plan.group_with_id(setup.group);
-    if (reading == "row" && group) return capital(words("reading.row_to", whole_sockets(*group)));
+    if (reading == "row" && group)
+        return capital(words("reading.row_to", row_to(*group, start_of(work, *group))));
     if (reading != "stock_thickness" || !group) return capital(reading_word(words, reading));
     const bool of_receiver = has_fingers(group->work.chosen.joint) && !group->cuts_slot;
     if (of_receiver)

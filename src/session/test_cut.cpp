@@ -333,7 +333,7 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
         report.moves = said(work, *found, advice.moves, standing->dial);
         report.unread =
             said(work, *found, advice.unread, turned(standing->dial, found->model, advice.unread));
-        const Settings after = settings_by(found->model, found->designed->designed, planned(*standing));
+        const Settings after = settings(planned(*standing));
         if (!same_ends_will_do(*found->group, standing->at_test, after))
             report.unread_retry = Retry::fresh_end;
     }

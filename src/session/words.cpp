@@ -129,9 +129,10 @@ std::string say_changes(const Work& work, const RestStep& step) {
     std::vector<std::string> changes;
     for (const RestChange& change : step.changes) changes.push_back(say(change));
     const std::string all = words.list(changes, "list.comma");
-    const std::string what = all.empty() ? words(step.still_set ? "changes.still_set" : "changes.nothing")
-                             : step.set_again ? words("changes.set_again", all)
-                                              : words("changes.change", all);
+    std::string what = all.empty()      ? words(step.still_set ? "changes.still_set" : "changes.nothing")
+                       : step.set_again ? words("changes.set_again", all)
+                                        : words("changes.change", all);
+    if (step.spacer_left) what = words("changes.spacer_off", what);
     return step.set_again && step.test_s > 0 ? words("changes.then_test", what) : what;
 }
 

@@ -31,7 +31,9 @@ std::string key_of(const Group& group) {
     key += "; fence " + mm(s.fence) + ", height " + mm(s.height);
     if (s.shift > Length{}) key += ", shift " + mm(s.shift);
     if (s.spacer > Length{}) key += ", spacer " + mm(s.spacer);
-    return key + "; " + work.guide + ", for " + mm(entering_thickness(group));
+    key += "; " + work.guide + ", for " + mm(entering_thickness(group));
+    // An insert's own row stands in the row of the sockets that are cut for its board.
+    return is_own_row(group) ? key + ", in the row for " + mm(work.insert_thickness) : key;
 }
 
 Settings slot_settings(const Cut& slot, Length kerf) {
@@ -90,9 +92,10 @@ int Group::slot_passes() const {
     return std::clamp(passes_for(stands.shift + covers, covers), planned, std::max(planned, most));
 }
 
+bool is_own_row(const Group& group) { return has_fingers(group.work.chosen.joint) && !group.cuts_slot; }
+
 Length entering_thickness(const Group& group) {
-    const bool own_row = has_fingers(group.work.chosen.joint) && !group.cuts_slot;
-    return own_row ? group.work.receiver_thickness : group.work.insert_thickness;
+    return is_own_row(group) ? group.work.receiver_thickness : group.work.insert_thickness;
 }
 
 Settings in_row(Settings settings, const Group& group, const Group* slot) {

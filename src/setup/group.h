@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "joint/fingers.h"
 #include "setup/choose_cutter.h"
 
 namespace kw {
@@ -56,10 +57,13 @@ struct Group {
     const Cut& slot() const { return work.chosen.joint.slot(); }
     bool slot_is_open() const { return slot().near == Length{}; }
     // From one socket of a row to the next: the board is set over by a finger and a socket.
-    Length pitch() const { return stands.fence + stands.kerf; }
+    Length pitch() const { return max(stands.fence + stands.kerf, least_pitch); }
     // How many passes the slot takes by these settings: as planned, or more where a test cut has asked for them.
     int slot_passes() const;
 };
+
+// An insert's row of sockets with a height of its own: the pin and the cutter stand as they do for the receiver's row.
+bool is_own_row(const Group& group);
 
 // Of the board that what this group cuts has to take: the insert; of an insert's own row of sockets, through which the receiver's fingers
 // come, the receiver.

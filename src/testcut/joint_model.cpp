@@ -207,29 +207,26 @@ void lap_model(Builder& build, const Group& group, const GroupTolerances& tolera
 }
 
 // Both boards' rows are set over by the same fingers and sockets, so that what these are off by is the same at each; but no two boards
-// are set over quite alike, and that adds up as the root of their number. Of two boards, as far up as the highest.
-void add_drift(Builder& build, const Group& group) {
-    int most = 0;
-    for (const auto* ends : {&group.work.receivers, &group.work.inserts})
-        for (const PartEnd& end : *ends)
-            most = std::max(most, sockets_up(group.designed.fence, *group.slot().pitch, end.up));
-    const double drift_mm = index_spread_mm * std::sqrt(2.0 * most);
-    Control drift{"drift", 0.0, drift_mm, false};
+// are set over quite alike, and that adds up as the root of their number. Of two boards: of scrap as far up as its row is measured, of
+// the drawers' as far as the highest.
+void add_drift(Builder& build, const Group& group, int row_to) {
+    const auto drift_mm = [](int sockets) { return index_spread_mm * std::sqrt(2.0 * sockets); };
+    Control drift{"drift", 0.0, drift_mm(row_to), false};
     drift.of_test_ends = true;
     build.control(drift);
-    build.fixed("other drift", 0.0, drift_mm);
+    build.fixed("other drift", 0.0, drift_mm(most_sockets(group)));
 }
 
-void fingers_model(Builder& build, const Group& group, const GroupTolerances& tolerance) {
+void fingers_model(Builder& build, const Group& group, const GroupTolerances& tolerance, int row_to) {
     const JointDesign& joint = group.work.chosen.joint;
-    if (group.cuts_slot) add_drift(build, group);
+    if (group.cuts_slot) add_drift(build, group, row_to);
     build.reading("stock_thickness", tested_stock);
     if (group.cuts_slot) {
         const Weights fit = {{"kerf", 1}, {"fence", -1}};
-        const double whole = whole_sockets(group);
+        const double whole = row_to;
         build.reading("socket_width", {{"kerf", 1}});
         build.reading("finger_width", {{"fence", 1}});
-        build.reading("row", {{"fence", whole}, {"kerf", whole}});
+        if (row_to > 0) build.reading("row", {{"fence", whole}, {"kerf", whole}});
         build.reading("fit", plus(fit, {{"drift", -1}}), true);
         build.either_way("fit", plus(fit, {{"other drift", -1}}), joint.clearance, tolerance.fit);
     }
@@ -277,7 +274,16 @@ void open_model(Builder& build, const Group& group, const GroupTolerances& toler
 
 }  // namespace
 
-int whole_sockets(const Group& group) {
+int most_sockets(const Group& group) {
+    int most = 0;
+    for (const auto* ends : {&group.work.receivers, &group.work.inserts})
+        for (const PartEnd& end : *ends)
+            most = std::max(most, sockets_up(group.designed.fence, *group.slot().pitch, end.up));
+    return most;
+}
+
+int row_to(const Group& group, const Start& start) {
+    if (start.row_to > 0) return start.row_to;
     Length least;
     for (const auto* ends : {&group.work.receivers, &group.work.inserts})
         for (const PartEnd& end : *ends)
@@ -296,7 +302,7 @@ Model model_of(const Group& group, const GroupTolerances& tolerances, const Grou
     Builder build(start.tool);
     add_machine_controls(build, group, start);
     const Group* other = group.cuts_slot ? nullptr : partner;
-    if (has_fingers(group.work.chosen.joint)) fingers_model(build, group, tolerances);
+    if (has_fingers(group.work.chosen.joint)) fingers_model(build, group, tolerances, row_to(group, start));
     else if (group.cuts_end && has_lap(group.work.chosen.joint)) lap_model(build, group, tolerances, other);
     else if (group.cuts_end) tongue_model(build, group, tolerances, other);
     else if (group.slot_is_open()) open_model(build, group, tolerances);

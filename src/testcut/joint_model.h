@@ -9,7 +9,7 @@
 // Where slot and tongue have heights of their own, h is the height that makes each.
 // Of a half lap, whose rabbets are both at an end: width f + k - s of the receiver's and depth h, lap_thickness T - h, lap_length
 //   f + k - s, shoulder_gap max(0, lap length - depth), face_step width - lap thickness
-// Of fingers (f the gap between pin and cutter, n the whole sockets up the least board): socket_width k, finger_width f, depth h,
+// Of fingers (f the gap between pin and cutter, n from row_to()): socket_width k, finger_width f, depth h,
 //   fit k - f, row n (f + k) (bottom edge to the far wall of socket n: what a finger is off by adds up in it), face_step h - T
 // Of a dado or a groove: width k + m, depth h, near f, fit k + m - T. Of a rabbet that takes a whole
 // board: width f + k - s, depth h, face_step f + k - s - T.
@@ -24,8 +24,11 @@ struct GroupTolerances {
     Length fit, shoulder_gap, step, depth, place;
 };
 
-// The whole sockets of a row up the least board: the reading `row` goes to the far wall of the last of them.
-int whole_sockets(const Group& group);
+// The socket to whose far wall the reading `row` goes: as the group's start says, else the last whole one up the least board.
+int row_to(const Group& group, const Start& start);
+
+// The sockets of a row up the highest board.
+int most_sockets(const Group& group);
 
 // What is known of a group's scales, from what is known of its machine's.
 Scales scales_of(const Group& group, Scales machine);

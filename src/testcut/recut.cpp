@@ -1,5 +1,7 @@
 #include "testcut/recut.h"
 
+#include "testcut/joint_model.h"
+
 namespace kw {
 namespace {
 
@@ -19,11 +21,13 @@ bool alike_to(const Removal& a, const Removal& b, Length alike) {
     return abs(a.near - b.near) <= alike && abs(a.far - b.far) <= alike && abs(a.depth - b.depth) <= alike;
 }
 
-// A row that begins or repeats elsewhere leaves nothing to cut again: the pin takes sockets that are there already. Fingers that have a
-// setting of their own stand in the row of the other board.
+// A row that begins or repeats elsewhere leaves nothing to cut again: the pin takes sockets that are there already. What it repeats by is
+// off once more with each socket, and counts at the top of the highest board.
 Fate fate_of_row(const Group& group, const Settings& old, const Settings& wanted, Length alike) {
-    const bool is_elsewhere = abs(old.fence - wanted.fence) > alike || abs(old.kerf - wanted.kerf) > alike;
-    if ((group.cuts_slot && is_elsewhere) || old.height - wanted.height > alike) return Fate::lost;
+    const Length repeats = abs(old.fence + old.kerf - wanted.fence - wanted.kerf);
+    const bool is_elsewhere = abs(old.fence - wanted.fence) > alike || abs(old.kerf - wanted.kerf) > alike ||
+                              most_sockets(group) * repeats > alike;
+    if (is_elsewhere || old.height - wanted.height > alike) return Fate::lost;
     return wanted.height - old.height > alike ? Fate::recut : Fate::fine;
 }
 

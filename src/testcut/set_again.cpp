@@ -18,11 +18,12 @@ enum class Setting { as_meant, as_first };
 
 // What one setting of the control adds, one sigma. A control that is taken as known before any reading, as a stack of shims is, comes
 // back no better than after a move.
-double spread_set(const Control& control, Setting setting) {
+double spread_set(const Model& model, const Control& control, Setting setting) {
     const double as_meant = std::max(control.spread_mm, control.move_spread_mm);
     const Scales usual = usual_scales();
+    const bool is_pin = control.offset && model.controls[*control.offset].name == "pin offset";
     if (setting == Setting::as_first && control.name == "fence")
-        return std::hypot(as_meant, usual.fence.spread_mm);
+        return std::hypot(as_meant, is_pin ? usual_pin().spread_mm : usual.fence.spread_mm);
     if (setting == Setting::as_first && control.name == "height")
         return std::hypot(as_meant, usual.height.spread_mm);
     return as_meant;
@@ -36,7 +37,7 @@ Belief predict_set(const Model& model, Belief belief, const std::vector<std::str
         if (std::find(controls.begin(), controls.end(), control.name) == controls.end()) continue;
         // A second pass that there is none of isn't set.
         const bool none = control.name == "shift" && belief.mean[c] == 0.0;
-        const double spread = none ? 0.0 : spread_set(control, setting);
+        const double spread = none ? 0.0 : spread_set(model, control, setting);
         belief.covariance[c * n + c] += spread * spread;
     }
     return belief;

@@ -46,6 +46,9 @@ struct Start {
     Settings dial;  // what the scales were set to
     Scales scales = usual_scales();
     Tool tool = Tool::caliper;  // that readings are expected to be taken with
+    // The socket of a row of fingers to which it is measured, counted from the bottom edge; 0: not told. Boards that are added later
+    // don't change to which it was.
+    int row_to = 0;
 };
 
 }  // namespace kw

@@ -3,6 +3,7 @@
 
 #include "half_inch_job.h"
 #include "job/notes.h"
+#include "job/precedence.h"
 
 using namespace half_inch;
 
@@ -173,4 +174,57 @@ TEST_CASE("a groove is not told to be moved so low that little wood is left unde
     job.drawers.front().bottom.offset = in(1, 4);
     job.drawers.front().face.style = FaceStyle::overlay;
     CHECK(says(worked(job)->plan.notes, "set 3/4 in up instead of 1/4 in"));
+}
+
+TEST_CASE("a row goes up a board as far as it is cut: a band comes onto its top edge afterwards") {
+    Job job = fingered_job();
+    job.drawers.front().box->height = in(35, 8);
+    const auto sockets_of_sides = [](const Job& asked) {
+        const auto work = worked(asked);
+        return work->plan.setups[place(work->plan, "box joint: side sockets")].passes.front().cuts;
+    };
+    // They begin at 1/4 in and repeat by 1/2 in: the ninth at 4 1/4 in, of 4 3/8 in; under a band of a quarter it is not there.
+    CHECK(sockets_of_sides(job) == 9);
+    job.stock.front().banding = Banding{in(1, 4), {BandedEdge::top}};
+    CHECK(sockets_of_sides(job) == 8);
+}
+
+TEST_CASE(
+    "fronts and backs of two thicknesses have rows of their own, each by the pin of its own sides' row") {
+    Job job = fingered_job();
+    for (const auto& [name, thickness] :
+         {std::pair{"three quarter", in(3, 4)}, std::pair{"five eighths", in(5, 8)}})
+        job.stock.push_back({name, thickness, StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt});
+    job.drawers.front().front.stock = "three quarter";
+    job.drawers.front().back.stock = "five eighths";
+    const auto work = worked(job);
+    int own_rows = 0;
+    for (const Group& group : work->design.groups) {
+        if (!is_own_row(group)) continue;
+        ++own_rows;
+        const Group* sides = partner_of(work->design, group);
+        REQUIRE(sides);
+        // The sockets of the sides are as deep as the board is thick that comes through them.
+        const std::string& part = group.work.inserts.front().part;
+        CHECK(sides->designed.height == work->plan.part_with_id(part)->size.thickness);
+    }
+    CHECK(own_rows == 2);
+}
+
+TEST_CASE("the sides' row is locked before a row that stands by its pin, also where one saw does all") {
+    Job job = fingered_job();
+    job.stock.push_back(
+        {"three quarter", in(3, 4), StockKind::plywood, {}, GrainCut::flatsawn, std::nullopt});
+    job.drawers.front().front.stock = "three quarter";
+    std::erase_if(job.shop.machines, [](const Machine& machine) { return machine.name == "chop"; });
+    job.shop.cutters.push_back({"ripping blade", CutterKind::blade, "saw", in(1, 8)});
+    const auto work = worked(job);
+    const Plan& plan = work->plan;
+    const auto sides = int(place(plan, "box joint: side sockets")),
+               ends = int(place(plan, "box joint: end sockets"));
+    const auto before = precedence_of(work->design, plan.setups).before;
+    CHECK(std::find(before.begin(), before.end(), std::pair{sides, ends}) != before.end());
+    // It is cut on boards that have their length, which nothing of a tongue sets.
+    CHECK_FALSE(says(plan.notes, "tongue"));
+    CHECK(says(plan.notes, "cut to length before"));
 }

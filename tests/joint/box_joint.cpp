@@ -204,3 +204,11 @@ TEST_CASE("random box joints overlap and gape by as much as Boost.Geometry finds
         CHECK(std::abs(area_mm2(corner.gap) - boost::geometry::area(open)) < grid_mm2);
     }
 }
+
+TEST_CASE("a row that does not go on up the board has an end all the same") {
+    const Length height = in(4);
+    for (const Length pitch : {Length{}, -in(1), Length::from_ticks(1)}) {
+        CHECK(sockets_up(in(1, 4), pitch, height) < 200);
+        CHECK(whole_sockets_up(in(1, 4), in(1, 4), pitch, height) < 200);
+    }
+}

@@ -40,8 +40,8 @@ struct AsCut {
 
 // All that can be read of it with a caliper, true to the hundredth.
 std::vector<NamedLength> readings_of(const Session& session, const AsCut& cut) {
-    const int whole =
-        whole_sockets(*session.work->plan.group_with_id(setup_named(session, side_sockets).group));
+    const Group& group = *session.work->plan.group_with_id(setup_named(session, side_sockets).group);
+    const int whole = row_to(group, start_of(*session.work, group));
     return {mm("stock_thickness", 12.1),
             mm("socket_width", cut.socket_mm),
             mm("finger_width", cut.finger_mm),
@@ -154,7 +154,8 @@ TEST_CASE("the saw says pin, set over, sockets and how the board stands, and no 
     const Words& words = work.job.locale.words();
     CHECK(say_lie(words, sides) == "front end and rear end down, bottom edge against the pin");
     CHECK(say_lie(words, ends) == "left end and right end down, bottom edge against the spacer on the pin");
-    const int whole = whole_sockets(*work.plan.group_with_id(sides.group));
+    const Group& group = *work.plan.group_with_id(sides.group);
+    const int whole = row_to(group, start_of(work, group));
     CHECK(reading_label(work, sides, "row") ==
           "Bottom edge to the far wall of socket " + std::to_string(whole));
 }
