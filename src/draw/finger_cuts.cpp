@@ -6,7 +6,6 @@ namespace kw::draw {
 namespace {
 
 // Readings that are nonsense must not make a row of countless sockets.
-constexpr Length least_pitch = Length::micrometres(1000);
 
 // The first end that goes by the board's height; where none was asked for, some fingers.
 Length height_of(const Group& group, const Settings& settings) {
@@ -19,9 +18,9 @@ Length height_of(const Group& group, const Settings& settings) {
 }  // namespace
 
 FingerCuts finger_cuts(const Work& work, const Group& group, const Settings& settings) {
-    const Group* slot_group = group.cuts_slot ? nullptr : partner_of(work.standing_design, group);
+    const Group* slot_group = slot_of(work.standing_design, group);
     const Group* end_group = group.cuts_end ? nullptr : end_group_of(work, group);
-    const Settings here = in_row(settings, group, slot_group);
+    const Settings here = in_row(settings, group, partner_of(work.standing_design, group));
     const Length pitch = max(here.fence + here.kerf, least_pitch);
     const SocketRow receiver{here.fence, here.kerf, pitch,
                              slot_group ? slot_group->stands.height : here.height};

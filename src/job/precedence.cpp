@@ -40,10 +40,9 @@ public:
         for (const Group& group : design_.groups)
             if (const DrawerDesign* drawer = leader_of(design_, group))
                 add(first_of(drawer->front_keys.slot), first_of(group.key));
-        for (const DrawerDesign& drawer : design_.drawers) {
-            row_after_its_pin(drawer.front, drawer.front_keys);
-            row_after_its_pin(drawer.back, drawer.back_keys);
-        }
+        // The pin is locked by the first of the sides' rows, and left where it stands.
+        for (const Group& group : design_.groups)
+            if (!group.row_of.empty()) add(first_of(group.row_of), first_of(group.key));
         return {{pairs_.begin(), pairs_.end()}, notes_};
     }
 
@@ -76,11 +75,6 @@ private:
             for (const Role role : {Role::side_left, Role::front, Role::back})
                 for (const int joint : part(role).joints) add(joint, part(Role::bottom).rip);
         }
-    }
-
-    // The pin is locked by the sides' sockets, and left where it stands.
-    void row_after_its_pin(const ChosenJoint& chosen, const JointKeys& keys) {
-        if (has_row_of_its_own(chosen, keys)) add(first_of(keys.slot), first_of(keys.end));
     }
 
     void length_after_lock(const ChosenJoint& chosen, const JointKeys& keys, const PartSetups& insert,

@@ -204,20 +204,22 @@ private:
         return &partner_;
     }
 
-    // Where its controls stand by that belief; of an insert's own row, in the row of the sides' sockets.
+    // Where its controls stand by that belief; of a row of fingers, in the row that it follows.
     Settings settings_of(const Group& group, const Model& model, const Belief& belief) const {
         const Settings settings = settings_by(model, group.designed, belief);
-        if (!is_own_row(group)) return settings;
-        const Group slot = as_it_stands(*partner_of(design_, group));
-        return in_row(settings, group, &slot);
+        const Group* row = has_fingers(group.work.chosen.joint) ? partner_of(design_, group) : nullptr;
+        if (!row) return settings;
+        const Group leads = as_it_stands(*row);
+        return in_row(settings, group, &leads);
     }
 
     // Sockets that are cut by another setting of the pin must go into those that are cut already.
     void match_row(const Group& group, GroupStanding& standing, const std::vector<std::string>& again) const {
-        if (!has_fingers(group.work.chosen.joint) || !group.cuts_slot) return;
+        if (!has_fingers(group.work.chosen.joint)) return;
+        const auto row_of = [](const Group& one) { return one.row_of.empty() ? one.key : one.row_of; };
         const bool some_cut = std::any_of(standing_.ran.begin(), standing_.ran.end(), [&](const Ran& ran) {
             const Group* its = design_.group_with_key(ran.group_key);
-            return its && (its == &group || partner_of(design_, *its) == &group);
+            return its && row_of(*its) == row_of(group);
         });
         const bool is_by_hand = std::any_of(again.begin(), again.end(), [](const std::string& control) {
             return control == "fence" || control == "kerf";

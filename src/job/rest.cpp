@@ -6,6 +6,7 @@
 #include "job/pins.h"
 #include "job/precedence.h"
 #include "job/scheduling.h"
+#include "job/spacer_left.h"
 #include "job/work_order.h"
 #include "order/cost.h"
 
@@ -86,7 +87,7 @@ public:
                     ? price.seconds
                     : std::max<std::int64_t>(0, price.seconds - (plan_.seconds - plan_.lower_bound_seconds));
         for (const order::Step& step : price.steps) rest.steps.push_back(step_of(step));
-        note_spacers_left(rest.steps);
+        note_spacers_left(rest.steps, plan_, stands_, tested_last_);
         return rest;
     }
 
@@ -331,23 +332,6 @@ private:
         out.set_again = is_locked(setup) && !out.still_set;
         note_times(step, open.setup.test_cut, out);
         return out;
-    }
-
-    // The second cut of a test is made with it, whichever of the group's setups is told.
-    void note_spacers_left(std::vector<RestStep>& steps) const {
-        std::set<std::string> seen;
-        for (RestStep& step : steps) {
-            const Setup& setup = *plan_.setup_with_id(step.setup);
-            const auto tested = tested_last_.find(setup.machine);
-            if (!seen.insert(setup.machine).second || tested == tested_last_.end() || !tested->second)
-                continue;
-            const auto stands = stands_.find(setup.machine);
-            const Setup* last = stands == stands_.end() ? nullptr : plan_.setup_with_id(stands->second);
-            step.spacer_left = last && setup.spacer == Length{} &&
-                               std::any_of(plan_.setups.begin(), plan_.setups.end(), [&](const Setup& one) {
-                                   return one.group == last->group && one.spacer > Length{};
-                               });
-        }
     }
 
     RestStep done_step(const order::Step& step) const {

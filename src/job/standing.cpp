@@ -64,6 +64,12 @@ GroupTolerances tolerances_of(const Job& job) {
 }
 
 const Group* partner_of(const Design& design, const Group& group) {
+    if (has_fingers(group.work.chosen.joint))
+        return group.row_of.empty() ? nullptr : design.group_with_key(group.row_of);
+    return slot_of(design, group);
+}
+
+const Group* slot_of(const Design& design, const Group& group) {
     if (group.cuts_slot || !group.cuts_end) return nullptr;
     for (const DrawerDesign& drawer : design.drawers)
         for (const JointKeys* keys : {&drawer.front_keys, &drawer.back_keys})

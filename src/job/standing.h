@@ -61,7 +61,10 @@ struct Standing {
 GroupTolerances tolerances_of(const Job& job);
 // For the last cut of a group that has been read so far.
 AdviceOptions advice_options(const Job& job, const std::vector<std::string>& read);
+// The group by which this one's setting stands: slot_of(); in a row of fingers that whose pin it is cut by. nullptr: none.
 const Group* partner_of(const Design& design, const Group& group);
+// The group that cuts the slot, where this one cuts the insert alone; else nullptr.
+const Group* slot_of(const Design& design, const Group& group);
 
 // Where a group is to stand when its parts run: as locked, or after the moves that were advised; where something is to be
 // measured first, after those that would be made without it.

@@ -12,14 +12,57 @@ namespace kw {
 
 namespace {
 
+// No caliper tells that from nothing; a scale's spread must be more than nothing.
+constexpr double rounding_mm = 0.001;
+
+// What the scales are to show for a group: as it was first set, as it is locked, or after the moves that a reading would ask for.
+Settings on_the_scales(const Work& work, const Group& group) {
+    const auto found = work.standing.groups.find(group.key);
+    if (found == work.standing.groups.end()) return start_of(work, group).dial;
+    const GroupStanding& standing = found->second;
+    return standing.locked ? standing.dial : turned(standing.dial, standing.model, standing.advice.unread);
+}
+
+// The row whose pin this one is cut by.
+const Group* leading_row(const Work& work, const Group& group) {
+    return group.row_of.empty() ? nullptr : work.standing_design.group_with_key(group.row_of);
+}
+
+// Pin and cutter as the row has left them that leads, whatever these are believed to have come to.
+Settings with_pin_of_row(const Work& work, const Group& group, Settings scales) {
+    const Group* leads = leading_row(work, group);
+    if (!leads) return scales;
+    const Settings stands = on_the_scales(work, *leads);
+    scales.fence = stands.fence;
+    scales.kerf = stands.kerf;
+    return scales;
+}
+
+// What is known of pin and cutter once they are locked by another row.
+void know_pin(const Work& work, const Group& leads, Start& start) {
+    const auto found = work.standing.groups.find(leads.key);
+    if (found == work.standing.groups.end()) return;
+    const Belief belief = planned(found->second);
+    const auto known = [&](Scale& scale, const char* control, Length stands, Length dial) {
+        scale.offset_mm = (stands - dial).mm();
+        scale.spread_mm = std::max(spread_of(found->second.model, belief, control), rounding_mm);
+    };
+    known(start.scales.fence, "fence", leads.stands.fence, start.dial.fence);
+    known(start.scales.kerf, "kerf", leads.stands.kerf, start.dial.kerf);
+}
+
 Start first_start(const Work& work, const Group& group) {
     const ChosenJoint& chosen = group.work.chosen;
     const Scales known = scales_for(work.memory, chosen.machine, chosen.cutter, work.day);
     Start start{group.stands, scales_of(group, known), work.job.tool};
     if (has_fingers(group.work.chosen.joint)) start.row_to = row_to(group, start);
-    start.dial =
-        first_dial(model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start),
-                   group.stands);
+    if (const Group* leads = leading_row(work, group)) {
+        start.dial = with_pin_of_row(work, group, start.dial);
+        know_pin(work, *leads, start);
+    }
+    start.dial = first_dial(
+        model_of(group, tolerances_of(work.job), partner_of(work.standing_design, group), start), start.dial);
+    start.dial = with_pin_of_row(work, group, start.dial);
     // The passes are planned by the known kerf, and the only one needs no second mark of the fence.
     if (group.cuts_slot && group.slot_passes() == 1) start.dial.shift = Length{};
     return start;
@@ -180,38 +223,16 @@ Start start_of(const Work& work, const Group& group) {
     return first->second;
 }
 
-namespace {
-
-// What the scales are to show for a group: as it was first set, as it is locked, or after the moves that a reading would ask for.
-Settings on_the_scales(const Work& work, const Group& group) {
-    const auto found = work.standing.groups.find(group.key);
-    if (found == work.standing.groups.end()) return start_of(work, group).dial;
-    const GroupStanding& standing = found->second;
-    return standing.locked ? standing.dial : turned(standing.dial, standing.model, standing.advice.unread);
-}
-
-// An insert's own row is cut by pin and cutter as the sides' row has left them, whatever these are believed to have come to.
-Settings with_pin_of_sides(const Work& work, const Group& group, Settings scales) {
-    const Group* sides = is_own_row(group) ? partner_of(work.standing_design, group) : nullptr;
-    if (!sides) return scales;
-    const Settings stands = on_the_scales(work, *sides);
-    scales.fence = stands.fence;
-    scales.kerf = stands.kerf;
-    return scales;
-}
-
-}  // namespace
-
 Dial dial_of(const Work& work, const Setup& setup) {
     const Dial planned{setup.fence, setup.height.value_or(Length{}), setup.spacer, {}, {}, {}};
     const Group* group = work.plan.group_with_id(setup.group);
     if (!group) return planned;
     Group shown = *group;
-    shown.stands = with_pin_of_sides(work, *group, on_the_scales(work, *group));
+    shown.stands = with_pin_of_row(work, *group, on_the_scales(work, *group));
     Length fence_beyond, height_beyond;
     if (!work.standing.groups.contains(group->key)) {
         const Start start = start_of(work, *group);
-        if (!is_own_row(*group))
+        if (!follows_pin(*group))
             fence_beyond =
                 start.dial.fence + Length::nearest_mm(start.scales.fence.offset_mm) - group->stands.fence;
         height_beyond =
@@ -230,10 +251,9 @@ Dial dial_of(const Work& work, const Setup& setup) {
 
 Length kerf_as_put_on(const Work& work, const Setup& setup) {
     const Group* group = work.plan.group_with_id(setup.group);
-    // Of a group that is tested, the plan's kerf is the one that is believed; so it is of an insert's own row once the sides' is.
-    const Group* sides = group && is_own_row(*group) ? partner_of(work.standing_design, *group) : nullptr;
-    const bool is_believed = group && (work.standing.groups.contains(group->key) ||
-                                       (sides && work.standing.groups.contains(sides->key)));
+    // Of a group that is tested, the plan's kerf is the one that is believed; so it is of a row in which another was tested.
+    const bool is_believed =
+        group && (work.standing.groups.contains(group->key) || work.standing.groups.contains(group->row_of));
     if (!group || is_believed) return setup.kerf;
     const ChosenJoint& chosen = group->work.chosen;
     const Scales scales = scales_for(work.memory, chosen.machine, chosen.cutter, work.day);

@@ -31,9 +31,7 @@ std::string key_of(const Group& group) {
     key += "; fence " + mm(s.fence) + ", height " + mm(s.height);
     if (s.shift > Length{}) key += ", shift " + mm(s.shift);
     if (s.spacer > Length{}) key += ", spacer " + mm(s.spacer);
-    key += "; " + work.guide + ", for " + mm(entering_thickness(group));
-    // An insert's own row stands in the row of the sockets that are cut for its board.
-    return is_own_row(group) ? key + ", in the row for " + mm(work.insert_thickness) : key;
+    return key + "; " + work.guide + ", for " + mm(entering_thickness(group));
 }
 
 Settings slot_settings(const Cut& slot, Length kerf) {
@@ -92,17 +90,20 @@ int Group::slot_passes() const {
     return std::clamp(passes_for(stands.shift + covers, covers), planned, std::max(planned, most));
 }
 
-bool is_own_row(const Group& group) { return has_fingers(group.work.chosen.joint) && !group.cuts_slot; }
-
-Length entering_thickness(const Group& group) {
-    return is_own_row(group) ? group.work.receiver_thickness : group.work.insert_thickness;
+bool follows_pin(const Group& group) {
+    return has_fingers(group.work.chosen.joint) && (!group.cuts_slot || !group.row_of.empty());
 }
 
-Settings in_row(Settings settings, const Group& group, const Group* slot) {
+Length entering_thickness(const Group& group) {
+    const bool own_row = has_fingers(group.work.chosen.joint) && !group.cuts_slot;
+    return own_row ? group.work.receiver_thickness : group.work.insert_thickness;
+}
+
+Settings in_row(Settings settings, const Group& group, const Group* leads) {
     if (!has_fingers(group.work.chosen.joint)) return settings;
-    if (slot) {
-        settings.fence = slot->stands.fence;
-        settings.kerf = slot->stands.kerf;
+    if (leads) {
+        settings.fence = leads->stands.fence;
+        settings.kerf = leads->stands.kerf;
     }
     if (group.cuts_end) settings.spacer = settings.fence;
     return settings;
@@ -133,6 +134,24 @@ std::vector<Group> groups_of(const JointWork& work) {
     return {finished(first), finished(second)};
 }
 
+namespace {
+
+// Of the rows that are cut by one setting of the pin the sides' first one leads.
+void find_leading_rows(std::vector<Group>& groups) {
+    for (Group& group : groups) {
+        if (!has_fingers(group.work.chosen.joint)) continue;
+        const auto leads = std::find_if(groups.begin(), groups.end(), [&](const Group& other) {
+            return has_fingers(other.work.chosen.joint) && other.cuts_slot &&
+                   other.work.chosen.machine.name == group.work.chosen.machine.name &&
+                   other.work.chosen.cutter.name == group.work.chosen.cutter.name &&
+                   other.designed.fence == group.designed.fence && other.designed.kerf == group.designed.kerf;
+        });
+        if (leads != groups.end() && &*leads != &group) group.row_of = leads->key;
+    }
+}
+
+}  // namespace
+
 std::vector<Group> merge_groups(const std::vector<Group>& groups) {
     std::vector<Group> merged;
     std::map<std::string, std::size_t> place_of;
@@ -158,6 +177,7 @@ std::vector<Group> merge_groups(const std::vector<Group>& groups) {
         work.receivers.insert(work.receivers.end(), group.work.receivers.begin(), group.work.receivers.end());
         work.inserts.insert(work.inserts.end(), group.work.inserts.begin(), group.work.inserts.end());
     }
+    find_leading_rows(merged);
     return merged;
 }
 

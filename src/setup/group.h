@@ -51,6 +51,7 @@ struct Group {
     JointWork work;         // merged over all joints with equal settings
     bool cuts_slot = true;  // the receiver's cut is made here
     bool cuts_end = false;  // the insert's cut is made here
+    std::string row_of;     // key of the group whose row it stands in: see follows_pin(); empty: of none
     Settings designed;
     Settings stands;  // as tested and locked; the designed ones before the first test cut
 
@@ -62,16 +63,17 @@ struct Group {
     int slot_passes() const;
 };
 
-// An insert's row of sockets with a height of its own: the pin and the cutter stand as they do for the receiver's row.
-bool is_own_row(const Group& group);
+// Whether it is a row of sockets that is cut with pin and cutter as another row has left them, at a height of its own: by one pin all
+// boards' fingers come to stand in each other's sockets, and where it is locked it is left.
+bool follows_pin(const Group& group);
 
 // Of the board that what this group cuts has to take: the insert; of an insert's own row of sockets, through which the receiver's fingers
 // come, the receiver.
 Length entering_thickness(const Group& group);
 
-// These settings with what follows from others in a row of fingers: its spacer is one finger, and an insert's row that has a setting
-// of its own stands in that of the receiver's sockets, as `slot` stands (nullptr where this group cuts both). Of all other joints, as they are.
-Settings in_row(Settings settings, const Group& group, const Group* slot);
+// These settings with what follows from others in a row of fingers: its spacer is one finger, and pin and cutter stand as in `leads`,
+// the group whose row it is in (nullptr: its own). Of all other joints, as they are.
+Settings in_row(Settings settings, const Group& group, const Group* leads);
 
 // One group, or two where slot and insert's cut need different heights.
 std::vector<Group> groups_of(const JointWork& work);

@@ -219,17 +219,17 @@ void add_drift(Builder& build, const Group& group, int row_to) {
 
 void fingers_model(Builder& build, const Group& group, const GroupTolerances& tolerance, int row_to) {
     const JointDesign& joint = group.work.chosen.joint;
-    if (group.cuts_slot) add_drift(build, group, row_to);
+    const Weights fit = {{"kerf", 1}, {"fence", -1}};
+    const double whole = row_to;
+    add_drift(build, group, row_to);
     build.reading("stock_thickness", tested_stock);
-    if (group.cuts_slot) {
-        const Weights fit = {{"kerf", 1}, {"fence", -1}};
-        const double whole = row_to;
-        build.reading("socket_width", {{"kerf", 1}});
-        build.reading("finger_width", {{"fence", 1}});
-        if (row_to > 0) build.reading("row", {{"fence", whole}, {"kerf", whole}});
-        build.reading("fit", plus(fit, {{"drift", -1}}), true);
+    build.reading("socket_width", {{"kerf", 1}});
+    build.reading("finger_width", {{"fence", 1}});
+    if (row_to > 0) build.reading("row", {{"fence", whole}, {"kerf", whole}});
+    build.reading("fit", plus(fit, {{"drift", -1}}), true);
+    // Where the pin is locked already, moving it would bring the fingers out of the row.
+    if (!follows_pin(group))
         build.either_way("fit", plus(fit, {{"other drift", -1}}), joint.clearance, tolerance.fit);
-    }
     const Weights proud = {{"height", 1}};
     build.reading("depth", {{"height", 1}});
     build.reading("face_step", plus(proud, tested_stock, -1.0));

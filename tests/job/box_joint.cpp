@@ -189,8 +189,7 @@ TEST_CASE("a row goes up a board as far as it is cut: a band comes onto its top 
     CHECK(sockets_of_sides(job) == 8);
 }
 
-TEST_CASE(
-    "fronts and backs of two thicknesses have rows of their own, each by the pin of its own sides' row") {
+TEST_CASE("one pin cuts the rows of boards of three thicknesses, and only the first of them tests it") {
     Job job = fingered_job();
     for (const auto& [name, thickness] :
          {std::pair{"three quarter", in(3, 4)}, std::pair{"five eighths", in(5, 8)}})
@@ -198,17 +197,30 @@ TEST_CASE(
     job.drawers.front().front.stock = "three quarter";
     job.drawers.front().back.stock = "five eighths";
     const auto work = worked(job);
-    int own_rows = 0;
+    const Plan& plan = work->plan;
+    std::vector<std::string> leading;
+    int rows = 0;
     for (const Group& group : work->design.groups) {
-        if (!is_own_row(group)) continue;
-        ++own_rows;
-        const Group* sides = partner_of(work->design, group);
-        REQUIRE(sides);
-        // The sockets of the sides are as deep as the board is thick that comes through them.
-        const std::string& part = group.work.inserts.front().part;
-        CHECK(sides->designed.height == work->plan.part_with_id(part)->size.thickness);
+        if (!has_fingers(group.work.chosen.joint)) continue;
+        ++rows;
+        if (!follows_pin(group)) leading.push_back(group.key);
     }
-    CHECK(own_rows == 2);
+    // The sides' ends at the front, and at the back; those of front and back, both as deep as the sides are thick.
+    CHECK(rows == 3);
+    REQUIRE(leading.size() == 1);
+    const auto before = precedence_of(work->design, plan.setups).before;
+    const auto first_setup_of = [&](const std::string& key) {
+        const std::string& id = work->design.group_with_key(key)->id;
+        for (std::size_t i = 0; i < plan.setups.size(); ++i)
+            if (plan.setups[i].group == id) return int(i);
+        return -1;
+    };
+    for (const Group& group : work->design.groups) {
+        if (!follows_pin(group)) continue;
+        CHECK(partner_of(work->design, group)->key == leading.front());
+        const std::pair first_row_first{first_setup_of(leading.front()), first_setup_of(group.key)};
+        CHECK(std::find(before.begin(), before.end(), first_row_first) != before.end());
+    }
 }
 
 TEST_CASE("the sides' row is locked before a row that stands by its pin, also where one saw does all") {

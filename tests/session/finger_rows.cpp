@@ -188,6 +188,34 @@ TEST_CASE("fingers with a height of their own are lost with the row of the sides
                       [&](const Affected& one) { return one.part == part && one.fate == Fate::lost; }));
 }
 
+TEST_CASE("sides, fronts and backs of three thicknesses go by one pin, wherever a test cut brings it") {
+    Json job = jig_job("15 mm");
+    job["stock"].push_back({{"name", "backs"}, {"thickness", "14 mm"}, {"kind", "plywood"}});
+    for (Json& drawer : job["drawers"]) drawer["back"]["stock"] = "backs";
+    Session session = row_locked(job, 6.28, 6.35);
+    const auto rows = [&] {
+        std::vector<const Setup*> all;
+        for (const Setup& setup : session.work->plan.setups)
+            if (setup.index) all.push_back(&setup);
+        return all;
+    };
+    REQUIRE(rows().size() == 3);
+    for (const Setup* row : rows()) {
+        CHECK(row->fence == rows()[0]->fence);
+        CHECK(row->index == rows()[0]->index);
+        CHECK(dial_of(*session.work, *row).fence == dial_of(*session.work, *rows()[0]).fence);
+    }
+    // Their own test is of the depth: it moves no pin, though its fit is not what was asked.
+    const std::string backs = setup_of(session, "back box joint: side sockets");
+    session = tests::made_ready(session, backs, tests::passes_of(session, backs), now);
+    session = tests::tested(
+        session, backs,
+        {mm("finger_width", 6.30), mm("socket_width", 6.33), mm("depth", 14.0), mm("face_step", 0.0)});
+    CHECK(fit_report(*session.work, backs)->moves.empty());
+    session = locked_unmoved(session, backs);
+    for (const Setup* row : rows()) CHECK(row->fence == rows()[0]->fence);
+}
+
 TEST_CASE("a front that has its length stays good while its own sockets are as deep as they may be") {
     Session session = row_locked(jig_job("15 mm"));
     const std::string ends = setup_of(session, end_row);
