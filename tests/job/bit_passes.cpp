@@ -80,14 +80,11 @@ TEST_CASE("at the router table the feed is from right to left, and no work goes 
 
 namespace {
 
-// All corners fingered, the sockets 1/2 in deep.
+// The sockets are 1/2 in deep.
 Job fingered_at_the_router_table(Length depth_per_pass) {
-    Job job = at_the_router_table(depth_per_pass);
-    DrawerSpec& drawer = job.drawers.front();
-    drawer.opening.reset();
-    drawer.box = BoxSize{in(10), in(4), in(12)};
-    drawer.front.joint = drawer.back.joint = "box joint";
-    drawer.bottom.style = BottomStyle::captured;
+    Job job = fingered_job();
+    const Job router = at_the_router_table(depth_per_pass);
+    job.shop = router.shop;
     return job;
 }
 
