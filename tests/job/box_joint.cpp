@@ -126,3 +126,11 @@ TEST_CASE(
     CHECK(rows == 2);
     CHECK(part(work->plan, Role::back).size.length == in(10) + in(1, 32));
 }
+
+TEST_CASE("a front that is cut to length before its fingers is told of without a tongue") {
+    Job job = fingered_job();
+    job.shop.machines.pop_back();  // the one saw crosscuts too
+    const auto work = worked(job);
+    CHECK(says(work->plan.notes, "what goes into the sides must come out as long as planned (1/2 in)"));
+    CHECK_FALSE(says(work->plan.notes, "tongue"));
+}

@@ -156,5 +156,5 @@ TEST_CASE("the saw says pin, set over, sockets and how the board stands, and no 
     CHECK(say_lie(words, ends) == "left end and right end down, bottom edge against the spacer on the pin");
     const int whole = whole_sockets(*work.plan.group_with_id(sides.group));
     CHECK(reading_label(work, sides, "row") ==
-          "Bottom edge to the far wall of socket " + std::to_string(whole));
+          "Side's bottom edge to the far wall of its socket " + std::to_string(whole));
 }
