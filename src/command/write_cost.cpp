@@ -12,10 +12,11 @@ namespace {
 using Share = std::pair<std::string, std::int64_t>;
 
 // `runs`: how often each end goes through.
-std::vector<Share> parts_of(const RestStep& step, std::size_t runs) {
+std::vector<Share> parts_of(const RestStep& step, const Setup& setup, std::size_t runs) {
     std::vector<Share> parts;
     if (step.walk_s > 0) parts.emplace_back("walk", step.walk_s);
-    for (const RestChange& change : step.changes) parts.emplace_back(change.what, change.seconds);
+    for (const RestChange& change : step.changes)
+        parts.emplace_back(control_at_setup(setup, change.what), change.seconds);
     if (step.test_s > 0) parts.emplace_back("test cut", step.test_s);
     std::string cuts = step.ends == 1 ? "1 cut" : std::to_string(step.ends) + " cuts";
     if (runs > 1) cuts += " in " + std::to_string(runs) + " passes";
@@ -37,14 +38,15 @@ std::string cost_text(const Work& work, const LayOut& layout) {
     for (const RestStep& step : work.rest.steps) {
         std::string words;
         std::int64_t sum = 0;
-        const std::size_t runs = heights_of(work.job.shop, *work.plan.setup_with_id(step.setup)).size();
-        for (const auto& [what, seconds] : parts_of(step, runs)) {
+        const Setup& setup = *work.plan.setup_with_id(step.setup);
+        const std::size_t runs = heights_of(work.job.shop, setup).size();
+        for (const auto& [what, seconds] : parts_of(step, setup, runs)) {
             words += (words.empty() ? "" : " + ") + what + " " + clock_text(seconds);
             kinds[kind_of(what)] += seconds;
             sum += seconds;
         }
         all += sum;
-        table.row({step.step, work.plan.setup_with_id(step.setup)->work, clock_text(sum), words});
+        table.row({step.step, setup.work, clock_text(sum), words});
     }
     std::string by_kind;
     for (const auto& [kind, seconds] : kinds)

@@ -18,7 +18,8 @@ std::string standing_text(const Work& work, const FitReport& report) {
     table.row({on_jig ? "pin" : "fence", show_with_unit(report.now.fence, fine), sigma("fence")});
     table.row({"height", show_with_unit(report.now.height, fine), sigma("height")});
     if (report.now.spacer > Length{})
-        table.row({"spacer", show_with_unit(report.now.spacer, fine), sigma("spacer")});
+        table.row({"spacer", show_with_unit(report.now.spacer, fine),
+                   on_jig ? "a finger's width" : sigma("spacer")});
     table.row({"kerf", show_with_unit(report.now.kerf, fine), sigma("kerf")});
     if (report.now.shift > Length{})
         table.row({"fence shift", show_with_unit(report.now.shift, fine), sigma("shift")});
@@ -28,15 +29,26 @@ std::string standing_text(const Work& work, const FitReport& report) {
 std::string after_text(const Work& work, const FitReport& report) {
     const Locale fine = caliper_locale(work.job);
     Table table({Align::left, Align::right, Align::left});
-    const auto row = [&](const char* name, const std::optional<double>& mm, const char* sign) {
+    const auto row = [&](const char* name, const std::optional<double>& mm, const std::string& sign) {
         if (mm) table.row({name, show_with_unit(Length::nearest_mm(*mm), fine), sign});
     };
-    row("fit", report.fit_mm, "+ loose, − tight");
+    const std::string aimed = say_aimed(work.job, report);
+    row("fit", report.fit_mm, "+ loose, − tight" + (aimed.empty() ? "" : "; " + aimed + " is aimed at"));
     row("shoulder gap", report.shoulder_gap_mm, "");
     const bool on_jig = work.plan.setup_with_id(report.setup)->index.has_value();
     row("face step", report.face_step_mm, on_jig ? "+ fingers proud" : "+ side proud");
     row("row", report.row_mm, "how much farther up than planned its last socket is, all of them added up");
     return table.text();
+}
+
+// Before the first test what to cut, and of a jig what its readings are of.
+std::string how_it_is_read(const Work& work, const FitReport& report) {
+    const std::vector<std::string> lines = report.test == 0
+                                               ? say_test(work, report.setup, CutterSide::near)
+                                               : say_jig(work, *work.plan.setup_with_id(report.setup));
+    std::string out = lines.empty() ? "" : "\nThe test cut\n";
+    for (const std::string& line : lines) out += "  " + line + "\n";
+    return out;
 }
 
 }  // namespace
@@ -53,6 +65,7 @@ std::string fit_text(const Work& work, const FitReport& report) {
     if (!after.empty())
         out += report.moves.empty() ? "\nExpected of the joint\n" + after
                                     : "\nExpected of the joint after the moves\n" + after;
+    if (!report.locked) out += how_it_is_read(work, report);
     for (const Affected& affected : work.affected)
         out += "Already cut: " + affected.said().text(work.job.locale) + "\n";
     return out;
@@ -67,14 +80,14 @@ std::string fit_words() {
         "mate's\n"
         "  socket_width, finger_width   of a box joint; depth is the sockets'; row is from the bottom edge "
         "to the\n"
-        "                    far wall of the last whole socket\n"
+        "                    far wall of the last whole socket, on the side, which begins with a finger\n"
         "  width, depth, near   of a slot: near is from the edge or end to its near wall\n"
         "  fit               + loose: the gap beside what goes in, by feelers or paper;\n"
         "                    - tight: how much thicker it is than the slot, by a caliper on both\n"
         "  shoulder_gap      0 where it is closed, never less\n"
         "  face_step         + the side stands proud, - it is shy\n"
         "What is moved (--moved NAME=LENGTH):\n"
-        "  fence + out (of a jig: the pin away from the cutter), height + up, spacer + thicker, kerf + wider "
+        "  fence + out (at a jig: pin, + away from the cutter), height + up, spacer + thicker, kerf + wider "
         "(shims), shift + the last pass farther "
         "out\n"
         "What is felt (--felt), from tight to loose:\n ";

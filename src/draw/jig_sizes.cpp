@@ -24,7 +24,8 @@ double socket_mm(const SetupScene& scene, int socket, int before) {
 // As wide as a finger: with the play that a finger has, it goes into a socket.
 double pin_width_mm(const SetupScene& scene) { return std::min(scene.fence, scene.kerf).mm(); }
 
-double pin_top_mm(const SetupScene& scene) { return 0.72 * scene.height.mm(); }
+// Lower than any socket that it has to go into, those of a first pass among them.
+double pin_top_mm(const SetupScene& scene) { return 0.72 * scene.first_height.mm(); }
 
 double board_top_mm(const SetupScene& scene) {
     return scene.height.mm() + std::max(0.7 * scene.height.mm(), 0.65 * pitch_mm(scene));

@@ -4,6 +4,7 @@
 
 #include "draw/setup_parts.h"
 #include "draw/setup_view.h"
+#include "setup/bit_passes.h"
 
 namespace kw::draw {
 namespace {
@@ -63,6 +64,8 @@ std::optional<SetupScene> setup_scene(const Work& work, const Setup& setup) {
     scene.thickness = stock.thickness;
     scene.fence = setup.fence;
     scene.height = setup.height.value_or(scene.thickness);
+    const std::vector<Length> heights = heights_of(work.job.shop, setup);
+    scene.first_height = heights.empty() ? scene.height : heights.front();
     const SetTo set = set_to(work, setup);
     scene.kerf = set.kerf;
     scene.fence_beyond = set.dial.fence_beyond;

@@ -14,7 +14,8 @@ struct SetupScene {
     Length thickness;
     Length fence;
     Length height;
-    Length kerf;  // that is believed of the cutter as it is put on
+    Length first_height;  // of a bit that comes up in passes, else the height
+    Length kerf;          // that is believed of the cutter as it is put on
     // How far fence and height are to stand beyond, to make up for the cutter, and what their scales show beyond that.
     Length fence_beyond, fence_scale_off, height_beyond, height_scale_off;
     Length spacer;

@@ -22,6 +22,7 @@ SetupScene on_its_way(const SetupScene& before, const SetupScene& after, double 
     blend(&SetupScene::thickness);
     blend(&SetupScene::fence);
     blend(&SetupScene::height);
+    blend(&SetupScene::first_height);
     blend(&SetupScene::kerf);
     blend(&SetupScene::spacer);
     // What earlier passes took is wood that is gone: it appears with the new picture, and only as far as the fence has come.

@@ -63,7 +63,7 @@ public:
         if (!front || !back || !bottom) return std::nullopt;
         allow_for_the_season();
         for (Note& note : notes_on(made_)) notes_.push_back(std::move(note));
-        for (Note& note : finger_notes(made_)) notes_.push_back(std::move(note));
+        for (Note& note : finger_notes(job_, made_)) notes_.push_back(std::move(note));
         for (Note& note : season_notes(job_, made_)) notes_.push_back(std::move(note));
         for (Problem& problem : check_drawer(made_, at_)) problems_.push_back(std::move(problem));
         for (Problem& problem : check_seasons(job_, made_, at_)) problems_.push_back(std::move(problem));

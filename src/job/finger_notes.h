@@ -5,6 +5,7 @@
 
 namespace kw {
 
-std::vector<Note> finger_notes(const DrawerDesign& drawer);
+// Of the corners in front and behind, each by the heights at which its boards are cut. What both have in common is told once.
+std::vector<Note> finger_notes(const Job& job, const DrawerDesign& drawer);
 
 }  // namespace kw

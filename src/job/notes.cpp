@@ -21,6 +21,8 @@ void add_bit_passes(const Job& job, const Setup& setup, Plan& plan) {
     plan.notes.push_back({Level::note, setup.id,
                           Message::say(setup.test_cut ? "job.raise_bit" : "job.raise_bit_again",
                                        static_cast<int>(heights.size()), lower)});
+    if (setup.index)
+        plan.notes.push_back({Level::note, setup.id, Message::say("job.low_pin", heights.front())});
 }
 
 void add_sacrificial(const Setup& setup, Plan& plan) {

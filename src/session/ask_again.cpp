@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "session/words.h"
 #include "testcut/feel.h"
 
 namespace kw {
@@ -39,8 +40,14 @@ Message reading_disagrees(const NamedLength& reading, Length expected, bool may_
     return Message::say(key, the_reading(reading.name), reading.value, expected);
 }
 
+// As the maker knows it there.
+Message the_control(const Setup& setup, const std::string& name) {
+    return Message::say(key_of("control.", control_at_setup(setup, name)));
+}
+
 // "fence by 6.35 mm, height by 0.30 mm": all that has to be told as moved, so that the control stands where it is found.
-Message moves_to_tell(const Model& model, std::vector<NamedLength> moves, const Doubt& doubt) {
+Message moves_to_tell(const Setup& setup, const Model& model, std::vector<NamedLength> moves,
+                      const Doubt& doubt) {
     const std::string& name = model.controls[doubt.which].name;
     const Length more = Length::nearest_mm(doubt.found_mm - doubt.expected_mm);
     const auto its =
@@ -49,16 +56,15 @@ Message moves_to_tell(const Model& model, std::vector<NamedLength> moves, const 
     else moves.push_back({name, more});
     Message all;
     for (const NamedLength& move : moves) {
-        const Message one =
-            Message::say("doubt.move", Message::say(key_of("control.", move.name)), move.value);
+        const Message one = Message::say("doubt.move", the_control(setup, move.name), move.value);
         all = all.empty() ? one : Message::say("doubt.moves", all, one);
     }
     return all;
 }
 
-Refusal ask_setting_again(const Model& model, bool cut_before, const Doubt& doubt, bool may_insist,
-                          const std::vector<NamedLength>& assumed) {
-    const Message control = Message::say(key_of("control.", model.controls[doubt.which].name));
+Refusal ask_setting_again(const Setup& setup, const Model& model, bool cut_before, const Doubt& doubt,
+                          bool may_insist, const std::vector<NamedLength>& assumed) {
+    const Message control = the_control(setup, model.controls[doubt.which].name);
     const Length stands = Length::nearest_mm(doubt.found_mm), meant = Length::nearest_mm(doubt.expected_mm);
     const char* field = may_insist ? "doubt" : "moved";
     if (doubt.about == Doubt::About::move && !cut_before)
@@ -66,7 +72,7 @@ Refusal ask_setting_again(const Model& model, bool cut_before, const Doubt& doub
                 Message::say("doubt.tell_what_is_different")};
     if (doubt.about == Doubt::About::setting)
         return {field, Message::say("doubt.set_otherwise", control, stands, meant),
-                Message::say("doubt.tell_own_setting", moves_to_tell(model, assumed, doubt))};
+                Message::say("doubt.tell_own_setting", moves_to_tell(setup, model, assumed, doubt))};
     const char* key = doubt.looks_like == Slip::sign ? "doubt.moved_other_way" : "doubt.moved_otherwise";
     return {field, Message::say(key, control, stands, meant), Message::say("doubt.tell_what_was_moved")};
 }
@@ -92,18 +98,18 @@ Message sight_message(std::string_view word) {
     return sight_of_word(word) ? Message::say(key_of("sight.", word)) : Message::of(word);
 }
 
-Message or_tell_the_setting(const Model& model, const Message& remedy, const Doubt& setting,
-                            const std::vector<NamedLength>& assumed) {
-    const Message control = Message::say(key_of("control.", model.controls[setting.which].name));
+Message or_tell_the_setting(const Setup& setup, const Model& model, const Message& remedy,
+                            const Doubt& setting, const std::vector<NamedLength>& assumed) {
+    const Message control = the_control(setup, model.controls[setting.which].name);
     return Message::say("doubt.or_tell_the_setting", remedy, control, Length::nearest_mm(setting.found_mm),
-                        moves_to_tell(model, assumed, setting));
+                        moves_to_tell(setup, model, assumed, setting));
 }
 
-Refusal ask_again(const Model& model, bool cut_before, const LogEntry& entry, const Doubt& doubt,
-                  bool may_insist, const std::vector<NamedLength>& assumed) {
+Refusal ask_again(const Setup& setup, const Model& model, bool cut_before, const LogEntry& entry,
+                  const Doubt& doubt, bool may_insist, const std::vector<NamedLength>& assumed) {
     Refusal refusal = doubt.about == Doubt::About::reading
                           ? ask_reading_again(cut_before, entry, doubt, may_insist)
-                          : ask_setting_again(model, cut_before, doubt, may_insist, assumed);
+                          : ask_setting_again(setup, model, cut_before, doubt, may_insist, assumed);
     if (may_insist) refusal.remedy = Message::say("doubt.or_be_sure", refusal.remedy);
     return refusal;
 }

@@ -19,12 +19,16 @@ std::string say_readings(const Job& job, const std::vector<NamedLength>& reading
     return words.list(texts, "list.comma");
 }
 
-std::string say_moved(const Job& job, const std::vector<NamedLength>& moves) {
+std::string say_moved(const Work& work, const LogEntry& entry) {
+    const Job& job = work.job;
     const Words& words = job.locale.words();
+    const Setup* setup = setup_of_entry(work, entry);
+    const std::vector<NamedLength>& moves = entry.moved;
     if (moves.empty()) return words("told.nothing_moved");
     std::vector<std::string> texts;
     for (const NamedLength& move : moves)
-        texts.push_back(words("told.length", control_word(words, move.name),
+        texts.push_back(words("told.length",
+                              control_word(words, setup ? control_at_setup(*setup, move.name) : move.name),
                               show_with_unit(move.value, caliper_locale(job))));
     return words("told.moved", words.list(texts, "list.comma"));
 }
@@ -63,10 +67,11 @@ const Setup* setup_of_entry(const Work& work, const LogEntry& entry) {
     return nullptr;
 }
 
-std::string say_told(const Job& job, const LogEntry& entry) {
+std::string say_told(const Work& work, const LogEntry& entry) {
+    const Job& job = work.job;
     const Words& words = job.locale.words();
     std::vector<std::string> texts;
-    if (entry.moved_given) texts.push_back(say_moved(job, entry.moved));
+    if (entry.moved_given) texts.push_back(say_moved(work, entry));
     if (entry.fresh_end) texts.push_back(words("told.fresh_end"));
     if (!entry.readings.empty()) texts.push_back(say_readings(job, entry.readings));
     if (!entry.felt.empty()) texts.push_back(words("told.felt", feel_word(words, entry.felt)));
@@ -89,7 +94,7 @@ std::string say_last(const Work& work, std::size_t count) {
         const LogEntry& entry = log[i];
         switch (entry.kind) {
             case LogKind::test:
-                texts.push_back(words("entry.test", say_setup_of(work, entry), say_told(work.job, entry)));
+                texts.push_back(words("entry.test", say_setup_of(work, entry), say_told(work, entry)));
                 break;
             case LogKind::lock: texts.push_back(words("entry.locked", say_setup_of(work, entry))); break;
             case LogKind::ran: ran.push_back(&entry); break;

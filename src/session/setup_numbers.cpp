@@ -63,6 +63,13 @@ std::string say_bit_passes(const Work& work, const Setup& setup) {
     return words("number.in_passes", heights.size(), words.list(before, "list.comma"));
 }
 
+// A socket stands over the jig's pin, and at first is no deeper than the bit has come.
+std::string say_low_pin(const Work& work, const Setup& setup) {
+    const std::vector<Length> heights = heights_of(work.job.shop, setup);
+    if (!setup.index || heights.size() < 2) return {};
+    return work.job.locale.words()("number.low_pin", show_with_unit(heights.front(), work.job.locale));
+}
+
 }  // namespace
 
 std::vector<SetupNumber> setup_numbers(const Work& work, const Setup* before, const Setup& setup,
@@ -91,6 +98,7 @@ std::vector<SetupNumber> setup_numbers(const Work& work, const Setup* before, co
     if (set.fence.by_scale && is_far) note(words("number.scale_is_near"));
     note(say_from_pass_before(work, setup));
     if (setup.height) note(say_beyond(work, set.dial.fence_beyond));
+    note(say_low_pin(work, setup));
     if (!setup.height) {
         if (!stop) words_alone("number.height", words("number.through"));
         return numbers;

@@ -118,6 +118,32 @@ const Setup* before_at_machine(const Work& work, std::size_t step) {
     return is_left && stands != work.rest.stands.end() ? plan.setup_with_id(stands->second) : nullptr;
 }
 
+const RestStep* needs_as_it_stands(const Work& work, const Setup& done) {
+    const auto stands = work.rest.stands.find(done.machine);
+    if (stands == work.rest.stands.end() || stands->second != done.id) return nullptr;
+    const auto next = std::find_if(work.rest.steps.begin(), work.rest.steps.end(), [&](const RestStep& step) {
+        return work.plan.setup_with_id(step.setup)->machine == done.machine;
+    });
+    if (next == work.rest.steps.end() || !next->still_set) return nullptr;
+    const bool stays = std::all_of(next->changes.begin(), next->changes.end(), [](const RestChange& change) {
+        return change.what == "spacer" || change.what == "fence";
+    });
+    return stays ? &*next : nullptr;
+}
+
+std::string say_done(const Work& work, const Setup& done) {
+    const Words& words = work.job.locale.words();
+    const RestStep* next = needs_as_it_stands(work, done);
+    if (!next) return words("saw.done");
+    const std::size_t step = step_of(work.plan, next->step) + 1;
+    if (next->changes.empty()) return words("saw.done_leave_set", done.machine, step);
+    std::vector<std::string> changes;
+    const Setup& then = *work.plan.setup_with_id(next->setup);
+    for (const RestChange& change : next->changes)
+        changes.push_back(words("leave.the", control_word(words, control_at_setup(then, change.what))));
+    return words("saw.done_leave_but", done.machine, step, words.list(changes));
+}
+
 std::string drawers_of(const Plan& plan, const Setup& setup) {
     std::vector<std::string> names;
     for (const Pass& pass : setup.passes) {

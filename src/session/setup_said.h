@@ -54,6 +54,12 @@ const Setup* setup_of_step(const Plan& plan, const std::string& step);
 // The setup that the machine of this step was set for last; nullptr where it was not used before.
 const Setup* before_at_machine(const Work& work, std::size_t step);
 
+// The step that comes next at the machine of this setup, where that has run last there and both are by one lock: cutter and height
+// stay; else nullptr.
+const RestStep* needs_as_it_stands(const Work& work, const Setup& done);
+// "Done here. Leave the saw set: step 11 needs it so, but for the spacer".
+std::string say_done(const Work& work, const Setup& done);
+
 // One number to set.
 struct SetupNumber {
     std::string caption;

@@ -90,6 +90,14 @@ Belief before_reading(const Found& found, const TestCut& cut) {
     return cut.fresh_end ? predict_fresh_ends(found.model, moved) : moved;
 }
 
+// The fence of a jig is its pin, and by that name the maker knows it.
+TestCut by_own_names(const Found& found, TestCut cut) {
+    if (found.setup->index && cut.moved)
+        for (NamedLength& move : *cut.moved)
+            if (move.name == "pin") move.name = "fence";
+    return cut;
+}
+
 // A name that stands there twice; nullptr where none does.
 const std::string* told_twice(const std::vector<NamedLength>& told) {
     for (const NamedLength& one : told)
@@ -174,14 +182,15 @@ std::optional<Refusal> check_doubt(const Found& found, const TestCut& cut, const
     const bool may_insist = of_words || std::abs(doubt->sigmas) <= most_sigmas;
     if (cut.sure && may_insist) return std::nullopt;
     const std::vector<NamedLength> assumed = moves_assumed(found, cut);
-    Refusal refusal = ask_again(found.model, found.standing != nullptr, entry, *doubt, may_insist, assumed);
+    Refusal refusal =
+        ask_again(*found.setup, found.model, found.standing != nullptr, entry, *doubt, may_insist, assumed);
     // What nobody can be sure of may be so where the control was set so: to the mark of another pass, by another scale.
     const bool of_setting = doubt->about == Doubt::About::reading && doubt->looks_like == Slip::none &&
                             (set_again || !found.standing);
     if (may_insist || !of_setting) return refusal;
     const auto by_hand = set_again ? found.standing->set_again : std::vector<std::string>{};
     if (const auto setting = otherwise_set(found.model, before, observations, by_hand))
-        refusal.remedy = or_tell_the_setting(found.model, refusal.remedy, *setting, assumed);
+        refusal.remedy = or_tell_the_setting(*found.setup, found.model, refusal.remedy, *setting, assumed);
     return refusal;
 }
 
@@ -205,7 +214,7 @@ std::optional<Refusal> check_moved(const Found& found, const TestCut& cut) {
         }
         std::vector<std::string> names;
         for (const Control& control : found.model.controls)
-            if (control.movable) names.push_back(control.name);
+            if (control.movable) names.emplace_back(control_at_setup(*found.setup, control.name));
         return Refusal{"moved", Message::say("testing.no_control", move.name), it_has(as_told(names))};
     }
     return std::nullopt;
@@ -270,9 +279,10 @@ void add_row(FitReport& report, const Found& found) {
 
 }  // namespace
 
-tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& cut, const std::string& time) {
-    const auto found = find_group(work, cut.setup);
+tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& told, const std::string& time) {
+    const auto found = find_group(work, told.setup);
     if (!found) return tl::unexpected(found.error());
+    const TestCut cut = by_own_names(*found, told);
     if (cut.readings.empty() && cut.felt.empty() && cut.seen.empty())
         return tl::unexpected(Refusal{"readings", Message::say("testing.nothing_told"),
                                       Message::say("testing.give_a_reading")});
@@ -284,9 +294,10 @@ tl::expected<LogEntry, Refusal> test_entry(const Work& work, const TestCut& cut,
     return entry;
 }
 
-tl::expected<LogEntry, Refusal> lock_entry(const Work& work, const TestCut& cut, const std::string& time) {
-    const auto found = find_group(work, cut.setup);
+tl::expected<LogEntry, Refusal> lock_entry(const Work& work, const TestCut& told, const std::string& time) {
+    const auto found = find_group(work, told.setup);
     if (!found) return tl::unexpected(found.error());
+    const TestCut cut = by_own_names(*found, told);
     if (auto refusal = check_moved(*found, cut)) return tl::unexpected(*refusal);
     return entry_for(work, *found, cut, LogKind::lock, time);
 }
@@ -294,7 +305,7 @@ tl::expected<LogEntry, Refusal> lock_entry(const Work& work, const TestCut& cut,
 std::optional<double> chance_when_locked(const Work& work, const TestCut& lock) {
     const auto found = find_group(work, lock.setup);
     if (!found || !found->standing || found->standing->tests == 0) return std::nullopt;
-    return chance_in_tolerance(found->model, before_reading(*found, lock));
+    return chance_in_tolerance(found->model, before_reading(*found, by_own_names(*found, lock)));
 }
 
 std::optional<FitReport> fit_report(const Work& work, const std::string& setup) {
@@ -347,6 +358,8 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup) 
     report.shoulder_gap_mm = expected(found->model, after, "shoulder_gap");
     report.face_step_mm = expected(found->model, after, "face_step");
     add_row(report, *found);
+    for (const Outcome& outcome : found->model.outcomes)
+        if (outcome.form.name == "fit") report.fit_aimed_mm = outcome.target_mm;
     return report;
 }
 

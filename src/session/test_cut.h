@@ -9,7 +9,8 @@ struct TestCut {
     std::string setup;
     std::vector<NamedLength> readings;
     std::string felt;
-    std::optional<std::vector<NamedLength>> moved;  // nothing: the moves advised before were made
+    // Nothing: the moves advised before were made. At an indexing jig "pin" is its fence.
+    std::optional<std::vector<NamedLength>> moved;
     bool fresh_end = false;
     std::string by;
     std::vector<std::string> seen = {};  // words for what was seen on the closed joint
@@ -53,6 +54,7 @@ struct FitReport {
     std::string measure;                                          // the reading that would tell most
     bool measure_again = false;                                   // though it was taken of this cut already
     std::optional<double> fit_mm, shoulder_gap_mm, face_step_mm;  // expected after the moves
+    std::optional<double> fit_aimed_mm = {};
     // Of fingers: how many sockets the highest row has, and how much farther up than planned it ends after the moves.
     int sockets = 0;
     std::optional<double> row_mm = {};
@@ -73,9 +75,9 @@ std::optional<FitReport> fit_report(const Work& work, const std::string& setup);
 // taken as made. Nothing before the first test.
 std::optional<double> chance_when_locked(const Work& work, const TestCut& lock);
 
-// The readings that a setup's joint knows, in the order in which a maker takes them.
 // The controls that can be told as moved.
 std::vector<std::string> names_to_move(const Work& work, const std::string& setup);
+// The readings that a setup's joint knows, in the order in which a maker takes them.
 std::vector<std::string> reading_names(const Work& work, const std::string& setup);
 
 // The words for what can be seen of one reading at this joint, in order; none where it is not seen there.

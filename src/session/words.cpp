@@ -8,6 +8,7 @@
 #include "session/say_ways.h"
 #include "session/test_cut.h"
 #include "setup/shims.h"
+#include "testcut/joint_model.h"
 #include "words/names.h"
 
 namespace kw {
@@ -52,7 +53,8 @@ std::string say_shims_of(const Job& job, const Group& group, Length kerf) {
 }  // namespace
 
 std::string_view control_at_setup(const Setup& setup, std::string_view control) {
-    return control == "fence" && setup.index ? "pin" : control;
+    if (control != "fence") return control;
+    return setup.index ? "pin" : setup.guide == "stop" ? "stop" : control;
 }
 
 std::string minutes(std::int64_t seconds) {
@@ -253,7 +255,11 @@ std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to
     if (set.height)
         all.push_back(set.height->by_scale ? words("set.height_scale", caliper_text(job, set.height->scale))
                                            : words("set.height", rule_and_caliper(job, set.height->truly)));
-    if (setup.index) all.push_back(words("set.index", rule_and_caliper(job, *setup.index)));
+    if (setup.index) {
+        all.push_back(words("set.index", rule_and_caliper(job, *setup.index)));
+        if (const Group* group = work.plan.group_with_id(setup.group))
+            all.push_back(words("set.sockets", whole_sockets(*group)));
+    }
     if (setup.spacer > Length{})
         all.push_back(
             words(setup.index ? "set.spacer_on_pin" : "set.spacer", rule_and_caliper(job, setup.spacer)));
@@ -262,7 +268,26 @@ std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to
     return words.list(all, "list.comma");
 }
 
+// Wide enough for as many sockets as the readings are of.
+std::string say_scrap(const Work& work, const Group& group) {
+    const int sockets = whole_sockets(group);
+    return work.job.locale.words()("test.scrap_for_row",
+                                   without_mark(show_with_unit(sockets * group.pitch(), work.job.locale)),
+                                   sockets);
+}
+
 }  // namespace
+
+std::vector<std::string> say_jig(const Work& work, const Setup& setup) {
+    const Group* group = work.plan.group_with_id(setup.group);
+    std::vector<std::string> all;
+    if (!setup.index || !group) return all;
+    const Words& words = work.job.locale.words();
+    if (group->cuts_end) all.push_back(words("test.spacer_off_pin"));
+    if (group->cuts_slot) all.push_back(words("test.spacer_follows_pin"));
+    if (group->cuts_slot) all.push_back(words("test.row_is_read"));
+    return all;
+}
 
 std::vector<std::string> say_test(const Work& work, const std::string& id, CutterSide measured_to) {
     const Setup* tested = work.plan.setup_with_id(id);
@@ -270,11 +295,14 @@ std::vector<std::string> say_test(const Work& work, const std::string& id, Cutte
     std::vector<std::string> steps;
     if (!group) return steps;
     const Words& words = work.job.locale.words();
+    if (tested->index) steps.push_back(say_scrap(work, *group));
+    bool is_first = true;
     for (const Setup& setup : work.plan.setups) {
         if (setup.group != group->id) continue;
         // A stack that is made up for the joint: with what.
         const std::string put_on = say_put_on(work, setup);
-        if (steps.empty() && put_on != setup.cutter) steps.push_back(words("test.put_on", put_on));
+        if (is_first && put_on != setup.cutter) steps.push_back(words("test.put_on", put_on));
+        is_first = false;
         std::string cut = work_word(words, cut_of(setup.work));
         cut[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(cut[0])));
         const std::string lies =
@@ -284,8 +312,16 @@ std::vector<std::string> say_test(const Work& work, const std::string& id, Cutte
     }
     const JointDesign& joint = group->work.chosen.joint;
     const bool fitted = group->cuts_end || (!joint.insert_cut() && joint.seat == Seat::near_wall);
-    steps.push_back(words(fitted ? "test.push_together" : "test.measure"));
+    for (std::string& line : say_jig(work, *tested)) steps.push_back(std::move(line));
+    const std::string aimed = say_aimed(work.job, *fit_report(work, id));
+    steps.push_back(!fitted         ? words("test.measure")
+                    : aimed.empty() ? words("test.push_together")
+                                    : words("test.push_together_fit", aimed));
     return steps;
+}
+
+std::string say_aimed(const Job& job, const FitReport& report) {
+    return report.fit_aimed_mm ? caliper_text(job, Length::nearest_mm(*report.fit_aimed_mm)) : std::string();
 }
 
 std::string say_unread(const FitReport& report, const Words& words) {

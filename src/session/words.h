@@ -24,7 +24,7 @@ std::string say_move(const Job& job, const Group& group, const std::string& cont
 // "twine 1, left side"; a part that the plan has not, by its id.
 std::string say_part(const Words& words, const Plan& plan, const std::string& part);
 
-// What the fence is called there: on an indexing jig the pin.
+// What the fence is called there: on an indexing jig the pin, where lengths are cut the stop.
 std::string_view control_at_setup(const Setup& setup, std::string_view control);
 
 // "rip fence", "miter gauge", "stop"; of a crosscut on a table saw "miter gauge or sled, with a stop on it": there a stop alone guides nothing.
@@ -46,6 +46,12 @@ std::string say_from_pass_before(const Work& work, const Setup& setup);
 // What to cut in scrap and what to do with it, one line a step; what is set as the page at the saw says it: "Rabbet: outside face down, fence at
 // 7/32 in to the near side, height scale at 0.252 in, a spacer of 17/64 in on the fence".
 std::vector<std::string> say_test(const Work& work, const std::string& setup, CutterSide measured_to);
+
+// What a row of sockets is read on, and when the spacer is on the jig's pin, one sentence each; none of what is cut without a jig.
+std::vector<std::string> say_jig(const Work& work, const Setup& setup);
+
+// The fit that the joint is to come to: "0.004 in", + loose; empty where nothing is fitted.
+std::string say_aimed(const Job& job, const FitReport& report);
 
 // Of a locked group for whose parts it must be torn down and set again; empty where it can stay until they have run.
 std::string say_torn_down(const Work& work, const FitReport& report);

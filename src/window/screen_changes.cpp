@@ -5,19 +5,6 @@
 
 namespace kw::window {
 
-// Nothing is to be set for what has run; but what comes next may need the machine as it stands.
-static void say_done(Screen& screen, const Stand& stand) {
-    const auto& left = stand.work.rest.steps;
-    const auto next = std::find_if(left.begin(), left.end(), [&](const RestStep& step) {
-        return stand.work.plan.setup_with_id(step.setup)->machine == stand.setup.machine;
-    });
-    const bool stays = next != left.end() && next->still_set;
-    status(screen.ui, Tone::good,
-           stays ? screen.text("saw.done_leave_set", stand.setup.machine,
-                               step_of(stand.work.plan, next->step) + 1)
-                 : screen.text("saw.done"));
-}
-
 // Of a step that is not the next: what it is a change from is not how the machine stands now.
 static std::string say_from_where(Screen& screen, const Stand& stand) {
     const auto& rest = stand.work.rest;
@@ -29,7 +16,7 @@ static std::string say_from_where(Screen& screen, const Stand& stand) {
 
 void draw_changes(Screen& screen, const Stand& stand) {
     Ui& ui = screen.ui;
-    if (stand.is_done) return say_done(screen, stand);
+    if (stand.is_done) return status(ui, Tone::good, say_done(stand.work, stand.setup));
     const SetupChanges& said = said_at(screen, stand).changes;
     ImGui::BeginGroup();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, ui.px(2)));

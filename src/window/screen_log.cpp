@@ -45,7 +45,7 @@ std::string entry_words(const Words& words, const Work& work, const LogEntry& en
     if (entry.kind == LogKind::lost) return words("log.lost", part_words(words, work.plan, entry.part));
     if (entry.kind == LogKind::ran)
         return words("log.ran", part_words(words, work.plan, entry.part), end_word(words, entry.reference));
-    return words("log.test", say_told(work.job, entry));
+    return words("log.test", say_told(work, entry));
 }
 
 bool is_same_run(const LogEntry& a, const LogEntry& b) {

@@ -83,9 +83,10 @@ void draw_lock(Bench& bench) {
         const auto cuts = std::count_if(bench.work.plan.setups.begin(), bench.work.plan.setups.end(),
                                         [&](const Setup& one) { return group && one.group == group->id; });
         return status(ui, Tone::good,
-                      ui.text(moves_on   ? "test.locked_passes"
-                              : cuts > 1 ? "test.locked_cuts"
-                                         : "test.locked_one"));
+                      ui.text(moves_on                        ? "test.locked_passes"
+                              : cuts > 1 && bench.setup.index ? "test.locked_jig"
+                              : cuts > 1                      ? "test.locked_cuts"
+                                                              : "test.locked_one"));
     }
     if (bench.report.is_good() && !again) {
         if (primary_button(ui, ui.text("test.lock").c_str(),

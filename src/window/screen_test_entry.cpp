@@ -77,7 +77,12 @@ void draw_readings(Bench& bench) {
     if (knows("fit")) signs.push_back(screen.text("test.sign_of_fit"));
     if (knows("face_step"))
         signs.push_back(screen.text(knows("row") ? "test.sign_of_fingers" : "test.sign_of_step"));
+    if (const std::string aimed = say_aimed(bench.work.job, bench.report); !aimed.empty())
+        signs.push_back(screen.text("test.aimed", aimed));
     if (!signs.empty()) caption(screen.ui, joined(signs, " "));
+    // Of a first cut it stands among the steps.
+    if (bench.report.test > 0 && !bench.report.locked)
+        for (const std::string& line : say_jig(bench.work, bench.setup)) caption(screen.ui, line + ".");
 }
 
 bool is_fitted(const Bench& bench) {
@@ -138,11 +143,13 @@ void draw_other_moves(Bench& bench) {
     toggle_row(ui, ui.text(is_first ? "test.other_setting" : "test.other_moves").c_str(),
                bench.draft.other_moves);
     if (!bench.draft.other_moves) return;
-    caption(ui, ui.text("test.sign_of_moves"));
+    caption(ui, ui.text(bench.setup.index ? "test.sign_of_pin_moves" : "test.sign_of_moves"));
     Across across(bench.screen, 2);
     for (const std::string& name : names_to_move(bench.work, bench.setup.id))
-        draft_entry(bench.screen, capital(ui.text("test.moved_by", control_word(ui.words(), name))),
-                    bench.draft.moved[name], {across.next(), ui.text("test.not_moved")});
+        draft_entry(
+            bench.screen,
+            capital(ui.text("test.moved_by", control_word(ui.words(), control_at_setup(bench.setup, name)))),
+            bench.draft.moved[name], {across.next(), ui.text("test.not_moved")});
 }
 
 // Which cut the readings are of: the one that was read already, as long as nothing was moved, or the next.

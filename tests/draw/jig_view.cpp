@@ -109,6 +109,24 @@ TEST_CASE("with the spacer on the pin the bottom edge is where the cutter begins
     CHECK(seen > 15);
 }
 
+// At the first of them the sockets are no deeper than the bit is high.
+TEST_CASE("where the bit comes up in passes, pin and spacer are drawn lower than the first of them") {
+    view_job::Wanted wanted = view_job::fingered({});
+    wanted.bit_pass = Length::inches(1, 8);
+    const auto work = view_job::work(wanted);
+    int seen = 0;
+    for (const Setup& setup : work->plan.setups) {
+        if (!setup.index) continue;
+        ++seen;
+        const Drawing drawing = setup_view(*work, setup);
+        CHECK(only(drawing, Material::fence).top_mm < Length::inches(1, 8).mm());
+        if (setup.spacer > Length{})
+            CHECK(only(drawing, Material::spacer).top_mm < Length::inches(1, 8).mm());
+        CHECK(only(drawing, Material::cutter).top_mm == doctest::Approx(setup.height->mm()));
+    }
+    CHECK(seen == 2);
+}
+
 TEST_CASE("gap, height, spacer and how far the board is set over stand on the picture") {
     random_views::for_jig_setups([](const kw::Work& work, const Setup& setup) {
         // A pin has one side, whichever side of the cutter the fence is measured to.

@@ -25,6 +25,7 @@ struct Wanted {
     kw::Unit unit = kw::Unit::inch;
     kw::Graduation graduation = kw::Graduation::in_64;
     kw::Language language = kw::Language::english;
+    std::optional<Length> bit_pass;  // the cutter is a bit on a router table, and takes so much at once
 };
 
 inline Wanted metric() {
@@ -68,6 +69,11 @@ inline kw::Job job(const Wanted& wanted) {
                  stock("front stock", wanted.front, wanted.kind),
                  stock("bottom stock", wanted.bottom, kw::StockKind::plywood)};
     job.shop = shop(wanted.kerf);
+    if (wanted.bit_pass) {
+        job.shop.machines.push_back(kw::usual_machine("router", kw::MachineKind::router_table));
+        job.shop.cutters.front() = {"stack", kw::CutterKind::bit, "router", wanted.kerf};
+        job.shop.cutters.front().depth_per_pass = wanted.bit_pass;
+    }
     kw::DrawerSpec drawer;
     drawer.name = "seeds";
     drawer.box = kw::BoxSize{Length::inches(14), Length::inches(4), Length::inches(16)};

@@ -77,3 +77,33 @@ TEST_CASE("at the router table the feed is from right to left, and no work goes 
     CHECK(cautions.front() ==
           "WARNING Feed from right to left as you stand at the table. Never between the bit and the fence.");
 }
+
+namespace {
+
+// The sockets are 1/2 in deep.
+Job fingered_at_the_router_table(Length depth_per_pass) {
+    Job job = fingered_job();
+    const Job router = at_the_router_table(depth_per_pass);
+    job.shop = router.shop;
+    return job;
+}
+
+bool says_low_pin(const Work& work, const std::string& id, const std::string& lower_than) {
+    for (const std::string& note : notes_about(work, id))
+        if (note.find("make the pin lower than " + lower_than + ":") == 0) return true;
+    return false;
+}
+
+}  // namespace
+
+// A socket stands over the pin, and is no deeper than the bit has come.
+TEST_CASE("where a bit takes sockets in passes, the jig's pin is lower than the first of them") {
+    for (const char* cut : {"box joint: side sockets", "box joint: end sockets"}) {
+        const auto thrice = worked(fingered_at_the_router_table(in(3, 16)));
+        CHECK(says_low_pin(*thrice, setup_called(*thrice, cut).id, "3/16 in"));
+        const auto twice = worked(fingered_at_the_router_table(in(1, 4)));
+        CHECK(says_low_pin(*twice, setup_called(*twice, cut).id, "1/4 in"));
+        const auto at_once = worked(fingered_at_the_router_table(in(1, 2)));
+        CHECK(notes_about(*at_once, setup_called(*at_once, cut).id).empty());
+    }
+}

@@ -9,24 +9,6 @@ using namespace half_inch;
 
 namespace {
 
-// Fingers at all four corners of a box four inches high.
-Job fingered_job() {
-    Job job = half_inch_job();
-    DrawerSpec& drawer = job.drawers.front();
-    drawer.opening.reset();
-    drawer.box = BoxSize{in(10), in(4), in(12)};
-    drawer.front.joint = drawer.back.joint = "box joint";
-    drawer.bottom.style = BottomStyle::captured;
-    drawer.bottom.offset = in(1, 2);
-    return job;
-}
-
-bool says(const std::vector<Note>& notes, const std::string& words) {
-    return std::any_of(notes.begin(), notes.end(), [&](const Note& note) {
-        return note.text.text(Graduation::in_64).find(words) != std::string::npos;
-    });
-}
-
 const Part& part(const Plan& plan, Role role) {
     return *std::find_if(plan.parts.begin(), plan.parts.end(),
                          [&](const Part& one) { return one.size.role == role; });
@@ -84,28 +66,6 @@ TEST_CASE("a bottom does not slide in under a back that is fingered to the botto
     CHECK(first_problem(job) ==
           "/drawers/0/bottom/style: a back with a box joint is as high as the sides: no bottom slides in "
           "under it | write `captured`");
-}
-
-TEST_CASE("a splinter of a finger at the top edge is told of, with the heights that end in a whole one") {
-    Job job = fingered_job();
-    CHECK_FALSE(says(worked(job)->plan.notes, "the last finger"));
-    job.drawers.front().box->height = in(4) + in(1, 32);
-    CHECK(says(
-        worked(job)->plan.notes,
-        "the last finger at the top edge is only 1/32 in wide, and may break: a box 4 in or 4 1/4 in high"));
-}
-
-TEST_CASE("where the groove comes out is told: in the sides' fingers behind a face, else where it is seen") {
-    // Quarter fingers: the sides have theirs from 1/2 in to 3/4 in up, and the groove is a quarter wide.
-    Job job = fingered_job();
-    const char* beside = "leaves a hole 1/4 in deep in each side";
-    CHECK_FALSE(says(worked(job)->plan.notes, beside));
-    job.drawers.front().face.style = FaceStyle::none;
-    CHECK(says(worked(job)->plan.notes, "seen from the front: plug it"));
-    job.drawers.front().bottom.offset = in(3, 8);
-    CHECK(says(worked(job)->plan.notes, beside));
-    job.drawers.front().face.style = FaceStyle::overlay;
-    CHECK(says(worked(job)->plan.notes, "set 1/2 in up instead of 3/8 in"));
 }
 
 TEST_CASE("what stands on its end in a jig is held, and its caution says so") {
@@ -168,12 +128,12 @@ TEST_CASE(
     CHECK(part(work->plan, Role::back).size.length == in(10) + in(1, 32));
 }
 
-TEST_CASE("a groove is not told to be moved so low that little wood is left under it") {
+TEST_CASE("a front that is cut to length before its fingers is told of without a tongue") {
     Job job = fingered_job();
-    job.shop.cutters.front().kerf = in(3, 8);  // the sides' fingers begin at 0 and at 3/4 in
-    job.drawers.front().bottom.offset = in(1, 4);
-    job.drawers.front().face.style = FaceStyle::overlay;
-    CHECK(says(worked(job)->plan.notes, "set 3/4 in up instead of 1/4 in"));
+    job.shop.machines.pop_back();  // the one saw crosscuts too
+    const auto work = worked(job);
+    CHECK(says(work->plan.notes, "what goes into the sides must come out as long as planned (1/2 in)"));
+    CHECK_FALSE(says(work->plan.notes, "tongue"));
 }
 
 TEST_CASE("a row goes up a board as far as it is cut: a band comes onto its top edge afterwards") {

@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <memory>
 #include <string>
 
@@ -35,6 +36,18 @@ inline Job half_inch_job() {
     return job;
 }
 
+// Fingers at all four corners of a box four inches high.
+inline Job fingered_job() {
+    Job job = half_inch_job();
+    DrawerSpec& drawer = job.drawers.front();
+    drawer.opening.reset();
+    drawer.box = BoxSize{in(10), in(4), in(12)};
+    drawer.front.joint = drawer.back.joint = "box joint";
+    drawer.bottom.style = BottomStyle::captured;
+    drawer.bottom.offset = in(1, 2);
+    return job;
+}
+
 inline std::shared_ptr<const Work> worked(const Job& job) {
     auto work = work_out(job);
     if (!work)
@@ -57,6 +70,12 @@ inline std::size_t place(const Plan& plan, const std::string& work) {
         if (plan.setups[i].work == work) return i;
     FAIL("no setup `" << work << "`");
     return 0;
+}
+
+inline bool says(const std::vector<Note>& notes, const std::string& words) {
+    return std::any_of(notes.begin(), notes.end(), [&](const Note& note) {
+        return note.text.text(Graduation::in_64).find(words) != std::string::npos;
+    });
 }
 
 }  // namespace half_inch

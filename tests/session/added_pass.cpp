@@ -241,3 +241,26 @@ TEST_CASE("the heights that a bit is raised to on the way stand beside the heigh
                        CutterSide::near))
         CHECK(number.note.find("passes: first") == std::string::npos);
 }
+
+TEST_CASE("beside the pin of a jig stands how low it must be where the bit comes up in passes") {
+    for (const bool in_passes : {true, false}) {
+        Json bit = wide_bit;
+        bit["depth_per_pass"] = in_passes ? "4 mm" : "20 mm";
+        Json job = job_with(bit);
+        for (Json& drawer : job["drawers"]) {
+            for (const char* place : {"front", "back"}) {
+                drawer[place]["joint"] = "box joint";
+                drawer[place]["cutter"] = bit["name"];
+                for (const char* field : {"depth", "setback", "dado_width"}) drawer[place].erase(field);
+            }
+            drawer["bottom"]["style"] = "captured";
+        }
+        const Session session = tests::opened(job);
+        const Setup& sockets =
+            *session.work->plan.setup_with_id(tests::setup_of(session, "box joint: side sockets"));
+        const auto numbers = setup_numbers(*session.work, nullptr, sockets, CutterSide::near);
+        REQUIRE(numbers.front().caption == "Pin to cutter");
+        const bool says = numbers.front().note.find("the pin itself lower than 4.0") != std::string::npos;
+        CHECK(says == in_passes);
+    }
+}

@@ -157,5 +157,5 @@ TEST_CASE("the saw says pin, set over, sockets and how the board stands, and no 
     const Group& group = *work.plan.group_with_id(sides.group);
     const int whole = row_to(group, start_of(work, group));
     CHECK(reading_label(work, sides, "row") ==
-          "Bottom edge to the far wall of socket " + std::to_string(whole));
+          "Side's bottom edge to the far wall of its socket " + std::to_string(whole));
 }

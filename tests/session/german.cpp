@@ -113,7 +113,9 @@ TEST_CASE("what is cut for a test, and what is set anew, is said in German") {
         steps[0] ==
         "Quernut in der Seite: Innenfläche nach unten, Anschlag auf 15/64 Zoll − (0,230 Zoll) bis zur nahen "
         "Seite, Höhe 15/64 Zoll − (0,230 Zoll)");
-    CHECK(steps[2] == "Verbindung zusammenstecken: ablesen, was sie zeigt, und messen");
+    CHECK(steps[2] ==
+          "Verbindung zusammenstecken: ablesen, was sie zeigt, und messen; angestrebt ist eine Passung von "
+          "0,004 Zoll");
     CHECK(say_changes(*session.work, session.work->rest.steps.front()) == "neu: Werkzeug, Anschlag");
 }
 
