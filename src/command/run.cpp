@@ -79,13 +79,20 @@ public:
         return with_work([&](const Opened& opened) {
             auto cut = test_cut(*opened.session.work);
             if (!cut) return refuse(cut.error());
-            if (const auto out = out_of_tolerance(*opened.session.work, *cut); out && !options_.anyway)
-                return refuse(*out);
+            const Work& work = *opened.session.work;
+            if (is_locked_so(work, *cut)) {
+                io_.err << options_.setup << " is locked so already: nothing was logged.\n";
+                const auto report = *fit_report(work, options_.setup);
+                io_.out << (options_.json ? fit_json(report) : fit_text(work, report));
+                return 0;
+            }
+            if (const auto out = out_of_tolerance(work, *cut); out && !options_.anyway) return refuse(*out);
             const auto report = fit_report(*opened.session.work, options_.setup);
             const Session after = apply(opened.session, LockGroup{*cut}, utc_now());
             const bool assumed = report && !report->moves.empty() && !cut->moved && after.refused.empty();
             if (assumed && !options_.json)
                 io_.out << "The moves advised after test " << report->test << " are taken as made.\n";
+            if (after.refused.empty() && !options_.json) io_.out << unlikely_words(work, *cut);
             return answer(opened, after, true);
         });
     }

@@ -27,6 +27,18 @@ std::optional<std::string> out_of_tolerance(const Work& work, const TestCut& loc
            "same";
 }
 
+std::string unlikely_words(const Work& work, const TestCut& lock) {
+    const auto chance = chance_when_locked(work, lock);
+    if (!chance || *chance >= work.job.fit.wanted_chance) return {};
+    return "Locked, though as tested the joint is only " + std::to_string(std::lround(100 * *chance)) +
+           " % likely to be in tolerance.\n";
+}
+
+bool is_locked_so(const Work& work, const TestCut& lock) {
+    const auto report = fit_report(work, lock.setup);
+    return report && report->locked && !report->torn_down && (!lock.moved || lock.moved->empty());
+}
+
 bool some_may(const Work& work, const Setup& setup, const std::vector<std::size_t>& passes) {
     return std::any_of(passes.begin(), passes.end(), [&](std::size_t i) {
         std::vector<std::size_t> its;

@@ -86,10 +86,10 @@ private:
             if (!keys.end.empty() && keys.end != keys.slot) tell_of_two_heights(chosen, drawer, which);
             return;
         }
-        const char* key = has_fingers(chosen.joint) ? "job.length_first_fingers" : "job.length_first";
         if (chosen.joint.insert_cut() && told_.insert(drawer + which).second)
-            notes_.push_back({Level::note, drawer,
-                              Message::say(key, Message::name("job.part.", which), chosen.joint.reach)});
+            notes_.push_back(
+                {Level::note, drawer,
+                 Message::say("job.length_first", Message::name("job.part.", which), chosen.joint.reach)});
     }
 
     // Not where the machine that cuts to length is the one that holds the joint's setup: going there would tear down what

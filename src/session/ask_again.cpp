@@ -106,10 +106,13 @@ Message or_tell_the_setting(const Setup& setup, const Model& model, const Messag
 }
 
 Refusal ask_again(const Setup& setup, const Model& model, bool cut_before, const LogEntry& entry,
-                  const Doubt& doubt, bool may_insist, const std::vector<NamedLength>& assumed) {
+                  const Doubt& doubt, bool may_insist, const std::vector<NamedLength>& assumed,
+                  bool may_have_moved) {
     Refusal refusal = doubt.about == Doubt::About::reading
                           ? ask_reading_again(cut_before, entry, doubt, may_insist)
                           : ask_setting_again(setup, model, cut_before, doubt, may_insist, assumed);
+    if (may_have_moved && doubt.about == Doubt::About::reading)
+        refusal.remedy = Message::say("doubt.or_tell_moved", refusal.remedy);
     if (may_insist) refusal.remedy = Message::say("doubt.or_be_sure", refusal.remedy);
     return refusal;
 }

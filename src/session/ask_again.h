@@ -8,8 +8,10 @@ namespace kw {
 
 // What contradicts, put to the maker: the likely culprit by name, and what would be right. `cut_before`: the joint was tested before this
 // entry, at `setup`. `may_insist`: the maker may say that it is right all the same. `assumed`: the moves that were taken as made.
+// `may_have_moved`: something else may have been moved, as was said to who can't measure.
 Refusal ask_again(const Setup& setup, const Model& model, bool cut_before, const LogEntry& entry,
-                  const Doubt& doubt, bool may_insist, const std::vector<NamedLength>& assumed);
+                  const Doubt& doubt, bool may_insist, const std::vector<NamedLength>& assumed,
+                  bool may_have_moved);
 
 // The remedy, and how to tell that the control was set otherwise than it was to be.
 Message or_tell_the_setting(const Setup& setup, const Model& model, const Message& remedy,

@@ -160,18 +160,20 @@ std::string drawer_words(const Words& words, const Plan& plan, const Setup& setu
 std::string reading_label(const Work& work, const Setup& setup, const std::string& reading) {
     const Words& words = work.job.locale.words();
     const Group* group = work.plan.group_with_id(setup.group);
-    if (reading == "row" && group)
-        return capital(words("reading.row_to", row_to(*group, start_of(work, *group))));
+    const auto role_of = [&](const std::vector<PartEnd>& ends) {
+        return role_words(words, work.plan.part_with_id(ends.front().part)->size.role);
+    };
+    const bool is_own_row = group && has_fingers(group->work.chosen.joint) && !group->cuts_slot;
+    if (reading == "row" && group) {
+        const int last = row_to(*group, start_of(work, *group));
+        return capital(is_own_row ? words("reading.row_to_of", role_of(group->work.inserts), last)
+                                  : words("reading.row_to", last));
+    }
     if (reading != "stock_thickness" || !group) return capital(reading_word(words, reading));
-    const bool of_receiver = has_fingers(group->work.chosen.joint) && !group->cuts_slot;
-    if (of_receiver)
-        return capital(
-            words("test.thickness_of",
-                  role_words(words, work.plan.part_with_id(group->work.receivers.front().part)->size.role)));
-    if (group->work.inserts.empty())
-        return capital(words("test.thickness_of", role_words(words, Role::bottom)));
-    const Part* part = work.plan.part_with_id(group->work.inserts.front().part);
-    return capital(words("test.thickness_of", role_words(words, part->size.role)));
+    if (is_own_row) return capital(words("test.thickness_of", role_of(group->work.receivers)));
+    const auto& inserts = group->work.inserts;
+    return capital(
+        words("test.thickness_of", inserts.empty() ? role_words(words, Role::bottom) : role_of(inserts)));
 }
 
 }  // namespace kw

@@ -258,7 +258,7 @@ std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to
     if (setup.index) {
         all.push_back(words("set.index", rule_and_caliper(job, *setup.index)));
         if (const Group* group = work.plan.group_with_id(setup.group))
-            all.push_back(words("set.sockets", whole_sockets(*group)));
+            all.push_back(words("set.sockets", row_to(*group, start_of(work, *group))));
     }
     if (setup.spacer > Length{})
         all.push_back(
@@ -270,7 +270,7 @@ std::string say_set(const Work& work, const Setup& setup, CutterSide measured_to
 
 // Wide enough for as many sockets as the readings are of.
 std::string say_scrap(const Work& work, const Group& group) {
-    const int sockets = whole_sockets(group);
+    const int sockets = row_to(group, start_of(work, group));
     return work.job.locale.words()("test.scrap_for_row",
                                    without_mark(show_with_unit(sockets * group.pitch(), work.job.locale)),
                                    sockets);

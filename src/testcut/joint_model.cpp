@@ -220,12 +220,13 @@ void add_drift(Builder& build, const Group& group, int row_to) {
 void fingers_model(Builder& build, const Group& group, const GroupTolerances& tolerance, int row_to) {
     const JointDesign& joint = group.work.chosen.joint;
     const Weights fit = {{"kerf", 1}, {"fence", -1}};
-    const double whole = row_to;
+    // From the bottom edge: what begins with a socket has a finger less below the far wall of its last.
+    const double sockets = row_to, fingers = group.cuts_slot ? row_to : row_to - 1;
     add_drift(build, group, row_to);
     build.reading("stock_thickness", tested_stock);
     build.reading("socket_width", {{"kerf", 1}});
     build.reading("finger_width", {{"fence", 1}});
-    if (row_to > 0) build.reading("row", {{"fence", whole}, {"kerf", whole}});
+    if (row_to > 0) build.reading("row", {{"fence", fingers}, {"kerf", sockets}});
     build.reading("fit", plus(fit, {{"drift", -1}}), true);
     // Where the pin is locked already, moving it would bring the fingers out of the row.
     if (!follows_pin(group))
@@ -289,7 +290,7 @@ int row_to(const Group& group, const Start& start) {
         for (const PartEnd& end : *ends)
             if (least == Length{} || end.up < least) least = end.up;
     const Settings& s = group.designed;
-    return whole_sockets_up(s.fence, s.kerf, s.fence + s.kerf, least);
+    return whole_sockets_up(group.cuts_slot ? s.fence : Length{}, s.kerf, s.fence + s.kerf, least);
 }
 
 Scales scales_of(const Group& group, Scales machine) {

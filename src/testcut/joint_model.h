@@ -10,7 +10,8 @@
 // Of a half lap, whose rabbets are both at an end: width f + k - s of the receiver's and depth h, lap_thickness T - h, lap_length
 //   f + k - s, shoulder_gap max(0, lap length - depth), face_step width - lap thickness
 // Of fingers (f the gap between pin and cutter, n from row_to()): socket_width k, finger_width f, depth h,
-//   fit k - f, row n (f + k) (bottom edge to the far wall of socket n: what a finger is off by adds up in it), face_step h - T
+//   fit k - f, row n (f + k) (bottom edge to the far wall of socket n: what a finger is off by adds up in it; of an insert's own row, which begins with
+//   a socket, less f), face_step h - T
 // Of a dado or a groove: width k + m, depth h, near f, fit k + m - T. Of a rabbet that takes a whole
 // board: width f + k - s, depth h, face_step f + k - s - T.
 

@@ -54,7 +54,7 @@ TEST_CASE(
     const Work& work = *session.work;
     const Setup& sides = setup_named(session, side_sockets);
     const Group& group = *work.plan.group_with_id(sides.group);
-    const int sockets = whole_sockets(group);
+    const int sockets = row_to(group, start_of(work, group));
     const std::string steps = all_of(say_test(work, sides.id, CutterSide::near));
     INFO(steps);
     CHECK(says(steps, "Take scrap at least " +
@@ -73,7 +73,7 @@ TEST_CASE("a row is as long as its fingers and sockets on the side, and a finger
     const Setup& sides = setup_named(session, side_sockets);
     const Group& group = *session.work->plan.group_with_id(sides.group);
     const Cut &on_side = group.slot(), &on_front = *group.work.chosen.joint.insert_cut();
-    const int last = whole_sockets(group) - 1;
+    const int last = row_to(group, start_of(*session.work, group)) - 1;
     const Length row = (last + 1) * group.pitch();
     CHECK(on_side.near + last * *on_side.pitch + on_side.width == row);
     CHECK(on_front.near + last * *on_front.pitch + on_front.width == row - group.stands.fence);
