@@ -20,7 +20,7 @@ Length height_of(const Group& group, const Settings& settings) {
 FingerCuts finger_cuts(const Work& work, const Group& group, const Settings& settings) {
     const Group* slot_group = slot_of(work.standing_design, group);
     const Group* end_group = group.cuts_end ? nullptr : end_group_of(work, group);
-    const Settings here = in_row(settings, group, partner_of(work.standing_design, group));
+    const Settings here = in_row(settings, group, leading_row(work.standing_design, work.standing, group));
     const Length pitch = max(here.fence + here.kerf, least_pitch);
     const SocketRow receiver{here.fence, here.kerf, pitch,
                              slot_group ? slot_group->stands.height : here.height};

@@ -27,6 +27,10 @@ std::optional<Affected> recheck_joint(const Job& job, const Design& design, cons
     if (!group) return std::nullopt;
     const auto locked = standing.groups.find(ran.group_key);
     const bool is_locked = locked != standing.groups.end() && locked->second.locked;
+    // Where the row that this one follows is tested anew it is not said yet where it will stand.
+    const auto leads = standing.groups.find(group->row_of);
+    if (leads != standing.groups.end() && !leads->second.locked && leading_row(design, standing, *group))
+        return std::nullopt;
     // A joint that is being set again is to come where these parts were cut. Once it is locked there, each of both settings may be
     // off by the tolerance, to either side.
     if (ran.set_again_since && !is_locked) return std::nullopt;

@@ -42,6 +42,10 @@ public:
         for (const Group& group : design_.groups)
             if (const auto found = standing_.groups.find(group.key); found != standing_.groups.end())
                 note_torn_down(group, found->second);
+        for (const Group& group : design_.groups)
+            if (!group.row_of.empty() && standing_.groups.count(group.key) == 0 &&
+                standing_.groups.count(group.row_of) > 0)
+                standing_.pins_touched[group.key] = set_again(group);
         for (Ran& ran : standing_.ran)
             if (const Group* group = design_.group_with_key(ran.group_key))
                 ran.set_again_since = ran_in_setting_.at(identity(ran)) != settings_on(*group) &&
@@ -127,8 +131,16 @@ private:
 
     std::vector<std::string> set_again(const Group& group) const {
         auto controls = uses_.set_again(group.work.chosen.machine.name, group.key);
+        if (!group.row_of.empty() && standing_.groups.count(group.key) == 0) controls = pin_touched(group);
         // A blade or a bit that is put on again cuts as wide as before.
         if (group.work.chosen.cutter.kind != CutterKind::dado_stack) std::erase(controls, "kerf");
+        return controls;
+    }
+
+    // Which of pin and cutter were set for something else since the row was cut that this one is to follow.
+    std::vector<std::string> pin_touched(const Group& group) const {
+        auto controls = uses_.set_again(group.work.chosen.machine.name, group.row_of);
+        std::erase_if(controls, [](const std::string& control) { return !is_of_pin(control); });
         return controls;
     }
 
@@ -187,13 +199,7 @@ private:
         Group standing = as_planned(group);
         const auto found = standing_.groups.find(group.key);
         if (found != standing_.groups.end()) standing.stands = stands_of(found->second, standing.designed);
-        const Group* slot = has_fingers(group.work.chosen.joint) ? partner_of(design_, group) : nullptr;
-        if (slot) {
-            const Group sockets = as_it_stands(*slot);
-            standing.stands = in_row(standing.stands, standing, &sockets);
-        } else {
-            standing.stands = in_row(standing.stands, standing, nullptr);
-        }
+        standing.stands = standing_in_row(group, standing.stands);
         return standing;
     }
 
@@ -206,14 +212,19 @@ private:
 
     // Where its controls stand by that belief; of a row of fingers, in the row that it follows.
     Settings settings_of(const Group& group, const Model& model, const Belief& belief) const {
-        const Settings settings = settings_by(model, group.designed, belief);
-        const Group* row = has_fingers(group.work.chosen.joint) ? partner_of(design_, group) : nullptr;
-        if (!row) return settings;
+        return standing_in_row(group, settings_by(model, group.designed, belief));
+    }
+    Settings standing_in_row(const Group& group, const Settings& settings) const {
+        const Group* row = leading_row(design_, standing_, group);
+        if (!row) return in_row(settings, group, nullptr);
         const Group leads = as_it_stands(*row);
         return in_row(settings, group, &leads);
     }
 
-    // Sockets that are cut by another setting of the pin must go into those that are cut already.
+    static bool is_of_pin(const std::string& control) { return control == "fence" || control == "kerf"; }
+
+    // Sockets that are cut by another setting of the pin must go into those that are cut already; and what follows another row must go
+    // on doing so.
     void match_row(const Group& group, GroupStanding& standing, const std::vector<std::string>& again) const {
         if (!has_fingers(group.work.chosen.joint)) return;
         const auto row_of = [](const Group& one) { return one.row_of.empty() ? one.key : one.row_of; };
@@ -221,16 +232,27 @@ private:
             const Group* its = design_.group_with_key(ran.group_key);
             return its && row_of(*its) == row_of(group);
         });
-        const bool is_by_hand = std::any_of(again.begin(), again.end(), [](const std::string& control) {
-            return control == "fence" || control == "kerf";
-        });
+        const bool is_by_hand = std::any_of(again.begin(), again.end(), is_of_pin);
         if (!some_cut) standing.model = without_row_to_match(std::move(standing.model));
-        if (!some_cut || !is_by_hand) return;
+        if (!some_cut || (!is_by_hand && !follows_pin(group))) return;
         RowBelief row = row_to_match({std::move(standing.model), standing.now, standing.next},
                                      most_sockets(group), job_.fit.tolerance.fit.mm());
         standing.model = std::move(row.model);
         standing.now = std::move(row.now);
         standing.next = std::move(row.next);
+    }
+
+    // Before something is told of it: what it is cut by is set by hand, or moved.
+    void begin(const Group& group, GroupStanding& standing, const LogEntry& entry) const {
+        match_row(group, standing, again_);
+        const auto other = told(entry);
+        const std::vector<Move> moves = other ? moves_told(standing.model, *other) : standing.advice.moves;
+        const bool is_moved = std::any_of(moves.begin(), moves.end(), [&](const Move& move) {
+            return move.by_mm != 0.0 && is_of_pin(standing.model.controls[move.control].name);
+        });
+        if (!group.row_of.empty() && (is_moved || std::any_of(again_.begin(), again_.end(), is_of_pin)))
+            standing.has_own_pin = true;
+        make_moves(standing, entry);
     }
 
     static std::optional<std::vector<NamedLength>> told(const LogEntry& entry) {
@@ -243,8 +265,7 @@ private:
         const bool same_cut = standing.tests > 0 && !standing.locked &&
                               standing.advice.kind == AdviceKind::measure && !entry.fresh_end &&
                               !told(entry) && again_.empty();
-        match_row(group, standing, again_);
-        make_moves(standing, entry);
+        begin(group, standing, entry);
         if (entry.fresh_end) standing.now = predict_fresh_ends(standing.model, standing.now);
         standing.now =
             observe_set_again(standing.model, standing.now, again_, observations_of(standing.model, entry));
@@ -283,8 +304,7 @@ private:
 
     void lock(const Group& group, const LogEntry& entry) {
         GroupStanding& standing = standing_of(group, entry);
-        match_row(group, standing, again_);
-        make_moves(standing, entry);
+        begin(group, standing, entry);
         standing.next = standing.now;
         set_by_hand(standing, again_);
         standing.locked = true;
@@ -314,7 +334,11 @@ private:
         if (const Group* group = group_of(entry)) {
             ran.group_key = group->key;
             const auto standing = standing_.groups.find(group->key);
-            if (standing != standing_.groups.end()) set_again_by_hand(*group, standing->second, again_);
+            if (standing != standing_.groups.end()) {
+                if (!group->row_of.empty() && std::any_of(again_.begin(), again_.end(), is_of_pin))
+                    standing->second.has_own_pin = true;
+                set_again_by_hand(*group, standing->second, again_);
+            }
             ran.settings = standing == standing_.groups.end()
                                ? as_it_stands(*group).stands
                                : settings_of(*group, standing->second.model, standing->second.next);

@@ -69,6 +69,13 @@ const Group* partner_of(const Design& design, const Group& group) {
     return slot_of(design, group);
 }
 
+const Group* leading_row(const Design& design, const Standing& standing, const Group& group) {
+    if (group.row_of.empty()) return nullptr;
+    const auto found = standing.groups.find(group.key);
+    const bool has_own = found != standing.groups.end() && found->second.has_own_pin;
+    return has_own ? nullptr : design.group_with_key(group.row_of);
+}
+
 const Group* slot_of(const Design& design, const Group& group) {
     if (group.cuts_slot || !group.cuts_end) return nullptr;
     for (const DrawerDesign& drawer : design.drawers)
@@ -106,7 +113,8 @@ Design with_standing(Design design, const Standing& standing) {
             standing.groups.count(group.key) == 0 ? leader_of(design, group) : nullptr;
         if (drawer) group = with_reach(group, joints_as_cut(design, *drawer).front_reach);
     }
-    for (Group& group : design.groups) group.stands = in_row(group.stands, group, partner_of(design, group));
+    for (Group& group : design.groups)
+        group.stands = in_row(group.stands, group, leading_row(design, standing, group));
     return design;
 }
 

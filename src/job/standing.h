@@ -30,6 +30,8 @@ struct GroupStanding {
     // controls were touched, and `now` and `next` are as unsure as one more setting of them makes it.
     bool torn_down = false;
     std::vector<std::string> set_again;
+    // Of a row of fingers that follows another: pin or cutter were moved for it, or set by hand anew, since that one was cut.
+    bool has_own_pin = false;
     // Its last test cut and its last lock, by their places in the log as it is replayed, from 1; 0: there is none.
     int tested_at = 0, lock_at = 0;
 };
@@ -54,6 +56,9 @@ struct Standing {
         ran;  // of the pieces that there are: what went through before a part was lost is gone with it
     std::vector<Ran> again;         // what went through as well, and must once more: see recheck.h
     std::vector<std::string> lost;  // parts that were lost once, each once
+    // By key, of rows of fingers that are not tested yet: which of pin ("fence") and cutter ("kerf") were set by hand since the row was
+    // cut that they follow.
+    std::map<std::string, std::vector<std::string>> pins_touched;
     std::map<std::string, std::string> lost_by;  // of those, the group with whose lock they were told as lost
     int forgotten = 0;                           // log entries about work that is no longer planned
 };
@@ -63,6 +68,8 @@ GroupTolerances tolerances_of(const Job& job);
 AdviceOptions advice_options(const Job& job, const std::vector<std::string>& read);
 // The group by which this one's setting stands: slot_of(); in a row of fingers that whose pin it is cut by. nullptr: none.
 const Group* partner_of(const Design& design, const Group& group);
+// The row whose pin this one is cut by now: partner_of() while it has none of its own. nullptr: its own, or it is no row.
+const Group* leading_row(const Design& design, const Standing& standing, const Group& group);
 // The group that cuts the slot, where this one cuts the insert alone; else nullptr.
 const Group* slot_of(const Design& design, const Group& group);
 

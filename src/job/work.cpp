@@ -23,14 +23,9 @@ Settings on_the_scales(const Work& work, const Group& group) {
     return standing.locked ? standing.dial : turned(standing.dial, standing.model, standing.advice.unread);
 }
 
-// The row whose pin this one is cut by.
-const Group* leading_row(const Work& work, const Group& group) {
-    return group.row_of.empty() ? nullptr : work.standing_design.group_with_key(group.row_of);
-}
-
 // Pin and cutter as the row has left them that leads, whatever these are believed to have come to.
 Settings with_pin_of_row(const Work& work, const Group& group, Settings scales) {
-    const Group* leads = leading_row(work, group);
+    const Group* leads = leading_row(work.standing_design, work.standing, group);
     if (!leads) return scales;
     const Settings stands = on_the_scales(work, *leads);
     scales.fence = stands.fence;
@@ -56,7 +51,7 @@ Start first_start(const Work& work, const Group& group) {
     const Scales known = scales_for(work.memory, chosen.machine, chosen.cutter, work.day);
     Start start{group.stands, scales_of(group, known), work.job.tool};
     if (has_fingers(group.work.chosen.joint)) start.row_to = row_to(group, start);
-    if (const Group* leads = leading_row(work, group)) {
+    if (const Group* leads = leading_row(work.standing_design, work.standing, group)) {
         start.dial = with_pin_of_row(work, group, start.dial);
         know_pin(work, *leads, start);
     }
@@ -232,7 +227,7 @@ Dial dial_of(const Work& work, const Setup& setup) {
     Length fence_beyond, height_beyond;
     if (!work.standing.groups.contains(group->key)) {
         const Start start = start_of(work, *group);
-        if (!follows_pin(*group))
+        if (group->row_of.empty())
             fence_beyond =
                 start.dial.fence + Length::nearest_mm(start.scales.fence.offset_mm) - group->stands.fence;
         height_beyond =

@@ -50,7 +50,7 @@ const std::string* told_twice(const std::vector<NamedLength>& told) {
 // What was moved since the cut before. Of a first cut: from the planned number to what its scale was to be set to, which may not
 // have been done. What is set by hand again is in doubt as a first setting is.
 std::vector<Move> moves_made(const TestedGroup& found, const TestCut& cut) {
-    if (found.standing && found.standing->torn_down) return {};
+    if (!found.set_again.empty() || (found.standing && found.standing->torn_down)) return {};
     if (cut.moved) return moves_told(found.model, *cut.moved);
     if (found.standing) return found.standing->advice.moves;
     std::vector<Move> moves;
@@ -115,8 +115,8 @@ std::optional<Refusal> check_names(const TestedGroup& found, const TestCut& cut)
 
 std::optional<Refusal> check_doubt(const TestedGroup& found, const TestCut& cut, const LogEntry& entry) {
     Belief before = before_reading(found, cut);
-    const bool set_again = found.standing && found.standing->torn_down;
-    if (set_again) before = predict_first_setting(found.model, before, found.standing->set_again);
+    const bool set_again = !found.set_again.empty() || (found.standing && found.standing->torn_down);
+    if (set_again) before = predict_first_setting(found.model, before, found.set_again);
     const auto observations = observations_of(found.model, entry);
     const auto doubt = find_doubt(found.model, before, moves_made(found, cut), observations);
     if (!doubt) return std::nullopt;
@@ -132,8 +132,7 @@ std::optional<Refusal> check_doubt(const TestedGroup& found, const TestCut& cut,
     const bool of_setting = doubt->about == Doubt::About::reading && doubt->looks_like == Slip::none &&
                             (set_again || !found.standing);
     if (may_insist || !of_setting) return refusal;
-    const auto by_hand = set_again ? found.standing->set_again : std::vector<std::string>{};
-    if (const auto setting = otherwise_set(found.model, before, observations, by_hand))
+    if (const auto setting = otherwise_set(found.model, before, observations, found.set_again))
         refusal.remedy = or_tell_the_setting(*found.setup, found.model, refusal.remedy, *setting, assumed);
     return refusal;
 }

@@ -23,8 +23,12 @@ tl::expected<TestedGroup, Refusal> find_group(const Work& work, const std::strin
                       work.design.group_with_key(group->key),
                       standing == work.standing.groups.end() ? nullptr : &standing->second,
                       {},
+                      {},
                       {}};
     found.start = start_of(work, *group);
+    const auto touched = work.standing.pins_touched.find(group->key);
+    if (found.standing && found.standing->torn_down) found.set_again = found.standing->set_again;
+    else if (touched != work.standing.pins_touched.end()) found.set_again = touched->second;
     found.model = found.standing ? found.standing->model
                                  : model_of(*group, tolerances_of(work.job),
                                             partner_of(work.standing_design, *group), found.start);
@@ -47,7 +51,7 @@ Belief before_reading(const TestedGroup& found, const TestCut& cut) {
 
 Settings settings_of(const Work& work, const TestedGroup& found, const Belief& belief) {
     return in_row(settings_by(found.model, found.designed->designed, belief), *found.group,
-                  partner_of(work.standing_design, *found.group));
+                  leading_row(work.standing_design, work.standing, *found.group));
 }
 
 }  // namespace kw

@@ -12,6 +12,8 @@ struct TestedGroup {
     const GroupStanding* standing;
     Start start;
     Model model;
+    std::vector<std::string>
+        set_again;  // controls that have been set by hand since it was tested, or since the row that it follows was
 };
 
 tl::expected<TestedGroup, Refusal> find_group(const Work& work, const std::string& setup);

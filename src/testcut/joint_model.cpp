@@ -26,6 +26,7 @@ constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that wa
 constexpr double stock_spread_mm = 0.05;      // of a batch, about what was typed in
 constexpr double partner_spread_mm = 0.04;    // of a slot that was tested and locked before
 
+constexpr double pin_step_mm = 0.01;       // as finely as a caliper shows where a pin stands
 constexpr double index_spread_mm = 0.005;  // of a board set over by one socket
 
 constexpr double spacer_step_mm = 0.05;  // a slip of paper on the spacer
@@ -96,7 +97,8 @@ void add_machine_controls(Builder& build, const Group& group, const Start& start
     const double fence_repeats = 0.5 * machine.fence_repeats.mm(),
                  height_repeats = 0.5 * machine.height_repeats.mm();
     build.control({"fence", dial.fence.mm() + scales.fence.offset_mm, fence_repeats, true,
-                   machine.fence_step.mm(), fence_repeats, wobble, 1.0, fence_gain, fence_offset});
+                   in_row ? std::min(pin_step_mm, machine.fence_step.mm()) : machine.fence_step.mm(),
+                   fence_repeats, wobble, 1.0, fence_gain, fence_offset});
     build.control({"height", dial.height.mm() + scales.height.offset_mm, height_repeats, true,
                    machine.height_step.mm(), height_repeats, wobble, 1.0, height_gain, height_offset});
     if (has_spacer)
@@ -228,9 +230,7 @@ void fingers_model(Builder& build, const Group& group, const GroupTolerances& to
     build.reading("finger_width", {{"fence", 1}});
     if (row_to > 0) build.reading("row", {{"fence", fingers}, {"kerf", sockets}});
     build.reading("fit", plus(fit, {{"drift", -1}}), true);
-    // Where the pin is locked already, moving it would bring the fingers out of the row.
-    if (!follows_pin(group))
-        build.either_way("fit", plus(fit, {{"other drift", -1}}), joint.clearance, tolerance.fit);
+    build.either_way("fit", plus(fit, {{"other drift", -1}}), joint.clearance, tolerance.fit);
     const Weights proud = {{"height", 1}};
     build.reading("depth", {{"height", 1}});
     build.reading("face_step", plus(proud, tested_stock, -1.0));

@@ -205,7 +205,7 @@ TEST_CASE("sides, fronts and backs of three thicknesses go by one pin, wherever 
         CHECK(row->index == rows()[0]->index);
         CHECK(dial_of(*session.work, *row).fence == dial_of(*session.work, *rows()[0]).fence);
     }
-    // Their own test is of the depth: it moves no pin, though its fit is not what was asked.
+    // Their own test is of the depth: it moves no pin that fits well enough.
     const std::string backs = setup_of(session, "back box joint: side sockets");
     session = tests::made_ready(session, backs, tests::passes_of(session, backs), now);
     session = tests::tested(
@@ -214,6 +214,46 @@ TEST_CASE("sides, fronts and backs of three thicknesses go by one pin, wherever 
     CHECK(fit_report(*session.work, backs)->moves.empty());
     session = locked_unmoved(session, backs);
     for (const Setup* row : rows()) CHECK(row->fence == rows()[0]->fence);
+}
+
+TEST_CASE(
+    "a row whose pin had to be set anew is judged by what is read of it, and brought back to the row that is "
+    "cut") {
+    Session session = row_locked(jig_job("15 mm"));
+    const std::string sides = setup_of(session, side_row), ends = setup_of(session, end_row);
+    session = tests::ran(session, sides, tests::passes_of(session, sides), now);
+    const auto row_of_ends = [&](double finger_mm) {
+        const Group& group = group_of_row(session, end_row);
+        const int n = row_to(group, start_of(*session.work, group));
+        return std::vector<NamedLength>{mm("socket_width", 6.35), mm("finger_width", finger_mm),
+                                        mm("fit", 6.35 - finger_mm), mm("depth", 12.1),
+                                        mm("row", n * (finger_mm + 6.35) - finger_mm)};
+    };
+    SUBCASE("before it was ever tested") { session = locked_unmoved(session, setup_of(session, "groove")); }
+    SUBCASE("after it was locked") {
+        session = tests::made_ready(session, ends, tests::passes_of(session, ends, "seeds.1.front"), now);
+        session = locked_unmoved(tested_once(session, end_row, row_of_ends(6.25)), ends);
+        session = locked_unmoved(session, setup_of(session, "groove"));
+    }
+    const Session off = tested_once(session, end_row, row_of_ends(6.37), true);
+    const auto report = fit_report(*off.work, ends).value();
+    CHECK(report.now.fence.mm() == doctest::Approx(6.37).epsilon(0.004));
+    CHECK(report.chance_in_tolerance < 0.1);
+    REQUIRE(report.moves.size() >= 1);
+    CHECK(report.moves[0].control == "fence");
+    CHECK(report.moves[0].by.mm() == doctest::Approx(-0.12).epsilon(0.25));
+    const Session right = tested_once(session, end_row, row_of_ends(6.25), true);
+    CHECK(fit_report(*right.work, ends)->chance_in_tolerance > 0.7);
+}
+
+TEST_CASE("a second joint at the same pin that does not fit is not told to be locked") {
+    Session session = row_locked(jig_job("15 mm"));
+    const std::string sides = setup_of(session, side_row), ends = setup_of(session, end_row);
+    session = tests::ran(session, sides, tests::passes_of(session, sides), now);
+    session = tests::made_ready(session, ends, tests::passes_of(session, ends, "seeds.1.front"), now);
+    session = tested_once(session, end_row, {mm("fit", -0.06), mm("depth", 12.1)});
+    CHECK(fit_report(*session.work, ends)->chance_in_tolerance < 0.6);
+    CHECK(fit_report(*session.work, ends)->advice != AdviceKind::lock);
 }
 
 TEST_CASE("a front that has its length stays good while its own sockets are as deep as they may be") {
