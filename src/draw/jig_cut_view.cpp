@@ -80,17 +80,24 @@ void add_set_over(Drawing& drawing, const SetupScene& stands, const SetupScene& 
     const double low = stands.height.mm(), y = low + 0.24 * (jig::board_top_mm(stands) - low);
     const double from = (stands.fence.mm() + stands.far().mm()) / 2, pitch = jig::pitch_mm(stands);
     drawing.shapes.push_back(Line{{{from, y}, {from - pitch, y}}, Stroke::arrow});
-    // Beyond the spacer's size, where there is one, and spared for it.
-    const bool has_spacer = says.spacer > Length{};
-    drawing.shapes.emplace_back(Dimension{{0, low},
-                                          {stands.far().mm(), low},
-                                          Side::above,
-                                          jig::board_top_mm(stands),
-                                          has_spacer ? 1 : 0,
-                                          measure_text(says.locale, "draw.set_over", *says.index),
+    // Above is the spacer's size, where there is one: then the number alone stands at the arrow, where no board is yet.
+    if (says.spacer > Length{})
+        drawing.shapes.emplace_back(Label{{from - 1.15 * pitch, y},
+                                          show_with_unit(*says.index, says.locale),
+                                          Anchor::right,
                                           Emphasis::strong,
                                           {},
-                                          has_spacer});
+                                          false,
+                                          false,
+                                          true});
+    else
+        drawing.shapes.emplace_back(Dimension{{0, low},
+                                              {stands.far().mm(), low},
+                                              Side::above,
+                                              jig::board_top_mm(stands),
+                                              0,
+                                              measure_text(says.locale, "draw.set_over", *says.index),
+                                              Emphasis::strong});
 }
 
 std::string end_down_text(const SetupScene& scene) {
@@ -112,8 +119,10 @@ void add_jig_labels(Drawing& drawing, const JigBoard& board, const SetupScene& s
     // Above the board, or where that is for the spacer's size, beside it.
     const Point edge{board.left_mm, low + 0.88 * up};
     const std::string edge_text = end_word(says.locale.words(), name_of(marked_edge));
-    if (board.before == 0) led({edge.x_mm - 0.25 * pitch, high}, edge_text, Anchor::right, edge);
-    else led({edge.x_mm + 0.5 * pitch, high + 0.4 * up}, edge_text, Anchor::left, edge);
+    if (board.before == 0)
+        drawing.shapes.push_back(Label{
+            {edge.x_mm - 0.2 * pitch, low + 0.95 * up}, edge_text, Anchor::right, Emphasis::plain, {}, true});
+    else led({edge.x_mm + 0.3 * pitch, high + 0.3 * up}, edge_text, Anchor::bottom, edge);
     // To the right, where the height's number takes room as well.
     const double far = board.scene.far().mm(), x = std::min(far + 0.7 * pitch, (far + board.right_mm) / 2);
     led({x + 0.3 * pitch, high + 0.4 * up}, end_down_text(says), Anchor::left, {x, high - 0.3 * up});

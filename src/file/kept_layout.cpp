@@ -1,5 +1,6 @@
 #include "file/kept_layout.h"
 
+#include <algorithm>
 #include <string_view>
 #include <vector>
 
@@ -117,14 +118,18 @@ public:
 
 private:
     std::vector<Piece> object(const Written& old, const Json& was, const Json& is) const {
+        // In the sequence in which they are to be: what was another entry there may have had another.
         std::vector<Piece> pieces;
-        for (const Written& part : old.parts)
-            if (is.contains(part.key))
-                pieces.push_back({std::string(part.before),
-                                  std::string(part.name) + value(part, was.at(part.key), is.at(part.key)),
-                                  std::string(part.after)});
-        for (const auto& [key, its] : is.items())
-            if (!was.contains(key)) pieces.push_back(added(old, Json(key).dump() + ": ", its));
+        for (const auto& [key, its] : is.items()) {
+            const std::string& name = key;
+            const auto part = std::find_if(old.parts.begin(), old.parts.end(),
+                                           [&](const Written& one) { return one.key == name; });
+            if (part == old.parts.end()) pieces.push_back(added(old, quoted(key) + ": ", its));
+            else
+                pieces.push_back({std::string(part->before),
+                                  std::string(part->name) + value(*part, was.at(key), its),
+                                  std::string(part->after)});
+        }
         return pieces;
     }
 
@@ -191,12 +196,16 @@ private:
         }
         return out;
     }
+    // What is no UTF-8 is replaced, in names as in values.
+    static std::string dumped(const Json& is) {
+        return is.dump(-1, ' ', false, Json::error_handler_t::replace);
+    }
+    static std::string quoted(const std::string& name) { return dumped(Json(name)); }
     static std::string one_line(const Json& is) {
-        if (!is.is_structured() || is.empty()) return is.dump(-1, ' ', false, Json::error_handler_t::replace);
+        if (!is.is_structured() || is.empty()) return dumped(is);
         std::string out;
         for (const auto& [key, its] : is.items())
-            out +=
-                (out.empty() ? "" : ", ") + (is.is_object() ? Json(key).dump() + ": " : "") + one_line(its);
+            out += (out.empty() ? "" : ", ") + (is.is_object() ? quoted(key) + ": " : "") + one_line(its);
         return is.is_object() ? "{ " + out + " }" : "[" + out + "]";
     }
 
@@ -230,14 +239,17 @@ bool says(const std::string& text, const Json& document) {
 
 }  // namespace
 
-std::string text_with(const std::string& text, const Json& document) {
+std::optional<std::string> in_its_layout(const std::string& text, const Json& document) {
     const Json was = Json::parse(text, nullptr, false);
-    if (was.is_discarded() || to_text(was) == text) return to_text(document);
+    if (was.is_discarded() || to_text(was) == text) return std::nullopt;
     const Written old = Reader(text).whole();
-    if (!is_as_read(old, was)) return to_text(document);
-    const std::string out =
-        text.substr(0, old.begin) + Writer(text).value(old, was, document) + text.substr(old.end);
-    return says(out, document) ? out : to_text(document);
+    if (!is_as_read(old, was)) return std::nullopt;
+    return text.substr(0, old.begin) + Writer(text).value(old, was, document) + text.substr(old.end);
+}
+
+std::string text_with(const std::string& text, const Json& document) {
+    const auto kept = in_its_layout(text, document);
+    return kept && says(*kept, document) ? *kept : to_text(document);
 }
 
 }  // namespace kw

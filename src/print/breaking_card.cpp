@@ -47,21 +47,37 @@ std::vector<std::string> steps_at_size(const Work& work, const BreakingDown& dow
     return steps;
 }
 
+// Stock that can't be laid out: why, and what would do.
+std::vector<std::string> say_refused(const Job& job, const LayOut& layout) {
+    std::vector<std::string> all;
+    for (const LaidStock& laid : layout.stocks)
+        if (laid.cannot)
+            all.push_back(capital(laid.stock + ": " + laid.cannot->why.text(job.locale) + "; " +
+                                  laid.cannot->remedy.text(job.locale)));
+    return all;
+}
+
 }  // namespace
 
 std::vector<Page> breaking_card(const Work& work, const LayOut& layout, Paper paper) {
     const Job& job = work.job;
     const Words& words = job.locale.words();
     const BreakingDown down = breaking_down(job, work.plan, layout);
-    if (down.all.cuts == 0) return {};
+    const std::vector<std::string> refused = say_refused(job, layout);
+    if (down.all.cuts == 0 && refused.empty()) return {};
     Flow flow(paper);
     flow.add(paragraph(capital(words("breaking.title")), card_title, flow.width_mm(), 2), after_stock_mm);
-    std::vector<std::string> said = say_sizes_cut(job, work.plan, down, steps_at_size(work, down));
-    said.push_back(words("layout.settings_how"));
+    std::vector<std::string> said;
+    if (down.all.cuts > 0) {
+        said = say_sizes_cut(job, work.plan, down, steps_at_size(work, down));
+        said.push_back(words("layout.settings_how"));
+    }
     if (const std::string already = say_cut_already(job, layout); !already.empty()) said.push_back(already);
     for (const std::string& stock : layout.without_size) said.push_back(words("layout.no_size_of", stock));
     for (const std::string& one : said)
         flow.add(paragraph(capital(one), small_text, flow.width_mm(), most_lines_of_setting), 1);
+    for (const std::string& one : refused)
+        flow.add(paragraph(one, strong_text, flow.width_mm(), most_lines_of_setting), 1);
     for (const BreakingStock& stock : down.stocks) {
         flow.add({{}, flow.width_mm(), 0}, after_stock_mm);
         flow.add(stacked({paragraph(capital(stock.stock), card_stock, flow.width_mm(), 2),

@@ -7,7 +7,7 @@
 
 namespace kw::print {
 
-// Without head and foot; none where nothing is laid out.
+// Without head and foot; none where nothing is to be laid out. What can't be is named, with what would do.
 std::vector<Page> breaking_card(const Work& work, const LayOut& layout, Paper paper);
 
 }  // namespace kw::print

@@ -3,6 +3,7 @@
 #include <cstdint>
 
 #include "draw/fraction_text.h"
+#include "draw/line_breaks.h"
 #include "print/text_size.h"
 
 namespace kw::print {
@@ -107,6 +108,7 @@ bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 // Whether a line may not end between these two words: within a length, or before its unit or its mark.
 bool stay_together(std::string_view before, std::string_view after) {
+    if (draw::of_one_length(before, after)) return true;
     if (before.empty() || !is_digit(before.back())) return after == "\u2212" || after == "+";
     return is_digit(after.front()) || after.front() == '(' || after == "+" || after == "\u2212" ||
            after.substr(0, 2) == "in" || after.substr(0, 2) == "mm" || after.substr(0, 2) == "cm" ||

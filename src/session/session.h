@@ -95,6 +95,9 @@ Session unworked_session(Json document, Memory memory = {}, std::string day = {}
 // reads well but makes a job that can't be made is taken: the problems are said, and the last work stays.
 Session apply(const Session& session, const Action& action, const std::string& time, const Watch& watch = {});
 
+// Takes what another session's document has come to, where its own can't be made: with that for which its search was ended.
+void take_work_of(Session& session, const Session& other);
+
 // Whether the action changes the document without asking the plan: then `apply` is `worked_out` of `edited`.
 bool is_edit(const Action& action);
 // The document as the action leaves it, and the work still as it was: what can be shown at once. Undo and redo show the document

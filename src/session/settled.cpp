@@ -19,6 +19,11 @@ const Settled* settled_in(const Session& session) {
     return stands ? &*session.work->settled : nullptr;
 }
 
+void take_work_of(Session& session, const Session& other) {
+    session.work = other.work;
+    session.settled_for = other.settled_for;
+}
+
 void note_settled(Session& session) {
     session.settled_for =
         session.work->settled ? std::make_shared<const Json>(searched_of(session.document)) : nullptr;

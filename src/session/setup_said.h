@@ -33,11 +33,11 @@ std::string setup_words(const Words& words, const Setup& setup);
 // "front end and rear end", each once.
 std::string references_of(const Words& words, const Setup& setup);
 std::string faces_down(const Words& words, const Setup& setup);
-// "against the spacer": what the end or edge touches.
 // How the board lies: "inside face down, left end against the fence"; on an indexing jig it stands on that end.
 std::string say_lie(const Words& words, const Setup& setup);
 // Of a row: "16 sockets", or "12 to 16 sockets" where boards are of several heights.
 std::string say_sockets(const Words& words, const Setup& setup);
+// "against the spacer": what the end or edge touches.
 std::string say_against(const Words& words, const Setup& setup);
 
 // "twine, seed trays": whose parts go through.

@@ -15,6 +15,7 @@ void field_frame(Ui& ui, const ImRect& box, bool focused, const FieldOptions& op
 // The unit at the end of the field; returns the room that it takes.
 float field_unit(Ui& ui, const ImRect& box, std::string_view unit);
 void field_reason(Ui& ui, float width, const FieldOptions& options);
-void log_field(Ui& ui, const char* kind, std::string_view label, std::string_view value, const ImRect& box);
+void log_field(Ui& ui, const char* kind, std::string_view label, std::string_view value, const ImRect& box,
+               bool cut_off = false);
 
 }  // namespace kw::window

@@ -82,10 +82,12 @@ void field_reason(Ui& ui, float width, const FieldOptions& options) {
         width);
 }
 
-void log_field(Ui& ui, const char* kind, std::string_view label, std::string_view value, const ImRect& box) {
+void log_field(Ui& ui, const char* kind, std::string_view label, std::string_view value, const ImRect& box,
+               bool cut_off) {
     LoggedWidget logged =
         pressable(kind, shown_label(label), em_px(TypeSize::body), ui.colours().ink, ui.colours().well);
     logged.value = value;
+    logged.hint_cut_off = cut_off;
     log_widget(ui, logged, box.Min, box.Max);
 }
 
@@ -106,6 +108,30 @@ bool text_field(Ui& ui, const char* label, std::string& text, const FieldOptions
     return done;
 }
 
+namespace {
+
+// What stands in an empty field: smaller where it has no room, and on two lines where it has none even so. Whether it is cut off.
+bool draw_hint(Ui& ui, const ImRect& box, std::string_view hint, float room) {
+    Font font = ui.font(TypeSize::body);
+    std::vector<std::string> lines{std::string(hint)};
+    if (text_width(ui, hint, font) > room) {
+        font = ui.font(TypeSize::small);
+        lines = wrapped(ui, hint, font, room);
+    }
+    const float high = static_cast<float>(lines.size()) * font.line;
+    float y = std::round((box.Min.y + box.Max.y - high) / 2);
+    bool cut_off = high > box.Max.y - box.Min.y;
+    for (const std::string& line : lines) {
+        const Fitted fitted = shortened(ui, line, font, room);
+        draw_text(ui, canvas(), {box.Min.x + ui.px(14), y}, fitted.text, font, colour(ui.colours().soft_ink));
+        cut_off |= fitted.cut_off;
+        y += font.line;
+    }
+    return cut_off;
+}
+
+}  // namespace
+
 bool length_field(Ui& ui, const char* label, std::string& text, const FieldOptions& options) {
     ImGui::BeginGroup();
     ImGui::PushID(label);
@@ -113,17 +139,21 @@ bool length_field(Ui& ui, const char* label, std::string& text, const FieldOptio
     const float width = width_of(ui, options);
     const Press press = press_area(ui, "length", {width, ui.px(size::target)});
     field_frame(ui, press.box, press.held, options);
-    const std::string shown = text.empty() ? std::string(options.hint) : text;
-    const bool names_unit = !entry_of(shown, "").unit.empty();
-    const float unit_room = field_unit(ui, press.box, names_unit ? "" : options.unit);
-    const Font font = ui.font(TypeSize::body, text.empty() ? Face::text : Face::strong);
-    const Fitted words = shortened(ui, shown, font, width - ui.px(28) - unit_room);
-    const ImVec2 at{press.box.Min.x + ui.px(14),
-                    std::round((press.box.Min.y + press.box.Max.y - font.line) / 2)};
-    draw_text(ui, canvas(), at, words.text, font,
-              colour(text.empty() ? ui.colours().soft_ink : ui.colours().ink));
+    const bool names_unit = !entry_of(text.empty() ? std::string(options.hint) : text, "").unit.empty();
+    const float unit_room = field_unit(ui, press.box, names_unit ? "" : options.unit),
+                room = width - ui.px(28) - unit_room;
+    bool cut_off = false;
+    if (text.empty()) {
+        cut_off = draw_hint(ui, press.box, options.hint, room);
+    } else {
+        const Font font = ui.font(TypeSize::body, Face::strong);
+        const ImVec2 at{press.box.Min.x + ui.px(14),
+                        std::round((press.box.Min.y + press.box.Max.y - font.line) / 2)};
+        draw_text(ui, canvas(), at, shortened(ui, text, font, room).text, font, colour(ui.colours().ink));
+    }
     focus_ring(ui, press);
-    log_field(ui, "length field", label, text, press.box);
+    // A value can be seen whole on its keypad; what stands in an empty field, nowhere else.
+    log_field(ui, "length field", label, text, press.box, cut_off);
     if (press.pressed) open_keypad(ui, text, options.unit);
     const bool done = keypad(ui, shown_label(label), text, options.recent);
     field_reason(ui, width, options);

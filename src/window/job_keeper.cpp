@@ -139,7 +139,7 @@ Answer JobKeeper::take_edits(const std::vector<AskedAction>& edits) {
     for (std::size_t i = steps.size() - 1; !kept_.session.problems.empty() && i-- > 0;) {
         const Session tried = worked_out(std::move(steps[i]), watch());
         if (!tried.problems.empty()) continue;
-        kept_.session.work = tried.work;
+        take_work_of(kept_.session, tried);
         break;
     }
     return answer;

@@ -92,10 +92,13 @@ void draw_part(Screen& screen, const PartPicture& part, const char* id, ImVec2 s
     const Font font = ui.font(TypeSize::small, Face::strong);
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     ImGui::BeginGroup();
-    draw_text(ui, *ImGui::GetWindowDrawList(), corner, shortened(ui, part.caption, font, size.x).text, font,
-              colour(ui.colours().ink));
-    ImGui::SetCursorScreenPos({corner.x, corner.y + font.line});
-    draw_picture(ui, id, part.drawing, {size.x, size.y - font.line});
+    float y = corner.y;
+    for (const std::string& line : wrapped(ui, part.caption, font, size.x)) {
+        draw_text(ui, *ImGui::GetWindowDrawList(), {corner.x, y}, line, font, colour(ui.colours().ink));
+        y += font.line;
+    }
+    ImGui::SetCursorScreenPos({corner.x, y});
+    draw_picture(ui, id, part.drawing, {size.x, corner.y + size.y - y});
     ImGui::EndGroup();
 }
 

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "draw/fraction_text.h"
+#include "draw/line_breaks.h"
 
 namespace kw::window {
 namespace {
@@ -40,21 +41,12 @@ float set_runs(Ui& ui, std::string_view text, const Font& font, Set set) {
     return x;
 }
 
-bool starts_fraction(std::string_view word) {
-    const auto runs = draw::text_runs(word);
-    return !runs.empty() && runs.front().kind == RunKind::numerator;
-}
-
-bool ends_in_digit(std::string_view text) {
-    return !text.empty() && text.back() >= '0' && text.back() <= '9';
-}
-
 std::vector<std::string> words_of(std::string_view text) {
     std::vector<std::string> words;
     for (std::size_t at = 0; at <= text.size();) {
         const std::size_t end = std::min(text.find(' ', at), text.size());
         const std::string_view word = text.substr(at, end - at);
-        if (!words.empty() && ends_in_digit(words.back()) && starts_fraction(word)) {
+        if (!words.empty() && draw::of_one_length(words.back(), word)) {
             words.back() += ' ';
             words.back() += word;
         } else {
@@ -90,12 +82,14 @@ float text_width(Ui& ui, std::string_view text, const Font& font) {
 void draw_text(Ui& ui, ImDrawList& list, ImVec2 at, std::string_view text, const Font& font, ImU32 ink) {
     ui.fonts.need(text);
     const float base = std::round(at.y + font.ascent);
-    set_runs(ui, text, font, [&](const TextRun& run, const Font& used, float x) {
+    const float width = set_runs(ui, text, font, [&](const TextRun& run, const Font& used, float x) {
         const float y = base - used.ascent - raise_of(run) * font.em;
         const char* begin = run.text.data();
         list.AddText(used.font, used.size, {std::round(at.x + x), std::round(y)}, ink, begin,
                      begin + run.text.size());
     });
+    if (&list != ImGui::GetForegroundDrawList())
+        add_in_sight(ui.read, list, at, {at.x + width, at.y + font.line});
 }
 
 std::vector<std::string> wrapped(Ui& ui, std::string_view text, const Font& font, float width) {

@@ -15,8 +15,8 @@ float text_width(Ui& ui, std::string_view text, const Font& font);
 // at: upper left corner of the line.
 void draw_text(Ui& ui, ImDrawList& list, ImVec2 at, std::string_view text, const Font& font, ImU32 ink);
 
-// Lines no wider than width; a word that is wider than that stands alone and sticks out. A whole number and its
-// fraction are not parted.
+// Lines no wider than width; a word that is wider than that stands alone and sticks out. A length, its unit and its mark are not
+// parted.
 std::vector<std::string> wrapped(Ui& ui, std::string_view text, const Font& font, float width);
 
 // The text, or as much of it as fits with an ellipsis at the end.

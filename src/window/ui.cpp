@@ -36,12 +36,15 @@ void Ui::toast(std::string text, Tone tone) {
     pacer.request(Pacer::settle_frames);
 }
 
-void take_room(Ui& ui, ImVec2 min, ImVec2 max) {
-    const ImVec2 clip_min = ImGui::GetWindowDrawList()->GetClipRectMin(),
-                 clip_max = ImGui::GetWindowDrawList()->GetClipRectMax();
+void add_in_sight(std::vector<ImVec4>& areas, const ImDrawList& list, ImVec2 min, ImVec2 max) {
+    const ImVec2 clip_min = list.GetClipRectMin(), clip_max = list.GetClipRectMax();
     const ImVec4 box{std::max(min.x, clip_min.x), std::max(min.y, clip_min.y), std::min(max.x, clip_max.x),
                      std::min(max.y, clip_max.y)};
-    if (box.z > box.x && box.w > box.y) ui.taken.push_back(box);
+    if (box.z > box.x && box.w > box.y) areas.push_back(box);
+}
+
+void take_room(Ui& ui, ImVec2 min, ImVec2 max) {
+    add_in_sight(ui.taken, *ImGui::GetWindowDrawList(), min, max);
 }
 
 void fill_opaque(Ui& ui, ImDrawList& list, ImVec2 min, ImVec2 max, draw::Rgb rgb) {

@@ -74,6 +74,7 @@ struct Ui {
     std::deque<PictureCopy> picture_copies;  // of this frame, likewise
     std::deque<CardFrame> cards;             // open ones
     std::vector<ImVec4> taken;               // by what can be pressed, this frame: left, top, right, bottom
+    std::vector<ImVec4> read;                // by words, this frame, the same
     bool opens_anew = false;  // another page than in the frame before: its regions begin at their tops
     std::vector<Toast> toasts;
     ImGuiID armed = 0;  // the confirm button that waits for its second press
@@ -101,6 +102,9 @@ struct Ui {
     void animate() { pacer.request(1); }
     void toast(std::string text, Tone tone = Tone::plain);
 };
+
+// Adds a box (screen coordinates), as far as it is in this list's sight.
+void add_in_sight(std::vector<ImVec4>& areas, const ImDrawList& list, ImVec2 min, ImVec2 max);
 
 // Marks a box (screen coordinates) as taken by something to press, as far as it is in sight: no toast comes to lie there.
 void take_room(Ui& ui, ImVec2 min, ImVec2 max);

@@ -19,10 +19,11 @@ struct LoggedWidget {
     draw::PixelBox seen;   // the part that no scroll region hides; empty if all of it is hidden
     bool pressable = false;
     bool enabled = true;
-    bool chosen = false;   // ticked, switched on, the current one
-    bool cut_off = false;  // words did not fit and were shortened
-    double text_px = 0;    // em, in paper pixels
-    double contrast = 0;   // of the words on their ground, 1 to 21; 0 if there are none
+    bool chosen = false;        // ticked, switched on, the current one
+    bool cut_off = false;       // words did not fit and were shortened
+    bool hint_cut_off = false;  // as of what stands in an empty field
+    double text_px = 0;         // em, in paper pixels
+    double contrast = 0;        // of the words on their ground, 1 to 21; 0 if there are none
 };
 
 struct WidgetLog {

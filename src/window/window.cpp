@@ -230,6 +230,7 @@ void Window::draw(const FrameFunction& frame) {
     in.ui.opaque_areas.clear();
     in.ui.picture_copies.clear();
     in.ui.taken.clear();
+    in.ui.read.clear();
     if (in.ui.log) in.ui.log->widgets.clear();
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();

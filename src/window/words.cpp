@@ -49,8 +49,10 @@ float common_area(const ImVec4& a, const ImVec4& b) {
     return across > 0 && down > 0 ? across * down : 0;
 }
 
-// Where a toast of this size covers least of what can be pressed: nothing at all, if there is such a place. The lowest of the
-// places that are as good, in the middle rather than at a side.
+constexpr float pressed_over_read = 1000;
+
+// Where a toast of this size covers least of what can be pressed, and after that of what is read: nothing at all, if there is such a
+// place. The lowest of the places that are as good, in the middle rather than at a side.
 ImVec2 free_place(Ui& ui, ImVec2 size) {
     const float page = ui.px(size::page), step = ui.px(8);
     const float far = std::max(page, ui.page_size.x - page - size.x);
@@ -61,7 +63,8 @@ ImVec2 free_place(Ui& ui, ImVec2 size) {
         for (const float x : xs) {
             const ImVec4 box{x, std::floor(y), x + size.x, std::floor(y) + size.y};
             float covered = 0;
-            for (const ImVec4& taken : ui.taken) covered += common_area(box, taken);
+            for (const ImVec4& taken : ui.taken) covered += pressed_over_read * common_area(box, taken);
+            for (const ImVec4& read : ui.read) covered += common_area(box, read);
             if (least >= 0 && covered >= least) continue;
             least = covered;
             best = {box.x, box.y};

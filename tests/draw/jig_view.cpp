@@ -142,8 +142,10 @@ TEST_CASE("gap, height, spacer and how far the board is set over stand on the pi
         check("pin", setup.fence, false);
         check("height", *setup.height, true);
         if (setup.spacer > Length{}) check("spacer", setup.spacer, false);
-        check("set over", *setup.index, false);
-        CHECK(dimensions.size() == (setup.spacer > Length{} ? 4u : 3u));
+        // With the spacer's size above the board, beside the arrow.
+        if (setup.spacer > Length{}) CHECK(shapes_of::says(drawing, shown_text(work, *setup.index)));
+        else check("set over", *setup.index, false);
+        CHECK(dimensions.size() == 3u);
         CHECK(shapes_of::says(drawing, references_text(setup, work.job.locale.words()) + " down"));
         CHECK(shapes_of::says(drawing, "bottom edge"));
         const auto arrows = shapes_of::lines(drawing, Stroke::arrow);
@@ -319,6 +321,27 @@ TEST_CASE("on no sheet of the window's do a jig's words lie on others or leave i
                 check_words(drawing, width, height);
             for (const PartLie& lie : part_lies(work, setup))
                 check_words(part_view(work, setup, lie, options), 330, 190);
+        }
+    });
+}
+
+TEST_CASE("no words lie over the arrow by which a board is set over") {
+    random_views::for_jig_setups([](const kw::Work& work, const Setup& setup) {
+        for (const bool left : {true, false}) {
+            const Drawing drawing = setup_view(work, setup, {.fence_left = left, .to_far_side = false});
+            const auto arrows = shapes_of::lines(drawing, Stroke::arrow);
+            REQUIRE(arrows.size() == 1);
+            for (const auto& [width, height] : {std::pair{800.0, 500.0}, {616.0, 294.0}, {438.0, 249.0}}) {
+                const View view = fitted(drawing, width, height, 1, paper_text_width);
+                const Pixel from = to_pixel(view, arrows[0].points.front()),
+                            to = to_pixel(view, arrows[0].points.back());
+                for (const PlacedText& text : annotate(drawing, view, paper_text_width).texts) {
+                    CAPTURE(text.text);
+                    const bool is_across =
+                        text.box.left < std::max(from.x, to.x) && text.box.right > std::min(from.x, to.x);
+                    CHECK_FALSE((is_across && text.box.top < from.y && text.box.bottom > from.y));
+                }
+            }
         }
     });
 }

@@ -75,6 +75,32 @@ TEST_CASE("without sizes of boards and sheets the cards begin with the first set
     CHECK_FALSE(is_about_breaking(cards.front()));
 }
 
+TEST_CASE(
+    "a stock that can't be laid out is named on the card, with what would do, also where there is no other") {
+    for (const bool all : {false, true}) {
+        kw::Json job = to_print::with_sizes(kw::tests::demo_json());
+        for (std::size_t i = 0; i < (all ? job["stock"].size() : 1); ++i)
+            job["stock"][i]["sizes"] = {{{"length", "6 in"}, {"width", "5 in"}}};
+        const auto work = to_print::work_of(job);
+        REQUIRE(work);
+        const kw::LayOut layout = kw::lay_out(work->job, work->plan, work->standing, to_print::quick());
+        const auto cards = setup_cards(*work, Paper::a4, {}, layout);
+        REQUIRE(cards.size() > setup_cards(*work, Paper::a4).size());
+        std::string words;
+        for (std::size_t i = 0; i < cards.size() - setup_cards(*work, Paper::a4).size(); ++i)
+            words += words_on(cards[i]);
+        std::size_t refused = 0;
+        for (const kw::LaidStock& laid : layout.stocks) {
+            if (!laid.cannot) continue;
+            ++refused;
+            CHECK(words.find(kw::capital(laid.stock + ": " + laid.cannot->why.text(work->job.locale))) !=
+                  std::string::npos);
+            CHECK(words.find(laid.cannot->remedy.text(work->job.locale)) != std::string::npos);
+        }
+        CHECK(refused == (all ? layout.stocks.size() : 1));
+    }
+}
+
 TEST_CASE("four hundred parts from one setting go on over as many pages as they take") {
     const auto work = to_print::work_of(to_print::with_sizes(kw::tests::demo_json()));
     REQUIRE(work);

@@ -3,6 +3,7 @@
 
 #include "job/precedence.h"
 #include "made_ready.h"
+#include "session/settled.h"
 #include "ways_job.h"
 
 namespace kw {
@@ -71,6 +72,25 @@ TEST_CASE("a search that is stopped at once asks far less often than one that go
     CAPTURE(to_the_end);
     CAPTURE(at_once);
     CHECK(at_once * 4 < to_the_end);
+}
+
+TEST_CASE("what a search was ended with is another document's when its work is taken over") {
+    const Json job = ways_job::demo(2);
+    Json wider = job;
+    wider["drawers"][0]["opening"]["width"] = "12 3/8";
+    Session first = stopped_at(job, 1).session;
+    const Session second = stopped_at(wider, 1).session;
+    REQUIRE(settled_in(first));
+    REQUIRE(settled_in(second));
+    // What is typed next can't be made, and what is shown is the last that could.
+    Session shown = first;
+    shown.document["drawers"][0]["opening"]["width"] = "2 in";
+    take_work_of(shown, second);
+    CHECK(settled_in(shown) == nullptr);
+    shown.document = first.document;  // undone twice
+    CHECK(settled_in(shown) == nullptr);
+    shown.document = second.document;  // undone once
+    CHECK(settled_in(shown) != nullptr);
 }
 
 TEST_CASE("what is stopped is worked out to its end when what it depends on is changed") {

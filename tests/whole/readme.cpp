@@ -50,6 +50,18 @@ std::vector<Shown> shown_in(const std::vector<std::string>& readme) {
     return all;
 }
 
+// The job that README writes out.
+std::string job_in(const std::vector<std::string>& readme) {
+    std::string job;
+    bool inside = false;
+    for (const std::string& line : readme) {
+        if (inside && line == "```") break;
+        if (inside) job += line + "\n";
+        inside = inside || line == "```json";
+    }
+    return job;
+}
+
 // The first line shown that was not printed where it should be; empty where all were.
 std::string first_not_printed(const std::vector<std::string>& shown,
                               const std::vector<std::string>& printed) {
@@ -71,16 +83,18 @@ std::string first_not_printed(const std::vector<std::string>& shown,
 }  // namespace
 
 TEST_CASE(
-    "README's walk through a drawer prints what it shows, with the demo job, one command after another") {
+    "README's walk through a drawer prints what it shows, with the demo job and the one that it writes out, "
+    "one command after another") {
     whole::forget_everything();
-    const whole::JobFile job(kw::tests::text_in(fs::path(KW_ASSET_DIR) / "demo.json"));
-    const std::vector<Shown> walk =
-        shown_in(lines_of(kw::tests::text_in(fs::path(KW_TEST_DIR) / ".." / "README.md")));
-    CHECK(walk.size() >= 5);
+    const std::vector<std::string> readme =
+        lines_of(kw::tests::text_in(fs::path(KW_TEST_DIR) / ".." / "README.md"));
+    const whole::JobFile job(kw::tests::text_in(fs::path(KW_ASSET_DIR) / "demo.json")), tray(job_in(readme));
+    const std::vector<Shown> walk = shown_in(readme);
+    CHECK(walk.size() >= 12);
     for (const Shown& step : walk) {
         std::vector<std::string> words = step.words;
         for (std::string& word : words)
-            if (word == "demo.json") word = job.path();
+            word = word == "demo.json" ? job.path() : word == "tray.json" ? tray.path() : word;
         const whole::Run run = whole::run_program(words);
         CAPTURE(step.words.front());
         CHECK(run.status == 0);

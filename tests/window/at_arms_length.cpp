@@ -142,6 +142,52 @@ TEST_CASE("a toast lies over nothing that can be pressed") {
     }
 }
 
+TEST_CASE("what stands in the empty fields of a test cut is read whole") {
+    for (const auto& size : {std::pair{1280, 800}, std::pair{800, 1280}, std::pair{1024, 600}}) {
+        Maker maker(one_drawer, size.first, size.second);
+        go_to_test(maker);
+        maker.press("Test cut");
+        int fields = 0;
+        for (const LoggedWidget& widget : maker.hand().log().widgets) {
+            if (widget.kind != "length field") continue;
+            ++fields;
+            INFO(widget.label);
+            CHECK_FALSE(widget.hint_cut_off);
+        }
+        CHECK(fields > 3);
+    }
+}
+
+// Of a note that is as long as what comes from a file that others have changed.
+TEST_CASE("a toast lies over words only where there is no place without") {
+    Maker maker(one_drawer, 1280, 800);
+    maker.press("At the saw");
+    maker.hand().ui().toasts.clear();
+    maker.hand().ui().toast("The file was changed by others: that is taken up");
+    maker.redraw();
+    const LoggedWidget* toast = toast_in(maker.hand().log());
+    REQUIRE(toast);
+    double least = 1e9, covered = 0;
+    const auto over = [&](double left, double top) {
+        double area = 0;
+        for (const ImVec4& read : maker.hand().ui().read)
+            area += std::max(0.0, common(left, left + toast->box.right - toast->box.left, read.x, read.z)) *
+                    std::max(0.0, common(top, top + toast->box.bottom - toast->box.top, read.y, read.w));
+        for (const ImVec4& taken : maker.hand().ui().taken)
+            if (&taken != &maker.hand().ui().taken.back())
+                area +=
+                    1000 *
+                    std::max(0.0, common(left, left + toast->box.right - toast->box.left, taken.x, taken.z)) *
+                    std::max(0.0, common(top, top + toast->box.bottom - toast->box.top, taken.y, taken.w));
+        return area;
+    };
+    covered = over(toast->box.left, toast->box.top);
+    const double wide = toast->box.right - toast->box.left, high = toast->box.bottom - toast->box.top;
+    for (double y = 0; y + high < 800; y += 8)
+        for (const double x : {20.0, (1280 - wide) / 2, 1260 - wide}) least = std::min(least, over(x, y));
+    CHECK(covered <= least + 40);
+}
+
 TEST_CASE("a steep drag over the order's picture opens nothing") {
     Maker maker(one_drawer);
     maker.press("Order of work");
