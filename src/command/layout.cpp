@@ -92,6 +92,8 @@ std::string layout_json(const Work& work, const LayOut& layout) {
                  {"job", work.job.name},
                  {"kerf_mm", layout_kerf(work.job).mm()}};
     json["cut_already"] = layout.cut_already;
+    json["freed"] = freed_json(layout.freed);
+    json["freed_too_small"] = freed_json(layout.too_small);
     json["stock"] = Json::array();
     for (const LaidStock& laid : layout.stocks) {
         Json one = {{"stock", laid.stock}, {"proved", laid.proved}, {"yield", laid.yield}};
@@ -141,6 +143,9 @@ public:
                 }
                 const std::string already = say_cut_already(work.job, layout);
                 if (!already.empty()) io_.out << already << "\n\n";
+                const std::vector<std::string> freed = say_freed(work.job, work.plan, layout);
+                for (const std::string& said : freed) io_.out << said << "\n";
+                if (!freed.empty()) io_.out << "\n";
                 if (layout.stocks.empty()) io_.out << say_nothing_laid_out(work.job, layout) << "\n";
                 for (const LaidStock& laid : layout.stocks)
                     if (!laid.cannot) io_.out << stock_text(work, laid);

@@ -66,11 +66,21 @@ struct LaidStock {
     std::optional<Problem> cannot;  // at the stock's field: why there is no layout
 };
 
+// A part, and what was freed for it.
+struct FreedOf {
+    std::string part;
+    Freed freed;
+};
+
 struct LayOut {
     std::vector<LaidStock> stocks;  // of those that have sizes and parts
     std::vector<std::string>
-        without_size;                      // names of stock that parts are cut from, of which no size is said
-    std::vector<std::string> cut_already;  // parts that have been at a machine, and were not lost: left out
+        without_size;  // names of stock that parts are cut from, of which no size is said
+    std::vector<std::string>
+        cut_already;  // parts that have been at a machine or are freed, and were not lost: left out
+    std::vector<FreedOf> freed;  // of those, the ones that lie by themselves as told
+    std::vector<FreedOf>
+        too_small;  // parts that can't be made of what was freed for them, and are laid out once more
 };
 
 // What is still to be cut of the plan. Sizes grow by the job's allowances; grain runs along a part's length, and a part is turned only where its stock says so. The same job and

@@ -48,6 +48,12 @@ struct Ran {
     int at = 0;                    // its place in the log as it is replayed, from 1
 };
 
+// A part that lies by itself, of that stock.
+struct Freed {
+    std::string stock;
+    Length length, width;
+};
+
 struct Standing {
     std::map<std::string, GroupStanding> groups;  // by group key; those that were tested or locked
     std::vector<Ran>
@@ -55,7 +61,9 @@ struct Standing {
     std::vector<Ran> again;         // what went through as well, and must once more: see recheck.h
     std::vector<std::string> lost;  // parts that were lost once, each once
     std::map<std::string, std::string> lost_by;  // of those, the group with whose lock they were told as lost
-    int forgotten = 0;                           // log entries about work that is no longer planned
+    // By part: as it was freed last of its board or sheet. Not that of a part that was lost since.
+    std::map<std::string, Freed> freed = {};
+    int forgotten = 0;  // log entries about work that is no longer planned
 };
 
 GroupTolerances tolerances_of(const Job& job);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "job/laid_cuts.h"
+#include "session/words.h"
 #include "words/names.h"
 
 namespace kw {
@@ -154,8 +155,26 @@ std::vector<std::string> say_settings(const Job& job, const LaidStock& laid) {
 }
 
 std::string say_cut_already(const Job& job, const LayOut& layout) {
-    const auto count = static_cast<long long>(layout.cut_already.size());
+    const auto count = static_cast<long long>(layout.cut_already.size() - layout.freed.size());
     return count == 0 ? std::string() : job.locale.words().counted("layout.cut_already", count);
+}
+
+std::vector<std::string> say_freed(const Job& job, const Plan& plan, const LayOut& layout, SetupNames names) {
+    const Words& words = job.locale.words();
+    std::vector<std::string> said;
+    if (const auto count = static_cast<long long>(layout.freed.size()); count > 0)
+        said.push_back(words.counted("layout.freed", count));
+    for (const FreedOf& one : layout.too_small) {
+        const Part& part = *plan.part_with_id(one.part);
+        const std::string name =
+            names == SetupNames::ids ? words("entry.part", one.part) : say_part(words, plan, one.part);
+        said.push_back(part.stock != one.freed.stock
+                           ? words("layout.freed_of_other", name, one.freed.stock, part.stock)
+                           : words("layout.freed_too_small", name,
+                                   two_lengths(job, one.freed.length, one.freed.width),
+                                   two_lengths(job, part.size.length, part.size.width)));
+    }
+    return said;
 }
 
 std::string say_nothing_laid_out(const Job& job, const LayOut& layout) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "job/lay_out.h"
+#include "session/say_log.h"
 
 namespace kw {
 
@@ -30,6 +31,10 @@ std::vector<std::string> say_settings(const Job& job, const LaidStock& laid);
 
 // "7 parts are cut already and left out; ..."; empty: none is.
 std::string say_cut_already(const Job& job, const LayOut& layout);
+
+// Of parts that lie by themselves as told: how many, and of each that is laid out once more, why. Whole sentences; none where none is freed.
+std::vector<std::string> say_freed(const Job& job, const Plan& plan, const LayOut& layout,
+                                   SetupNames names = SetupNames::ids);
 
 // Why there is nothing laid out at all.
 std::string say_nothing_laid_out(const Job& job, const LayOut& layout);

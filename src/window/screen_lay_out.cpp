@@ -1,6 +1,7 @@
 // The parts laid out on boards and sheets: what to buy, a picture of each, and its cuts.
 
 #include "draw/lay_out_view.h"
+#include "job/on_hand.h"
 #include "session/say_breaking.h"
 #include "session/say_layout.h"
 #include "window/screen.h"
@@ -65,6 +66,9 @@ void draw_stock(Screen& screen, const Job& job, const LaidStock& laid) {
     const std::vector<std::string> settings = say_settings(job, laid);
     for (std::size_t i = 0; i < settings.size(); ++i)
         i == 0 ? say(ui, capital(settings[i])) : caption(ui, capital(settings[i]));
+    if (secondary_button(ui, (ui.text("breaking.done") + "##" + laid.stock).c_str(),
+                         {.width = content_width(ui)}))
+        screen.done = MarkBrokenDown{broken_down_of(job, laid)};
     end_card(ui);
 }
 
@@ -93,6 +97,8 @@ void draw_lay_out(Screen& screen) {
     const Job& job = shown.of->job;
     if (const std::string already = say_cut_already(job, *shown.layout); !already.empty())
         status(ui, Tone::good, capital(already));
+    for (const std::string& freed : say_freed(job, shown.of->plan, *shown.layout, SetupNames::steps))
+        status(ui, Tone::good, capital(freed));
     say_broken_down(screen, *shown.of, *shown.breaking);
     if (shown.layout->stocks.empty() && shown.layout->without_size.empty())
         say(ui, capital(say_nothing_laid_out(job, *shown.layout)));
