@@ -6,7 +6,7 @@
 #include "command/write.h"
 #include "job/on_hand.h"
 #include "session/say_log.h"
-#include "session/words.h"
+#include "session/setup_said.h"
 
 namespace kw {
 namespace {

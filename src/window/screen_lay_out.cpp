@@ -58,6 +58,8 @@ void draw_stock(Screen& screen, const Job& job, const LaidStock& laid) {
     }
     status(ui, laid.proved ? Tone::good : Tone::accent, capital(say_layout(job, laid)));
     for (const std::string& buy : say_to_buy(job, laid)) say(ui, ui.text("layout.buy", buy));
+    if (secondary_button(ui, ui.text("breaking.done", laid.stock).c_str(), {.width = content_width(ui)}))
+        screen.done = MarkBrokenDown{broken_down_of(job, laid)};
     for (std::size_t i = 0; i < laid.pieces.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
         draw_laid_piece(screen, job, laid, i);
@@ -66,9 +68,6 @@ void draw_stock(Screen& screen, const Job& job, const LaidStock& laid) {
     const std::vector<std::string> settings = say_settings(job, laid);
     for (std::size_t i = 0; i < settings.size(); ++i)
         i == 0 ? say(ui, capital(settings[i])) : caption(ui, capital(settings[i]));
-    if (secondary_button(ui, (ui.text("breaking.done") + "##" + laid.stock).c_str(),
-                         {.width = content_width(ui)}))
-        screen.done = MarkBrokenDown{broken_down_of(job, laid)};
     end_card(ui);
 }
 
