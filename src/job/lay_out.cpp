@@ -175,12 +175,29 @@ private:
             LaidCut cut{{cutting::CutDirection::crosscut, part.length, area}, {}, {}, {}};
             cut.frees.push_back(piece.parts.size() - 1);
             if (safe_ && part.length < safe_->least) cut.too_short = part.length;
+            cut.at_fence = CutSide{cutting::CutUse::piece, area, false, {piece.parts.size() - 1}};
             piece.cuts.push_back(std::move(cut));
             widest = max(widest, part.width);
         }
         if (board.offcut >= max(job_.cutting.least_offcut_length, Length::from_ticks(1)))
             piece.offcuts.push_back({board.offcut_from, {}, board.offcut, widest});
+        note_what_stays(board, piece);
         return piece;
+    }
+
+    // Each part is cut from what the one before it left.
+    static void note_what_stays(const cutting::BoardLayout& board, LaidPiece& piece) {
+        for (std::size_t i = 0; i + 1 < piece.cuts.size(); ++i) {
+            piece.cuts[i].beyond = CutSide{cutting::CutUse::cut, {}, false, {}};
+            for (std::size_t later = i + 1; later < piece.cuts.size(); ++later)
+                piece.cuts[i].beyond->parts.push_back(later);
+        }
+        if (board.offcut > Length{} && !piece.cuts.empty())
+            piece.cuts.back().beyond =
+                CutSide{piece.offcuts.empty() ? cutting::CutUse::waste : cutting::CutUse::offcut,
+                        {board.offcut_from, {}, board.offcut, {}},
+                        false,
+                        {}};
     }
 
     const Job& job_;

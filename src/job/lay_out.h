@@ -26,11 +26,22 @@ struct RoughSize {
 };
 RoughSize rough_size(const Job& job, const Part& part);
 
+// What lies on one side of the blade once a cut is made.
+struct CutSide {
+    cutting::CutUse use = cutting::CutUse::waste;  // `cut`: it is cut further
+    cutting::Rectangle area;
+    bool is_strip = false;           // cut further, across this cut
+    std::vector<std::size_t> parts;  // that it is, or that come of it
+};
+
 // A cut and what it is for; parts by their place in the piece's list.
 struct LaidCut : cutting::Cut {
     std::vector<std::size_t> frees;      // parts that lie by themselves once it is made
     std::vector<std::size_t> strip_for;  // what is cut off is a strip for these
     std::optional<Length> too_short;     // something held at it is so long, less than is safe by hand
+    // Between the blade and the fence (of a crosscut the stop), as wide or long as that is set; and on the blade's other side. Nothing: the
+    // blade takes all that is there.
+    std::optional<CutSide> at_fence = {}, beyond = {};
 };
 
 // One board or sheet, and how it is cut up.

@@ -23,7 +23,8 @@ struct SaidCut {
     std::string caution;  // empty: nothing out of the common
 };
 
-// The cuts of one board or sheet in the order of the saw: "2. rip 4 in off 95 1/2 × 47 1/2 in: a strip for 1 and 3". Its trim comes first.
+// The cuts of one board or sheet in the order of the saw: "2. rip 95 1/2 × 47 1/2 in, fence 4 in: between fence and blade a strip for 1 and 3;
+// what is left, 95 1/2 × 43 3/8 in, goes on". Its trim comes first.
 std::vector<SaidCut> say_cuts(const Job& job, const LaidStock& laid, const LaidPiece& piece);
 
 // All cuts by the setting of fence or stop, the first line saying how many there are: "fence 4 in: 1.2, 2.1".
