@@ -213,6 +213,29 @@ std::vector<std::string> say_freed(const Job& job, const Plan& plan, const LayOu
     return said;
 }
 
+std::string say_on_hand(const Job& job, const std::string& stock) {
+    const Words& words = job.locale.words();
+    const Stock* const of = job.stock_named(stock);
+    const bool is_told = std::any_of(job.log.begin(), job.log.end(), [&](const LogEntry& entry) {
+        return entry.broken_down && entry.broken_down->stock == stock;
+    });
+    if (!of || !is_told) return {};
+    bool any_counted = false;
+    std::vector<std::string> all;
+    for (const StockSize& size : of->sizes) {
+        any_counted = any_counted || size.count;
+        // That is one already: "offcut of 30 × 20 in".
+        if (size.is_offcut && size.count == 1) {
+            all.push_back(say_size(job, size));
+            continue;
+        }
+        if (size.count.value_or(0) > 0)
+            all.push_back(words("layout.to_buy", *size.count, say_size(job, size)));
+    }
+    if (!any_counted) return {};
+    return all.empty() ? words("stock.none_left") : words("stock.left", words.list(all, "list.comma"));
+}
+
 std::string say_nothing_laid_out(const Job& job, const LayOut& layout) {
     const Words& words = job.locale.words();
     return layout.without_size.empty() && !layout.cut_already.empty()

@@ -37,6 +37,10 @@ std::string say_cut_already(const Job& job, const LayOut& layout);
 std::vector<std::string> say_freed(const Job& job, const Plan& plan, const LayOut& layout,
                                    SetupNames names = SetupNames::ids);
 
+// What is on hand of a stock after what was broken down of it, the offcuts that were kept with it; empty where nothing was, or nothing is counted.
+// `job`: a work's, whose stock is what is on hand.
+std::string say_on_hand(const Job& job, const std::string& stock);
+
 // Why there is nothing laid out at all.
 std::string say_nothing_laid_out(const Job& job, const LayOut& layout);
 

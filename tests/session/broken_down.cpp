@@ -86,3 +86,23 @@ TEST_CASE("a stock whose sizes have changed since has its log all the same") {
     CHECK(layout_of(session).stocks.empty());
     CHECK(session.problems.empty());
 }
+
+TEST_CASE(
+    "what is on hand after a breaking-down is told of its stock: what is left of the count, and what was "
+    "kept") {
+    Json job = tests::sample_json();
+    job["stock"][0]["sizes"] = {{{"length", "96"}, {"count", 5}}};
+    job["cutting"] = {{"least_offcut_length", "10"}};
+    const Session before = open_session(job);
+    CHECK(say_on_hand(before.work->job, "ply 12").empty());
+    const BrokenDown down = boards_of(before);
+    REQUIRE(down.used.size() == 1);
+    const Session told = apply(before, MarkBrokenDown{down}, now);
+    const std::string said = say_on_hand(told.work->job, "ply 12");
+    CHECK(said.find("on hand now: " + std::to_string(5 - down.used.front().count) + " of 96 in long") !=
+          std::string::npos);
+    for (const KeptOffcut& kept : down.kept)
+        CHECK(said.find(", offcut of " + show_with_unit(kept.length, told.work->job.locale)) !=
+              std::string::npos);
+    CHECK(say_on_hand(told.work->job, "ply 6").empty());
+}
