@@ -66,6 +66,16 @@ Json cut_places_json(const LaidSetting& setting) {
     return cuts;
 }
 
+Json freed_json(const std::vector<FreedOf>& freed) {
+    Json all = Json::array();
+    for (const FreedOf& one : freed)
+        all.push_back({{"part", one.part},
+                       {"stock", one.freed.stock},
+                       {"length_mm", one.freed.length.mm()},
+                       {"width_mm", one.freed.width.mm()}});
+    return all;
+}
+
 std::string clock_text(std::int64_t seconds) {
     const std::string rest = std::to_string(seconds % 60);
     return std::to_string(seconds / 60) + ":" + (rest.size() < 2 ? "0" : "") + rest;
@@ -73,9 +83,14 @@ std::string clock_text(std::int64_t seconds) {
 
 std::string breaking_text(const Work& work, const LayOut& layout) {
     const Job& job = work.job;
-    if (layout.stocks.empty())
-        return "\nBreaking down, before the setups\n  " + say_nothing_laid_out(job, layout) + "\n";
     const BreakingDown down = breaking_down_of(work, layout);
+    if (layout.stocks.empty()) {
+        std::string out = "\nBreaking down, before the setups\n  " + say_nothing_laid_out(job, layout) + "\n";
+        for (const std::string& said : say_freed(job, work.plan, layout)) out += "  " + said + "\n";
+        for (const std::string& said : say_sizes_cut(job, work.plan, down, names_of_setups(down)))
+            out += "  " + said + "\n";
+        return out;
+    }
     std::string out =
         "\nBreaking down, before the setups (1.2 is the second cut of number 1; `layout` draws "
         "up each board and sheet)\n";
@@ -84,6 +99,7 @@ std::string breaking_text(const Work& work, const LayOut& layout) {
         out += "  " + said + "\n";
     if (const std::string already = say_cut_already(job, layout); !already.empty())
         out += "  " + already + "\n";
+    for (const std::string& said : say_freed(job, work.plan, layout)) out += "  " + said + "\n";
     for (const std::string& stock : layout.without_size)
         out += "  " + job.locale.words()("layout.no_size_of", stock) + "\n";
     for (const LaidStock& laid : layout.stocks)
@@ -128,6 +144,8 @@ Json breaking_json(const Work& work, const LayOut& layout) {
     for (const AtSizeAlready& one : down.at_size)
         json["at_size"].push_back({{"setup", one.setup}, {"parts", one.parts}});
     json["cut_already"] = layout.cut_already;
+    json["freed"] = freed_json(layout.freed);
+    json["freed_too_small"] = freed_json(layout.too_small);
     json["without_size"] = layout.without_size;
     json["refused"] = Json::array();
     for (const LaidStock& laid : layout.stocks)

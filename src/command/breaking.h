@@ -22,6 +22,9 @@ Json cut_places_json(const LaidSetting& setting);
 // "rip", "crosscut".
 const char* word_of(cutting::CutDirection direction);
 
+// Parts with the stock and the size of which they were freed.
+Json freed_json(const std::vector<FreedOf>& freed);
+
 // "15:20", minutes and seconds.
 std::string clock_text(std::int64_t seconds);
 

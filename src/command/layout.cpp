@@ -53,6 +53,22 @@ Json settings_json(const LaidStock& laid) {
     return all;
 }
 
+Json ids_json(const LaidPiece& piece, const std::vector<std::size_t>& parts) {
+    Json names = Json::array();
+    for (const std::size_t part : parts) names.push_back(piece.parts[part].part);
+    return names;
+}
+
+// What lies beside the blade: "part", "further cut", "offcut" or "waste".
+Json side_json(const LaidPiece& piece, const std::optional<CutSide>& side) {
+    if (!side) return nullptr;
+    const char* use = side->use == cutting::CutUse::piece    ? "part"
+                      : side->use == cutting::CutUse::cut    ? "further cut"
+                      : side->use == cutting::CutUse::offcut ? "offcut"
+                                                             : "waste";
+    return {{"use", use}, {"parts", ids_json(piece, side->parts)}};
+}
+
 Json piece_json(const Stock& stock, const LaidPiece& piece) {
     const StockSize& size = stock.sizes[piece.size];
     Json json = {{"size", piece.size}, {"length_mm", size.length.mm()}};
@@ -66,17 +82,14 @@ Json piece_json(const Stock& stock, const LaidPiece& piece) {
         json["parts"].push_back(std::move(one));
     }
     json["cuts"] = Json::array();
-    const auto ids = [&piece](const std::vector<std::size_t>& parts) {
-        Json names = Json::array();
-        for (const std::size_t part : parts) names.push_back(piece.parts[part].part);
-        return names;
-    };
     for (const LaidCut& cut : piece.cuts) {
         Json one = {{"direction", word_of(cut.direction)},
                     {"fence_mm", cut.fence.mm()},
                     {"of", rectangle_json(cut.of)},
-                    {"frees", ids(cut.frees)},
-                    {"strip_for", ids(cut.strip_for)}};
+                    {"frees", ids_json(piece, cut.frees)},
+                    {"strip_for", ids_json(piece, cut.strip_for)}};
+        one["at_fence"] = side_json(piece, cut.at_fence);
+        one["beyond"] = side_json(piece, cut.beyond);
         one["after"] = cut.after < 0 ? Json(nullptr) : Json(cut.after);
         one["too_short_mm"] = cut.too_short ? Json(cut.too_short->mm()) : Json(nullptr);
         json["cuts"].push_back(std::move(one));
@@ -92,6 +105,8 @@ std::string layout_json(const Work& work, const LayOut& layout) {
                  {"job", work.job.name},
                  {"kerf_mm", layout_kerf(work.job).mm()}};
     json["cut_already"] = layout.cut_already;
+    json["freed"] = freed_json(layout.freed);
+    json["freed_too_small"] = freed_json(layout.too_small);
     json["stock"] = Json::array();
     for (const LaidStock& laid : layout.stocks) {
         Json one = {{"stock", laid.stock}, {"proved", laid.proved}, {"yield", laid.yield}};
@@ -141,6 +156,9 @@ public:
                 }
                 const std::string already = say_cut_already(work.job, layout);
                 if (!already.empty()) io_.out << already << "\n\n";
+                const std::vector<std::string> freed = say_freed(work.job, work.plan, layout);
+                for (const std::string& said : freed) io_.out << said << "\n";
+                if (!freed.empty()) io_.out << "\n";
                 if (layout.stocks.empty()) io_.out << say_nothing_laid_out(work.job, layout) << "\n";
                 for (const LaidStock& laid : layout.stocks)
                     if (!laid.cannot) io_.out << stock_text(work, laid);

@@ -133,11 +133,20 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
     lock->add_flag("--anyway", options.anyway,
                    "though the joint was never tested, or as tested is likely out of tolerance");
     CLI::App* ran =
-        add_command(app, options, "ran", "marks what has gone through a setup, and says what is left");
-    ran->add_option("--setup", options.setup, "the setup's name in the plan, as S3")->required();
-    ran->add_option("--part", options.parts, "only this part, both its ends; may be repeated");
+        add_command(app, options, "ran",
+                    "marks what has gone through a setup, or was broken down, and says what is left");
+    CLI::Option* ran_at = ran->add_option("--setup", options.setup, "the setup's name in the plan, as S3");
+    ran->add_option("--part", options.parts, "only this part, both its ends; may be repeated")->needs(ran_at);
     ran->add_flag("--before-torn-down", options.before_torn_down,
-                  "they ran before the setup was torn down, and were not told then");
+                  "they ran before the setup was torn down, and were not told then")
+        ->needs(ran_at);
+    CLI::Option* stock =
+        ran->add_option("--stock", options.stocks,
+                        "its boards or sheets were broken down as `layout` has them; may be repeated")
+            ->excludes(ran_at);
+    ran->callback([ran_at, stock] {
+        if (ran_at->count() + stock->count() == 0) throw CLI::RequiredError("--setup or --stock");
+    });
     CLI::App* lost = add_command(app, options, "lost", "marks a part as spoilt: it is to be made again");
     lost->add_option("--part", options.parts, "its name in the plan; may be repeated")->required();
     CLI::App* pin =
@@ -159,7 +168,7 @@ std::optional<int> parse(std::vector<std::string> arguments, const CommandIo& io
         ->excludes(back);
     add_measured(app, options, Measured::assembled);
     add_command(app, options, "undo",
-                "takes back what the log was told last: a test cut, a lock, parts run or lost");
+                "takes back what the log was told last: a test cut, a lock, parts run, freed or lost");
     CLI::App* shop =
         app.add_subcommand("shop", "what the shop has learned of its scales and cutters, and why");
     add_shop_option(shop, options);

@@ -21,6 +21,7 @@ struct Options {
     std::vector<std::string> readings;
     std::vector<std::string> moved;
     std::vector<std::string> parts;
+    std::vector<std::string> stocks;  // that were broken down
     bool first = false;
     bool last = false;
     bool free = false;

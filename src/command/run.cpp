@@ -4,6 +4,7 @@
 #include <cmath>
 #include <filesystem>
 
+#include "command/broken_down.h"
 #include "command/faces.h"
 #include "command/job_command.h"
 #include "command/layout.h"
@@ -305,6 +306,7 @@ int run_command(std::vector<std::string> arguments, const CommandIo& io) {
     if (options.command == "labels") return commands.pages(print::PagesOf::labels);
     if (options.command == "fit") return commands.fit();
     if (options.command == "lock") return commands.lock();
+    if (options.command == "ran" && !options.stocks.empty()) return run_broken_down(options, io);
     if (options.command == "ran") return commands.ran();
     if (options.command == "lost") return commands.lost();
     if (options.command == "pin") return commands.pin();

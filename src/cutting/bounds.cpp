@@ -5,6 +5,8 @@
 #include <numeric>
 #include <set>
 
+#include "cutting/sharing.h"
+
 namespace kw::cutting {
 namespace {
 
@@ -121,6 +123,26 @@ public:
     }
 
     std::int64_t by_weights() const {
+        std::vector<Capacity> stocks;
+        for (const Stock& stock : packing_.stocks) stocks.push_back({1, stock.cost, stock.supply});
+        return least_cost_of(std::ceil(most_demand() - rounding), stocks);
+    }
+
+    // Whether so much is asked that not all stock together holds it.
+    bool is_too_much() const {
+        double area = 0, held = 0, sheets = 0;
+        for (const Piece& piece : packing_.pieces)
+            area += piece.count * static_cast<double>(piece.length) * static_cast<double>(piece.width);
+        for (const Stock& stock : packing_.stocks) {
+            held += static_cast<double>(stock.supply) * outer_of(stock).area;
+            sheets += static_cast<double>(stock.supply);
+        }
+        return area > held * (1 + rounding) || most_demand() - rounding > sheets;
+    }
+
+private:
+    // In sheets, by whichever weights ask for most.
+    double most_demand() const {
         std::vector<Ticks> lengths;
         std::vector<Ticks> widths;
         for (const Piece& piece : packing_.pieces) {
@@ -137,12 +159,9 @@ public:
         double most = 0;
         for (const Weights& f : of_lengths)
             for (const Weights& g : of_widths) most = std::max(most, demand(f, g));
-        std::vector<Capacity> stocks;
-        for (const Stock& stock : packing_.stocks) stocks.push_back({1, stock.cost, stock.supply});
-        return least_cost_of(std::ceil(most - rounding), stocks);
+        return most;
     }
 
-private:
     double demand(const Weights& f, const Weights& g) const {
         double sum = 0;
         const std::size_t n = packing_.pieces.size();
@@ -198,6 +217,24 @@ std::int64_t least_on(const Takers& takers, const std::vector<Takers>& by_piece,
     return std::max(one, least_of(part));
 }
 
+// Where what costs nothing can't hold all of it, one at least is paid for. Such stock is on hand, and there is only so much of it.
+std::int64_t least_beyond_free(const Packing& packing) {
+    Packing free{packing.pieces, {}};
+    std::int64_t one = std::numeric_limits<std::int64_t>::max();
+    for (const Stock& stock : packing.stocks) {
+        if (stock.supply <= 0) continue;
+        if (stock.cost == 0) free.stocks.push_back(stock);
+        else one = std::min(one, stock.cost);
+    }
+    const bool any_paid = one < std::numeric_limits<std::int64_t>::max();
+    if (free.stocks.empty() || !any_paid) return 0;
+    const bool takes_all = std::all_of(free.pieces.begin(), free.pieces.end(), [&](const Piece& piece) {
+        return piece.count <= 0 || std::any_of(free.stocks.begin(), free.stocks.end(),
+                                               [&](const Stock& stock) { return stock.takes(piece); });
+    });
+    return takes_all && !Bound(free).is_too_much() && !are_too_many_apart(free) ? 0 : one;
+}
+
 }  // namespace
 
 std::int64_t least_cost(const Packing& packing) {
@@ -207,6 +244,7 @@ std::int64_t least_cost(const Packing& packing) {
     if (packing.stocks.size() > 1)
         for (const Takers& takers : std::set<Takers>(by_piece.begin(), by_piece.end()))
             least = std::max(least, least_on(takers, by_piece, packing));
+    least = std::max({least, least_cost_apart(packing), least_beyond_free(packing)});
     return payable(least, packing);
 }
 

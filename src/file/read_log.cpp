@@ -1,5 +1,6 @@
 #include "file/read_log.h"
 
+#include "file/read_broken_down.h"
 #include "testcut/feel.h"
 
 namespace kw {
@@ -10,6 +11,7 @@ std::optional<LogKind> log_kind_named(std::string_view name) {
     if (name == "lock") return LogKind::lock;
     if (name == "ran") return LogKind::ran;
     if (name == "lost") return LogKind::lost;
+    if (name == "broken down") return LogKind::broken_down;
     return std::nullopt;
 }
 
@@ -19,6 +21,7 @@ const char* name_of_kind(LogKind kind) {
         case LogKind::lock: return "lock";
         case LogKind::ran: return "ran";
         case LogKind::lost: return "lost";
+        case LogKind::broken_down: return "broken down";
     }
     return "";
 }
@@ -88,7 +91,8 @@ Json start_json(const Start& start, Unit unit) {
 
 LogEntry read_entry(Fields entry) {
     LogEntry out;
-    out.kind = entry.one_of("kind", log_kind_named, {"test", "lock", "ran", "lost"}, LogKind::test);
+    out.kind =
+        entry.one_of("kind", log_kind_named, {"test", "lock", "ran", "lost", "broken down"}, LogKind::test);
     out.time = entry.text("time", {});
     out.setup = entry.text("setup", {});
     out.key = entry.text("key", {});
@@ -113,6 +117,7 @@ LogEntry read_entry(Fields entry) {
     out.by = entry.text("by", {});
     out.together = entry.truth("together", false);
     out.late = entry.text("late", {});
+    if (out.kind == LogKind::broken_down) out.broken_down = read_broken_down(entry);
     return out;
 }
 
@@ -146,6 +151,7 @@ Json log_entry_json(const LogEntry& entry, Unit unit) {
     if (!entry.by.empty()) out["by"] = entry.by;
     if (entry.together) out["together"] = true;
     if (!entry.late.empty()) out["late"] = entry.late;
+    if (entry.broken_down) add_broken_down(*entry.broken_down, unit, out);
     return out;
 }
 

@@ -5,6 +5,8 @@
 #include <optional>
 #include <utility>
 
+#include "job/on_hand.h"
+
 namespace kw {
 namespace {
 
@@ -62,7 +64,7 @@ struct CutOut {
     std::optional<Length> width;
 };
 
-std::map<std::string, CutOut> cut_out_of(const LayOut& layout) {
+std::map<std::string, CutOut> cut_out_of(const Job& job, const LayOut& layout) {
     std::map<std::string, CutOut> all;
     for (const LaidStock& laid : layout.stocks)
         for (const LaidPiece& piece : laid.pieces)
@@ -72,11 +74,17 @@ std::map<std::string, CutOut> cut_out_of(const LayOut& layout) {
                 if (!laid.is_in_sheets) out.width.reset();
                 all.emplace(part.part, out);
             }
+    for (const FreedOf& one : layout.freed) {
+        CutOut out{one.freed.length, one.freed.width};
+        const Stock* const stock = job.stock_named(one.freed.stock);
+        if (!stock || !is_in_sheets(*stock)) out.width.reset();
+        all.emplace(one.part, out);
+    }
     return all;
 }
 
-std::vector<AtSizeAlready> at_size_already(const Plan& plan, const LayOut& layout) {
-    const std::map<std::string, CutOut> cut_out = cut_out_of(layout);
+std::vector<AtSizeAlready> at_size_already(const Job& job, const Plan& plan, const LayOut& layout) {
+    const std::map<std::string, CutOut> cut_out = cut_out_of(job, layout);
     std::vector<AtSizeAlready> all;
     for (const Setup& setup : plan.setups) {
         if (setup.stage == Stage::joint) continue;
@@ -102,7 +110,7 @@ BreakingDown breaking_down(const Job& job, const Plan& plan, const LayOut& layou
         down.stocks.push_back(stock_broken_down(job, laid));
         add(down.stocks.back().count, down.all);
     }
-    down.at_size = at_size_already(plan, layout);
+    down.at_size = at_size_already(job, plan, layout);
     return down;
 }
 

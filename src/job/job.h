@@ -12,6 +12,7 @@
 #include "drawer/parts.h"
 #include "drawer/slides_hung.h"
 #include "drawer/survey.h"
+#include "job/broken_down.h"
 #include "length/text.h"
 #include "setup/setup.h"
 #include "testcut/start.h"
@@ -178,7 +179,7 @@ struct Pins {
     std::vector<std::string> first, last;
 };
 
-enum class LogKind { test, lock, ran, lost };
+enum class LogKind { test, lock, ran, lost, broken_down };
 
 struct NamedLength {
     std::string name;
@@ -206,6 +207,7 @@ struct LogEntry {
     std::string reference;
     std::string by;
     bool together = false;  // told at once with the entry before it, and taken back with it
+    std::optional<BrokenDown> broken_down = {};  // of `broken_down`, which is of no group and no machine
     std::string late;  // of `ran`: it was told once its setup was torn down, and ran by the lock of this time
 };
 

@@ -22,6 +22,22 @@ void add_parts(const cutting::SheetLayout& sheet, int node, std::vector<std::siz
     add_parts(sheet, at->remainder, parts);
 }
 
+std::optional<CutSide> side_of(const cutting::SheetLayout& sheet, const CutNode& cut, int side) {
+    const CutNode* const part = part_of(sheet, side);
+    if (!part) return std::nullopt;
+    CutSide out{part->use, part->area, part->use == CutUse::cut && part->direction != cut.direction, {}};
+    add_parts(sheet, side, out.parts);
+    std::sort(out.parts.begin(), out.parts.end());
+    return out;
+}
+
+// Where the blade takes all of the first part, the other one is what the fence is set to.
+void note_sides(const cutting::SheetLayout& sheet, LaidCut& laid) {
+    const CutNode& node = sheet.cuts[laid.node];
+    laid.at_fence = side_of(sheet, node, node.cut_off < 0 ? node.remainder : node.cut_off);
+    if (node.cut_off >= 0) laid.beyond = side_of(sheet, node, node.remainder);
+}
+
 // A rip runs along the fence for the length of what is ripped; a crosscut leaves a piece on each side of the blade. What falls off as
 // waste is not held.
 Length shortest_held(const cutting::SheetLayout& sheet, const cutting::Cut& cut) {
@@ -61,6 +77,7 @@ std::vector<LaidCut> laid_cuts(const cutting::SheetLayout& sheet, const std::opt
         std::sort(laid.strip_for.begin(), laid.strip_for.end());
         if (const Length shortest = shortest_held(sheet, cut); safe && shortest < safe->least)
             laid.too_short = shortest;
+        note_sides(sheet, laid);
         cuts.push_back(std::move(laid));
     }
     return cuts;

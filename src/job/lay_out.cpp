@@ -9,6 +9,7 @@
 #include "cutting/boards.h"
 #include "cutting/sheets.h"
 #include "job/laid_cuts.h"
+#include "job/on_hand.h"
 
 namespace kw {
 namespace {
@@ -92,10 +93,9 @@ public:
         laid.stock = stock_.name;
         const auto has_width = [](const StockSize& size) { return size.width.has_value(); };
         const auto narrow = std::find_if_not(stock_.sizes.begin(), stock_.sizes.end(), has_width);
-        const bool any_wide = std::any_of(stock_.sizes.begin(), stock_.sizes.end(), has_width);
-        laid.is_in_sheets = any_wide;
+        laid.is_in_sheets = is_in_sheets(stock_);
         // A board as wide as its parts and a sheet can't be weighed against each other.
-        if (any_wide && narrow != stock_.sizes.end()) {
+        if (laid.is_in_sheets && narrow != stock_.sizes.end()) {
             laid.cannot = Problem{at_ + "/sizes/" + std::to_string(narrow - stock_.sizes.begin()) + "/length",
                                   Message::say("layout.width_of_some"), Message::say("layout.width_of_all")};
             return laid;
@@ -151,8 +151,13 @@ private:
         cutting::BoardJob ask;
         ask.kerf = layout_kerf(job_);
         for (const AlikeParts& part : parts_) ask.pieces.push_back({part.length, int(part.ids.size())});
-        for (const StockSize& size : stock_.sizes)
-            ask.boards.push_back({size.length, size.count, price_of(size), is_here(size), size.trim});
+        Length widest;
+        for (const AlikeParts& part : parts_) widest = max(widest, part.width);
+        for (const StockSize& size : stock_.sizes) {
+            const bool is_too_narrow = size.no_wider && *size.no_wider < widest;
+            ask.boards.push_back(
+                {size.length, is_too_narrow ? 0 : size.count, price_of(size), is_here(size), size.trim});
+        }
         const auto plan = cutting::plan_boards(ask, effort_);
         if (!plan) return blame(plan.error(), laid);
         take_result(*plan, laid);
@@ -170,12 +175,29 @@ private:
             LaidCut cut{{cutting::CutDirection::crosscut, part.length, area}, {}, {}, {}};
             cut.frees.push_back(piece.parts.size() - 1);
             if (safe_ && part.length < safe_->least) cut.too_short = part.length;
+            cut.at_fence = CutSide{cutting::CutUse::piece, area, false, {piece.parts.size() - 1}};
             piece.cuts.push_back(std::move(cut));
             widest = max(widest, part.width);
         }
         if (board.offcut >= max(job_.cutting.least_offcut_length, Length::from_ticks(1)))
             piece.offcuts.push_back({board.offcut_from, {}, board.offcut, widest});
+        note_what_stays(board, piece);
         return piece;
+    }
+
+    // Each part is cut from what the one before it left.
+    static void note_what_stays(const cutting::BoardLayout& board, LaidPiece& piece) {
+        for (std::size_t i = 0; i + 1 < piece.cuts.size(); ++i) {
+            piece.cuts[i].beyond = CutSide{cutting::CutUse::cut, {}, false, {}};
+            for (std::size_t later = i + 1; later < piece.cuts.size(); ++later)
+                piece.cuts[i].beyond->parts.push_back(later);
+        }
+        if (board.offcut > Length{} && !piece.cuts.empty())
+            piece.cuts.back().beyond =
+                CutSide{piece.offcuts.empty() ? cutting::CutUse::waste : cutting::CutUse::offcut,
+                        {board.offcut_from, {}, board.offcut, {}},
+                        false,
+                        {}};
     }
 
     const Job& job_;
@@ -207,14 +229,38 @@ RoughSize rough_size(const Job& job, const Part& part) {
     return {part.size.length + job.cutting.over_length, part.size.width + job.cutting.over_width};
 }
 
+namespace {
+
 // What has been at a machine was cut from its board or sheet before.
+Names at_machines(const Standing& standing) {
+    Names parts;
+    for (const auto* gone_through : {&standing.ran, &standing.again})
+        for (const Ran& ran : *gone_through) parts.insert(ran.part);
+    return parts;
+}
+
+// Notes which parts are left out, and which are laid out once more. The names of those that are left out.
+Names note_cut_already(const Job& job, const Plan& plan, const Standing& standing, LayOut& all) {
+    Names are_cut = at_machines(standing);
+    for (const Part& part : plan.parts) {
+        const auto freed = standing.freed.find(part.id);
+        const bool is_freed = freed != standing.freed.end(), has_run = are_cut.count(part.id) != 0;
+        if (is_freed && !has_run && !is_enough(job, part, freed->second)) {
+            all.too_small.push_back({part.id, freed->second});
+        } else if (is_freed || has_run) {
+            are_cut.insert(part.id);
+            all.cut_already.push_back(part.id);
+            if (is_freed) all.freed.push_back({part.id, freed->second});
+        }
+    }
+    return are_cut;
+}
+
+}  // namespace
+
 LayOut lay_out(const Job& job, const Plan& plan, const Standing& standing, const cutting::Effort& effort) {
     LayOut all;
-    Names are_cut;
-    for (const auto* gone_through : {&standing.ran, &standing.again})
-        for (const Ran& ran : *gone_through) are_cut.insert(ran.part);
-    for (const Part& part : plan.parts)
-        if (are_cut.count(part.id) != 0) all.cut_already.push_back(part.id);
+    const Names are_cut = note_cut_already(job, plan, standing, all);
     for (std::size_t i = 0; i < job.stock.size(); ++i) {
         StockLayOut one(job, plan, i, are_cut, effort);
         if (!one.has_parts()) continue;

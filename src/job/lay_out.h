@@ -26,11 +26,22 @@ struct RoughSize {
 };
 RoughSize rough_size(const Job& job, const Part& part);
 
+// What lies on one side of the blade once a cut is made.
+struct CutSide {
+    cutting::CutUse use = cutting::CutUse::waste;  // `cut`: it is cut further
+    cutting::Rectangle area;
+    bool is_strip = false;           // cut further, across this cut
+    std::vector<std::size_t> parts;  // that it is, or that come of it
+};
+
 // A cut and what it is for; parts by their place in the piece's list.
 struct LaidCut : cutting::Cut {
     std::vector<std::size_t> frees;      // parts that lie by themselves once it is made
     std::vector<std::size_t> strip_for;  // what is cut off is a strip for these
     std::optional<Length> too_short;     // something held at it is so long, less than is safe by hand
+    // Between the blade and the fence (of a crosscut the stop), as wide or long as that is set; and on the blade's other side. Nothing: the
+    // blade takes all that is there.
+    std::optional<CutSide> at_fence = {}, beyond = {};
 };
 
 // One board or sheet, and how it is cut up.
@@ -66,11 +77,21 @@ struct LaidStock {
     std::optional<Problem> cannot;  // at the stock's field: why there is no layout
 };
 
+// A part, and what was freed for it.
+struct FreedOf {
+    std::string part;
+    Freed freed;
+};
+
 struct LayOut {
     std::vector<LaidStock> stocks;  // of those that have sizes and parts
     std::vector<std::string>
-        without_size;                      // names of stock that parts are cut from, of which no size is said
-    std::vector<std::string> cut_already;  // parts that have been at a machine, and were not lost: left out
+        without_size;  // names of stock that parts are cut from, of which no size is said
+    std::vector<std::string>
+        cut_already;  // parts that have been at a machine or are freed, and were not lost: left out
+    std::vector<FreedOf> freed;  // of those, the ones that lie by themselves as told
+    std::vector<FreedOf>
+        too_small;  // parts that can't be made of what was freed for them, and are laid out once more
 };
 
 // What is still to be cut of the plan. Sizes grow by the job's allowances; grain runs along a part's length, and a part is turned only where its stock says so. The same job and

@@ -30,7 +30,9 @@ public:
         for (const LogEntry* entry : in_order_of_work(job_.log)) {
             ++at_;
             if (!entry->together) told_with_.clear();
-            if (!is_planned(*entry)) {
+            if (entry->kind == LogKind::broken_down) {
+                note_broken_down(*entry);
+            } else if (!is_planned(*entry)) {
                 ++standing_.forgotten;
                 note_forgotten(*entry);
             } else if (entry->kind == LogKind::lost) {
@@ -321,8 +323,16 @@ private:
         if (told_with_.empty()) standing_.lost_by.erase(part);
         else standing_.lost_by[part] = told_with_;
         std::erase_if(standing_.ran, [&](const Ran& ran) { return ran.part == part; });
+        standing_.freed.erase(part);
         auto& lost = standing_.lost;
         if (std::find(lost.begin(), lost.end(), part) == lost.end()) lost.push_back(part);
+    }
+
+    void note_broken_down(const LogEntry& entry) {
+        if (!entry.broken_down) return;
+        const BrokenDown& down = *entry.broken_down;
+        for (const FreedPart& freed : down.freed)
+            standing_.freed.insert_or_assign(freed.part, Freed{down.stock, freed.length, freed.width});
     }
 
     void note_ran(const LogEntry& entry) {

@@ -97,7 +97,7 @@ private:
         std::map<std::string, std::vector<std::size_t>> by_key;
         for (std::size_t i = 0; i < keys_.size(); ++i) by_key[keys_[i]].push_back(i);
         for (const LogEntry* entry : in_order_of_work(job_.log)) {
-            if (entry->kind == LogKind::lost) continue;
+            if (entry->kind == LogKind::lost || entry->kind == LogKind::broken_down) continue;
             const auto setup = setup_of(*entry, by_key[without_pass_count(entry->key)]);
             if (setup && (used_.empty() || used_.back() != *setup)) used_.push_back(*setup);
             // A lock leaves it as the test before has.

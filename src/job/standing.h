@@ -50,6 +50,12 @@ struct Ran {
     int at = 0;                    // its place in the log as it is replayed, from 1
 };
 
+// A part that lies by itself, of that stock.
+struct Freed {
+    std::string stock;
+    Length length, width;
+};
+
 struct Standing {
     std::map<std::string, GroupStanding> groups;  // by group key; those that were tested or locked
     std::vector<Ran>
@@ -60,7 +66,9 @@ struct Standing {
     // cut that they follow.
     std::map<std::string, std::vector<std::string>> pins_touched;
     std::map<std::string, std::string> lost_by;  // of those, the group with whose lock they were told as lost
-    int forgotten = 0;                           // log entries about work that is no longer planned
+    // By part: as it was freed last of its board or sheet. Not that of a part that was lost since.
+    std::map<std::string, Freed> freed = {};
+    int forgotten = 0;  // log entries about work that is no longer planned
 };
 
 GroupTolerances tolerances_of(const Job& job);

@@ -8,12 +8,12 @@ namespace kw {
 namespace {
 
 // Beyond these a drawer is a slip of the pen, or of the unit (common practice, no source).
-constexpr Length least_size = Length::millimetres(25), most_size = Length::inches(72);
+constexpr Length least_typed = Length::millimetres(25), most_typed = Length::inches(72);
 
 // The same number in the unit that was likely meant; empty where none was.
 std::string in_the_other_unit(Length size, Unit unit) {
     const bool in_inches = unit == Unit::inch;
-    if (in_inches != (size > most_size)) return {};
+    if (in_inches != (size > most_typed)) return {};
     const std::string text = exact_text(size, unit);
     return text.substr(0, text.rfind(' ')) + (in_inches ? " mm" : " in");
 }
@@ -29,7 +29,7 @@ std::optional<UnitDoubt> doubt_unit(const DrawerSpec& drawer, Unit unit) {
     const Length depth = drawer.opening ? drawer.opening->depth : drawer.box ? drawer.box->depth : Length{};
     for (const auto& [size, field] :
          {std::pair{width, "width"}, std::pair{height, "height"}, std::pair{depth, "depth"}}) {
-        if (size >= least_size && size <= most_size) continue;
+        if (size >= least_typed && size <= most_typed) continue;
         const std::string other = in_the_other_unit(size, unit);
         const Message name = Message::name("job.size.", field);
         return UnitDoubt{size_field(drawer, field), Message::say("job.its_size." + what + "_" + field, size),

@@ -4,6 +4,7 @@
 #include <cassert>
 
 #include "job/cut_again.h"
+#include "job/on_hand.h"
 #include "job/planned.h"
 #include "setup/shims.h"
 #include "testcut/first_setting.h"
@@ -163,6 +164,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->memory = std::move(memory);
     work->day = std::move(day);
     work->job = std::move(job);
+    work->job.stock = stock_on_hand(work->job);
     note_known_kerfs(*work);
     auto designed = design(work->job);
     if (!designed) return tl::unexpected(std::move(designed.error()));

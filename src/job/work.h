@@ -19,7 +19,7 @@ struct Settled {
 };
 
 struct Work {
-    Job job;
+    Job job;        // its stock as what was broken down has left it, see on_hand.h
     Design design;  // as designed
     Design standing_design;
     Standing standing;

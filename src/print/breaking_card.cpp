@@ -73,6 +73,8 @@ std::vector<Page> breaking_card(const Work& work, const LayOut& layout, Paper pa
         said.push_back(words("layout.settings_how"));
     }
     if (const std::string already = say_cut_already(job, layout); !already.empty()) said.push_back(already);
+    for (const std::string& freed : say_freed(job, work.plan, layout, SetupNames::steps))
+        said.push_back(freed);
     for (const std::string& stock : layout.without_size) said.push_back(words("layout.no_size_of", stock));
     for (const std::string& one : said)
         flow.add(paragraph(capital(one), small_text, flow.width_mm(), most_lines_of_setting), 1);

@@ -96,6 +96,8 @@ std::vector<Page> layout_pages(const Work& work, const LayOut& layout, Paper pap
     flow.add(paragraph(job.name, job_text, flow.width_mm(), 3), after_block_mm);
     if (const std::string already = say_cut_already(job, layout); !already.empty())
         flow.add(paragraph(capital(already), body_text, flow.width_mm()), after_block_mm);
+    for (const std::string& said : say_freed(job, work.plan, layout, SetupNames::steps))
+        flow.add(paragraph(capital(said), body_text, flow.width_mm()), after_block_mm);
     for (const LaidStock& laid : layout.stocks) {
         std::vector<Block> lines{paragraph(capital(laid.stock), stock_text, flow.width_mm(), 2)};
         lines.push_back(paragraph(

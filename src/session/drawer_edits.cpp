@@ -153,13 +153,18 @@ void follow_name(Json& document, const Json& before, const Json& now) {
     follow_in_banks(document, before, now);
     if (!document.contains("log") || !document["log"].is_array()) return;
     const std::string was = before.get<std::string>() + ".";
-    for (Json& entry : document["log"]) {
-        if (!entry.is_object() || !entry.contains("part") || !entry["part"].is_string()) continue;
-        const std::string part = entry["part"].get<std::string>();
+    const auto rename = [&](Json& holder) {
+        if (!holder.is_object() || !holder.contains("part") || !holder["part"].is_string()) return;
+        const std::string part = holder["part"].get<std::string>();
         // A name with a point in it may begin another drawer's.
         if (part.rfind(was, 0) == 0 &&
             std::count(part.begin(), part.end(), '.') == std::count(was.begin(), was.end(), '.') + 1)
-            entry["part"] = now.get<std::string>() + part.substr(was.size() - 1);
+            holder["part"] = now.get<std::string>() + part.substr(was.size() - 1);
+    };
+    for (Json& entry : document["log"]) {
+        rename(entry);
+        if (entry.is_object() && entry.contains("freed") && entry["freed"].is_array())
+            for (Json& freed : entry["freed"]) rename(freed);
     }
 }
 

@@ -68,7 +68,7 @@ std::string say_too_short(const Job& job, const BreakingSetting& setting) {
 
 std::vector<std::string> say_sizes_cut(const Job& job, const Plan& plan, const BreakingDown& down,
                                        const std::vector<std::string>& setups) {
-    if (down.stocks.empty()) return {};
+    if (down.stocks.empty() && down.at_size.empty()) return {};
     const Words& words = job.locale.words();
     std::vector<std::string> said;
     if (const std::string allowance = say_allowance(job); !allowance.empty()) said.push_back(allowance);

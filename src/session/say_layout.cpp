@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "job/laid_cuts.h"
+#include "session/words.h"
 #include "words/names.h"
 
 namespace kw {
@@ -69,12 +70,47 @@ std::string numbers_of(const Job& job, const std::vector<std::size_t>& parts) {
     return job.locale.words().list(numbers);
 }
 
-std::string say_what_for(const Job& job, const LaidCut& cut, const std::string& said) {
+std::string say_at_fence(const Job& job, const LaidCut& cut) {
+    if (!cut.at_fence) return {};
     const Words& words = job.locale.words();
-    if (cut.frees.empty() && cut.strip_for.empty()) return said;
-    if (cut.strip_for.empty()) return words("layout.frees", said, numbers_of(job, cut.frees));
-    if (cut.frees.empty()) return words("layout.strip_for", said, numbers_of(job, cut.strip_for));
-    return words("layout.frees_and_strip", said, numbers_of(job, cut.frees), numbers_of(job, cut.strip_for));
+    const CutSide& side = *cut.at_fence;
+    const bool is_rip = cut.direction == cutting::CutDirection::rip;
+    const std::string parts = numbers_of(job, side.parts);
+    std::string said;
+    switch (side.use) {
+        case cutting::CutUse::piece: said = words("layout.side.part", parts); break;
+        case cutting::CutUse::cut:
+            said = words(side.is_strip ? "layout.side.strip" : "layout.side.piece", parts);
+            break;
+        case cutting::CutUse::offcut: said = words("layout.side.offcut"); break;
+        case cutting::CutUse::waste: said = words("layout.side.waste"); break;
+    }
+    return words(is_rip ? "layout.by_fence" : "layout.by_stop", said);
+}
+
+std::string say_beyond(const Job& job, const LaidCut& cut, bool in_sheets) {
+    if (!cut.beyond) return {};
+    const Words& words = job.locale.words();
+    const CutSide& side = *cut.beyond;
+    const std::string parts = numbers_of(job, side.parts);
+    switch (side.use) {
+        case cutting::CutUse::piece: return words("layout.beyond", words("layout.side.part", parts));
+        case cutting::CutUse::cut:
+            if (side.is_strip) return words("layout.beyond", words("layout.side.strip", parts));
+            return in_sheets ? words("layout.goes_on", two_lengths(job, side.area.length, side.area.width))
+                             : words("layout.rest_goes_on");
+        case cutting::CutUse::offcut: return words("layout.beyond", words("layout.side.offcut"));
+        case cutting::CutUse::waste: return words("layout.beyond", words("layout.side.waste"));
+    }
+    return {};
+}
+
+std::string say_sides(const Job& job, const LaidCut& cut, bool in_sheets, const std::string& said) {
+    const Words& words = job.locale.words();
+    const std::string at_fence = say_at_fence(job, cut), beyond = say_beyond(job, cut, in_sheets);
+    if (at_fence.empty()) return said;
+    return beyond.empty() ? words("layout.side", said, at_fence)
+                          : words("layout.sides", said, at_fence, beyond);
 }
 
 }  // namespace
@@ -123,7 +159,8 @@ std::vector<SaidCut> say_cuts(const Job& job, const LaidStock& laid, const LaidP
     const auto safe = safe_length(job);
     for (std::size_t i = 0; i < piece.cuts.size(); ++i) {
         const LaidCut& cut = piece.cuts[i];
-        SaidCut said{words("layout.cut_numbered", i + 1, say_what_for(job, cut, say_cut(job, laid, cut))),
+        SaidCut said{words("layout.cut_numbered", i + 1,
+                           say_sides(job, cut, laid.is_in_sheets, say_cut(job, laid, cut))),
                      {}};
         if (cut.too_short && safe)
             said.caution = words("layout.short_piece", show_with_unit(*cut.too_short, job.locale),
@@ -154,8 +191,49 @@ std::vector<std::string> say_settings(const Job& job, const LaidStock& laid) {
 }
 
 std::string say_cut_already(const Job& job, const LayOut& layout) {
-    const auto count = static_cast<long long>(layout.cut_already.size());
+    const auto count = static_cast<long long>(layout.cut_already.size() - layout.freed.size());
     return count == 0 ? std::string() : job.locale.words().counted("layout.cut_already", count);
+}
+
+std::vector<std::string> say_freed(const Job& job, const Plan& plan, const LayOut& layout, SetupNames names) {
+    const Words& words = job.locale.words();
+    std::vector<std::string> said;
+    if (const auto count = static_cast<long long>(layout.freed.size()); count > 0)
+        said.push_back(words.counted("layout.freed", count));
+    for (const FreedOf& one : layout.too_small) {
+        const Part& part = *plan.part_with_id(one.part);
+        const std::string name =
+            names == SetupNames::ids ? words("entry.part", one.part) : say_part(words, plan, one.part);
+        said.push_back(part.stock != one.freed.stock
+                           ? words("layout.freed_of_other", name, one.freed.stock, part.stock)
+                           : words("layout.freed_too_small", name,
+                                   two_lengths(job, one.freed.length, one.freed.width),
+                                   two_lengths(job, part.size.length, part.size.width)));
+    }
+    return said;
+}
+
+std::string say_on_hand(const Job& job, const std::string& stock) {
+    const Words& words = job.locale.words();
+    const Stock* const of = job.stock_named(stock);
+    const bool is_told = std::any_of(job.log.begin(), job.log.end(), [&](const LogEntry& entry) {
+        return entry.broken_down && entry.broken_down->stock == stock;
+    });
+    if (!of || !is_told) return {};
+    bool any_counted = false;
+    std::vector<std::string> all;
+    for (const StockSize& size : of->sizes) {
+        any_counted = any_counted || size.count;
+        // That is one already: "offcut of 30 × 20 in".
+        if (size.is_offcut && size.count == 1) {
+            all.push_back(say_size(job, size));
+            continue;
+        }
+        if (size.count.value_or(0) > 0)
+            all.push_back(words("layout.to_buy", *size.count, say_size(job, size)));
+    }
+    if (!any_counted) return {};
+    return all.empty() ? words("stock.none_left") : words("stock.left", words.list(all, "list.comma"));
 }
 
 std::string say_nothing_laid_out(const Job& job, const LayOut& layout) {

@@ -79,6 +79,22 @@ std::string say_told(const Work& work, const LogEntry& entry) {
     return words.list(texts, "list.comma");
 }
 
+std::string say_broken_down(const Job& job, const LogEntry& entry) {
+    const Words& words = job.locale.words();
+    if (!entry.broken_down) return {};
+    const BrokenDown& down = *entry.broken_down;
+    std::int64_t used = 0;
+    for (const UsedPieces& pieces : down.used) used += pieces.count;
+    const auto parts = static_cast<long long>(down.freed.size());
+    std::string said =
+        words.counted("entry.broken_down", parts, down.stock, words.counted("layout.pieces", used));
+    std::vector<std::string> kept;
+    for (const KeptOffcut& offcut : down.kept)
+        kept.push_back(
+            words("layout.size", show(offcut.length, job.locale), show_with_unit(offcut.width, job.locale)));
+    return kept.empty() ? said : words("entry.kept", said, words.list(kept, "list.comma"));
+}
+
 std::size_t last_told(const std::vector<LogEntry>& log) {
     std::size_t count = log.empty() ? 0 : 1;
     while (count > 0 && count < log.size() && log[log.size() - count].together) ++count;
@@ -99,6 +115,7 @@ std::string say_last(const Work& work, std::size_t count) {
             case LogKind::lock: texts.push_back(words("entry.locked", say_setup_of(work, entry))); break;
             case LogKind::ran: ran.push_back(&entry); break;
             case LogKind::lost: lost.push_back(words("entry.part", entry.part)); break;
+            case LogKind::broken_down: texts.push_back(say_broken_down(work.job, entry)); break;
         }
     }
     if (!ran.empty())

@@ -11,6 +11,9 @@ namespace kw {
 // "moved fence 0.006 in, fresh end, fit 0.004 in": what was told with a test cut.
 std::string say_told(const Work& work, const LogEntry& entry);
 
+// "broke down ply 12 (2 pieces): 12 parts freed; kept 30 × 20 in"; empty of other entries.
+std::string say_broken_down(const Job& job, const LogEntry& entry);
+
 // The setup of the plan as it is now that an entry tells of; nullptr where that is no longer planned.
 const Setup* setup_of_entry(const Work& work, const LogEntry& entry);
 

@@ -8,6 +8,7 @@
 #include "job/cut_again.h"
 #include "job/pins.h"
 #include "session/drawer_edits.h"
+#include "session/entries.h"
 #include "session/say_log.h"
 #include "session/settled.h"
 #include "session/told_late.h"
@@ -135,7 +136,7 @@ public:
             }
         std::vector<LogEntry> entries;
         for (const std::size_t index : mark.passes)
-            entries.push_back(ran_entry(*setup, setup->passes.at(index)));
+            entries.push_back(ran_entry(*session_.work, *setup, setup->passes.at(index), time_));
         return mark.done && is_late ? told_late(*setup, std::move(entries)) : told_now(entries, mark.done);
     }
 
@@ -143,9 +144,17 @@ public:
         if (!session_.work) return nothing_planned();
         if (!session_.work->plan.part_with_id(lost.part))
             return refuse(session_, "part", Message::say("refused.no_part", lost.part));
-        LogEntry entry = lost_entry(lost.part);
+        LogEntry entry = lost_entry(lost.part, time_);
         entry.together = lost.together;
         return with_log_entry(session_, entry);
+    }
+
+    Session operator()(const MarkBrokenDown& mark) const {
+        if (!session_.work) return nothing_planned();
+        auto entry = broken_down_entry(*session_.work, mark.what, time_);
+        if (!entry) return refuse(session_, entry.error());
+        entry->together = mark.together;
+        return with_log_entry(session_, *entry);
     }
 
     Session operator()(const PinSetup& pin) const {
@@ -237,7 +246,7 @@ private:
                 lost.push_back(affected.part);
         if (lost.empty()) return after;
         for (const std::string& part : lost) {
-            LogEntry entry = lost_entry(part);
+            LogEntry entry = lost_entry(part, time_);
             entry.together = true;
             after.document["log"].push_back(log_entry_json(entry, after.work->job.unit));
         }
@@ -265,27 +274,6 @@ private:
         (after.*source).pop_back();
         work_it_out(after);
         return after;
-    }
-
-    LogEntry lost_entry(const std::string& part) const {
-        LogEntry entry;
-        entry.kind = LogKind::lost;
-        entry.time = time_;
-        entry.part = part;
-        return entry;
-    }
-
-    LogEntry ran_entry(const Setup& setup, const Pass& pass) const {
-        LogEntry entry;
-        entry.kind = LogKind::ran;
-        entry.time = time_;
-        entry.setup = setup.id;
-        entry.key = work_key(setup, session_.work->design);
-        entry.machine = setup.machine;
-        entry.part = pass.part;
-        entry.reference = std::string(name_of(pass.reference));
-        if (!setup.height) entry.readings.push_back({"size", setup.fence});
-        return entry;
     }
 
     // That these have run, or have not after all.

@@ -61,6 +61,11 @@ struct MarkLost {
     std::string part;
     bool together = false;  // told at once with what was told before
 };
+// Boards or sheets of a stock were broken down as laid out: see broken_down_of.
+struct MarkBrokenDown {
+    BrokenDown what;
+    bool together = false;  // told at once with what was told before
+};
 // A setup, and with it its group, is done first or last whatever it takes; or where it fits best again.
 struct PinSetup {
     std::string setup;
@@ -82,8 +87,9 @@ struct TakeBack {};
 struct Undo {};
 struct Redo {};
 
-using Action = std::variant<SetField, AddDrawer, RemoveDrawer, GatherBank, SaveTest, LockGroup, MarkRun,
-                            MarkLost, PinSetup, ForgetBelief, CorrectBelief, SpeakIn, TakeBack, Undo, Redo>;
+using Action =
+    std::variant<SetField, AddDrawer, RemoveDrawer, GatherBank, SaveTest, LockGroup, MarkRun, MarkLost,
+                 MarkBrokenDown, PinSetup, ForgetBelief, CorrectBelief, SpeakIn, TakeBack, Undo, Redo>;
 
 // `day`: today, by which what was learned has aged.
 Session open_session(Json document, Memory memory = {}, std::string day = {});

@@ -1,6 +1,7 @@
 // The parts laid out on boards and sheets: what to buy, a picture of each, and its cuts.
 
 #include "draw/lay_out_view.h"
+#include "job/on_hand.h"
 #include "session/say_breaking.h"
 #include "session/say_layout.h"
 #include "window/screen.h"
@@ -57,6 +58,8 @@ void draw_stock(Screen& screen, const Job& job, const LaidStock& laid) {
     }
     status(ui, laid.proved ? Tone::good : Tone::accent, capital(say_layout(job, laid)));
     for (const std::string& buy : say_to_buy(job, laid)) say(ui, ui.text("layout.buy", buy));
+    if (secondary_button(ui, ui.text("breaking.done", laid.stock).c_str(), {.width = content_width(ui)}))
+        screen.done = MarkBrokenDown{broken_down_of(job, laid)};
     for (std::size_t i = 0; i < laid.pieces.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
         draw_laid_piece(screen, job, laid, i);
@@ -93,6 +96,8 @@ void draw_lay_out(Screen& screen) {
     const Job& job = shown.of->job;
     if (const std::string already = say_cut_already(job, *shown.layout); !already.empty())
         status(ui, Tone::good, capital(already));
+    for (const std::string& freed : say_freed(job, shown.of->plan, *shown.layout, SetupNames::steps))
+        status(ui, Tone::good, capital(freed));
     say_broken_down(screen, *shown.of, *shown.breaking);
     if (shown.layout->stocks.empty() && shown.layout->without_size.empty())
         say(ui, capital(say_nothing_laid_out(job, *shown.layout)));

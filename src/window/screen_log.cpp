@@ -43,6 +43,7 @@ std::string clock_words(const std::string& time) {
 std::string entry_words(const Words& words, const Work& work, const LogEntry& entry) {
     if (entry.kind == LogKind::lock) return words("log.locked");
     if (entry.kind == LogKind::lost) return words("log.lost", part_words(words, work.plan, entry.part));
+    if (entry.kind == LogKind::broken_down) return capital(say_broken_down(work.job, entry));
     if (entry.kind == LogKind::ran)
         return words("log.ran", part_words(words, work.plan, entry.part), end_word(words, entry.reference));
     return words("log.test", say_told(work, entry));

@@ -126,12 +126,20 @@ void draw_step(Screen& screen, const Work& work, std::size_t index, bool next) {
         open_step(screen, step);
 }
 
+// As far as it is known: all of it was told.
+bool is_all_broken_down(const Screen& screen, const Work& work) {
+    const ShownLayOut& shown = screen.state.lay_out;
+    return shown.of.get() == &work && shown.layout && shown.layout->stocks.empty() &&
+           shown.layout->without_size.empty() && !shown.layout->freed.empty();
+}
+
 // How much there is to break down; empty while that is not known.
 std::string breaking_words(const Screen& screen, const Work& work) {
     const Words& words = screen.ui.words();
     if (!can_be_laid_out(work.job)) return words("breaking.say_sizes");
     const ShownLayOut& shown = screen.state.lay_out;
     if (!shown.layout || shown.of.get() != &work) return words("layout.being_searched");
+    if (is_all_broken_down(screen, work)) return words("breaking.all_done");
     const BreakingCount& all = shown.breaking->all;
     const std::int64_t setups_s = work.rest.begun ? work.rest.seconds : work.plan.seconds;
     std::vector<std::string> said;
@@ -148,7 +156,9 @@ std::string breaking_words(const Screen& screen, const Work& work) {
 // What comes before all setups, and has no number among them.
 void draw_breaking_down(Screen& screen, const Work& work) {
     const std::string label = capital(screen.text("breaking.title")) + "##breaking down";
-    if (!list_row(screen.ui, label.c_str(), breaking_words(screen, work), false, Tone::soft)) return;
+    if (!list_row(screen.ui, label.c_str(), breaking_words(screen, work), false,
+                  is_all_broken_down(screen, work) ? Tone::good : Tone::soft))
+        return;
     screen.state.place = Where::job;
     screen.state.job_tab = JobTab::layout;
 }

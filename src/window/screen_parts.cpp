@@ -181,6 +181,8 @@ std::string last_words(const Words& words, const Work& work) {
         case LogKind::test: return at_step(words("take_back.test"));
         case LogKind::lock: return at_step(words("take_back.lock"));
         case LogKind::ran: return at_step(words.counted("take_back.ticks", static_cast<long long>(count)));
+        case LogKind::broken_down:
+            return words("take_back.broken_down", first.broken_down ? first.broken_down->stock : "");
         case LogKind::lost: break;
     }
     const Part* part = work.plan.part_with_id(first.part);

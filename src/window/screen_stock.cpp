@@ -1,6 +1,7 @@
 // What parts are cut from: its thickness and kind, and in which sizes it is to be had.
 
 #include "job/lay_out.h"
+#include "session/say_layout.h"
 #include "window/screen_fields.h"
 #include "window/screen_items.h"
 #include "window/screen_words.h"
@@ -92,6 +93,10 @@ void draw_sizes(Screen& screen, const std::string& stock) {
     const std::size_t count = count_at(screen, list);
     caption(ui, ui.text(count == 0 ? "stock.no_sizes" : "stock.sizes"));
     for (std::size_t i = 0; i < count; ++i) draw_size(screen, list + "/" + std::to_string(i), is_board);
+    if (const Work* work = screen.work())
+        if (const std::string left = say_on_hand(work->job, text_at(screen.session, stock + "/name"));
+            !left.empty())
+            say(ui, left, TypeSize::small);
     const std::string more = ui.text(is_board ? "stock.add_board" : "stock.add_sheet") + "##" + list;
     if (secondary_button(ui, more.c_str()))
         screen.done = SetField{list + (count == 0 ? "/0" : "/-"), usual_size(screen, is_board)};

@@ -6,6 +6,7 @@
 #include "session/measured.h"
 #include "window/screen_stand.h"
 #include "window/shots_finger.h"
+#include "window/shots_stock.h"
 
 namespace kw::window {
 namespace {
@@ -121,27 +122,10 @@ void measure(Theatre& stage, Measured what,
         stage.act(SetField{*measured_pointer(what, 0, 1, name), value});
 }
 
-// In which its plywood and its boards can be had.
-void say_sizes(Theatre& stage) {
-    stage.act(SetField{"/stock/0/sizes",
-                       {{{"length", "20"},
-                         {"width", "14"},
-                         {"offcut", true},
-                         {"defects", {{{"x", "18 5/8"}, {"y", "0"}, {"length", "1"}, {"width", "1 1/2"}}}}},
-                        {{"length", "60"}, {"width", "30"}, {"trim", "1/8"}, {"price", 38.5}}}});
-    stage.act(SetField{"/stock/1/sizes", {{{"length", "48"}, {"width", "24"}}}});
-    stage.act(SetField{"/stock/2/sizes", {{{"length", "72"}, {"trim", "1/2"}}}});
-}
-
 // That can't be: drawers of one name are alike.
 void give_heights(Theatre& stage) {
     stage.act(SetField{"/banks/0/face_heights", {"5", nullptr}});
     stage.act(SetField{"/banks/0/heights", "given"});
-}
-
-ShownLayOut laid_out(const Theatre& stage) {
-    const auto work = stage.app.session().work;
-    return shown_lay_out(work, lay_out(work->job, work->plan, work->standing));
 }
 
 // Where going on moves the same machine's controls: what stood there is still to be seen.
@@ -338,12 +322,14 @@ std::vector<Shot> shots_of(const Work& work) {
          [](Theatre& stage) {
              at_place(Where::job)(stage);
              stage.state().job_tab = JobTab::layout;
-             stage.state().lay_out = laid_out(stage);
+             lay_out_parts(stage);
          }},
+        {"35-layout-told", tell_broken_down},
         {"35-order-broken-down",
          [](Theatre& stage) {
+             stage.act(Undo{});
              at_place(Where::order)(stage);
-             stage.state().lay_out = laid_out(stage);
+             lay_out_parts(stage);
          }},
         {"35-print",
          [](Theatre& stage) {

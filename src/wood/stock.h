@@ -44,6 +44,7 @@ struct StockSize {
     bool is_offcut = false;                   // is here already, and used first
     Length trim;                              // off every edge before anything is cut to size
     std::vector<StockDefect> defects = {};
+    std::optional<Length> no_wider = {};  // of a board's offcut: what is cut from it, at most
     bool operator==(const StockSize&) const = default;
 };
 

@@ -1,6 +1,7 @@
 #pragma once
 // A folder of its own with the sample job in it, and the command line.
 
+#include <doctest/doctest.h>
 #include <unistd.h>
 
 #include <filesystem>
@@ -63,5 +64,16 @@ inline std::string setup_of(const Bench& bench, const std::string& work) {
 inline std::string side_dado(const Bench& bench) { return setup_of(bench, "locking rabbet: side dado"); }
 
 inline const std::string left_side = "seeds.1.side_left";
+
+// What the command says of the job for programs.
+inline Json json_of(const Bench& bench, const std::string& command) {
+    const Said said = bench.run({command, bench.job(), "--json"});
+    REQUIRE(said.status == 0);
+    return parse_json(said.out).value();
+}
+
+inline bool is_text_in(const std::string& text, const std::string& all) {
+    return all.find(text) != std::string::npos;
+}
 
 }  // namespace kw::tests

@@ -8,7 +8,7 @@
 #include "command/bench.h"
 
 using namespace kw;
-using tests::Bench, tests::Said;
+using tests::Bench, tests::Said, tests::is_text_in, tests::json_of;
 
 namespace {
 
@@ -19,16 +19,6 @@ Json sized_job(const Bench& bench) {
     job["stock"][1]["sizes"] = {{{"length", "48"}, {"width", "24"}}};
     job["times"] = {{"fence", 1009}, {"rough_cut", 37}};
     return job;
-}
-
-Json json_of(const Bench& bench, const std::string& command) {
-    const Said said = bench.run({command, bench.job(), "--json"});
-    REQUIRE(said.status == 0);
-    return parse_json(said.out).value();
-}
-
-bool is_text_in(const std::string& text, const std::string& all) {
-    return all.find(text) != std::string::npos;
 }
 
 bool has_part(const Json& parts, const std::string& part) {

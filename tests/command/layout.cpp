@@ -1,6 +1,7 @@
 // The job's parts on boards and sheets, on the command line.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
@@ -8,7 +9,7 @@
 #include "command/bench.h"
 
 using namespace kw;
-using tests::Bench, tests::Said;
+using tests::Bench, tests::Said, tests::json_of;
 
 namespace {
 
@@ -189,7 +190,42 @@ TEST_CASE("each part is freed by one cut, which comes after the cut that its str
     for (const Json& piece : json["stock"][0]["pieces"]) cuts += piece["cuts"].size();
     CHECK(set.size() == cuts);
     CHECK(json["stock"][0]["least_settings"].get<std::size_t>() <= json["stock"][0]["settings"].size());
-    CHECK(bench.run({"layout", bench.job()}).out.find(": frees 1") != std::string::npos);
+    CHECK(bench.run({"layout", bench.job()}).out.find(": between fence and blade part 1") !=
+          std::string::npos);
+}
+
+TEST_CASE(
+    "the wanted strip lies between fence and blade, at the width at which the fence stands, and the rest "
+    "goes on") {
+    const Bench bench;
+    with_sizes(bench, {{{"length", "60"}, {"width", "24"}}});
+    const Json laid = json_of(bench, "layout")["stock"][0];
+    std::size_t wanted = 0, cuts = 0;
+    for (const Json& piece : laid["pieces"])
+        for (std::size_t c = 0; c < piece["cuts"].size(); ++c) {
+            const Json &cut = piece["cuts"][c], &held = cut["at_fence"];
+            REQUIRE_FALSE(held.is_null());
+            ++cuts;
+            wanted += held["use"] == "part" || held["use"] == "further cut" ? 1u : 0u;
+            const bool is_rip = cut["direction"] == "rip";
+            for (const Json& part : piece["parts"])
+                if (held["use"] == "part" && held["parts"][0] == part["part"])
+                    CHECK(part[is_rip ? "width_mm" : "length_mm"] == cut["fence_mm"]);
+            // What goes on lies behind the blade's kerf, and is cut by a later cut.
+            if (cut["beyond"].is_null() || cut["beyond"]["use"] != "further cut") continue;
+            const char* across = is_rip ? "y_mm" : "x_mm";
+            const double from = cut["of"][across].get<double>() + cut["fence_mm"].get<double>() + 25.4 / 8;
+            CHECK(std::any_of(
+                piece["cuts"].begin() + std::ptrdiff_t(c), piece["cuts"].end(), [&](const Json& later) {
+                    return later["after"] == c && std::abs(later["of"][across].get<double>() - from) < 1e-6;
+                }));
+        }
+    CHECK(cuts > 5);
+    CHECK(wanted == cuts);
+    const std::string text = bench.run({"layout", bench.job()}).out;
+    CHECK(text.find("between fence and blade a strip for ") != std::string::npos);
+    CHECK(text.find("; what is left, ") != std::string::npos);
+    CHECK(text.find(" off ") == std::string::npos);
 }
 
 TEST_CASE("a cut that holds a piece shorter than is safe at the saw says so, and what to do instead") {

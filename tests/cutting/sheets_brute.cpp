@@ -80,7 +80,8 @@ Packing as_asked(const SheetJob& job) {
         packing.pieces.push_back({piece.length.ticks(), piece.width.ticks(), piece.count, piece.may_turn, 1});
     for (const SheetKind& kind : job.sheets) {
         const Region sheet{kind.length.ticks(), kind.width.ticks()};
-        packing.stocks.push_back({sheet, {{sheet}}, kind.price.value_or(1), kind.on_hand.value_or(100)});
+        packing.stocks.push_back(
+            {sheet, {{sheet}}, kind.price.value_or(kind.is_offcut ? 0 : 1), kind.on_hand.value_or(100)});
     }
     return packing;
 }
@@ -176,4 +177,45 @@ TEST_CASE("parts that only the dear sheets take are counted with these, and no b
     }
     CHECK(reached > jobs / 2);
     CHECK(beyond_area > 0);
+}
+
+TEST_CASE("what is on hand and can't hold the parts has a sheet bought, and no bound is above what must be") {
+    laid::Random random(104);
+    const int jobs = tests::cases(200);
+    int bought = 0;
+    int reached = 0;
+    for (int i = 0; i < jobs; ++i) {
+        CAPTURE(i);
+        SheetJob job{{}, {{mm(100), mm(60), {}, {}, false, {}}}, {}};
+        for (int kind = random.between(1, 2); kind > 0; --kind)
+            job.sheets.push_back(
+                {mm(random.between(40, 90)), mm(random.between(20, 50)), random.between(1, 2), {}, true, {}});
+        for (int kind = random.between(1, 3); kind > 0; --kind)
+            job.pieces.push_back({mm(random.between(20, 80)), mm(random.between(10, 50)),
+                                  random.between(1, 2), random.chance(30)});
+        const std::int64_t least = LeastCost(job).of_all().value();
+        const std::int64_t bound = least_cost(as_asked(job));
+        CHECK(bound <= least);
+        bought += least > 0 ? 1 : 0;
+        reached += least > 0 && bound == least ? 1 : 0;
+    }
+    CHECK(bought > jobs / 4);
+    CHECK(reached > bought * 3 / 4);
+}
+
+TEST_CASE("three parts of which no two go on one sheet, and an offcut with room for one: two are bought") {
+    // By hand: 60 and 60 lie neither beside each other on 100 mm nor above each other on 60 mm, since 35 and 35 are more.
+    SheetJob job{{{mm(60), mm(35), 3, false}}, {{mm(100), mm(60), {}, {}, false, {}}}, {}};
+    CHECK(least_cost(as_asked(job)) == 3);
+    job.sheets.push_back({mm(70), mm(40), 1, {}, true, {}});
+    CHECK(least_cost(as_asked(job)) == 2);
+    const auto plan = plan_sheets(job);
+    REQUIRE(plan);
+    CHECK(plan->cost == 2);
+    CHECK(plan->proved);
+    // The large one and a small one don't go on the offcut together, and the two small ones do.
+    SheetJob faces{{{mm(598), mm(160), 1, false}, {mm(312), mm(149), 2, false}},
+                   {{mm(914), mm(305), {}, {}, false, {}}, {mm(660), mm(305), 1, {}, true, {}}},
+                   {}};
+    CHECK(least_cost(as_asked(faces)) == 1);
 }

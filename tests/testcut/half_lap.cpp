@@ -4,7 +4,7 @@
 
 #include <random>
 
-#include "shop/slips.h"
+#include "shop/many_shops.h"
 #include "testcut/recut.h"
 
 namespace {
@@ -117,24 +117,10 @@ TEST_CASE("whether the same ends of a half lap will do is the same by the model 
 }
 
 TEST_CASE("with a caliper a half lap takes hardly more test cuts than one who knows every error needs") {
-    const shop::KindOfShop owner = shop::all_kinds().front();
-    const shop::Task task = half_lap();
-    double knows = 0.0, program = 0.0;
-    int bad = 0;
     constexpr int shops = 300;
-    for (int s = 0; s < shops; ++s) {
-        shop::TrueShop shop(owner, std::uint64_t(s));
-        shop.begin(task.group);
-        knows += shop::play(task, shop, *shop::all_knowing(task, shop)).cuts;
-        shop::TrueShop again(owner, std::uint64_t(s));
-        again.begin(task.group);
-        const shop::Played played =
-            shop::play(task, again, *shop::by_the_program(task, again, {task.group.designed}));
-        program += played.cuts;
-        bad += played.bad_lock;
-    }
-    MESSAGE("cuts: ", knows / shops, " by one who knows, ", program / shops, " by the program; bad locks ",
-            bad);
-    CHECK(program < 1.25 * knows);
-    CHECK(bad < shops / 10);  // it locks at nine in ten
+    const shop::ManyShops all = shop::in_many_shops(shop::all_kinds().front(), half_lap(), shops);
+    MESSAGE("cuts: ", all.knows, " by one who knows, ", all.program, " by the program; bad locks ",
+            all.bad_locks);
+    CHECK(all.program < 1.25 * all.knows);
+    CHECK(all.bad_locks < shops / 10);  // it locks at nine in ten
 }

@@ -146,3 +146,28 @@ TEST_CASE("a job with its log, and each correction, are as their schemas say") {
     CHECK(are_valid(jobs, "job"));
     CHECK_FALSE(are_valid(jobs, "correction"));  // so that the validator is seen to refuse
 }
+
+TEST_CASE(
+    "a job whose boards and sheets are broken down, and its plan before and after, are as their schemas "
+    "say") {
+    whole::forget_everything();
+    checker::Json sized = checker::Json::parse(demo());
+    for (checker::Json& stock : sized["stock"])
+        stock["sizes"] = {{{"length", "60"}, {"width", "30"}},
+                          {{"length", "40"}, {"width", "30"}, {"offcut", true}}};
+    Files jobs, plans;
+    add(jobs, sized.dump(2));
+    const std::string& job = jobs.front()->path();
+    const auto add_plan = [&] { add(plans, whole::run_program({"plan", job, "--json"}).out); };
+    add_plan();
+    for (const checker::Json& stock : sized["stock"]) {
+        REQUIRE(whole::run_program({"ran", job, "--stock", stock["name"].get<std::string>()}).status == 0);
+        add_plan();
+    }
+    CHECK(are_valid(jobs, "job"));
+    CHECK(are_valid(plans, "plan"));
+    sized["log"] = {{{"kind", "broken down"}, {"stock", "ply"}, {"freed", {{{"part", "x"}}}}}};
+    Files wrong;
+    add(wrong, sized.dump(2));
+    CHECK_FALSE(are_valid(wrong, "job"));  // a part that was freed has its size
+}

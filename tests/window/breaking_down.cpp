@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "job/breaking_down.h"
+#include "job/on_hand.h"
 #include "session/say_breaking.h"
 #include "window/maker.h"
 
@@ -72,6 +73,40 @@ TEST_CASE("parts that have been at a machine are not broken down again") {
     const BreakingDown down = breaking_down(work.job, work.plan, layout);
     CHECK(said_of_row(maker).find(say_breaking(work.job, down.all)) == 0);
     CHECK(said_of_row(maker) != before);
+}
+
+TEST_CASE("a stock is told as broken down by one press, undo takes it back, and the row says what remains") {
+    Maker maker(with_sheets());
+    open_order(maker);
+    const std::string before = said_of_row(maker);
+    maker.press("Breaking down");
+    rest(maker);
+    const std::string stock = maker.work().job.stock.front().name,
+                      done = "Done: " + stock + " is broken down";
+    const LoggedWidget* button = maker.find(done);
+    REQUIRE(button);
+    CHECK(button->box.bottom - button->box.top >= 44);
+    maker.press(done);
+    rest(maker);
+    rest(maker);  // the job, and then its parts laid out
+    CHECK_FALSE(maker.find(done));
+    CHECK(maker.on_disk()["log"].back()["kind"] == "broken down");
+    CHECK(maker.on_disk()["log"].back()["stock"] == stock);
+    maker.press("Order of work");
+    rest(maker);
+    const Work& work = maker.work();
+    const LayOut left = lay_out(work.job, work.plan, work.standing);
+    CHECK(said_of_row(maker).find(say_breaking(work.job, breaking_down(work.job, work.plan, left).all)) == 0);
+    CHECK(said_of_row(maker) != before);
+    for (const LaidStock& laid : left.stocks)
+        maker.app().act(maker.hand().ui(), MarkBrokenDown{broken_down_of(work.job, laid)});
+    rest(maker);
+    rest(maker);
+    CHECK(said_of_row(maker) == "All is broken down");
+    for (std::size_t i = 0; i < left.stocks.size() + 1; ++i) maker.app().act(maker.hand().ui(), Undo{});
+    rest(maker);
+    rest(maker);
+    CHECK(said_of_row(maker) == before);
 }
 
 }  // namespace kw::window
