@@ -63,6 +63,7 @@ Start read_start(Fields start) {
     out.tool = start.one_of("with", tool_named, {"caliper", "rule"}, Tool::caliper);
     constexpr int most_in_any_board = 10'000;
     if (start.has("row_to")) out.row_to = start.count("row_to", 0, 1, most_in_any_board);
+    if (start.has("sockets_up")) out.sockets_up = start.count("sockets_up", 0, 1, most_in_any_board);
     return out;
 }
 
@@ -86,6 +87,7 @@ Json start_json(const Start& start, Unit unit) {
                   {"kerf", scale(start.scales.kerf)}}},
                 {"with", name_of(start.tool)}};
     if (start.row_to > 0) out["row_to"] = start.row_to;
+    if (start.sockets_up > 0) out["sockets_up"] = start.sockets_up;
     return out;
 }
 

@@ -20,6 +20,12 @@ namespace {
 
 Message end_word(const std::string& reference) { return Message::name("end.", reference); }
 
+Group with_ends_of(Group group, const std::string& part) {
+    for (auto* ends : {&group.work.receivers, &group.work.inserts})
+        std::erase_if(*ends, [&](const PartEnd& end) { return end.part != part; });
+    return group;
+}
+
 // Parts that went through a group's setup before it was corrected.
 std::optional<Affected> recheck_joint(const Job& job, const Design& design, const Standing& standing,
                                       const Ran& ran) {
@@ -35,7 +41,9 @@ std::optional<Affected> recheck_joint(const Job& job, const Design& design, cons
     // off by the tolerance, to either side.
     if (ran.set_again_since && !is_locked) return std::nullopt;
     const Length alike = (ran.set_again_since ? 2 : 1) * job.fit.tolerance.fit;
-    const Fate fate = fate_of(*group, ran.member, ran.settings, group->stands, alike);
+    // A row counts as far up as the board goes that it was cut on.
+    const Group its = has_fingers(group->work.chosen.joint) ? with_ends_of(*group, ran.part) : *group;
+    const Fate fate = fate_of(its, ran.member, ran.settings, group->stands, alike);
     if (fate == Fate::fine) return std::nullopt;
     // Another pass has gone over it since, as it is to be.
     const bool widened = differs_in_width_only(job, design, ran) &&

@@ -9,6 +9,7 @@
 #include "job/opening_field.h"
 #include "job/seasons.h"
 #include "job/unit_doubt.h"
+#include "job/work_order.h"
 #include "setup/make_up.h"
 
 namespace kw {
@@ -385,6 +386,7 @@ tl::expected<Design, std::vector<Problem>> design(const Job& job, const Picks& p
     std::vector<Group> groups;
     for (DrawerDesign& drawer : made.drawers) add_all_groups(job, drawer, groups);
     made.groups = merge_groups(groups);
+    lead_rows(made.groups, keys_begun(job.log));
     return made;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
-// From the job to its drawers, joints and groups, all as designed: no test cut is looked at here.
+// From the job to its drawers, joints and groups, all as designed: no test cut is looked at here but for which row of fingers was begun
+// first.
 
 #include <map>
 

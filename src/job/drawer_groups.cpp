@@ -9,12 +9,6 @@ struct Joined {
     std::vector<Role> inserts;
 };
 
-// How far the end of a board of that stock reaches up when it is cut: a band on its top edge goes on afterwards.
-Length cut_height(const DrawerDesign& drawer, const Stock& stock) {
-    const bool banded = stock.banding && stock.banding->has(BandedEdge::top);
-    return banded ? drawer.box.height - stock.banding->thickness : drawer.box.height;
-}
-
 JointWork work_of(const DrawerDesign& drawer, const ChosenJoint& chosen, std::string label,
                   const Joined& joined, const Stock& sides, const Stock& insert) {
     JointWork work;
@@ -50,6 +44,11 @@ void add_groups(const JointWork& work, JointKeys& keys, std::vector<Group>& grou
 
 }  // namespace
 
+Length cut_height(const DrawerDesign& drawer, const Stock& stock) {
+    const bool banded = stock.banding && stock.banding->has(BandedEdge::top);
+    return banded ? drawer.box.height - stock.banding->thickness : drawer.box.height;
+}
+
 std::string label_of(Place place, const JointDesign& joint) {
     if (place == Place::back) return "back " + joint.kind;
     return place == Place::front && joint.kind == "rabbet" ? "front rabbet" : joint.kind;
@@ -67,6 +66,22 @@ JointKeys keys_of(const JointWork& work) {
         if (group.cuts_end) keys.end = group.key;
     }
     return keys;
+}
+
+std::optional<PartEnd> mate_of(const PartEnd& end) {
+    const std::size_t role = end.part.rfind('.') + 1;
+    const std::string of = end.part.substr(0, role), what = end.part.substr(role);
+    if (what == "side_left" || what == "side_right") {
+        const bool is_front = end.reference == Reference::front_end;
+        if (!is_front && end.reference != Reference::rear_end) return std::nullopt;
+        return PartEnd{of + (is_front ? "front" : "back"),
+                       what == "side_left" ? Reference::left_end : Reference::right_end};
+    }
+    if (what != "front" && what != "back") return std::nullopt;
+    const bool is_left = end.reference == Reference::left_end;
+    if (!is_left && end.reference != Reference::right_end) return std::nullopt;
+    return PartEnd{of + (is_left ? "side_left" : "side_right"),
+                   what == "front" ? Reference::front_end : Reference::rear_end};
 }
 
 void add_all_groups(const Job& job, DrawerDesign& drawer, std::vector<Group>& groups) {

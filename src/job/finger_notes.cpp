@@ -2,10 +2,14 @@
 
 #include <algorithm>
 
+#include "job/drawer_groups.h"
 #include "joint/fingers.h"
 
 namespace kw {
 namespace {
+
+// A hole no higher than this is no more than a glue line, and is not plugged (common practice, no source).
+constexpr Length nick = Length::micrometres(500);
 
 // The sides' row: a finger from 0 on, then a socket, which a finger of the other board fills.
 struct SideRow {
@@ -25,10 +29,10 @@ struct SideRow {
         return past <= finger ? at - past + finger : at - past + pitch();
     }
     bool touches_finger(Length near, Length width) const {
-        return within(near) < finger || within(near) + width > pitch();
+        return finger - within(near) > nick || within(near) + width - pitch() > nick;
     }
     bool touches_socket(Length near, Length width) const {
-        return within(near) + width > finger && within(near) < pitch();
+        return within(near) + width - finger > nick && pitch() - within(near) > nick;
     }
 };
 
@@ -39,22 +43,17 @@ struct Corner {
     Length sides, other;
 };
 
-Length cut_height(const Job& job, const DrawerDesign& drawer, const std::string& stock) {
-    const Stock* board = job.stock_named(stock);
-    const bool banded = board && board->banding && board->banding->has(BandedEdge::top);
-    return banded ? drawer.box.height - board->banding->thickness : drawer.box.height;
-}
-
 std::vector<Corner> corners_of(const Job& job, const DrawerDesign& drawer) {
     const DrawerSpec& spec = *drawer.spec;
     std::vector<Corner> corners;
     for (const bool is_front : {true, false}) {
         const JointDesign& joint = (is_front ? drawer.front : drawer.back).joint;
         if (!has_fingers(joint)) continue;
-        corners.push_back({is_front,
-                           {joint.slot().near, joint.slot().width},
-                           cut_height(job, drawer, spec.side_stock),
-                           cut_height(job, drawer, is_front ? spec.front.stock : spec.back.stock)});
+        corners.push_back(
+            {is_front,
+             {joint.slot().near, joint.slot().width},
+             cut_height(drawer, *job.stock_named(spec.side_stock)),
+             cut_height(drawer, *job.stock_named(is_front ? spec.front.stock : spec.back.stock))});
     }
     return corners;
 }

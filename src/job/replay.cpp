@@ -4,6 +4,7 @@
 #include "job/follows.h"
 #include "job/machine_use.h"
 #include "job/parts_of.h"
+#include "job/rows_cut.h"
 #include "job/standing.h"
 #include "job/work_order.h"
 #include "testcut/chance.h"
@@ -50,8 +51,8 @@ public:
                 standing_.pins_touched[group.key] = set_again(group);
         for (Ran& ran : standing_.ran)
             if (const Group* group = design_.group_with_key(ran.group_key))
-                ran.set_again_since = ran_in_setting_.at(identity(ran)) != settings_on(*group) &&
-                                      uses_.stands(group->work.chosen.machine.name, group->key);
+                ran.set_again_since = ran_in_setting_.at(identity(ran)) <
+                                      std::max(used_in_setting_[group->key], used_in_setting_[group->row_of]);
         return standing_;
     }
 
@@ -102,6 +103,7 @@ private:
         else lock(*group, entry);
         // What was moved since.
         uses_.note(machine, use_of(*group));
+        used_in_setting_[group->key] = settings_on(*group);
     }
 
     void note_sizing(const LogEntry& entry) {
@@ -165,7 +167,7 @@ private:
 
     void set_again_by_hand(const Group& group, GroupStanding& standing,
                            const std::vector<std::string>& controls) const {
-        match_row(group, standing, controls);
+        match_row(job_, design_, standing_, group, standing, controls);
         set_by_hand(standing, controls);
     }
 
@@ -178,6 +180,9 @@ private:
             standing.model =
                 model_of(as_it_stands(group), tolerances_of(job_), partner(group), standing.start);
             standing.now = belief_from_priors(standing.model);
+            if (const auto leads = standing_.groups.find(group.row_of); leads != standing_.groups.end())
+                standing.now =
+                    with_pin_known(standing.model, standing.now, leads->second.model, planned(leads->second));
             standing.next = standing.now;
             standing.stood = standing.dial = standing.start.dial;
             standing.began = entry.time;
@@ -223,30 +228,9 @@ private:
         return in_row(settings, group, &leads);
     }
 
-    static bool is_of_pin(const std::string& control) { return control == "fence" || control == "kerf"; }
-
-    // Sockets that are cut by another setting of the pin must go into those that are cut already; and what follows another row must go
-    // on doing so.
-    void match_row(const Group& group, GroupStanding& standing, const std::vector<std::string>& again) const {
-        if (!has_fingers(group.work.chosen.joint)) return;
-        const auto row_of = [](const Group& one) { return one.row_of.empty() ? one.key : one.row_of; };
-        const bool some_cut = std::any_of(standing_.ran.begin(), standing_.ran.end(), [&](const Ran& ran) {
-            const Group* its = design_.group_with_key(ran.group_key);
-            return its && row_of(*its) == row_of(group);
-        });
-        const bool is_by_hand = std::any_of(again.begin(), again.end(), is_of_pin);
-        if (!some_cut) standing.model = without_row_to_match(std::move(standing.model));
-        if (!some_cut || (!is_by_hand && !follows_pin(group))) return;
-        RowBelief row = row_to_match({std::move(standing.model), standing.now, standing.next},
-                                     most_sockets(group), job_.fit.tolerance.fit.mm());
-        standing.model = std::move(row.model);
-        standing.now = std::move(row.now);
-        standing.next = std::move(row.next);
-    }
-
     // Before something is told of it: what it is cut by is set by hand, or moved.
     void begin(const Group& group, GroupStanding& standing, const LogEntry& entry) const {
-        match_row(group, standing, again_);
+        match_row(job_, design_, standing_, group, standing, again_);
         const auto other = told(entry);
         const std::vector<Move> moves = other ? moves_told(standing.model, *other) : standing.advice.moves;
         const bool is_moved = std::any_of(moves.begin(), moves.end(), [&](const Move& move) {
@@ -280,7 +264,8 @@ private:
         standing.tested_at = at_;
         for (const NamedLength& reading : entry.readings) standing.read.push_back(reading.name);
         standing.model = movable_from(std::move(standing.model), group, standing.stood);
-        standing.advice = advise(standing.model, standing.now, advice_options(job_, standing.read));
+        standing.advice =
+            advise(standing.model, standing.now, advice_options(job_, standing.read, entry.felt));
         standing.next = predict_moves(standing.model, standing.now, standing.advice.moves);
         standing.dial = turned(standing.stood, standing.model, standing.advice.moves);
         standing.at_test = settings_of(group, standing.model, standing.now);
@@ -396,6 +381,8 @@ private:
     MachineUses uses_;
     std::vector<std::string> again_;  // what had to be set by hand again for the entry that is replayed
     std::map<RanIdentity, int> ran_in_setting_;
+    std::map<std::string, int>
+        used_in_setting_;  // by group key: the setting of its machine in which it was used last
     Group partner_;
 };
 

@@ -16,6 +16,9 @@ namespace {
 // As for the whole plan.
 constexpr std::int64_t looks_per_rest = 25'000;
 
+// No stop is set as finely (common practice, no source).
+constexpr Length same_stop = Length::micrometres(10);
+
 // One setup with the ends that have still to go through it; or with those that can only do so when it is set again.
 struct Open {
     std::size_t of = 0;  // index in Plan::setups
@@ -40,6 +43,7 @@ public:
         Rest rest;
         rest.begun = !used_.empty();
         rest.stands = stands_;
+        rest.sized_to = sized_to_;
         const std::vector<std::size_t> done = done_in_order();
         for (const std::size_t i : done) rest.done.push_back(plan_.setups[i].id);
         for (const order::Step& step : order::price(order_problem(job_, plan_.setups, {}), done).steps)
@@ -105,12 +109,17 @@ private:
                 tested_last_[plan_.setups[*setup].machine] = entry->kind == LogKind::test;
             const bool is_where_planned =
                 setup && (entry->machine.empty() || entry->machine == plan_.setups[*setup].machine);
-            if (is_where_planned) note_standing(*setup);
+            if (is_where_planned) note_standing(*setup, *entry);
             else note_unknown(*entry);
         }
     }
 
-    void note_standing(std::size_t i) {
+    void note_standing(std::size_t i, const LogEntry& entry) {
+        const Setup& used = plan_.setups[i];
+        sized_to_.erase(used.machine);
+        for (const NamedLength& reading : entry.readings)
+            if (used.group.empty() && reading.name == "size" && abs(reading.value - used.fence) > same_stop)
+                sized_to_[used.machine] = reading.value;
         stands_[plan_.setups[i].machine] = plan_.setups[i].id;
         unknown_.erase(plan_.setups[i].machine);
     }
@@ -279,6 +288,9 @@ private:
         for (std::size_t i = 0; i < planned; ++i) {
             const std::size_t m = problem.operations[i].machine;
             if (!unknown_.contains(plan_.setups[i].machine)) problem.machines[m].start = so_far.left[m];
+            if (!sized_to_.contains(plan_.setups[i].machine)) continue;
+            for (std::size_t a = 0; a < problem.machines[m].start.size(); ++a)
+                if (name_of_attribute(a) == "fence") problem.machines[m].start[a] = order::unknown;
         }
         if (!used_.empty()) problem.start_machine = problem.operations[used_.back()].machine;
         std::vector<order::Group> groups;
@@ -364,6 +376,7 @@ private:
     std::vector<std::pair<int, int>> before_, pinned_;  // of planned setups
     std::vector<std::size_t> used_;                     // setups, as they were used
     std::map<std::string, std::string> stands_;
+    std::map<std::string, Length> sized_to_;
     std::map<std::string, bool> tested_last_;  // by machine: what was cut on it last was a test
     std::set<std::string> unknown_;            // machines that were used since for what is no longer planned
     bool keeps_standing_ = true;

@@ -34,8 +34,10 @@ struct Rest {
     std::vector<RestStep> done_steps;  // the same, with what they take as planned, one after another
     std::vector<RestStep> steps;
     std::map<std::string, std::string> stands;  // by machine: the setup that was last used on it
-    std::int64_t seconds = 0;                   // of what is left
-    std::int64_t lower_bound_seconds = 0;       // no order of it takes less
+    std::map<std::string, Length>
+        sized_to;  // by machine that cut to a size last: where its fence or stop stood, if elsewhere than now planned
+    std::int64_t seconds = 0;              // of what is left
+    std::int64_t lower_bound_seconds = 0;  // no order of it takes less
     bool proved = false;
 };
 

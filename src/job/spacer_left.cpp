@@ -24,7 +24,8 @@ void note_spacers_left(std::vector<RestStep>& steps, const Plan& plan,
         const bool is_first = seen.insert(setup.machine).second;
         if (!is_first || last == stands.end() || tested == tested_last.end() || !tested->second) continue;
         const Setup* used = plan.setup_with_id(last->second);
-        step.spacer_left = used && setup.spacer == Length{} && takes_a_spacer(plan, used->group);
+        step.spacer_left =
+            used && used->spacer == Length{} && setup.spacer == Length{} && takes_a_spacer(plan, used->group);
     }
 }
 

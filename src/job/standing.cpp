@@ -51,10 +51,13 @@ std::vector<Observation> observations_of(const Model& model, const LogEntry& ent
     return out;
 }
 
-AdviceOptions advice_options(const Job& job, const std::vector<std::string>& read) {
+AdviceOptions advice_options(const Job& job, const std::vector<std::string>& read, const std::string& felt) {
     AdviceOptions options;
     options.wanted_chance = job.fit.wanted_chance;
     options.already_read = read;
+    if (feel_of_word(felt) == Feel::will_not_enter)
+        for (const char* closed : {"face_step", "shoulder_gap", "fit"})
+            options.already_read.insert(options.already_read.end(), std::size_t(options.most_times), closed);
     return options;
 }
 

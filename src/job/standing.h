@@ -72,8 +72,9 @@ struct Standing {
 };
 
 GroupTolerances tolerances_of(const Job& job);
-// For the last cut of a group that has been read so far.
-AdviceOptions advice_options(const Job& job, const std::vector<std::string>& read);
+// For the last cut of a group that has been read so far; `felt`: what doesn't go together has no step and no gap that could be read.
+AdviceOptions advice_options(const Job& job, const std::vector<std::string>& read,
+                             const std::string& felt = {});
 // The group by which this one's setting stands: slot_of(); in a row of fingers that whose pin it is cut by. nullptr: none.
 const Group* partner_of(const Design& design, const Group& group);
 // The row whose pin this one is cut by now: partner_of() while it has none of its own. nullptr: its own, or it is no row.

@@ -51,7 +51,10 @@ Start first_start(const Work& work, const Group& group) {
     const ChosenJoint& chosen = group.work.chosen;
     const Scales known = scales_for(work.memory, chosen.machine, chosen.cutter, work.day);
     Start start{group.stands, scales_of(group, known), work.job.tool};
-    if (has_fingers(group.work.chosen.joint)) start.row_to = row_to(group, start);
+    if (has_fingers(group.work.chosen.joint)) {
+        start.row_to = row_to(group, start);
+        start.sockets_up = most_sockets(group);
+    }
     if (const Group* leads = leading_row(work.standing_design, work.standing, group)) {
         start.dial = with_pin_of_row(work, group, start.dial);
         know_pin(work, *leads, start);
@@ -110,6 +113,29 @@ void cut_by_known_kerf(Work& work) {
                 if (setup.group == group.id && setup.work == cut.work) {
                     setup.fence = cut.fence;
                     setup.kerf = cut.kerf;
+                }
+    }
+}
+
+// The same of rows of fingers that are not begun: the pin is set for the kerf that is known, and the board is set over by both.
+void cut_rows_by_known_kerf(Work& work) {
+    for (const Group& group : work.plan.groups) {
+        const bool is_begun =
+            work.standing.groups.contains(group.key) || work.standing.groups.contains(group.row_of);
+        if (!has_fingers(group.work.chosen.joint) || is_begun) continue;
+        const Start start = start_of(work, group);
+        Group known = group;
+        known.stands.fence = start.dial.fence;
+        known.stands.kerf = start.dial.kerf + Length::nearest_mm(start.scales.kerf.offset_mm);
+        known.stands = in_row(known.stands, group, nullptr);
+        for (const Setup& cut : setups_of(known))
+            for (Setup& setup : work.plan.setups)
+                if (setup.group == group.id && setup.work == cut.work) {
+                    setup.fence = cut.fence;
+                    setup.kerf = cut.kerf;
+                    setup.spacer = cut.spacer;
+                    setup.index = cut.index;
+                    setup.passes = cut.passes;
                 }
     }
 }
@@ -205,6 +231,7 @@ tl::expected<std::shared_ptr<const Work>, std::vector<Problem>> work_out(Job job
     work->rest = rest_of_work(work->job, work->standing_design, work->plan, work->standing, watch);
     add_shim_changes(*work);
     cut_by_known_kerf(*work);
+    cut_rows_by_known_kerf(*work);
     add_notes_on_passes(*work);
     work->plan.sequence = work->rest.done;
     for (const RestStep& step : work->rest.steps) work->plan.sequence.push_back(step.step);
@@ -229,7 +256,8 @@ Dial dial_of(const Work& work, const Setup& setup) {
     Length fence_beyond, height_beyond;
     if (!work.standing.groups.contains(group->key)) {
         const Start start = start_of(work, *group);
-        if (group->row_of.empty())
+        // No scale says where a pin stands.
+        if (!has_fingers(group->work.chosen.joint))
             fence_beyond =
                 start.dial.fence + Length::nearest_mm(start.scales.fence.offset_mm) - group->stands.fence;
         height_beyond =

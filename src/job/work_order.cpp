@@ -34,6 +34,16 @@ std::vector<const LogEntry*> in_order_of_work(const std::vector<LogEntry>& log) 
     return order;
 }
 
+std::vector<std::string> keys_begun(const std::vector<LogEntry>& log) {
+    std::vector<std::string> keys;
+    for (const LogEntry* entry : in_order_of_work(log)) {
+        std::string key(group_in_key(entry->key));
+        if (!key.empty() && std::find(keys.begin(), keys.end(), key) == keys.end())
+            keys.push_back(std::move(key));
+    }
+    return keys;
+}
+
 std::vector<std::string> may_have_been_done_on(const LogEntry& entry, const Shop& shop) {
     if (!entry.machine.empty()) return {entry.machine};
     std::vector<std::string> named, all;

@@ -127,6 +127,11 @@ SetupChanges setup_changes(const Work& work, const Setup* before, const Setup& n
     const Words& words = work.job.locale.words();
     if (!before) return {{words("change.all", now.machine)}, {}};
     Sentences all{work, *before, now, measured_to};
+    // The last part that was cut to size there went by another one.
+    const auto last = work.rest.sized_to.find(before->machine);
+    if (last != work.rest.sized_to.end() && work.rest.stands.at(before->machine) == before->id &&
+        !before->height)
+        all.stood.fence = control_at(last->second, last->second);
     all.cutter();
     all.guide();
     all.fence();

@@ -115,29 +115,6 @@ std::string say_shims(const Work& work, const Setup& setup, Length shims) {
     return shims > Length{} ? words("put_on.more_shims", by) : words("put_on.less_shims", by);
 }
 
-std::string say_changes(const Work& work, const RestStep& step) {
-    const Setup& setup = *work.plan.setup_with_id(step.setup);
-    const Words& words = work.job.locale.words();
-    // With what is put on, where the cutter's name alone does not say it.
-    const auto say = [&](const RestChange& change) {
-        const std::string control = control_word(words, control_at_setup(setup, change.what)),
-                          put_on = say_put_on(work, setup);
-        if (change.what == "cutter" && put_on != setup.cutter)
-            return words("changes.cutter_to", control, put_on);
-        const std::string shims = say_shims(work, setup, dial_of(work, setup).shims);
-        if (change.what == "shims" && !shims.empty()) return words("changes.shims", control, shims);
-        return words("changes.control", control);
-    };
-    std::vector<std::string> changes;
-    for (const RestChange& change : step.changes) changes.push_back(say(change));
-    const std::string all = words.list(changes, "list.comma");
-    std::string what = all.empty()      ? words(step.still_set ? "changes.still_set" : "changes.nothing")
-                       : step.set_again ? words("changes.set_again", all)
-                                        : words("changes.change", all);
-    if (step.spacer_left) what = words("changes.spacer_off", what);
-    return step.set_again && step.test_s > 0 ? words("changes.then_test", what) : what;
-}
-
 namespace {
 
 std::string tenths_of_percent(double share, const Words& words) {
@@ -295,7 +272,7 @@ std::vector<std::string> say_test(const Work& work, const std::string& id, Cutte
     std::vector<std::string> steps;
     if (!group) return steps;
     const Words& words = work.job.locale.words();
-    if (tested->index) steps.push_back(say_scrap(work, *group));
+    if (tested->index && row_to(*group, start_of(work, *group)) > 0) steps.push_back(say_scrap(work, *group));
     bool is_first = true;
     for (const Setup& setup : work.plan.setups) {
         if (setup.group != group->id) continue;

@@ -90,9 +90,7 @@ int Group::slot_passes() const {
     return std::clamp(passes_for(stands.shift + covers, covers), planned, std::max(planned, most));
 }
 
-bool follows_pin(const Group& group) {
-    return has_fingers(group.work.chosen.joint) && (!group.cuts_slot || !group.row_of.empty());
-}
+bool follows_pin(const Group& group) { return !group.row_of.empty(); }
 
 Length entering_thickness(const Group& group) {
     const bool own_row = has_fingers(group.work.chosen.joint) && !group.cuts_slot;
@@ -136,21 +134,31 @@ std::vector<Group> groups_of(const JointWork& work) {
 
 namespace {
 
-// Of the rows that are cut by one setting of the pin the sides' first one leads.
-void find_leading_rows(std::vector<Group>& groups) {
-    for (Group& group : groups) {
-        if (!has_fingers(group.work.chosen.joint)) continue;
-        const auto leads = std::find_if(groups.begin(), groups.end(), [&](const Group& other) {
-            return has_fingers(other.work.chosen.joint) && other.cuts_slot &&
-                   other.work.chosen.machine.name == group.work.chosen.machine.name &&
-                   other.work.chosen.cutter.name == group.work.chosen.cutter.name &&
-                   other.designed.fence == group.designed.fence && other.designed.kerf == group.designed.kerf;
-        });
-        if (leads != groups.end() && &*leads != &group) group.row_of = leads->key;
-    }
+bool is_by_one_pin(const Group& a, const Group& b) {
+    const ChosenJoint &one = a.work.chosen, &other = b.work.chosen;
+    return has_fingers(one.joint) && has_fingers(other.joint) && one.machine.name == other.machine.name &&
+           one.cutter.name == other.cutter.name && a.designed.fence == b.designed.fence &&
+           a.designed.kerf == b.designed.kerf;
+}
+
+const Group* leading_of(const Group& group, const std::vector<Group>& groups,
+                        const std::vector<std::string>& begun) {
+    for (const std::string& key : begun)
+        for (const Group& other : groups)
+            if (other.key == key && is_by_one_pin(group, other)) return &other;
+    for (const Group& other : groups)
+        if (other.cuts_slot && is_by_one_pin(group, other)) return &other;
+    return nullptr;
 }
 
 }  // namespace
+
+void lead_rows(std::vector<Group>& groups, const std::vector<std::string>& begun) {
+    for (Group& group : groups) {
+        const Group* leads = leading_of(group, groups, begun);
+        group.row_of = leads && leads != &group ? leads->key : std::string();
+    }
+}
 
 std::vector<Group> merge_groups(const std::vector<Group>& groups) {
     std::vector<Group> merged;
@@ -177,7 +185,7 @@ std::vector<Group> merge_groups(const std::vector<Group>& groups) {
         work.receivers.insert(work.receivers.end(), group.work.receivers.begin(), group.work.receivers.end());
         work.inserts.insert(work.inserts.end(), group.work.inserts.begin(), group.work.inserts.end());
     }
-    find_leading_rows(merged);
+    lead_rows(merged);
     return merged;
 }
 

@@ -67,6 +67,10 @@ struct Group {
 // boards' fingers come to stand in each other's sockets, and where it is locked it is left.
 bool follows_pin(const Group& group);
 
+// Gives each row of fingers the one that it follows: of those by one setting of the pin the one begun first, by their keys in `begun`; of a
+// row that is not begun the first of the sides'.
+void lead_rows(std::vector<Group>& groups, const std::vector<std::string>& begun = {});
+
 // Of the board that what this group cuts has to take: the insert; of an insert's own row of sockets, through which the receiver's fingers
 // come, the receiver.
 Length entering_thickness(const Group& group);

@@ -211,24 +211,25 @@ void lap_model(Builder& build, const Group& group, const GroupTolerances& tolera
 // Both boards' rows are set over by the same fingers and sockets, so that what these are off by is the same at each; but no two boards
 // are set over quite alike, and that adds up as the root of their number. Of two boards: of scrap as far up as its row is measured, of
 // the drawers' as far as the highest.
-void add_drift(Builder& build, const Group& group, int row_to) {
+void add_drift(Builder& build, int row_to, int most) {
     const auto drift_mm = [](int sockets) { return index_spread_mm * std::sqrt(2.0 * sockets); };
     Control drift{"drift", 0.0, drift_mm(row_to), false};
     drift.of_test_ends = true;
     build.control(drift);
-    build.fixed("other drift", 0.0, drift_mm(most_sockets(group)));
+    build.fixed("other drift", 0.0, drift_mm(most));
 }
 
-void fingers_model(Builder& build, const Group& group, const GroupTolerances& tolerance, int row_to) {
+void fingers_model(Builder& build, const Group& group, const GroupTolerances& tolerance, const Start& start) {
     const JointDesign& joint = group.work.chosen.joint;
     const Weights fit = {{"kerf", 1}, {"fence", -1}};
     // From the bottom edge: what begins with a socket has a finger less below the far wall of its last.
-    const double sockets = row_to, fingers = group.cuts_slot ? row_to : row_to - 1;
-    add_drift(build, group, row_to);
+    const int last = row_to(group, start);
+    const double sockets = last, fingers = group.cuts_slot ? last : last - 1;
+    add_drift(build, last, start.sockets_up > 0 ? start.sockets_up : most_sockets(group));
     build.reading("stock_thickness", tested_stock);
     build.reading("socket_width", {{"kerf", 1}});
     build.reading("finger_width", {{"fence", 1}});
-    if (row_to > 0) build.reading("row", {{"fence", fingers}, {"kerf", sockets}});
+    if (last > 0) build.reading("row", {{"fence", fingers}, {"kerf", sockets}});
     build.reading("fit", plus(fit, {{"drift", -1}}), true);
     build.either_way("fit", plus(fit, {{"other drift", -1}}), joint.clearance, tolerance.fit);
     const Weights proud = {{"height", 1}};
@@ -303,7 +304,7 @@ Model model_of(const Group& group, const GroupTolerances& tolerances, const Grou
     Builder build(start.tool);
     add_machine_controls(build, group, start);
     const Group* other = group.cuts_slot ? nullptr : partner;
-    if (has_fingers(group.work.chosen.joint)) fingers_model(build, group, tolerances, row_to(group, start));
+    if (has_fingers(group.work.chosen.joint)) fingers_model(build, group, tolerances, start);
     else if (group.cuts_end && has_lap(group.work.chosen.joint)) lap_model(build, group, tolerances, other);
     else if (group.cuts_end) tongue_model(build, group, tolerances, other);
     else if (group.slot_is_open()) open_model(build, group, tolerances);

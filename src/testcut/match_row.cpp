@@ -51,6 +51,22 @@ Belief holding(const Belief& belief, std::size_t at, const Form& form) {
 
 }  // namespace
 
+Belief with_pin_known(const Model& model, Belief belief, const Model& leads, const Belief& known) {
+    const std::size_t n = belief.size();
+    for (const char* name : {"fence", "kerf", "pin offset", "kerf offset"})
+        if (const auto at = control_named(model, name))
+            for (std::size_t i = 0; i < n; ++i)
+                belief.covariance[*at * n + i] = belief.covariance[i * n + *at] = 0.0;
+    for (const char* name : {"fence", "kerf"}) {
+        const std::size_t at = *control_named(model, name), there = *control_named(leads, name);
+        belief.mean[at] = known.mean[there];
+        for (const char* other : {"fence", "kerf"})
+            belief.covariance[at * n + *control_named(model, other)] =
+                known.covariance[there * known.size() + *control_named(leads, other)];
+    }
+    return belief;
+}
+
 RowBelief row_to_match(RowBelief row, int sockets, double tolerance_mm) {
     Model& model = row.model;
     if (has_row_outcome(model)) return row;

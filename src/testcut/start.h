@@ -49,6 +49,8 @@ struct Start {
     // The socket of a row of fingers to which it is measured, counted from the bottom edge; 0: not told. Boards that are added later
     // don't change to which it was.
     int row_to = 0;
+    int sockets_up =
+        0;  // of the highest board then, by which it was judged how far boards may drift apart; 0: not told
 };
 
 }  // namespace kw
