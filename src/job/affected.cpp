@@ -72,12 +72,30 @@ Length size_tolerance(const Job& job, const Design& design, const Part& part, bo
     return by_own_row ? max(2 * job.fit.tolerance.step, job.fit.tolerance.fit) : job.fit.tolerance.fit;
 }
 
+// How far what goes into the receiver reaches by these settings.
+Length reach_at(const Group& group, const Settings& settings) {
+    return has_fingers(group.work.chosen.joint) ? settings.height : far_at_end(settings);
+}
+
+// By how much less the part's own tongues or fingers reach that are cut, than they would if they were cut now: it need not be longer for these.
+Length short_of_reach(const Design& design, const Standing& standing, const std::string& part) {
+    Length less;
+    for (const Ran& ran : standing.ran) {
+        const Group* group = design.group_with_key(ran.group_key);
+        if (group && ran.part == part && ran.member == Member::insert)
+            less += reach_at(*group, group->stands) - reach_at(*group, ran.settings);
+    }
+    return less;
+}
+
 // Parts already cut to a size that has changed since.
-std::optional<Affected> recheck_size(const Job& job, const Design& design, const Plan& plan, const Ran& ran) {
+std::optional<Affected> recheck_size(const Job& job, const Design& design, const Plan& plan,
+                                     const Standing& standing, const Ran& ran) {
     const Part* part = plan.part_with_id(ran.part);
     if (!part || !ran.size) return std::nullopt;
     const bool is_width = ran.work_key == "rip";
-    const Length wanted = is_width ? part->size.width : part->size.length;
+    const Length wanted =
+        is_width ? part->size.width : part->size.length - short_of_reach(design, standing, ran.part);
     const Length less = wanted - *ran.size;
     if (abs(less) <= size_tolerance(job, design, *part, is_width)) return std::nullopt;
     if (less < Length{})
@@ -154,7 +172,7 @@ std::optional<Affected> remake(const Plan& plan, const Rest& rest, const std::st
 
 std::optional<Affected> recheck(const Job& job, const Design& design, const Plan& plan,
                                 const Standing& standing, const Ran& ran) {
-    auto affected = ran.group_key.empty() ? recheck_size(job, design, plan, ran)
+    auto affected = ran.group_key.empty() ? recheck_size(job, design, plan, standing, ran)
                                           : recheck_joint(job, design, standing, ran);
     if (affected) {
         affected->work_key = ran.work_key;

@@ -66,7 +66,8 @@ private:
     }
 
     void clamp() {
-        say(Message::say("together.clamp"));
+        const bool fingered = has_fingers(drawer_.front.joint) || has_fingers(drawer_.back.joint);
+        say(Message::say(fingered ? "together.clamp_fingers" : "together.clamp"));
         if (is_open(drawer_.front.joint) || is_open(drawer_.back.joint)) say(Message::say("together.pin"));
     }
 

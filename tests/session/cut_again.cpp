@@ -216,3 +216,26 @@ TEST_CASE(
     CHECK(left_of(lost, front).front() != left_of(shrunk, front).front());
     CHECK(apply(session, MarkRun{rabbet, passes, true}, now).refused.empty());
 }
+
+TEST_CASE(
+    "a front whose tongues are cut stays as long as it is, however long the next one's tongues come out") {
+    Session session = opened(tests::sample_json());
+    const std::string tongues = setup_of(session, "locking rabbet: rabbet");
+    session = done_to(session, tongues);
+    CHECK(session.work->affected.empty());
+    const auto length = [&] { return session.work->plan.part_with_id(front)->size.length; };
+    const Length before = length();
+    // The saw was used for the groove; then the fence is set again, farther out by 0.15 mm, and one front is made anew.
+    session = tests::locked_unmoved(session, setup_of(session, "groove"));
+    session = apply(session, MarkLost{"seeds.2.front", false}, now);
+    const Group& group = *session.work->plan.group_with_id(session.work->plan.setup_with_id(tongues)->group);
+    const double reach_mm = far_at_end(group.designed).mm() + 0.15;
+    TestCut cut = tests::test_cut(
+        tongues, {tests::mm("tongue_length", reach_mm), tests::mm("lip", group.designed.fence.mm() + 0.15)});
+    cut.fresh_end = true;
+    session = apply(session, SaveTest{cut}, now);
+    REQUIRE(session.refused == "");
+    session = tests::locked_unmoved(session, tongues);
+    CHECK((length() - before).mm() > 0.2);
+    for (const Affected& one : session.work->affected) CHECK(one.part != front);
+}
