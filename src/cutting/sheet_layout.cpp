@@ -67,6 +67,12 @@ private:
         const int cut = add_cut(sound.spot, sound.is_across, sound.at);
         const int first = has_first ? write_way(sound.first) : -1;
         const int second = has_second ? write_way(sound.second) : -1;
+        // Waste with a defect in it is cut no further.
+        const auto is_waste = [this](int part) { return part < 0 || node(part).use == CutUse::waste; };
+        if (is_waste(first) && is_waste(second)) {
+            layout_.cuts.resize(static_cast<std::size_t>(cut));
+            return add(sound.spot, CutUse::waste);
+        }
         // Where the blade takes all of the first part, the edge is trimmed: the fence is set to what stays.
         if (!has_first)
             node(cut).fence = sound.is_across ? node(second).area.length : node(second).area.width;

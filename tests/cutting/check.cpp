@@ -128,6 +128,13 @@ void check_tree(const SheetLayout& layout, const Rectangle& usable, Length kerf)
                "an offcut that isn't where the cuts say");
 }
 
+bool frees_something(const SheetLayout& layout, int index) {
+    if (index < 0) return false;
+    const CutNode& node = layout.cuts[static_cast<std::size_t>(index)];
+    if (node.use != CutUse::cut) return node.use != CutUse::waste;
+    return frees_something(layout, node.cut_off) || frees_something(layout, node.remainder);
+}
+
 void check_order(const SheetLayout& layout) {
     std::vector<bool> is_there(layout.cuts.size(), false);  // lies on the saw, or beside it
     is_there.front() = true;
@@ -138,6 +145,7 @@ void check_order(const SheetLayout& layout) {
     for (const Cut& cut : cuts) {
         const CutNode& node = layout.cuts[cut.node];
         demand(is_there[cut.node], "a part is cut before it is there");
+        demand(frees_something(layout, static_cast<int>(cut.node)), "a cut that frees nothing");
         demand(cut.fence == node.fence && cut.direction == node.direction && cut.of == node.area,
                "a cut in the order isn't the tree's");
         is_there[cut.node] = false;
