@@ -38,7 +38,8 @@ std::vector<std::string> keys_begun(const std::vector<LogEntry>& log) {
     std::vector<std::string> keys;
     for (const LogEntry* entry : in_order_of_work(log)) {
         std::string key(group_in_key(entry->key));
-        if (!key.empty() && std::find(keys.begin(), keys.end(), key) == keys.end())
+        const bool is_set = entry->kind == LogKind::test || entry->kind == LogKind::lock;
+        if (is_set && !key.empty() && std::find(keys.begin(), keys.end(), key) == keys.end())
             keys.push_back(std::move(key));
     }
     return keys;

@@ -17,7 +17,7 @@ std::vector<std::string> may_have_been_done_on(const LogEntry& entry, const Shop
 // The part of an entry's key that is its group's; all of it for a rip or a crosscut.
 std::string_view group_in_key(std::string_view key);
 
-// The groups of which the log tells, by their keys, each once, as they were begun.
+// The groups of which the log tells a test cut or a lock, by their keys, each once, as they were begun.
 std::vector<std::string> keys_begun(const std::vector<LogEntry>& log);
 
 }  // namespace kw

@@ -316,6 +316,22 @@ TEST_CASE("where the stack is known to cut wider all rows are planned by that, b
     CHECK(ends.spacer == ends.fence);
 }
 
+TEST_CASE("a log that tells of ends run, and of no test or lock before, leads no row") {
+    const Session begun = tests::opened(jig_job("15 mm"));
+    const Setup& ends = row_named(begun, end_row);
+    Json job = begun.document;
+    job["log"].push_back({{"kind", "ran"},
+                          {"time", now},
+                          {"setup", ends.id},
+                          {"key", work_key(ends, begun.work->design)},
+                          {"machine", ends.machine},
+                          {"part", "seeds.1.front"},
+                          {"reference", "left end"}});
+    const Session session = tests::opened(job);
+    CHECK(group_of_row(session, side_row).row_of.empty());
+    CHECK(row_named(session, end_row).fence == row_named(session, side_row).fence);
+}
+
 TEST_CASE("a front that has its length stays good while its own sockets are as deep as they may be") {
     Session session = row_locked(jig_job("15 mm"));
     const std::string ends = setup_of(session, end_row);
