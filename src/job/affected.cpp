@@ -154,7 +154,8 @@ Message with_change(Message what, const Design& design, const Plan& plan, const 
 }
 
 // A part that was lost and is not made again yet: the setups that it must still go through, and which of them are set.
-std::optional<Affected> remake(const Plan& plan, const Rest& rest, const std::string& part) {
+std::optional<Affected> remake(const Plan& plan, const Standing& standing, const Rest& rest,
+                               const std::string& part) {
     std::vector<Message> setups;
     for (const RestStep& step : rest.steps) {
         if (std::find(step.parts.begin(), step.parts.end(), part) == step.parts.end()) continue;
@@ -164,8 +165,12 @@ std::optional<Affected> remake(const Plan& plan, const Rest& rest, const std::st
                                           : work);
     }
     if (setups.empty()) return std::nullopt;
-    return Affected{part, Fate::lost, Message::say("job.make_again", Message::list(setups, "list.comma")),
-                    true};
+    const bool is_begun = std::any_of(standing.ran.begin(), standing.ran.end(),
+                                      [&](const Ran& ran) { return ran.part == part; });
+    return Affected{
+        part, Fate::lost,
+        Message::say(is_begun ? "job.goes_on_again" : "job.make_again", Message::list(setups, "list.comma")),
+        true};
 }
 
 }  // namespace
@@ -210,7 +215,7 @@ std::vector<Affected> affected_parts(const Job& job, const Design& design, const
                      false, ran.group_key, ran.work_key, ran.reference}));
     }
     for (const std::string& part : standing.lost) {
-        auto affected = remake(plan, rest, part);
+        auto affected = remake(plan, standing, rest, part);
         if (!affected) continue;
         if (const auto by = standing.lost_by.find(part); by != standing.lost_by.end())
             affected->what =

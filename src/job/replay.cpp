@@ -251,11 +251,12 @@ private:
         const bool same_cut = standing.tests > 0 && !standing.locked &&
                               standing.advice.kind == AdviceKind::measure && !entry.fresh_end &&
                               !told(entry) && again_.empty();
+        const bool is_moved = are_moves_made(standing, entry);
         begin(group, standing, entry);
         if (entry.fresh_end) standing.now = predict_fresh_ends(standing.model, standing.now);
         standing.now =
             observe_set_again(standing.model, standing.now, again_, observations_of(standing.model, entry));
-        recall_ran(group, standing, same_cut ? standing.tests - 1 : standing.tests);
+        if (!is_moved) recall_ran(group, standing, same_cut ? standing.tests - 1 : standing.tests);
         if (!same_cut) {
             ++standing.tests;
             standing.read.clear();
@@ -272,6 +273,12 @@ private:
         if (entry.fresh_end || standing.tests == 1) standing.at_fresh_ends = standing.at_test;
     }
 
+    static bool are_moves_made(const GroupStanding& standing, const LogEntry& entry) {
+        const auto other = told(entry);
+        const std::vector<Move> moves = other ? moves_told(standing.model, *other) : standing.advice.moves;
+        return std::any_of(moves.begin(), moves.end(), [](const Move& move) { return move.by_mm != 0.0; });
+    }
+
     // Brings `now` to after the moves that were told, or else those that were advised; the dial stands there already for those.
     static void make_moves(GroupStanding& standing, const LogEntry& entry) {
         const auto other = told(entry);
@@ -281,7 +288,7 @@ private:
     }
 
     // Parts that ran since the test before were cut by the controls as they are now found to have stood; but nothing is found of
-    // those that ran before the machine did something else.
+    // those that ran before the machine did something else, or a control was moved.
     void recall_ran(const Group& group, const GroupStanding& standing, int tests) {
         for (Ran& ran : standing_.ran)
             if (ran.group_key == group.key && ran.after_tests == tests &&

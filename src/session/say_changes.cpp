@@ -37,7 +37,14 @@ std::vector<RestChange> changes_to_tell(const Work& work, const RestStep& step, 
     return changes;
 }
 
+// Told once, with the first step of the joint that is left.
 bool has_moves_to_make(const Work& work, const Setup& setup) {
+    for (const RestStep& step : work.rest.steps) {
+        const Setup& first = *work.plan.setup_with_id(step.setup);
+        if (first.group != setup.group) continue;
+        if (first.id != setup.id) return false;
+        break;
+    }
     const Group* group = work.plan.group_with_id(setup.group);
     const auto found = group ? work.standing.groups.find(group->key) : work.standing.groups.end();
     return found != work.standing.groups.end() && !found->second.locked &&

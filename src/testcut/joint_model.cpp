@@ -26,7 +26,9 @@ constexpr double spacer_spread_mm = 0.10;     // what a spacer is off by that wa
 constexpr double stock_spread_mm = 0.05;      // of a batch, about what was typed in
 constexpr double partner_spread_mm = 0.04;    // of a slot that was tested and locked before
 
-constexpr double pin_step_mm = 0.01;       // as finely as a caliper shows where a pin stands
+constexpr double pin_step_mm = 0.01;  // as finely as a caliper shows where a pin stands
+constexpr Length row_grows =
+    Length::micrometres(250);              // at most, with each socket, by a pin or a cutter that is off
 constexpr double index_spread_mm = 0.005;  // of a board set over by one socket
 
 constexpr double spacer_step_mm = 0.05;  // a slip of paper on the spacer
@@ -290,8 +292,10 @@ int row_to(const Group& group, const Start& start) {
     for (const auto* ends : {&group.work.receivers, &group.work.inserts})
         for (const PartEnd& end : *ends)
             if (least == Length{} || end.up < least) least = end.up;
+    // By a pin or a cutter that is off, a row grows by as much with each socket: the last must be there all the same.
     const Settings& s = group.designed;
-    return whole_sockets_up(group.cuts_slot ? s.fence : Length{}, s.kerf, s.fence + s.kerf, least);
+    const Length near = group.cuts_slot ? s.fence : Length{};
+    return whole_sockets_up(near + row_grows, s.kerf, s.fence + s.kerf + row_grows, least);
 }
 
 Scales scales_of(const Group& group, Scales machine) {
