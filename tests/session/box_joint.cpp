@@ -3,35 +3,15 @@
 
 #include <algorithm>
 
-#include "sample_job.h"
-#include "session/made_ready.h"
+#include "session/jig_job.h"
 #include "session/setup_said.h"
 #include "session/test_cut.h"
 
 using namespace kw;
+using namespace kw::tests::jig;
 using tests::mm, tests::now, tests::setup_of;
 
 namespace {
-
-const std::string side_sockets = "box joint: side sockets", end_sockets = "box joint: end sockets";
-
-Json fingered_json() {
-    Json job = tests::sample_json();
-    for (Json& drawer : job["drawers"]) {
-        for (const char* place : {"front", "back"}) {
-            drawer[place]["joint"] = "box joint";
-            for (const char* field : {"depth", "setback"}) drawer[place].erase(field);
-        }
-        drawer["bottom"]["style"] = "captured";
-    }
-    return job;
-}
-
-Session fingered() { return tests::opened(fingered_json()); }
-
-const Setup& setup_named(const Session& session, const std::string& work) {
-    return *session.work->plan.setup_with_id(setup_of(session, work));
-}
 
 // Where pin and cutter truly stand.
 struct AsCut {
@@ -40,7 +20,7 @@ struct AsCut {
 
 // All that can be read of it with a caliper, true to the hundredth.
 std::vector<NamedLength> readings_of(const Session& session, const AsCut& cut) {
-    const Group& group = *session.work->plan.group_with_id(setup_named(session, side_sockets).group);
+    const Group& group = *session.work->plan.group_with_id(row_named(session, side_row).group);
     const int whole = row_to(group, start_of(*session.work, group));
     return {mm("stock_thickness", 12.1),
             mm("socket_width", cut.socket_mm),
@@ -52,7 +32,7 @@ std::vector<NamedLength> readings_of(const Session& session, const AsCut& cut) {
 }
 
 Session tested_as(const Session& begun, const AsCut& cut) {
-    const std::string setup = setup_of(begun, side_sockets);
+    const std::string setup = setup_of(begun, side_row);
     Session session = tests::tested(begun, setup, readings_of(begun, cut));
     return session;
 }
@@ -62,7 +42,7 @@ Session tested_as(const Session& begun, const AsCut& cut) {
 TEST_CASE(
     "fingers too wide for their sockets: the pin goes toward the cutter, by as much as they are too wide") {
     const Session session = tested_as(fingered(), {6.45, 6.35, 12.1});
-    const auto report = fit_report(*session.work, setup_of(session, side_sockets)).value();
+    const auto report = fit_report(*session.work, setup_of(session, side_row)).value();
     REQUIRE(report.advice == AdviceKind::move);
     REQUIRE(report.moves.size() == 1);
     CHECK(report.moves[0].control == "fence");
@@ -76,8 +56,8 @@ TEST_CASE(
 TEST_CASE(
     "what each finger and socket is off by adds up over the row, and both boards' rows are set over alike") {
     const Session session = tested_as(fingered(), {6.45, 6.35, 12.1});
-    const auto report = fit_report(*session.work, setup_of(session, side_sockets)).value();
-    const Setup &sides = setup_named(session, side_sockets), &ends = setup_named(session, end_sockets);
+    const auto report = fit_report(*session.work, setup_of(session, side_row)).value();
+    const Setup &sides = row_named(session, side_row), &ends = row_named(session, end_row);
     REQUIRE(report.row_mm);
     CHECK(report.sockets == sides.passes.front().cuts);
     // After the move by 0.2 mm a finger is 0.05 mm narrower or so than planned, the socket as wide as its stack: told for all sockets.
@@ -90,7 +70,7 @@ TEST_CASE(
 
 TEST_CASE("fingers that stand proud by more than asked: the cutter comes down, and that takes fresh ends") {
     const Session session = tested_as(fingered(), {6.25, 6.35, 12.5});
-    const auto report = fit_report(*session.work, setup_of(session, side_sockets)).value();
+    const auto report = fit_report(*session.work, setup_of(session, side_row)).value();
     REQUIRE(report.moves.size() == 1);
     CHECK(report.moves[0].control == "height");
     CHECK(report.moves[0].by.mm() == doctest::Approx(-0.4).epsilon(0.15));
@@ -99,7 +79,7 @@ TEST_CASE("fingers that stand proud by more than asked: the cutter comes down, a
 
 TEST_CASE("sockets not deep enough: the cutter goes up, and the same ends will do") {
     const Session session = tested_as(fingered(), {6.25, 6.35, 11.7});
-    const auto report = fit_report(*session.work, setup_of(session, side_sockets)).value();
+    const auto report = fit_report(*session.work, setup_of(session, side_row)).value();
     REQUIRE(report.moves.size() == 1);
     CHECK(report.moves[0].control == "height");
     CHECK(report.moves[0].by > Length{});
@@ -108,7 +88,7 @@ TEST_CASE("sockets not deep enough: the cutter goes up, and the same ends will d
 
 TEST_CASE("a joint that fits is locked, and front and back go to length by it") {
     Session session = tested_as(fingered(), {6.25, 6.35, 12.15});
-    const std::string setup = setup_of(session, side_sockets);
+    const std::string setup = setup_of(session, side_row);
     CHECK(fit_report(*session.work, setup)->is_good());
     session = tests::locked_unmoved(session, setup);
     // Sockets a little deeper than the sides are thick: front and back are longer by that at both ends, and planed off.
@@ -118,7 +98,7 @@ TEST_CASE("a joint that fits is locked, and front and back go to length by it") 
     const Length wide = plan.boxes.front().size.width;
     const Length deep =
         session.work->standing_design
-            .group_with_key(session.work->plan.group_with_id(setup_named(session, side_sockets).group)->key)
+            .group_with_key(session.work->plan.group_with_id(row_named(session, side_row).group)->key)
             ->stands.height;
     CHECK(front->size.length == wide + 2 * (deep - Length::nearest_mm(12.1)));
     CHECK(deep.mm() == doctest::Approx(12.15).epsilon(0.003));
@@ -126,7 +106,7 @@ TEST_CASE("a joint that fits is locked, and front and back go to length by it") 
 
 TEST_CASE("parts that went through before the pin was moved are lost, by name") {
     Session session = tested_as(fingered(), {6.25, 6.35, 12.1});
-    const std::string setup = setup_of(session, side_sockets);
+    const std::string setup = setup_of(session, side_row);
     session = tests::locked_unmoved(session, setup);
     session = tests::ran(session, setup, {0}, now);
     CHECK(session.work->affected.empty());
@@ -142,7 +122,7 @@ TEST_CASE("parts that went through before the pin was moved are lost, by name") 
 TEST_CASE("the saw says pin, set over, sockets and how the board stands, and no fence") {
     const Session session = fingered();
     const Work& work = *session.work;
-    const Setup &sides = setup_named(session, side_sockets), &ends = setup_named(session, end_sockets);
+    const Setup &sides = row_named(session, side_row), &ends = row_named(session, end_row);
     std::string all;
     for (const SetupNumber& number : setup_numbers(work, nullptr, ends, CutterSide::far))
         all += number.caption + " " + number.value + " " + number.note + "; ";

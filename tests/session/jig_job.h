@@ -15,18 +15,27 @@ namespace kw::tests::jig {
 
 inline const std::string side_row = "box joint: side sockets", end_row = "box joint: end sockets";
 
-// Fingers at all corners, of fronts and backs as thick as that.
-inline Json jig_job(const char* front_thickness = "12.1 mm") {
+// Fingers at all corners, all boards equally thick.
+inline Json fingered_json() {
     Json job = tests::sample_json();
-    job["stock"].push_back({{"name", "fronts"}, {"thickness", front_thickness}, {"kind", "plywood"}});
     for (Json& drawer : job["drawers"]) {
         for (const char* place : {"front", "back"}) {
             drawer[place]["joint"] = "box joint";
-            drawer[place]["stock"] = "fronts";
             for (const char* field : {"depth", "setback"}) drawer[place].erase(field);
         }
         drawer["bottom"]["style"] = "captured";
     }
+    return job;
+}
+
+inline Session fingered() { return opened(fingered_json()); }
+
+// The same, of fronts and backs as thick as that.
+inline Json jig_job(const char* front_thickness = "12.1 mm") {
+    Json job = fingered_json();
+    job["stock"].push_back({{"name", "fronts"}, {"thickness", front_thickness}, {"kind", "plywood"}});
+    for (Json& drawer : job["drawers"])
+        for (const char* place : {"front", "back"}) drawer[place]["stock"] = "fronts";
     return job;
 }
 

@@ -4,35 +4,17 @@
 
 #include <algorithm>
 
-#include "sample_job.h"
-#include "session/made_ready.h"
+#include "session/jig_job.h"
 #include "session/say_log.h"
 #include "session/setup_said.h"
 #include "session/test_cut.h"
 #include "session/words.h"
 
 using namespace kw;
+using namespace kw::tests::jig;
 using tests::mm, tests::now, tests::setup_of;
 
 namespace {
-
-const std::string side_sockets = "box joint: side sockets", end_sockets = "box joint: end sockets";
-
-Session fingered() {
-    Json job = tests::sample_json();
-    for (Json& drawer : job["drawers"]) {
-        for (const char* place : {"front", "back"}) {
-            drawer[place]["joint"] = "box joint";
-            for (const char* field : {"depth", "setback"}) drawer[place].erase(field);
-        }
-        drawer["bottom"]["style"] = "captured";
-    }
-    return tests::opened(job);
-}
-
-const Setup& setup_named(const Session& session, const std::string& work) {
-    return *session.work->plan.setup_with_id(setup_of(session, work));
-}
 
 std::string all_of(const std::vector<std::string>& lines) { return joined(lines, "\n"); }
 
@@ -52,7 +34,7 @@ TEST_CASE(
     "at") {
     const Session session = fingered();
     const Work& work = *session.work;
-    const Setup& sides = setup_named(session, side_sockets);
+    const Setup& sides = row_named(session, side_row);
     const Group& group = *work.plan.group_with_id(sides.group);
     const int sockets = row_to(group, start_of(work, group));
     const std::string steps = all_of(say_test(work, sides.id, CutterSide::near));
@@ -70,7 +52,7 @@ TEST_CASE(
 // By the model: a row from the bottom edge on is whole fingers and sockets only on the board that begins with a finger.
 TEST_CASE("a row is as long as its fingers and sockets on the side, and a finger less on the front") {
     const Session session = fingered();
-    const Setup& sides = setup_named(session, side_sockets);
+    const Setup& sides = row_named(session, side_row);
     const Group& group = *session.work->plan.group_with_id(sides.group);
     const Cut &on_side = group.slot(), &on_front = *group.work.chosen.joint.insert_cut();
     const int last = row_to(group, start_of(*session.work, group)) - 1;
@@ -82,7 +64,7 @@ TEST_CASE("a row is as long as its fingers and sockets on the side, and a finger
 
 TEST_CASE("who moves the pin makes the spacer as much wider or narrower, since it is a finger") {
     const Session session = fingered();
-    const std::string setup = setup_of(session, side_sockets);
+    const std::string setup = setup_of(session, side_row);
     const Session tight = tests::tested(session, setup, {mm("fit", -0.1), mm("socket_width", 6.35)});
     const auto report = fit_report(*tight.work, setup).value();
     const auto& moves = report.moves.empty() ? report.unread : report.moves;
@@ -94,7 +76,7 @@ TEST_CASE("who moves the pin makes the spacer as much wider or narrower, since i
 
 TEST_CASE("what was moved at a jig is told as its pin, and the log says so") {
     Session session = fingered();
-    const std::string setup = setup_of(session, side_sockets);
+    const std::string setup = setup_of(session, side_row);
     session = tests::tested(session, setup, {mm("fit", -0.1), mm("socket_width", 6.35)});
     TestCut cut = reading(setup, "fit", 0.1);
     cut.fresh_end = true;
@@ -121,7 +103,7 @@ TEST_CASE("only a jig has a pin") {
 
 TEST_CASE("a doubt about where a jig's pin stands speaks of the pin") {
     const Session session = fingered();
-    const std::string setup = setup_of(session, side_sockets);
+    const std::string setup = setup_of(session, side_row);
     TestCut cut = reading(setup, "finger_width", 12.7);
     cut.readings.push_back(mm("fit", -6.35));
     const auto refused = test_entry(*session.work, cut, now);
@@ -152,7 +134,7 @@ TEST_CASE(
     "a machine is needed as it stands by what comes next there by the same lock, and not as a step before "
     "had it") {
     Session session = fingered();
-    const std::string sides = setup_of(session, side_sockets), ends = setup_of(session, end_sockets);
+    const std::string sides = setup_of(session, side_row), ends = setup_of(session, end_row);
     for (const std::string& id : {sides, ends})
         session = tests::made_ready(session, id, tests::passes_of(session, id), now);
     session = tests::ran(tests::locked_unmoved(session, sides), sides, tests::passes_of(session, sides), now);
