@@ -231,10 +231,9 @@ private:
     // Before something is told of it: what it is cut by is set by hand, or moved.
     void begin(const Group& group, GroupStanding& standing, const LogEntry& entry) const {
         match_row(job_, design_, standing_, group, standing, again_);
-        const auto other = told(entry);
-        const std::vector<Move> moves = other ? moves_told(standing.model, *other) : standing.advice.moves;
+        const std::vector<Move> moves = moves_made(standing, entry);
         const bool is_moved = std::any_of(moves.begin(), moves.end(), [&](const Move& move) {
-            return move.by_mm != 0.0 && is_of_pin(standing.model.controls[move.control].name);
+            return is_of_pin(standing.model.controls[move.control].name);
         });
         if (!group.row_of.empty() && (is_moved || std::any_of(again_.begin(), again_.end(), is_of_pin)))
             standing.has_own_pin = true;
@@ -251,7 +250,7 @@ private:
         const bool same_cut = standing.tests > 0 && !standing.locked &&
                               standing.advice.kind == AdviceKind::measure && !entry.fresh_end &&
                               !told(entry) && again_.empty();
-        const bool is_moved = are_moves_made(standing, entry);
+        const bool is_moved = !moves_made(standing, entry).empty();
         begin(group, standing, entry);
         if (entry.fresh_end) standing.now = predict_fresh_ends(standing.model, standing.now);
         standing.now =
@@ -273,10 +272,11 @@ private:
         if (entry.fresh_end || standing.tests == 1) standing.at_fresh_ends = standing.at_test;
     }
 
-    static bool are_moves_made(const GroupStanding& standing, const LogEntry& entry) {
-        const auto other = told(entry);
-        const std::vector<Move> moves = other ? moves_told(standing.model, *other) : standing.advice.moves;
-        return std::any_of(moves.begin(), moves.end(), [](const Move& move) { return move.by_mm != 0.0; });
+    // That were told, or else those that were advised.
+    static std::vector<Move> moves_made(const GroupStanding& standing, const LogEntry& entry) {
+        auto moves = entry.moved_given ? moves_told(standing.model, entry.moved) : standing.advice.moves;
+        std::erase_if(moves, [](const Move& move) { return move.by_mm == 0.0; });
+        return moves;
     }
 
     // Brings `now` to after the moves that were told, or else those that were advised; the dial stands there already for those.
